@@ -1,0 +1,88 @@
+"""Lengths, areas and volumes: read from text, printed for people, and the one float door.
+
+Lengths are held in feet as exact fractions, so `24' 6-1/2"` and `7.5 m` lose nothing
+until geometry needs a float. Floats come back through `rounded` and nowhere else.
+"""
+
+import re
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from enum import StrEnum
+from fractions import Fraction
+
+INCHES_PER_FOOT = 12
+FEET_PER_METRE = Fraction(10_000, 3_048)  # 1 ft = 0.3048 m exactly, international yard 1959
+SQFT_PER_M2 = FEET_PER_METRE**2
+CUFT_PER_CUYD = 27
+M3_PER_CUYD = CUFT_PER_CUYD / FEET_PER_METRE**3
+
+
+class Unit(StrEnum):
+    """What a price is for one of."""
+
+    SQ_FT = "sq ft"
+    FT = "ft"
+    CU_YD = "cu yd"
+    M2 = "m2"
+    M = "m"
+    EACH = "each"
+    VISIT = "visit"
+    LUMP = "lump"
+
+
+class Units(StrEnum):
+    """The system in which a job is shown and priced."""
+
+    US = "us"
+    METRIC = "metric"
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Length:
+    """An exact length."""
+
+    feet: Fraction
+
+    @property
+    def inches(self) -> Fraction:
+        return self.feet * INCHES_PER_FOOT
+
+    @property
+    def metres(self) -> Fraction:
+        return self.feet / FEET_PER_METRE
+
+    @property
+    def ft(self) -> float:
+        """The length for geometry, in feet."""
+        return float(self.feet)
+
+
+def decimal_from_text(text: str) -> Decimal:
+    """Turn plain digits such as `0.25` into a Decimal.
+
+    Raises:
+        ValueError: the text is no plain number.
+    """
+    if not re.fullmatch(r"-?\d+(\.\d+)?", text.strip()):
+        message = f"{text!r} is not a plain number"
+        raise ValueError(message)
+    return Decimal(text.strip())
+
+
+def rounded(value: float | Fraction | Decimal, places: int) -> Decimal:
+    """Round half-up to so many decimal places: the one door from float to Decimal.
+
+    A float is first cut to nine decimals, so that 41.05 held as 41.04999... rounds as written.
+    """
+    if isinstance(value, float):
+        value = Decimal(repr(value)).quantize(Decimal("1e-9"), rounding=ROUND_HALF_UP)
+    if isinstance(value, Fraction):
+        scaled = value * 10**places
+        whole = (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator)
+        return Decimal(whole).scaleb(-places)
+    return value.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP)
+
+
+def decimal_of(value: Fraction) -> Decimal:
+    """Turn an exact fraction into a Decimal of full working precision."""
+    return Decimal(value.numerator) / Decimal(value.denominator)
