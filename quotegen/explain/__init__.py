@@ -1,0 +1,1 @@
+"""Stage 5, explain: results become what the homeowner and the owner read."""

@@ -1,0 +1,1 @@
+"""Stage 3, price: quantities and rates become lines, totals, payments and the adjustment."""

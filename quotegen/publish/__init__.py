@@ -1,0 +1,1 @@
+"""Stage 6, publish: views become bytes, and one module writes them."""

@@ -1,0 +1,91 @@
+"""The company file: who quotes, on what terms, and how the paper looks."""
+
+from enum import StrEnum
+
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from quotegen.spec.fields import (
+    ColourField,
+    DateField,
+    EmailField,
+    Model,
+    ShareField,
+    Slug,
+    WholeField,
+    Word,
+)
+from quotegen.spec.job import Excluded
+
+
+class Weekday(StrEnum):
+    """A day of the week, in the order that Python counts them."""
+
+    MONDAY = "Monday"
+    TUESDAY = "Tuesday"
+    WEDNESDAY = "Wednesday"
+    THURSDAY = "Thursday"
+    FRIDAY = "Friday"
+    SATURDAY = "Saturday"
+    SUNDAY = "Sunday"
+
+
+class Payment(Model):
+    """One payment: the event it falls due at, and its share; the last takes what remains.
+
+    `at_visit` names the visit whose first day is the event; without it the event has no date.
+    """
+
+    id: Slug
+    when: Word
+    share: ShareField | None = None
+    at_visit: Slug | None = None
+
+
+class Adjustment(Model):
+    """The promise on area: what happens when the forms measure more or less."""
+
+    no_pour_above: ShareField
+    reopen_outside: ShareField
+
+
+class Insurance(Model):
+    """Who insures the company, and for how much."""
+
+    carrier: Word
+    phone: Word
+    covers: Word
+
+
+class Company(Model):
+    """A whole company file."""
+
+    name: Word
+    owner: Word
+    address: Word
+    town: Word
+    state: Word | None = None
+    phone: Word
+    email: EmailField
+    licence: Word | None = None
+    insurance: Insurance | None = None
+    accent: ColourField = "#1f4e79"
+    holds_days: WholeField
+    working_days: tuple[Weekday, ...] = Field(min_length=1)
+    closed: tuple[DateField, ...] = ()
+    payments: tuple[Payment, ...] = Field(min_length=1)
+    adjustment: Adjustment
+    warranty: Word
+    not_included: tuple[Excluded, ...] = ()
+
+    @model_validator(mode="after")
+    def _payments_add_up(self) -> "Company":
+        *earlier, last = self.payments
+        if last.share is not None or any(p.share is None for p in earlier):
+            raise PydanticCustomError(
+                "payment-remainder",
+                "every payment but the last needs a share; the last takes what remains")
+        if sum(p.share or 0 for p in earlier) >= 1:
+            raise PydanticCustomError(
+                "payment-shares", "the shares before the last payment reach 100 % or more")
+        return self

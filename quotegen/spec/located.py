@@ -1,0 +1,214 @@
+"""YAML text to nodes that know their line and column.
+
+Every scalar stays text: the fields decide what it means, so YAML never makes a float of a
+price or a date of a quote number. Anchors and aliases are refused, which also ends alias bombs.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import yaml
+
+from quotegen.problem import Problem, Source
+
+LARGEST_FILE_BYTES = 1_000_000
+DEEPEST_NESTING = 30
+
+Plain: TypeAlias = "str | list[Plain] | dict[str, Plain]"
+DocumentPath: TypeAlias = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One file as read.
+
+    Attributes:
+        file: the name to show.
+        content: text, lists and mappings.
+        keys: where each key or list item begins.
+        values: where each value begins.
+    """
+
+    file: str
+    content: Plain
+    keys: tuple[tuple[DocumentPath, Source], ...]
+    values: tuple[tuple[DocumentPath, Source], ...]
+
+    def key_source(self, path: DocumentPath) -> Source:
+        """Return where the key stands, or the nearest place above it."""
+        return _nearest(dict(self.keys), path, self.file)
+
+    def value_source(self, path: DocumentPath) -> Source:
+        """Return where the value stands, or the nearest place above it."""
+        return _nearest(dict(self.values), path, self.file)
+
+
+def _nearest(places: dict[DocumentPath, Source], path: DocumentPath, file: str) -> Source:
+    for length in range(len(path), -1, -1):
+        if path[:length] in places:
+            return places[path[:length]]
+    return Source(file=file)
+
+
+def parse(data: bytes, file: str) -> Document | tuple[Problem, ...]:
+    """Read the bytes of a YAML file.
+
+    Returns:
+        The document, or every fault that keeps it from being one.
+    """
+    text = _decode(data, file)
+    if isinstance(text, Problem):
+        return (text,)
+    reader = _Reader(file)
+    try:
+        content = reader.read(text)
+    except yaml.MarkedYAMLError as error:
+        return (_yaml_problem(error, file),)
+    except yaml.reader.ReaderError as error:
+        return (_character_problem(error, text, file),)
+    if reader.problems:
+        return tuple(reader.problems)
+    return Document(file, content, tuple(reader.keys.items()), tuple(reader.values.items()))
+
+
+def _decode(data: bytes, file: str) -> str | Problem:
+    start = Source(file=file)
+    if len(data) > LARGEST_FILE_BYTES:
+        size = f"{len(data) / 1_000_000:,.1f} MB"
+        return Problem(
+            code="file-too-large",
+            source=start,
+            message=f"the file is {size}; at most 1 MB is read",
+            hint="a job file is a page or two of text: is this the right file?",
+        )
+    if b"\x00" in data:
+        line = data.count(b"\n", 0, data.index(b"\x00")) + 1
+        return Problem(
+            code="not-text",
+            source=Source(file=file, line=line),
+            message="this is not a text file: it holds binary data",
+            hint="name the job file (.yaml), not a picture, a PDF or a spreadsheet",
+        )
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = data[: error.start]
+        column = error.start - (before.rfind(b"\n") + 1) + 1
+        return Problem(
+            code="not-utf-8",
+            source=Source(file=file, line=before.count(b"\n") + 1, column=column),
+            message=f"the byte 0x{data[error.start]:02X} is not UTF-8 text",
+            hint="save the file again as UTF-8 (in the editor: Save as, encoding UTF-8)",
+        )
+    if not text.strip():
+        return Problem(
+            code="empty-file",
+            source=start,
+            message="the file is empty",
+            hint="start from a copy of a job in example_jobs/",
+        )
+    return text
+
+
+def _yaml_problem(error: yaml.MarkedYAMLError, file: str) -> Problem:
+    mark = error.problem_mark or error.context_mark
+    place = Source(file=file, line=mark.line + 1, column=mark.column + 1) if mark else Source(file=file)
+    said = error.problem or "it cannot be read"
+    hint = "check the indent, the colon after the key and the closing quote near this line"
+    if "\\t" in said or "'\t'" in said:
+        said, hint = "a tab is used to indent", "indent with spaces"
+    return Problem(code="yaml-syntax", source=place, message=f"this is not YAML: {said}", hint=hint)
+
+
+def _character_problem(error: yaml.reader.ReaderError, text: str, file: str) -> Problem:
+    before = text[: error.position]
+    column = error.position - (before.rfind("\n") + 1) + 1
+    return Problem(
+        code="control-character",
+        source=Source(file=file, line=before.count("\n") + 1, column=column),
+        message="there is a control character here that text cannot hold",
+        hint="delete the character and type the line again",
+    )
+
+
+class _Reader:
+    """Walks the events of one YAML document and notes where everything stands."""
+
+    def __init__(self, file: str) -> None:
+        self.file = file
+        self.problems: list[Problem] = []
+        self.keys: dict[DocumentPath, Source] = {}
+        self.values: dict[DocumentPath, Source] = {}
+
+    def read(self, text: str) -> Plain:
+        """Read the first document; a second one is a fault."""
+        events = yaml.parse(text, Loader=yaml.SafeLoader)
+        content: Plain = ""
+        documents = 0
+        for event in events:
+            if isinstance(event, yaml.DocumentStartEvent):
+                documents += 1
+                if documents > 1:
+                    self._fault(event, "two-documents", "a second document starts here (---)",
+                                "keep one job in one file")
+                    break
+                content = self._node(next(events), events, ())
+        if not isinstance(content, dict) and not self.problems:
+            self.problems.append(Problem(
+                code="not-a-mapping", source=Source(file=self.file),
+                message="the file must be lines of `key: value`",
+                hint="start from a copy of a job in example_jobs/"))
+        return content
+
+    def _node(self, event: yaml.Event, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
+        self.values[path] = self._place(event)
+        if getattr(event, "anchor", None) is not None:
+            self._fault(event, "alias", "anchors and aliases (& and *) are not used here",
+                        "write the value out in full; quote a text that begins with & or *")
+            if isinstance(event, yaml.AliasEvent):
+                return ""
+        if len(path) > DEEPEST_NESTING:
+            message = f"more than {DEEPEST_NESTING} levels of nesting"
+            raise yaml.MarkedYAMLError(None, None, message, event.start_mark)
+        if isinstance(event, yaml.MappingStartEvent):
+            return self._mapping(events, path)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return self._sequence(events, path)
+        return str(getattr(event, "value", ""))
+
+    def _sequence(self, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
+        items: list[Plain] = []
+        while not isinstance(event := next(events), yaml.SequenceEndEvent):
+            here = (*path, len(items))
+            self.keys[here] = self._place(event)
+            items.append(self._node(event, events, here))
+        return items
+
+    def _mapping(self, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
+        entries: dict[str, Plain] = {}
+        while not isinstance(event := next(events), yaml.MappingEndEvent):
+            key = self._node(event, events, (*path, "?"))
+            if not isinstance(key, str):
+                self._fault(event, "bad-key", "a key must be a word, not a list or a mapping",
+                            "quote the text if it begins with [ or {")
+                key = "?"
+            here = (*path, key)
+            if key in entries:
+                first = self.keys[here]
+                self._fault(event, "duplicate-key",
+                            f"`{key}` stands here a second time; the first is on line {first.line}",
+                            "keep one of the two")
+                self._node(next(events), events, (*path, "?"))
+                continue
+            self.keys[here] = self._place(event)
+            entries[key] = self._node(next(events), events, here)
+        return entries
+
+    def _place(self, event: yaml.Event) -> Source:
+        mark = event.start_mark
+        return Source(file=self.file, line=mark.line + 1, column=mark.column + 1)
+
+    def _fault(self, event: yaml.Event, code: str, message: str, hint: str) -> None:
+        self.problems.append(
+            Problem(code=code, source=self._place(event), message=message, hint=hint))

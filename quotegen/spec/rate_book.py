@@ -1,0 +1,173 @@
+"""The rate book: the company's prices and costs, its finishes, and what is usual for each use."""
+
+from enum import StrEnum
+
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from quotegen.spec.fields import (
+    AmountField,
+    DateField,
+    LengthField,
+    Model,
+    RateField,
+    ShareField,
+    Slug,
+    VolumeField,
+    WholeField,
+    Word,
+)
+from quotegen.spec.job import Use
+
+
+class Basis(StrEnum):
+    """What moves a line."""
+
+    MEASURED = "measured"
+    FIXED = "fixed"
+    ALLOWANCE = "allowance"
+
+
+class Applies(StrEnum):
+    """When a rate is part of a job."""
+
+    ALWAYS = "always"
+    ASKED = "asked"
+    WITH_FINISH = "with finish"
+    IF_FOUND = "if found"
+
+
+class EdgeName(StrEnum):
+    """The edge that a price by the foot follows."""
+
+    OUTER = "outer edge"
+    INNER = "inner edge"
+    FORMED = "formed edge"
+    HOUSE = "house edge"
+    POOL = "pool edge"
+    STRAIGHT = "straight edge"
+    CURVED = "curved edge"
+
+
+class FinishKind(StrEnum):
+    """The kinds of surface that content/ explains."""
+
+    BROOM = "broom"
+    EXPOSED_AGGREGATE = "exposed_aggregate"
+    STAMPED_TEXTURE = "stamped_texture"
+    STAMPED_PATTERN = "stamped_pattern"
+
+
+class Sealer(StrEnum):
+    """The kinds of sealer, for upkeep and care."""
+
+    NONE = "none"
+    PENETRATING = "penetrating"
+    FILM = "film"
+
+
+class Step(Model):
+    """A price from one thickness up."""
+
+    thickness: LengthField
+    rate: RateField
+    cost: RateField | None = None
+
+
+class BookRate(Model):
+    """One price of the book.
+
+    Attributes:
+        name: what the line is called on paper.
+        covers: the scope items that it pays for.
+        rate: the price, unless it goes by thickness.
+        by_thickness: prices by slab thickness, the thickest that is not thicker than the slab.
+        of: for a price by the foot, the edge it follows.
+        applies: when it is part of a job.
+        uses, reinforcement: where it applies only to some placements.
+        basis: what moves the line; by area, length and volume `measured`, else `fixed`.
+        cost: what it costs the company, never shown to a customer.
+    """
+
+    name: Word
+    covers: tuple[Slug, ...] = Field(min_length=1)
+    rate: RateField | None = None
+    by_thickness: tuple[Step, ...] = ()
+    of: EdgeName | None = None
+    applies: Applies = Applies.ALWAYS
+    uses: tuple[Use, ...] = ()
+    reinforcement: Slug | None = None
+    basis: Basis | None = None
+    cost: RateField | None = None
+
+    @model_validator(mode="after")
+    def _one_price(self) -> "BookRate":
+        if (self.rate is None) == (not self.by_thickness):
+            raise PydanticCustomError(
+                "rate-or-steps", "a rate needs either `rate` or `by_thickness`, and not both")
+        return self
+
+
+class Reinforcement(Model):
+    """A choice of steel or fibre, in words for the homeowner."""
+
+    name: Word
+
+
+class FinishVisit(Model):
+    """One visit that a finish needs: how many working days, after how many days of waiting."""
+
+    visit: Slug
+    days: WholeField
+    wait_days: WholeField = 0
+
+
+class Finish(Model):
+    """A surface, its price and the visits it needs."""
+
+    name: Word
+    kind: FinishKind
+    rate: RateField
+    cost: RateField | None = None
+    colour: Word | None = None
+    sealer: Sealer
+    brings: tuple[Slug, ...] = ()
+    visits: tuple[FinishVisit, ...] = Field(min_length=1)
+
+
+class Usual(Model):
+    """What a placement of one use has unless the job says otherwise."""
+
+    thickness: LengthField
+    base: LengthField
+    reinforcement: Slug
+
+
+class Mix(Model):
+    """The concrete that is ordered."""
+
+    strength_psi: WholeField
+    air: Word
+    description: Word
+
+
+class Order(Model):
+    """How concrete is ordered."""
+
+    allowance: ShareField
+    round_up_to: VolumeField
+
+
+class RateBook(Model):
+    """A whole rate book."""
+
+    valid_from: DateField
+    minimum: AmountField | None = None
+    order: Order
+    mix: Mix
+    base_material: Word
+    usual: dict[Use, Usual]
+    reinforcement: dict[Slug, Reinforcement]
+    visits: dict[Slug, Word]
+    rates: dict[Slug, BookRate]
+    finishes: dict[Slug, Finish]

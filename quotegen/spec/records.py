@@ -1,0 +1,109 @@
+"""What stage 1 hands on: everything that was typed, checked against each other, defaults filled in."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from quotegen.problem import Source
+from quotegen.quantity import Length, Units
+from quotegen.spec.company import Company
+from quotegen.spec.job import Access, Customer, Excluded, Site, Use
+from quotegen.spec.located import Document, DocumentPath
+from quotegen.spec.past_jobs import PastJob
+from quotegen.spec.rate_book import Finish, RateBook
+from quotegen.spec.shapes import Shape, Side
+from quotegen.spec.text_fields import Count
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacementSpec:
+    """One placement with nothing left open.
+
+    Attributes:
+        path: where it stands in the job file, for the messages of later stages.
+        finish: its own finish, or None when it follows the finish of the job.
+        fall: the drop in one foot, None when not stated.
+    """
+
+    path: DocumentPath
+    id: str
+    name: str
+    use: Use
+    add: tuple[Shape, ...]
+    take_away: tuple[Shape, ...]
+    thickness: Length
+    base: Length
+    reinforcement: str
+    finish: str | None
+    fall: Length | None
+    falls_toward: Side | None
+    water_goes_to: str | None
+    include: Mapping[str, Count]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShownPhoto:
+    """A photo as it may be shown: made small, without any metadata.
+
+    Attributes:
+        jpeg: the bytes.
+        alt: what it shows, in words.
+    """
+
+    jpeg: bytes
+    alt: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reference:
+    """A past job with consent, cut down to what its owner agreed to."""
+
+    id: str
+    job: PastJob
+    photo: ShownPhoto | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobSpec:
+    """One job, ready to be measured and priced.
+
+    Attributes:
+        document: the job file, to say where a thing stands.
+        finishes: the chosen finish first, then those to compare.
+        references: the past jobs that may be shown, best known first.
+        private_notes: for the owner's sheets only.
+    """
+
+    document: Document
+    quote: str
+    revision: int
+    date: date
+    holds_until: date
+    start: date
+    units: Units
+    title: str
+    customer: Customer
+    site: Site
+    finish: str
+    compare: tuple[str, ...]
+    placements: tuple[PlacementSpec, ...]
+    include: Mapping[str, Count]
+    extras: Mapping[str, Count]
+    access: Access | None
+    north_deg: Fraction | None
+    not_included: tuple[Excluded, ...]
+    references: tuple[Reference, ...]
+    note: str | None
+    private_notes: str | None
+    company: Company
+    rate_book: RateBook
+
+    def finish_of(self, placement: PlacementSpec, job_finish: str) -> tuple[str, Finish]:
+        """Return the finish of a placement when the job has that finish."""
+        finish_id = placement.finish or job_finish
+        return finish_id, self.rate_book.finishes[finish_id]
+
+    def source(self, *path: str | int) -> Source:
+        """Return where a value stands in the job file."""
+        return self.document.value_source(path)

@@ -1,0 +1,1 @@
+"""Stage 2, measure: shapes become areas, edges and volumes."""

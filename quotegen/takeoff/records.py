@@ -1,0 +1,119 @@
+"""What the takeoff hands on: quantities and the lines of the plan, with no geometry library."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+from typing import TypeAlias
+
+from quotegen.working import Step
+
+Point: TypeAlias = tuple[float, float]
+"""Feet along the base line and feet out from it."""
+
+Ring: TypeAlias = tuple[Point, ...]
+"""Corner after corner round a boundary, the first not repeated at the end."""
+
+
+class Against(StrEnum):
+    """What lies on the other side of an edge."""
+
+    OPEN = "open"
+    HOUSE = "house"
+    POOL = "pool"
+    OPENING = "opening"
+
+
+class EdgeOf(StrEnum):
+    """The lengths of edge that a rate may be priced by."""
+
+    OUTER = "outer edge"
+    INNER = "inner edge"
+    FORMED = "formed edge"
+    HOUSE = "house edge"
+    POOL = "pool edge"
+    STRAIGHT = "straight edge"
+    CURVED = "curved edge"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeRun:
+    """One run of edge between two corners, straight or one arc, as a tape would follow it.
+
+    Attributes:
+        mark: the letter on the plan.
+        against: what the edge meets.
+        inner: whether it goes round a cut-out.
+        points_ft: the run as drawn; two points when straight.
+        length_ft: along the edge.
+        chord_ft: straight from end to end.
+        rise_ft: from the middle of the chord to the arc, nought when straight.
+        radius_ft: of the arc, None when straight.
+    """
+
+    mark: str
+    against: Against
+    inner: bool
+    points_ft: Ring
+    length_ft: Decimal
+    chord_ft: Decimal
+    rise_ft: Decimal
+    radius_ft: Decimal | None
+
+    @property
+    def is_curved(self) -> bool:
+        return self.radius_ft is not None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacementTakeoff:
+    """The quantities of one placement and the lines that draw it.
+
+    Attributes:
+        id: the placement's name in the job file.
+        area_sqft: to 0.1 sq ft, the figure that is priced.
+        area_m2: to 0.01 m2, the figure that is priced in a metric job.
+        edges_ft: each kind of edge length, to 0.1 ft.
+        edges_m: each kind of edge length, to 0.01 m.
+        volume_cuyd: area times thickness, unrounded but for working precision.
+        order_cuyd: what to order for this placement by itself: allowance added, rounded up once.
+        outer_ft: the boundary ring of each separate part.
+        inner_ft: the ring of each cut-out inside.
+        pools_ft: the ring of each pool that was taken away, for the drawing.
+        edges: every run of edge, outer ones first.
+        working: how the area, the volume and the order came about.
+    """
+
+    id: str
+    area_sqft: Decimal
+    area_m2: Decimal
+    edges_ft: Mapping[EdgeOf, Decimal]
+    edges_m: Mapping[EdgeOf, Decimal]
+    volume_cuyd: Decimal
+    order_cuyd: Decimal
+    outer_ft: tuple[Ring, ...]
+    inner_ft: tuple[Ring, ...]
+    pools_ft: tuple[Ring, ...]
+    edges: tuple[EdgeRun, ...]
+    working: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Takeoff:
+    """All placements of a job.
+
+    Attributes:
+        placements: in the order of the job file.
+        volume_cuyd: net concrete of the whole job.
+        order_cuyd: concrete to order for the whole job, rounded up once.
+        working: how the order came about.
+    """
+
+    placements: tuple[PlacementTakeoff, ...]
+    volume_cuyd: Decimal
+    order_cuyd: Decimal
+    working: tuple[Step, ...]
+
+    def placement(self, placement_id: str) -> PlacementTakeoff:
+        """Return the placement of that id."""
+        return next(p for p in self.placements if p.id == placement_id)
