@@ -25,6 +25,7 @@ class Unit(StrEnum):
     CU_YD = "cu yd"
     M2 = "m2"
     M = "m"
+    M3 = "m3"
     EACH = "each"
     VISIT = "visit"
     LUMP = "lump"
@@ -86,3 +87,19 @@ def rounded(value: float | Fraction | Decimal, places: int) -> Decimal:
 def decimal_of(value: Fraction) -> Decimal:
     """Turn an exact fraction into a Decimal of full working precision."""
     return Decimal(value.numerator) / Decimal(value.denominator)
+
+
+def tape(feet: float | Fraction | Decimal, *, parts: int = 16) -> str:
+    """Print a length as a tape reads it, such as `24'-6 1/2"`, to a sixteenth of an inch.
+
+    A length under a foot is printed in inches alone.
+    """
+    exact = Fraction(feet) if not isinstance(feet, float) else Fraction(repr(feet))
+    sign = "-" if exact < 0 else ""
+    steps = int(abs(exact) * INCHES_PER_FOOT * parts + Fraction(1, 2))
+    whole_inches, part = divmod(steps, parts)
+    whole_feet, inches = divmod(whole_inches, INCHES_PER_FOOT)
+    fraction = f" {Fraction(part, parts)}" if part else ""
+    if not whole_feet:
+        return f'{sign}{inches}{fraction}"' if inches or not part else f'{sign}{fraction.strip()}"'
+    return f"{sign}{whole_feet}'-{inches}{fraction}\""

@@ -51,13 +51,18 @@ def _nearest(places: dict[DocumentPath, Source], path: DocumentPath, file: str) 
     return Source(file=file)
 
 
-def parse(data: bytes, file: str) -> Document | tuple[Problem, ...]:
+def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Problem, ...]:
     """Read the bytes of a YAML file.
+
+    Args:
+        data: the bytes, or as many of them as are needed to see that there are too many.
+        file: the name to show in messages.
+        size_bytes: the size of the whole file, where only a part was read.
 
     Returns:
         The document, or every fault that keeps it from being one.
     """
-    text = _decode(data, file)
+    text = _decode(data, file, max(size_bytes, len(data)))
     if isinstance(text, Problem):
         return (text,)
     reader = _Reader(file)
@@ -72,10 +77,10 @@ def parse(data: bytes, file: str) -> Document | tuple[Problem, ...]:
     return Document(file, content, tuple(reader.keys.items()), tuple(reader.values.items()))
 
 
-def _decode(data: bytes, file: str) -> str | Problem:
+def _decode(data: bytes, file: str, size_bytes: int) -> str | Problem:
     start = Source(file=file)
-    if len(data) > LARGEST_FILE_BYTES:
-        size = f"{len(data) / 1_000_000:,.1f} MB"
+    if size_bytes > LARGEST_FILE_BYTES:
+        size = f"{size_bytes / LARGEST_FILE_BYTES:,.1f} MB"
         return Problem(
             code="file-too-large",
             source=start,

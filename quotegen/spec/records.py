@@ -10,8 +10,8 @@ from quotegen.quantity import Length, Units
 from quotegen.spec.company import Company
 from quotegen.spec.job import Access, Customer, Excluded, Site, Use
 from quotegen.spec.located import Document, DocumentPath
-from quotegen.spec.past_jobs import PastJob
-from quotegen.spec.rate_book import Finish, RateBook
+from quotegen.spec.past_jobs import Contact
+from quotegen.spec.rate_book import Finish, FinishKind, RateBook
 from quotegen.spec.shapes import Shape, Side
 from quotegen.spec.text_fields import Count
 
@@ -57,11 +57,18 @@ class ShownPhoto:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reference:
-    """A past job with consent, cut down to what its owner agreed to."""
+    """A past job with consent, cut down to what its owner agreed to; the rest is None."""
 
     id: str
-    job: PastJob
+    title: str
+    finished: date
+    use: Use
+    finish: FinishKind
+    area_sqft: int
+    shows: str
+    town: str | None
     photo: ShownPhoto | None
+    contact: Contact | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

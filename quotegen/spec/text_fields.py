@@ -26,7 +26,7 @@ _METRES = {"m": Fraction(1), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
 _LENGTH_FORMS = "24 ft 6 in, 24' 6-1/2\" or 7.5 m"
 _RATE_UNITS = {
     "sq ft": Unit.SQ_FT, "square foot": Unit.SQ_FT, "ft": Unit.FT, "lin ft": Unit.FT,
-    "lineal foot": Unit.FT, "cu yd": Unit.CU_YD, "m2": Unit.M2, "m": Unit.M,
+    "lineal foot": Unit.FT, "cu yd": Unit.CU_YD, "m2": Unit.M2, "m": Unit.M, "m3": Unit.M3,
     "each": Unit.EACH, "visit": Unit.VISIT, "lump": Unit.LUMP,
 }  # fmt: skip
 

@@ -1,0 +1,64 @@
+"""The files of a job: itself, and the company's files beside it or one folder up."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Generic, TypeVar
+
+from pydantic import BaseModel
+
+from quotegen.problem import Problem, Source
+from quotegen.spec.located import LARGEST_FILE_BYTES, Document, parse
+from quotegen.spec.validate import validate
+
+M = TypeVar("M", bound=BaseModel)
+
+
+@dataclass(frozen=True, slots=True)
+class Typed(Generic[M]):
+    """A file's typed value, and the document that says where each part stands."""
+
+    value: M
+    document: Document
+
+
+def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
+    """Read one YAML file into its model.
+
+    Returns:
+        The typed file, or every fault in it.
+    """
+    try:
+        with path.open("rb") as file:
+            data = file.read(LARGEST_FILE_BYTES + 1)
+        size = path.stat().st_size
+    except OSError as error:
+        reason = error.strerror or "it cannot be read"
+        return (Problem(
+            code="cannot-read", source=Source(file=str(path)),
+            message=f"the file cannot be opened: {reason.lower()}",
+            hint="check the name and the folder"),)
+    document = parse(data, str(path), size_bytes=size)
+    if not isinstance(document, Document):
+        return document
+    value = validate(document, model)
+    return value if isinstance(value, tuple) else Typed(value, document)
+
+
+def beside(job: Path, name: str) -> Path | None:
+    """Return the company file of that name in the job's folder or the one above, if there is one."""
+    folder = job.resolve().parent
+    for place in (folder, folder.parent):
+        if (place / name).is_file():
+            # Shown as the person who types would name it: relative to where they stand.
+            return job.parent / name if place == folder else job.parent / ".." / name
+    return None
+
+
+def missing_beside(job: Path, name: str) -> Problem:
+    """Say that a company file was found neither beside the job nor one folder up."""
+    return Problem(
+        code="no-company-file",
+        source=Source(file=str(job)),
+        message=f"there is no `{name}` beside this job nor in the folder above",
+        hint=f"copy example_jobs/{name} there and make it yours",
+    )

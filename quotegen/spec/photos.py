@@ -1,0 +1,52 @@
+"""Photos of past jobs: only from the company's own folder, made small, stripped of metadata."""
+
+import io
+from pathlib import Path
+
+from PIL import Image, ImageOps
+
+from quotegen.problem import Problem, Source
+
+LARGEST_SIDE_PX = 1_000
+MOST_PIXELS = 60_000_000
+QUALITY = 80
+
+
+def inside(folder: Path, name: str) -> Path | None:
+    """Return the file of that name under the folder, or None if the name leads out of it."""
+    path = (folder / name).resolve()
+    return path if path.is_relative_to(folder.resolve()) else None
+
+
+def shown_jpeg(folder: Path, name: str, source: Source) -> bytes | Problem:
+    """Read a photo and make it fit to be sent: no EXIF, no location, no side over 1,000 px."""
+    path = inside(folder, name)
+    if path is None:
+        return Problem(
+            code="path-leaves-folder", source=source,
+            message=f"`{name}` leads out of the folder of this file",
+            hint="copy the photo beside this file or below it, and name it from there")
+    try:
+        with Image.open(path) as image:
+            if image.width * image.height > MOST_PIXELS:
+                return Problem(
+                    code="photo-too-large", source=source,
+                    message=f"the photo is {image.width} by {image.height} pixels; at most "
+                    f"{MOST_PIXELS // 1_000_000} million are read",
+                    hint="save a smaller copy of it")
+            image.draft("RGB", (LARGEST_SIDE_PX, LARGEST_SIDE_PX))
+            upright = ImageOps.exif_transpose(image).convert("RGB")
+    except FileNotFoundError:
+        return Problem(
+            code="no-photo", source=source, message=f"there is no file `{name}`",
+            hint="check the name, or delete the line")
+    except (OSError, ValueError, Image.DecompressionBombError):
+        return Problem(
+            code="not-a-photo", source=source, message=f"`{name}` is not a picture that can be read",
+            hint="use a JPEG or PNG")
+    upright.thumbnail((LARGEST_SIDE_PX, LARGEST_SIDE_PX))
+    clean = Image.new("RGB", upright.size)
+    clean.paste(upright)
+    out = io.BytesIO()
+    clean.save(out, "JPEG", quality=QUALITY, optimize=True)
+    return out.getvalue()

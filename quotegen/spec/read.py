@@ -1,0 +1,115 @@
+"""Stage 1, read: a job file and the company's files become one checked job."""
+
+from datetime import timedelta
+from pathlib import Path
+from typing import TypeVar
+
+from pydantic import BaseModel
+
+from quotegen.problem import Problem, has_error
+from quotegen.spec import cross_checks
+from quotegen.spec.company import Company
+from quotegen.spec.files import Typed, beside, load, missing_beside
+from quotegen.spec.job import JobFile, Placement
+from quotegen.spec.located import Document
+from quotegen.spec.past_jobs import PastJobs
+from quotegen.spec.rate_book import RateBook
+from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.spec.references import choose
+
+M = TypeVar("M", bound=BaseModel)
+
+FILES = {Company: "company.yaml", RateBook: "rate-book.yaml", PastJobs: "past-jobs.yaml"}
+
+
+def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, tuple[Problem, ...]]:
+    """Read one job with the company's files.
+
+    Args:
+        path: the job file.
+        scope_items: the ids of the scope items that content/ explains.
+
+    Returns:
+        The job, or None if there is an error; and every problem found.
+    """
+    problems: list[Problem] = []
+    job = _kept(load(path, JobFile), problems)
+    company = _companion(path, Company, problems)
+    book = _companion(path, RateBook, problems)
+    past = _companion(path, PastJobs, problems)
+    if book is not None:
+        problems.extend(cross_checks.book_against_itself(book, scope_items))
+    if book is not None and company is not None:
+        problems.extend(cross_checks.company_against_book(company, book))
+    if job is None or company is None or book is None or past is None:
+        return None, tuple(problems)
+    problems.extend(cross_checks.job_against_book(job, book))
+    references, faults = choose(job, book.value, past)
+    problems.extend(faults)
+    if has_error(tuple(problems)):
+        return None, tuple(problems)
+    typed = job.value
+    spec = JobSpec(
+        document=job.document,
+        quote=typed.quote,
+        revision=typed.revision,
+        date=typed.date,
+        holds_until=typed.date + timedelta(days=typed.holds_days or company.value.holds_days),
+        start=typed.start,
+        units=typed.units,
+        title=typed.title,
+        customer=typed.customer,
+        site=typed.site,
+        finish=typed.finish,
+        compare=typed.compare,
+        placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
+        include=typed.include,
+        extras=typed.extras,
+        access=typed.access,
+        north_deg=typed.north,
+        not_included=(*company.value.not_included, *typed.not_included),
+        references=references,
+        note=typed.note,
+        private_notes=typed.private_notes,
+        company=company.value,
+        rate_book=book.value,
+    )
+    return spec, tuple(problems)
+
+
+def _kept(read: Typed[M] | tuple[Problem, ...], problems: list[Problem]) -> Typed[M] | None:
+    if isinstance(read, Typed):
+        return read
+    problems.extend(read)
+    return None
+
+
+def _companion(job: Path, model: type[M], problems: list[Problem]) -> Typed[M] | None:
+    name = FILES[model]
+    path = beside(job, name)
+    if path is None and model is PastJobs:  # a new company has none yet
+        return Typed(model(), Document(name, {}, (), ()))
+    if path is None:
+        problems.append(missing_beside(job, name))
+        return None
+    return _kept(load(path, model), problems)
+
+
+def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
+    usual = book.usual[typed.use]
+    return PlacementSpec(
+        path=("placements", index),
+        id=typed.id,
+        name=typed.name or typed.id.replace("_", " "),
+        use=typed.use,
+        add=typed.add,
+        take_away=typed.take_away,
+        thickness=typed.thickness or usual.thickness,
+        base=typed.base or usual.base,
+        reinforcement=typed.reinforcement or usual.reinforcement,
+        finish=typed.finish,
+        fall=typed.fall,
+        falls_toward=typed.falls_toward,
+        water_goes_to=typed.water_goes_to,
+        include=typed.include,
+    )
