@@ -15,6 +15,7 @@ FEET_PER_METRE = Fraction(10_000, 3_048)  # 1 ft = 0.3048 m exactly, internation
 SQFT_PER_M2 = FEET_PER_METRE**2
 CUFT_PER_CUYD = 27
 M3_PER_CUYD = CUFT_PER_CUYD / FEET_PER_METRE**3
+ONE = Decimal(1)
 
 
 class Unit(StrEnum):

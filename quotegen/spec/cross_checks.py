@@ -21,7 +21,11 @@ def job_against_book(job: Typed[JobFile], book: Typed[RateBook]) -> Iterator[Pro
     yield from _placements(job, book.value)
     for name in ("include", "extras"):
         yield from _asked(job, book.value, (name,), getattr(job.value, name))
-    for extra in sorted(set(job.value.extras) & _included(job.value)):
+    for twice in sorted(set(job.value.include) & _on_placements(job.value)):
+        yield _fault(job, ("include", twice), "priced-twice",
+                     f"`{twice}` is included for the whole job and for a placement as well",
+                     "keep it in one of the two places")
+    for extra in sorted(set(job.value.extras) & (set(job.value.include) | _on_placements(job.value))):
         yield _fault(job, ("extras", extra), "priced-twice",
                      f"`{extra}` is both included and offered as an extra",
                      "keep it in one of the two places")
@@ -178,8 +182,8 @@ def _unit(book: Typed[RateBook], path: DocumentPath, unit: Unit) -> Iterator[Pro
                      "a metric job is shown in metres all the same: each rate is converted once")
 
 
-def _included(job: JobFile) -> set[str]:
-    return set(job.include) | {rate for p in job.placements for rate in p.include}
+def _on_placements(job: JobFile) -> set[str]:
+    return {rate for placement in job.placements for rate in placement.include}
 
 
 def _fault(file: Typed[JobFile] | Typed[RateBook] | Typed[Company], path: DocumentPath, code: str,

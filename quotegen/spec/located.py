@@ -68,6 +68,9 @@ def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Probl
     reader = _Reader(file)
     try:
         content = reader.read(text)
+    except _TooDeepError as error:
+        return (Problem(code="too-deep", source=error.source, message=str(error),
+                        hint="a job file needs far fewer: is a bracket missing near this line?"),)
     except yaml.MarkedYAMLError as error:
         return (_yaml_problem(error, file),)
     except yaml.reader.ReaderError as error:
@@ -137,6 +140,14 @@ def _character_problem(error: yaml.reader.ReaderError, text: str, file: str) -> 
     )
 
 
+class _TooDeepError(Exception):
+    """Ends the walk of a document that nests without end."""
+
+    def __init__(self, message: str, source: Source) -> None:
+        super().__init__(message)
+        self.source = source
+
+
 class _Reader:
     """Walks the events of one YAML document and notes where everything stands."""
 
@@ -175,7 +186,7 @@ class _Reader:
                 return ""
         if len(path) > DEEPEST_NESTING:
             message = f"more than {DEEPEST_NESTING} levels of nesting"
-            raise yaml.MarkedYAMLError(None, None, message, event.start_mark)
+            raise _TooDeepError(message, self._place(event))
         if isinstance(event, yaml.MappingStartEvent):
             return self._mapping(events, path)
         if isinstance(event, yaml.SequenceStartEvent):
@@ -212,6 +223,8 @@ class _Reader:
 
     def _place(self, event: yaml.Event) -> Source:
         mark = event.start_mark
+        if mark is None:
+            return Source(file=self.file)
         return Source(file=self.file, line=mark.line + 1, column=mark.column + 1)
 
     def _fault(self, event: yaml.Event, code: str, message: str, hint: str) -> None:

@@ -53,7 +53,7 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         document=job.document,
         quote=typed.quote,
         revision=typed.revision,
-        date=typed.date,
+        quote_date=typed.date,
         holds_until=typed.date + timedelta(days=typed.holds_days or company.value.holds_days),
         start=typed.start,
         units=typed.units,

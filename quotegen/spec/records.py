@@ -85,7 +85,7 @@ class JobSpec:
     document: Document
     quote: str
     revision: int
-    date: date
+    quote_date: date
     holds_until: date
     start: date
     units: Units

@@ -1,0 +1,125 @@
+"""Stage 3, price: THE core. One job and its takeoff become every price that anyone reads."""
+
+from dataclasses import replace
+from decimal import Decimal
+from fractions import Fraction
+
+from quotegen.money import Money, total
+from quotegen.pricing.lines import lines_of
+from quotegen.pricing.payments import payments_of
+from quotegen.pricing.rates import shown_rate
+from quotegen.pricing.records import (
+    AdjustmentRow,
+    AreaPrice,
+    PricedExtra,
+    PricedFinish,
+    PricedQuote,
+    UnitPrice,
+)
+from quotegen.pricing.visits_needed import visits_needed
+from quotegen.quantity import Unit, Units, decimal_of, rounded
+from quotegen.spec.rate_book import Applies
+from quotegen.spec.records import JobSpec
+from quotegen.takeoff.records import PlacementTakeoff, Takeoff
+
+WORKED_CHANGES = tuple(Fraction(percent, 100) for percent in (-10, -5, 0, 5, 10))
+"""The changes of area that the quote shows worked figures for."""
+
+
+def price(job: JobSpec, takeoff: Takeoff) -> PricedQuote:
+    """Price the job at its finish and at each finish to compare, all recomputed."""
+    finishes = tuple(price_at(job, takeoff, finish) for finish in (job.finish, *job.compare))
+    return PricedQuote(
+        finishes=finishes,
+        extras=tuple(_extra(job, takeoff, finishes[0], extra) for extra in job.extras),
+        payments=payments_of(job, finishes[0].total),
+        adjustment=tuple(_row(job, takeoff, finishes[0], change) for change in WORKED_CHANGES),
+        unit_prices=_unit_prices(job),
+        area_unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
+    )
+
+
+def price_at(
+    job: JobSpec, takeoff: Takeoff, finish: str, extras: tuple[str, ...] = ()
+) -> PricedFinish:
+    """Price the whole job at one finish: visits, travel and sealer follow the finish."""
+    lines = lines_of(job, takeoff, finish, extras)
+    return PricedFinish(
+        id=finish,
+        name=job.rate_book.finishes[finish].name,
+        visits=len(visits_needed(job, finish)),
+        lines=lines,
+        total=total(tuple(line.amount for line in lines)),
+        area_price=tuple(
+            AreaPrice(
+                placement=placement.id,
+                rate=total(tuple(
+                    Money(line.rate) for line in lines
+                    if line.placement == placement.id and line.unit in {Unit.SQ_FT, Unit.M2}
+                )),
+                unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
+            )
+            for placement in job.placements
+        ),
+    )
+
+
+def _extra(job: JobSpec, takeoff: Takeoff, without: PricedFinish, extra: str) -> PricedExtra:
+    with_it = price_at(job, takeoff, without.id, (extra,))
+    known = {line.id for line in without.lines}
+    rate = job.rate_book.rates[extra]
+    return PricedExtra(
+        id=extra,
+        name=rate.name,
+        scope=rate.covers,
+        lines=tuple(line for line in with_it.lines if line.id not in known),
+        amount=Money(with_it.total - without.total),
+    )
+
+
+def _row(job: JobSpec, takeoff: Takeoff, chosen: PricedFinish, change: Fraction) -> AdjustmentRow:
+    changed = with_area_changed(takeoff, change)
+    then = price_at(job, changed, chosen.id).total
+    return AdjustmentRow(
+        change=change,
+        area=area_of(changed, job.units),
+        difference=Money(then - chosen.total),
+        total=then,
+        needs_signatures=change > job.company.adjustment.no_pour_above,
+    )
+
+
+def area_of(takeoff: Takeoff, units: Units) -> Decimal:
+    """Return the area of all placements, each rounded as it is priced."""
+    return sum(
+        (p.area_sqft if units is Units.US else p.area_m2 for p in takeoff.placements),
+        start=rounded(Fraction(0), 1),
+    )
+
+
+def with_area_changed(takeoff: Takeoff, change: Fraction) -> Takeoff:
+    """Return the takeoff with each area, and the volume with it, more or less by a share.
+
+    Edges are left as they are: a worked figure shows the area alone.
+    """
+    return replace(takeoff, placements=tuple(_changed(p, change) for p in takeoff.placements))
+
+
+def _changed(placement: PlacementTakeoff, change: Fraction) -> PlacementTakeoff:
+    factor = 1 + change
+    return replace(
+        placement,
+        area_sqft=rounded(Fraction(placement.area_sqft) * factor, 1),
+        area_m2=rounded(Fraction(placement.area_m2) * factor, 2),
+        volume_cuyd=placement.volume_cuyd * decimal_of(factor),
+    )
+
+
+def _unit_prices(job: JobSpec) -> tuple[UnitPrice, ...]:
+    prices = []
+    for rate_id, rate in job.rate_book.rates.items():
+        if rate.applies is Applies.IF_FOUND and rate.rate is not None:
+            shown = shown_rate(rate.rate, job.units)
+            prices.append(UnitPrice(id=rate_id, name=rate.name, scope=rate.covers,
+                                    rate=shown.amount, unit=shown.unit))
+    return tuple(prices)

@@ -1,0 +1,174 @@
+"""What pricing hands on: lines, totals, payments and the adjustment. No cost is among them."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from quotegen.money import Money
+from quotegen.quantity import Unit
+from quotegen.spec.rate_book import Basis
+from quotegen.working import Step
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One priced row: quantity times rate is the amount, to the cent.
+
+    Attributes:
+        id: unique in the quote, such as `base.deck`.
+        rate_id: the rate or finish that it comes from.
+        name: what it is called on paper.
+        scope: the scope items that it pays for.
+        placement: the placement it belongs to, None for the whole job.
+        basis: what moves it.
+        quantity, unit, rate, amount: the arithmetic.
+        working: the same with its places in the files.
+    """
+
+    id: str
+    rate_id: str
+    name: str
+    scope: tuple[str, ...]
+    placement: str | None
+    basis: Basis
+    quantity: Decimal
+    unit: Unit
+    rate: Decimal
+    amount: Money
+    working: Step
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricedFinish:
+    """The whole job at one finish.
+
+    Attributes:
+        id: the finish.
+        name: what it is called on paper.
+        visits: how many trips it takes.
+        lines: every line; the total is their sum.
+        total: the price of the job.
+        area_price: for each placement, what one square foot (or metre) more or less moves.
+    """
+
+    id: str
+    name: str
+    visits: int
+    lines: tuple[Line, ...]
+    total: Money
+    area_price: tuple["AreaPrice", ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AreaPrice:
+    """What one unit of area of a placement costs: the sum of its rates by area."""
+
+    placement: str
+    rate: Decimal
+    unit: Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricedExtra:
+    """Something that the homeowner may add, and what it adds to the total at the chosen finish."""
+
+    id: str
+    name: str
+    scope: tuple[str, ...]
+    lines: tuple[Line, ...]
+    amount: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricedPayment:
+    """One payment: the event, its share in words of a fraction (None for what remains), the sum."""
+
+    id: str
+    when: str
+    share: Fraction | None
+    at_visit: str | None
+    amount: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AdjustmentRow:
+    """The price if the forms measure so much more or less.
+
+    Attributes:
+        change: of the area, such as -1/20.
+        area: of all placements then, in the unit of the quote's areas.
+        difference: money more or less than the quote.
+        total: the price then.
+        needs_signatures: above the rise at which nothing is poured before both have signed.
+    """
+
+    change: Fraction
+    area: Decimal
+    difference: Money
+    total: Money
+    needs_signatures: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitPrice:
+    """The price of something that cannot be seen yet; no part of the total."""
+
+    id: str
+    name: str
+    scope: tuple[str, ...]
+    rate: Decimal
+    unit: Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricedQuote:
+    """Every price of a job.
+
+    Attributes:
+        finishes: the chosen one first.
+        extras: each by itself, at the chosen finish.
+        payments: of the chosen total; they add up to it exactly.
+        adjustment: worked figures at the chosen finish.
+        unit_prices: for what is found in the ground.
+        area_unit: the unit that areas are priced in.
+    """
+
+    finishes: tuple[PricedFinish, ...]
+    extras: tuple[PricedExtra, ...]
+    payments: tuple[PricedPayment, ...]
+    adjustment: tuple[AdjustmentRow, ...]
+    unit_prices: tuple[UnitPrice, ...]
+    area_unit: Unit
+
+    @property
+    def chosen(self) -> PricedFinish:
+        return self.finishes[0]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CostLine:
+    """What one line costs the company; None where the book has no cost for it."""
+
+    line: str
+    name: str
+    price: Money
+    cost: Money | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishCosts:
+    """Price against cost for the whole job at one finish.
+
+    Attributes:
+        lines: each line's price and cost.
+        price, cost, margin: of the whole; cost counts the lines that have one.
+        without_cost: the names of lines that the book has no cost for.
+    """
+
+    finish: str
+    name: str
+    lines: tuple[CostLine, ...]
+    price: Money
+    cost: Money
+    margin: Money
+    without_cost: tuple[str, ...]

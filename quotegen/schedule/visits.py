@@ -1,0 +1,57 @@
+"""Stage 4, visits: the trips of a finish get dates, and the slab its opening days."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from quotegen.pricing.visits_needed import NeededVisit, visits_needed
+from quotegen.spec.company import Company, Weekday
+from quotegen.spec.records import JobSpec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Visit:
+    """One trip of the crew, from its first to its last working day."""
+
+    id: str
+    name: str
+    first_day: date
+    last_day: date
+    days: int
+    wait_days: int
+
+
+def visits_of(job: JobSpec, finish: str) -> tuple[Visit, ...]:
+    """Return the dated visits of the job at a finish.
+
+    A visit begins on the first working day after the one before it and after its wait, which is
+    counted in days of the calendar from the pour or whatever came before.
+    """
+    visits: list[Visit] = []
+    next_day = job.start
+    for needed in visits_needed(job, finish):
+        visit = _dated(needed, next_day + timedelta(days=needed.wait_days), job.company)
+        visits.append(visit)
+        next_day = visit.last_day + timedelta(days=1)
+    return tuple(visits)
+
+
+def _dated(needed: NeededVisit, earliest: date, company: Company) -> Visit:
+    first = last = _working_day(earliest, company)
+    for _ in range(needed.days - 1):
+        last = _working_day(last + timedelta(days=1), company)
+    return Visit(
+        id=needed.id,
+        name=needed.name,
+        first_day=first,
+        last_day=last,
+        days=needed.days,
+        wait_days=needed.wait_days,
+    )
+
+
+def _working_day(day: date, company: Company) -> date:
+    """Return that day or the next on which the company works."""
+    names = tuple(Weekday)
+    while names[day.weekday()] not in company.working_days or day in company.closed:
+        day += timedelta(days=1)
+    return day
