@@ -108,10 +108,20 @@ class BookRate(Model):
         return self
 
 
+class SteelKind(StrEnum):
+    """What kind of reinforcement it is, for the drawing of the section."""
+
+    WIRE = "wire"
+    BAR = "bar"
+    FIBRE = "fibre"
+    NONE = "none"
+
+
 class Reinforcement(Model):
     """A choice of steel or fibre, in words for the homeowner."""
 
     name: Word
+    kind: SteelKind
 
 
 class FinishVisit(Model):

@@ -48,7 +48,8 @@ class EdgeRun:
         length_ft: along the edge.
         chord_ft: straight from end to end.
         rise_ft: from the middle of the chord to the arc, nought when straight.
-        radius_ft: of the arc, None when straight.
+        radius_ft: of the arc, None when straight or part of an ellipse.
+        is_oval: whether it is part of an ellipse.
     """
 
     mark: str
@@ -59,10 +60,29 @@ class EdgeRun:
     chord_ft: Decimal
     rise_ft: Decimal
     radius_ft: Decimal | None
+    is_oval: bool = False
 
     @property
     def is_curved(self) -> bool:
-        return self.radius_ft is not None
+        return self.radius_ft is not None or self.is_oval
+
+
+class SpanOf(StrEnum):
+    """What a span measures."""
+
+    OVERALL = "overall"
+    POOL = "pool"
+    CLEAR = "clear"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """A straight distance between two points of the plan, to 0.01 ft."""
+
+    of: SpanOf
+    start_ft: Point
+    end_ft: Point
+    length_ft: Decimal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

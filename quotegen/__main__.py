@@ -1,0 +1,6 @@
+"""Makes `python -m quotegen` the same as `quotegen`."""
+
+from quotegen.cli import main
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,152 @@
+"""The drawing module: SVG from numbers, the same for the page and the printed sheet.
+
+Coordinates are CSS pixels of 1/96 inch, y down. Text attributes are spelled out one by one,
+since the print engine ignores the `font` shorthand in SVG.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from html import escape
+from math import atan2, cos, degrees, hypot, radians, sin
+from typing import TypeAlias
+
+from markupsafe import Markup
+
+Pixel: TypeAlias = tuple[float, float]
+
+INK = "#1a1a1a"
+GREY = "#5a5a5a"
+THIN = 0.8
+THICK = 2.0
+SANS = "Atkinson Hyperlegible Next, sans-serif"
+MONO = "Atkinson Hyperlegible Mono, monospace"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """A finished drawing and what it shows, in words."""
+
+    svg: Markup
+    title: str
+    scale: str = ""
+
+
+def number(value: float) -> str:
+    """Write a coordinate to a tenth of a pixel."""
+    text = f"{value:.1f}".removesuffix(".0")
+    return "0" if text == "-0" else text
+
+
+def element(tag: str, content: str = "", **attributes: str | float) -> str:
+    """Write one element; `_` in a name stands for `-`, and numbers are cut to a tenth."""
+    written = "".join(
+        f' {name.rstrip("_").replace("_", "-")}="'
+        f'{escape(value) if isinstance(value, str) else number(value)}"'
+        for name, value in attributes.items()
+    )
+    return f"<{tag}{written}>{content}</{tag}>" if content else f"<{tag}{written}/>"
+
+
+def line(start: Pixel, end: Pixel, *, width: float = THIN, dash: str = "") -> str:
+    """Draw a straight line."""
+    extra = {"stroke_dasharray": dash} if dash else {}
+    return element("line", x1=start[0], y1=start[1], x2=end[0], y2=end[1], stroke=INK,
+                   stroke_width=width, **extra)
+
+
+def rings_path(rings: Iterable[Iterable[Pixel]]) -> str:
+    """Write closed rings as path data."""
+    return " ".join(
+        "M" + " L".join(f"{number(x)} {number(y)}" for x, y in ring) + " Z" for ring in rings
+    )
+
+
+def polyline(points: Iterable[Pixel], *, width: float = THICK) -> str:
+    """Draw an open line through points."""
+    data = "M" + " L".join(f"{number(x)} {number(y)}" for x, y in points)
+    return element("path", d=data, fill="none", stroke=INK, stroke_width=width,
+                   stroke_linejoin="round")
+
+
+def text(at: Pixel, words: str, *, size: float = 13, anchor: str = "middle", turn: float = 0,
+         bold: bool = False, mono: bool = False, halo: bool = False, fill: str = INK) -> str:
+    """Write a text; a halo keeps it legible over hatching (drawn twice: no paint-order in print)."""
+    attributes: dict[str, str | float] = {
+        "x": at[0], "y": at[1], "font_size": size, "text_anchor": anchor,
+        "font_family": MONO if mono else SANS,
+        "font_weight": "700" if bold else "400",
+    }  # fmt: skip
+    if turn:
+        attributes["transform"] = f"rotate({number(turn)} {number(at[0])} {number(at[1])})"
+    written = element("text", escape(words), **attributes, fill=fill)
+    if not halo:
+        return written
+    under = element("text", escape(words), **attributes, fill="#fff", stroke="#fff",
+                    stroke_width=4, stroke_linejoin="round", aria_hidden="true")
+    return under + written
+
+
+def text_width(words: str, size: float, *, mono: bool = False) -> float:
+    """Estimate how wide a text runs."""
+    return len(words) * size * (0.6 if mono else 0.53)
+
+
+def dimension(start: Pixel, end: Pixel, words: str, *, size: float = 12,
+              extension: tuple[Pixel, Pixel] | None = None) -> str:
+    """Draw a dimension line with oblique ticks and its text above, to be read from below or right.
+
+    Args:
+        start: one end of the dimension line.
+        end: its other end.
+        words: the dimension.
+        size: of the text.
+        extension: the two points on the object that thin projection lines come from.
+    """
+    parts = [line(start, end)]
+    for measured, near in zip(extension or (), (start, end), strict=False):
+        parts.append(line(_toward(measured, near, 4), _toward(near, measured, -5)))
+    angle = atan2(end[1] - start[1], end[0] - start[0])
+    tick = (5 * cos(angle - 0.785), 5 * sin(angle - 0.785))
+    for x, y in (start, end):
+        parts.append(line((x - tick[0], y - tick[1]), (x + tick[0], y + tick[1]), width=1.6))
+    turn = degrees(angle)
+    if turn > 89.9:  # noqa: PLR2004
+        turn -= 180
+    elif turn <= -90.1:  # noqa: PLR2004
+        turn += 180
+    up = radians(turn)
+    middle = ((start[0] + end[0]) / 2 + 4 * sin(up), (start[1] + end[1]) / 2 - 4 * cos(up))
+    parts.append(text(middle, words, size=size, turn=turn, mono=True, halo=True))
+    return "".join(parts)
+
+
+def arrow(start: Pixel, end: Pixel, *, width: float = 1.4) -> str:
+    """Draw an arrow with a slender head."""
+    angle = atan2(end[1] - start[1], end[0] - start[0])
+    wings = [(end[0] - 10 * cos(angle + side), end[1] - 10 * sin(angle + side))
+             for side in (0.3, -0.3)]
+    head = element("path", d=rings_path([[end, *wings]]), fill=INK)
+    return line(start, end, width=width) + head
+
+
+def mark(at: Pixel, letter: str) -> str:
+    """Draw a callout: a letter in a ring, tied to a row of the table."""
+    ring = element("circle", cx=at[0], cy=at[1], r=9.5, fill="#fff", stroke=INK, stroke_width=THIN)
+    return ring + text((at[0], at[1] + 4.5), letter, size=13)
+
+
+def document(width: float, height: float, content: str, *, title: str, ident: str,
+             css_class: str = "") -> Markup:
+    """Wrap a drawing; its title is its alternative text on the page and in the PDF."""
+    name = element("title", escape(title), id=f"{ident}-title")
+    return Markup(element(  # noqa: S704 - every text in it went through escape
+        "svg", name + content, xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {number(width)} {number(height)}", width=width, height=height,
+        role="img", aria_labelledby=f"{ident}-title", class_=css_class or "drawing",
+    ))  # fmt: skip
+
+
+def _toward(start: Pixel, end: Pixel, distance: float) -> Pixel:
+    length = hypot(end[0] - start[0], end[1] - start[1]) or 1
+    return (start[0] + (end[0] - start[0]) / length * distance,
+            start[1] + (end[1] - start[1]) / length * distance)

@@ -1,0 +1,265 @@
+"""The customer view: the allow-list of all that may reach a homeowner. Only text, no results.
+
+Nothing of cost, margin, other bids or private notes has a field here, so none can be shown.
+A theme's templates see this and the fixed words, and nothing else.
+"""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from quotegen.explain.svg import Drawing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """A name and its text, or a name, its text and an amount."""
+
+    name: str
+    text: str
+    amount: str = ""
+    mark: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prose:
+    """A titled piece of content, its body ready as HTML."""
+
+    id: str
+    title: str
+    html: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompanyView:
+    """Who quotes."""
+
+    name: str
+    owner: str
+    address: str
+    phone: str
+    phone_link: str
+    email: str
+    licence: str
+    insurance: str
+    warranty: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PriceSheet:
+    """Sheet 1: what, how much, how long does the offer hold."""
+
+    headline: str
+    total: str
+    finish: str
+    sentence: str
+    others: tuple[Row, ...]
+    covers: tuple[Row, ...]
+    dates: tuple[Row, ...]
+    could_move: tuple[Row, ...]
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanSheet:
+    """Sheet 2: what exactly will be poured.
+
+    Attributes:
+        small: the plan for sheet 1 and the door sheet.
+        wide, narrow: the plan for paper and large screens, and for a phone.
+        edges: every lettered edge, with what a tape should read.
+        sizes: area, edges and volume of each placement.
+        sections: one for each build-up.
+        access: how concrete reaches the slab.
+    """
+
+    small: Drawing
+    wide: Drawing
+    narrow: Drawing
+    edges: tuple["EdgeRow", ...]
+    sizes: tuple["SizeRow", ...]
+    sections: tuple["SectionPair", ...]
+    access: str
+    water: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SectionPair:
+    """One section, drawn for paper and for a phone."""
+
+    wide: Drawing
+    narrow: Drawing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeRow:
+    """One edge as a tape would check it; empty where a column does not apply."""
+
+    mark: str
+    where: str
+    kind: str
+    along: str
+    chord: str
+    rise: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeRow:
+    """The sizes of one placement, or of all of them."""
+
+    name: str
+    area: str
+    outer: str
+    inner: str
+    thickness: str
+    volume: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IncludedItem:
+    """A scope item that the price covers: what, why, how to check it, and this job's numbers."""
+
+    id: str
+    title: str
+    what_html: Markup
+    why_html: Markup
+    check_html: Markup
+    numbers: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishColumn:
+    """One finish, priced for the whole job and described both ways."""
+
+    id: str
+    name: str
+    kind: str
+    swatch: Drawing
+    chosen: bool
+    total: str
+    difference: str
+    colour: str
+    visits: str
+    grip: str
+    heat: str
+    repair: str
+    upkeep: str
+    suits: str
+    wet_note: str
+    html: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DaysSheet:
+    """Sheet 5: when we come and when the slab may be used."""
+
+    visits: tuple[Row, ...]
+    opening: tuple[Row, ...]
+    weather_html: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricedRow:
+    """One line of the price, or the total."""
+
+    name: str
+    where: str
+    quantity: str
+    rate: str
+    amount: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkedRow:
+    """The price if the area comes out different."""
+
+    change: str
+    area: str
+    difference: str
+    total: str
+    note: str
+    is_quote: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeSheet:
+    """Sheet 6: what can change the price, by how much, and what never can."""
+
+    measured: tuple[PricedRow, ...]
+    fixed: tuple[PricedRow, ...]
+    allowances: tuple[PricedRow, ...]
+    total: str
+    clause: Prose
+    area_prices: tuple[Row, ...]
+    worked: tuple[WorkedRow, ...]
+    unit_prices: tuple[Row, ...]
+    could: Prose
+    cannot: Prose
+    changes: Prose
+    hidden: Prose
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandardsSheet:
+    """Sheet 7: what is good work, what is normal, how to keep it."""
+
+    normal: Prose
+    safety: tuple[Prose, ...]
+    care: tuple[Prose, ...]
+    questions: tuple[Prose, ...]
+    sources: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReferenceView:
+    """A past job, cut down to what its owner agreed to."""
+
+    title: str
+    facts: str
+    shows: str
+    contact: str
+    photo: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AgreementSheet:
+    """Sheet 9: what is signed."""
+
+    parties: tuple[Row, ...]
+    payments: tuple[Row, ...]
+    total: str
+    warranty: Prose
+    acceptance: Prose
+    legal: Prose
+    how: str
+    reply_link: str
+    reply_subject: str
+    reply_body: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CustomerView:
+    """Everything on the customer's paper."""
+
+    language: str
+    title: str
+    accent: str
+    company: CompanyView
+    customer: str
+    site: str
+    quote: str
+    revision: str
+    date: str
+    holds_until: str
+    price: PriceSheet
+    plan: PlanSheet
+    included: tuple[IncludedItem, ...]
+    not_included: tuple[Row, ...]
+    finishes: tuple[FinishColumn, ...]
+    extras: tuple[Row, ...]
+    days: DaysSheet
+    change: ChangeSheet
+    standards: StandardsSheet
+    past_jobs: tuple[ReferenceView, ...]
+    agreement: AgreementSheet

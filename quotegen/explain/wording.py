@@ -1,0 +1,161 @@
+"""Numbers, money, dates and fixed words, as a homeowner of the language reads them."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+
+from babel.dates import format_date
+from babel.lists import format_list
+from babel.numbers import format_currency, format_decimal, format_percent
+
+from quotegen.quantity import FEET_PER_METRE, M3_PER_CUYD, Length, Unit, Units, rounded, tape
+from quotegen.takeoff.records import PlacementTakeoff
+
+_PLACES = {Unit.SQ_FT: 1, Unit.FT: 1, Unit.CU_YD: 2, Unit.M2: 2, Unit.M: 2, Unit.M3: 2}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Words:
+    """The fixed words of one language, and its way to write numbers.
+
+    Attributes:
+        labels: every fixed word by key.
+        locale: as Babel names it.
+        units: in which the job is shown.
+    """
+
+    labels: Mapping[str, str]
+    locale: str
+    units: Units
+
+    def __call__(self, key: str, **values: str) -> str:
+        """Return a fixed text with its values set in.
+
+        Raises:
+            LookupError: content/ has no such text.
+        """
+        if key not in self.labels:
+            message = f"content/labels.yaml has no text `{key}`"
+            raise LookupError(message)
+        return self.labels[key].format(**values)
+
+    def money(self, amount: Decimal) -> str:
+        """Write a sum with its cents."""
+        return format_currency(amount, "USD", locale=self.locale)
+
+    def signed_money(self, amount: Decimal) -> str:
+        """Write a difference with its sign; nought has none."""
+        if amount == 0:
+            return self.money(amount)
+        return f"{'+' if amount > 0 else '−'}{self.money(abs(amount))}"
+
+    def rate(self, amount: Decimal, unit: Unit) -> str:
+        """Write a price for one of something; parts of a cent only where there are any."""
+        if unit is Unit.LUMP:
+            return self("unit_lump")
+        parts = format_currency(amount, "USD", locale=self.locale, decimal_quantization=False)
+        cents = self.money(amount)
+        shown = cents if len(parts) <= len(cents) else parts
+        return self("rate_per", money=shown, unit=self.unit(unit))
+
+    def unit(self, unit: Unit) -> str:
+        """Write a unit."""
+        return self(f"unit_{unit.value.replace(' ', '_')}")
+
+    def number(self, value: Decimal, places: int) -> str:
+        """Write a number with so many decimals."""
+        pattern = "#,##0" + ("." + "0" * places if places else "")
+        return format_decimal(rounded(value, places), format=pattern, locale=self.locale)
+
+    def quantity(self, value: Decimal, unit: Unit) -> str:
+        """Write a quantity with its unit, at the precision that it is priced at."""
+        if unit is Unit.LUMP:
+            return self("unit_lump")
+        return f"{self.number(value, _PLACES.get(unit, 0))} {self.unit(unit)}"
+
+    def length(self, length: Length) -> str:
+        """Write a length as the job's tape reads it."""
+        return self.feet(length.feet)
+
+    def feet(self, feet: Fraction | Decimal | float) -> str:
+        """Write a number of feet as the job's tape reads it: 24'-6 1/2", or 7.47 m."""
+        if self.units is Units.US:
+            return tape(feet, parts=4)
+        exact = Fraction(repr(feet)) if isinstance(feet, float) else Fraction(feet)
+        return f"{self.number(rounded(Length(exact).metres, 2), 2)} m"
+
+    def depth(self, length: Length) -> str:
+        """Write a thickness: inches, or millimetres."""
+        if self.units is Units.US:
+            return self("inches", inches=_mixed(length.inches))
+        return f"{self.number(rounded(length.metres * 1000, 0), 0)} mm"
+
+    def slope(self, fall: Length) -> str:
+        """Write a fall: inches in a foot, or per cent."""
+        if self.units is Units.US:
+            return self("fall_per_foot", inches=_mixed(rounded_to(fall.inches, 16)))
+        return self.percent(fall.feet)
+
+    def area(self, measured: PlacementTakeoff) -> str:
+        """Write the area of a placement as it is priced."""
+        if self.units is Units.US:
+            return self.quantity(measured.area_sqft, Unit.SQ_FT)
+        return self.quantity(measured.area_m2, Unit.M2)
+
+    def volume(self, cuyd: Decimal) -> str:
+        """Write a volume of concrete: cubic yards, and cubic metres in a metric job."""
+        yards = self.quantity(cuyd, Unit.CU_YD)
+        if self.units is Units.US:
+            return yards
+        metres = rounded(Fraction(cuyd) * M3_PER_CUYD, 2)
+        return f"{self.quantity(metres, Unit.M3)} ({yards})"
+
+    def scale_bar(self, px_per_ft: float) -> tuple[float, int, tuple[str, str, str]]:
+        """Return a scale bar: pixels of one step, how many steps, and its three labels."""
+        if self.units is Units.US:
+            return px_per_ft * 2.5, 4, ("0", "5", "10 ft")
+        return px_per_ft * FEET_PER_METRE.numerator / FEET_PER_METRE.denominator, 4, ("0", "2", "4 m")
+
+    def percent(self, share: Fraction) -> str:
+        """Write a share."""
+        return format_percent(rounded(share, 3), format="#,##0.#%", locale=self.locale)
+
+    def signed_percent(self, share: Fraction) -> str:
+        """Write a change as a share, with its sign."""
+        if share == 0:
+            return self.percent(share)
+        return f"{'+' if share > 0 else '−'}{self.percent(abs(share))}"
+
+    def day(self, day: date) -> str:
+        """Write a date in full."""
+        return format_date(day, format="long", locale=self.locale)
+
+    def weekday(self, day: date) -> str:
+        """Write a date of the near future with its weekday."""
+        return format_date(day, format="EEE, MMM d", locale=self.locale)
+
+    def days(self, first: date, last: date) -> str:
+        """Write a stretch of days."""
+        if first == last:
+            return self.weekday(first)
+        return f"{self.weekday(first)} – {self.weekday(last)}"
+
+    def listing(self, items: tuple[str, ...]) -> str:
+        """Write a list in a sentence."""
+        return format_list(list(items), locale=self.locale)
+
+
+def rounded_to(value: Fraction, parts: int) -> Fraction:
+    """Round to the nearest so-many-th."""
+    return Fraction((2 * value.numerator * parts + value.denominator) // (2 * value.denominator), parts)
+
+
+def _mixed(value: Fraction) -> str:
+    """Write a mixed number such as 4-3/4."""
+    whole, rest = divmod(value.numerator, value.denominator)
+    if not rest:
+        return str(whole)
+    part = f"{Fraction(rest, value.denominator)}"
+    return f"{whole}-{part}" if whole else part

@@ -1,0 +1,60 @@
+"""Faults of a shape, told apart from the file that it stands in until the very end."""
+
+from dataclasses import dataclass
+
+from quotegen.problem import Problem
+from quotegen.quantity import rounded, tape
+from quotegen.spec.located import DocumentPath
+from quotegen.spec.records import JobSpec
+from quotegen.spec.validate import path_text
+from quotegen.takeoff.records import Point
+
+_PLACES_FOR_TAPE = 4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fault:
+    """One fault of a shape.
+
+    Attributes:
+        code: stable name of the kind of fault.
+        path: where it is, counted from the placement, such as `("add", 0, "outline", 2)`.
+        message: what was found, in feet and inches, and what is allowed.
+        hint: what to do.
+    """
+
+    code: str
+    path: DocumentPath
+    message: str
+    hint: str
+
+    def under(self, *above: str | int) -> "Fault":
+        """Return the same fault with its path counted from further up."""
+        return Fault(
+            code=self.code, path=(*above, *self.path), message=self.message, hint=self.hint
+        )
+
+    def problem(self, job: JobSpec) -> Problem:
+        """Return the fault as a problem of the job file; its path must start at the top."""
+        return Problem(
+            code=self.code,
+            source=job.source(*self.path),
+            path=path_text(self.path),
+            message=self.message,
+            hint=self.hint,
+        )
+
+
+def tape_of(feet: float) -> str:
+    """Print a length that geometry worked out."""
+    return tape(rounded(feet, _PLACES_FOR_TAPE))
+
+
+def spot(point: Point) -> str:
+    """Print a point of the plan as a person types it."""
+    return f"[{tape_of(point[0])}, {tape_of(point[1])}]"
+
+
+def shape_name(group: str, index: int, kind: str) -> str:
+    """Name a shape in a message; shapes count from one there."""
+    return f"shape {index + 1} of `{group}` ({kind.replace('_', ' ')})"

@@ -1,0 +1,152 @@
+"""One typed shape to a figure in its place: exact loops, and the polygon that stands for them."""
+
+import math
+from dataclasses import dataclass, replace
+
+from shapely import Polygon
+
+from quotegen.spec.shapes import CutOut, Shape, Side
+from quotegen.takeoff.arcs import TAPE_SLACK_FT
+from quotegen.takeoff.faults import Fault, shape_name, tape_of
+from quotegen.takeoff.feet import point_ft
+from quotegen.takeoff.outline import outline_loop
+from quotegen.takeoff.path import (
+    Loop,
+    Segment,
+    backwards,
+    counter_clockwise,
+    fine_ring,
+    placed,
+    signed_area_sqft,
+)
+from quotegen.takeoff.pieces import piece_loops
+from quotegen.takeoff.records import Against
+from quotegen.takeoff.segments import Line, Placing
+
+FARTHEST_FT = 10_000.0  # nearly two miles: a slip of the finger, not a slab
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """A shape on the plan.
+
+    Attributes:
+        name: what messages call it.
+        index: its place in its group.
+        loops: the outer loop counter-clockwise, then holes clockwise.
+        polygon: the same with arcs as many short sides, good enough for every check.
+        area_sqft: exact.
+    """
+
+    name: str
+    index: int
+    shape: Shape
+    loops: tuple[Loop, ...]
+    polygon: Polygon
+    area_sqft: float
+
+    @property
+    def is_pool(self) -> bool:
+        return self.shape.is_ is CutOut.POOL
+
+    def with_slab_outside(self) -> tuple[Loop, ...]:
+        """Return the loops so that what is outside the figure lies on their left."""
+        return tuple(backwards(loop) for loop in self.loops)
+
+
+def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...]:
+    """Return the figure of a shape, or all that is wrong with the shape itself.
+
+    Args:
+        shape: as typed.
+        group: `add` or `take_away`, for names and for what the edges meet.
+        index: its place in the group, from nought.
+    """
+    loops, faults = _loops(shape)
+    if not faults and shape.against_house:
+        loops, faults = _against_house(loops, shape.against_house)
+    if not faults and group == "take_away":
+        loops = _against_cut_out(loops, shape.is_)
+    if group == "add" and shape.is_:
+        faults = (*faults, _added_cut_out(shape.is_))
+    if not faults:
+        at = point_ft(shape.at) if shape.at else (0.0, 0.0)
+        placing = Placing.of(at, shape.turn or 0)
+        loops = tuple(placed(loop, placing) for loop in loops)
+        faults = _too_far(loops)
+    if faults:
+        return tuple(fault.under(group, index) for fault in faults)
+    rings = [fine_ring(loop) for loop in loops]
+    return Figure(
+        name=shape_name(group, index, shape.kind),
+        index=index,
+        shape=shape,
+        loops=loops,
+        polygon=Polygon(rings[0], rings[1:]),
+        area_sqft=math.fsum(signed_area_sqft(loop) for loop in loops),
+    )
+
+
+def _loops(shape: Shape) -> tuple[tuple[Loop, ...], tuple[Fault, ...]]:
+    if shape.outline is not None:
+        loop, faults = outline_loop(shape.outline)
+        return (counter_clockwise(loop),), tuple(fault.under("outline") for fault in faults)
+    loops = piece_loops(shape)
+    return ((), (loops,)) if isinstance(loops, Fault) else (loops, ())
+
+
+def _against_house(
+    loops: tuple[Loop, ...], side: Side
+) -> tuple[tuple[Loop, ...], tuple[Fault, ...]]:
+    """Mark the straight sides that lie on one side of the piece, before it is turned."""
+    axis = 1 if side in {Side.BOTTOM, Side.TOP} else 0
+    values = [point[axis] for point in fine_ring(loops[0])]
+    edge = max(values) if side in {Side.TOP, Side.RIGHT} else min(values)
+
+    def lies_there(segment: Segment) -> bool:
+        ends = (segment.start[axis], segment.end[axis])
+        return isinstance(segment, Line) and all(abs(end - edge) < TAPE_SLACK_FT for end in ends)
+
+    marked = tuple(
+        replace(segment, against=Against.HOUSE) if lies_there(segment) else segment
+        for segment in loops[0]
+    )
+    if marked != loops[0] or any(lies_there(segment) for segment in marked):
+        return (marked, *loops[1:]), ()
+    return loops, (Fault(
+        code="house-side", path=("against_house",),
+        message=f"the {side.value} of this shape has no straight side that could be"
+        " against the house",
+        hint="name another side, or type an `outline` with `against_house: yes` on one of"
+        " its sides"),)  # fmt: skip
+
+
+def _against_cut_out(loops: tuple[Loop, ...], cut_out: CutOut | None) -> tuple[Loop, ...]:
+    against = Against.POOL if cut_out is CutOut.POOL else Against.OPENING
+    return tuple(
+        tuple(
+            segment if segment.against is Against.HOUSE else replace(segment, against=against)
+            for segment in loop
+        )
+        for loop in loops
+    )
+
+
+def _added_cut_out(cut_out: CutOut) -> Fault:
+    return Fault(
+        code="cut-out-added",
+        path=("is",),
+        message=f"`is: {cut_out.value}` says what is taken away, but this shape is added",
+        hint="move the shape under `take_away`, or leave `is` out",
+    )
+
+
+def _too_far(loops: tuple[Loop, ...]) -> tuple[Fault, ...]:
+    farthest_ft = max(max(map(abs, point)) for loop in loops for point in fine_ring(loop))
+    if farthest_ft <= FARTHEST_FT:
+        return ()
+    return (Fault(
+        code="shape-too-far", path=(),
+        message=f"this shape reaches {tape_of(farthest_ft)} from the corner of the plan;"
+        f" at most {tape_of(FARTHEST_FT)} is measured",
+        hint="check the units: are these inches or millimetres typed as feet or metres?"),)  # fmt: skip

@@ -1,0 +1,61 @@
+"""Stage 2, measure: the shapes of a job become areas, edges, volumes and the concrete to order."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import combinations
+
+from quotegen.problem import Problem
+from quotegen.quantity import decimal_of
+from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.takeoff.checks import sqft_text
+from quotegen.takeoff.faults import Fault, spot
+from quotegen.takeoff.order import job_order_steps
+from quotegen.takeoff.overlay import inside_point, overlap
+from quotegen.takeoff.placement import placement_takeoff
+from quotegen.takeoff.records import Takeoff
+from quotegen.takeoff.slab import Slab, slab_of
+from quotegen.trade.concrete import order_cuyd
+from quotegen.trade.rules import RuleBook
+
+
+def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Problem, ...]]:
+    """Measure every placement of a job.
+
+    Returns:
+        The takeoff, or None and every fault of the shapes, in the order of the placements.
+    """
+    slabs: list[tuple[PlacementSpec, Slab]] = []
+    problems: list[Problem] = []
+    for spec in job.placements:
+        slab, faults = slab_of(spec.add, spec.take_away)
+        problems += [fault.under(*spec.path).problem(job) for fault in faults]
+        if slab is not None:
+            slabs.append((spec, slab))
+    problems += [fault.problem(job) for fault in _placements_overlap(slabs)]
+    if problems:
+        return None, tuple(problems)
+    measured = [placement_takeoff(job, spec, slab, rules) for spec, slab in slabs]
+    order = job.rate_book.order
+    net_cuyd = sum((concrete.net_cuyd for _, concrete in measured), Fraction(0))
+    ordered_cuyd = order_cuyd(net_cuyd, order.allowance, order.round_up_to)
+    volumes = tuple(concrete.volume_step for _, concrete in measured)
+    return Takeoff(
+        placements=tuple(placement for placement, _ in measured),
+        volume_cuyd=decimal_of(net_cuyd),
+        order_cuyd=decimal_of(ordered_cuyd),
+        working=job_order_steps(volumes, net_cuyd, ordered_cuyd, order),
+    ), ()
+
+
+def _placements_overlap(slabs: list[tuple[PlacementSpec, Slab]]) -> Iterator[Fault]:
+    for (first, first_slab), (second, second_slab) in combinations(slabs, 2):
+        common = overlap(first_slab.region, second_slab.region)
+        if common is not None:
+            yield Fault(
+                code="placements-overlap",
+                path=second.path,
+                message=f"the placements `{first.id}` and `{second.id}` overlap by"
+                f" {sqft_text(common.area)} near {spot(inside_point(common))}",
+                hint="all placements lie on one plan: move one with `at`, or take its area away"
+                " from the other",
+            )

@@ -1,0 +1,57 @@
+"""What the concrete must be, by weather and salt."""
+
+from datetime import date
+from decimal import Decimal
+from enum import StrEnum
+
+from quotegen.trade.book import Range, RuleBook
+
+
+class Weathering(StrEnum):
+    """How hard frost and wet work on concrete at a place, as the residential code maps it."""
+
+    NEGLIGIBLE = "negligible"
+    MODERATE = "moderate"
+    SEVERE = "severe"
+
+
+def strength_psi(weathering: Weathering, *, deicers: bool, rules: RuleBook, on: date) -> Decimal:
+    """Least strength at 28 days, in psi, of outdoor flatwork.
+
+    By weathering from IRC Table R402.2 (porches, steps, garage slabs); where melt salt is used,
+    at least what ACI 332 asks for class RF3 in the edition of the time. Slabs that carry a
+    building, and slabs that an engineer designed, follow other rules.
+    """
+    by_weather = rules.table("strength_by_weathering", on)[weathering]
+    if not deicers:
+        return by_weather
+    return max(by_weather, rules.number("deicer_strength", on))
+
+
+def water_cement_max(*, deicers: bool, rules: RuleBook, on: date) -> Decimal | None:
+    """Most water by weight of cement, or None where no rule sets it (ACI 332-20, class RF3).
+
+    Raises:
+        LookupError: melt salt is used and the date is before the 2020 edition.
+    """
+    return rules.number("deicer_water_cement", on) if deicers else None
+
+
+def air_percent(weathering: Weathering, rules: RuleBook, on: date) -> Range | None:
+    """Range of entrained air in per cent, or None where frost is negligible (IRC Table R402.2)."""
+    if weathering is Weathering.NEGLIGIBLE:
+        return None
+    return rules.range("exposed_air", on)
+
+
+def is_cold(lowest_air_f: Decimal, rules: RuleBook, on: date) -> bool:
+    """Say whether air this cold (°F) while the slab is protected calls for cold weather care.
+
+    Under 40 °F (ACI 306R-10). Frozen ground is never poured on, whatever the air.
+    """
+    return lowest_air_f < rules.number("cold_weather_air", on)
+
+
+def is_too_hot(concrete_f: Decimal, rules: RuleBook, on: date) -> bool:
+    """Say whether concrete leaves the truck too hot: over 95 °F (ACI 305.1-14)."""
+    return concrete_f > rules.number("hot_concrete_max", on)

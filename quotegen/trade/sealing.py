@@ -1,0 +1,39 @@
+"""Sealers: how often, and how much."""
+
+from datetime import date
+from decimal import Decimal
+from enum import StrEnum
+from fractions import Fraction
+
+from quotegen.trade.book import Range, RuleBook
+
+
+class Sealer(StrEnum):
+    """The two families of outdoor sealer."""
+
+    FILM = "film"
+    PENETRATING = "penetrating"
+
+
+def reseal_years(sealer: Sealer, rules: RuleBook, on: date) -> Range:
+    """Years between coats, least and most. Common practice; wear, sun and the label decide.
+
+    More often is not better: too many coats of a film trap moisture and turn hazy.
+    """
+    rule_id = "reseal_film" if sealer is Sealer.FILM else "reseal_penetrating"
+    return rules.range(rule_id, on)
+
+
+def sealer_gal(area_sqft: Decimal, rules: RuleBook, on: date) -> tuple[Fraction, Fraction]:
+    """Gallons of film-forming sealer for a new slab, least and most, all coats together.
+
+    Two thin coats at 150 to 300 sq ft per gal each. Rough exposed aggregate takes the most.
+    """
+    coated_sqft = Fraction(area_sqft) * rules.exact("sealer_coats", on)
+    coverage = rules.range("sealer_coverage", on)
+    return coated_sqft / Fraction(coverage.most), coated_sqft / Fraction(coverage.least)
+
+
+def curing_compound_gal(area_sqft: Decimal, rules: RuleBook, on: date) -> Fraction:
+    """Gallons of curing compound for an area, at 200 sq ft per gal in all (UFGS 03311)."""
+    return Fraction(area_sqft) / rules.exact("curing_compound_coverage", on)

@@ -1,0 +1,72 @@
+"""What the homeowner opens: silent, safe, readable on a small phone, whole without scripts."""
+
+from pathlib import Path
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser
+
+from tests.browser.conftest import JOBS, opened
+
+pytestmark = pytest.mark.xdist_group("browser")  # one worker builds the packages, once
+
+
+def customer_pages(packages: Path) -> list[Path]:
+    """Return every web page that a homeowner gets."""
+    pages = sorted(packages.glob("*/customer/*.html"))
+    assert sum(page.name == "quote.html" for page in pages) == len(JOBS)
+    return pages
+
+
+def test_nothing_is_asked_of_the_network(packages: Path, browser: Browser):
+    """A customer page is one file: opening it makes no request but for itself."""
+    for path in customer_pages(packages):
+        with opened(browser, path) as seen:
+            seen.page.wait_for_timeout(300)
+            asked = [url for url in seen.requests if not url.startswith("data:")]
+            assert asked == [path.as_uri()]
+
+
+def test_the_page_keeps_its_security_policy(packages: Path, browser: Browser):
+    """A policy stands in the head before anything it governs, and nothing on the page breaks it."""
+    for path in customer_pages(packages):
+        with opened(browser, path) as seen:
+            policy = seen.page.locator(
+                "head > meta[http-equiv='Content-Security-Policy' i]:not(style ~ *, script ~ *)"
+            ).get_attribute("content")
+            assert policy
+            assert "default-src 'none'" in policy
+            assert "'unsafe-" not in policy
+            for switch in seen.page.locator("summary, input, button").all():
+                if switch.is_visible() and switch.is_enabled():
+                    switch.click()
+            seen.page.wait_for_timeout(100)
+            assert seen.complaints == [], path.name
+
+
+@pytest.mark.parametrize("width", [360, 320])
+def test_no_sideways_scroll_on_a_phone(packages: Path, browser: Browser, width: int):
+    """Even on the narrowest phone, or at 400 % zoom, a line of text ends inside the screen."""
+    for path in customer_pages(packages):
+        with opened(browser, path, width=width) as seen:
+            wide = seen.page.evaluate("document.documentElement.scrollWidth")
+            assert wide <= width, path.name
+
+
+def test_all_is_there_without_javascript(packages: Path, browser: Browser):
+    """Scripts only help: the text that a reader sees is the same without them."""
+    for path in customer_pages(packages):
+        with opened(browser, path) as with_scripts:
+            expected = with_scripts.page.locator("body").inner_text().splitlines()
+        with opened(browser, path, javascript=False) as without:
+            assert without.page.locator("body").inner_text().splitlines() == expected
+        assert any(expected)
+
+
+@pytest.mark.parametrize("width", [360, 1280])
+def test_axe_finds_nothing(packages: Path, browser: Browser, width: int):
+    """The accessibility checker axe-core reports no violation on phone or desktop."""
+    for path in customer_pages(packages):
+        with opened(browser, path, width=width, policy_off=True) as seen:
+            result = Axe().run(seen.page)
+            assert result.violations_count == 0, f"{path.name}\n{result.generate_report()}"

@@ -1,0 +1,25 @@
+"""Sealer intervals and quantities."""
+
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+
+from quotegen.trade import sealing
+from quotegen.trade.rules import load_rules
+from quotegen.trade.sealing import Sealer
+
+RULES = load_rules()
+ON = date(2026, 11, 24)
+
+
+def test_a_film_is_renewed_sooner() -> None:
+    """A film wears before a penetrating sealer does."""
+    film = sealing.reseal_years(Sealer.FILM, RULES, ON)
+    soaked = sealing.reseal_years(Sealer.PENETRATING, RULES, ON)
+    assert (film.least, film.most) == (Decimal(2), Decimal(3))
+    assert film.most <= soaked.least
+
+
+def test_two_coats_of_sealer() -> None:
+    """300 sq ft take two gallons where one covers 300 sq ft, and four where it covers 150."""
+    assert sealing.sealer_gal(Decimal(300), RULES, ON) == (Fraction(2), Fraction(4))
