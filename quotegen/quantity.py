@@ -45,6 +45,11 @@ class Length:
 
     feet: Fraction
 
+    @classmethod
+    def of_inches(cls, inches: Fraction) -> "Length":
+        """Return the length of so many inches."""
+        return cls(inches / INCHES_PER_FOOT)
+
     @property
     def inches(self) -> Fraction:
         return self.feet * INCHES_PER_FOOT

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import cos, radians, sin
+from math import cos, dist, radians, sin
 
 from quotegen.explain import hatches, svg
 from quotegen.explain.frame import Frame, Room, frame_for, inside, midpoint, outward
@@ -141,8 +141,7 @@ class _Artist:
 
     def _drawn_px(self, edge: EdgeRun) -> float:
         start, end = edge.points_ft[0], edge.points_ft[-1]
-        across, up = end[0] - start[0], end[1] - start[1]
-        return (across**2 + up**2) ** 0.5 * self.frame.px_per_ft
+        return dist(start, end) * self.frame.px_per_ft
 
     def _on_slab(self, pixel: Pixel) -> bool:
         """Say whether a place on the paper is on any placement."""
@@ -179,8 +178,7 @@ class _Artist:
                 yield span
 
     def _long_px(self, span: Span) -> float:
-        across, up = span.end_ft[0] - span.start_ft[0], span.end_ft[1] - span.start_ft[1]
-        return (across**2 + up**2) ** 0.5 * self.frame.px_per_ft
+        return dist(span.start_ft, span.end_ft) * self.frame.px_per_ft
 
     def _label(self, spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[str]:
         x, y = self.frame.px(measured.label_ft)

@@ -81,7 +81,7 @@ def _names(job: JobSpec, placement: PlacementSpec, words: Words, left: float, to
     yield svg.text((left, top - 10), words("section_surface", finish=finish), size=13,
                    anchor="start", bold=True)
     yield svg.text((x, top + slab_px - 8),
-                   words("section_slab", strength=words.number(words.whole(job.rate_book.mix.strength_psi), 0),
+                   words("section_slab", strength=words.number(job.rate_book.mix.strength_psi, 0),
                          steel=steel), size=12, anchor="start", halo=True)
     yield svg.text((x, top + slab_px + base_px / 2 + 4),
                    words("section_base", material=job.rate_book.base_material), size=12,

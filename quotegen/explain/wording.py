@@ -58,22 +58,29 @@ class Words:
         parts = format_currency(amount, "USD", locale=self.locale, decimal_quantization=False)
         cents = self.money(amount)
         shown = cents if len(parts) <= len(cents) else parts
-        return self("rate_per", money=shown, unit=self.unit(unit))
+        if unit is Unit.EACH:
+            return self("rate_each", money=shown)
+        return self("rate_per", money=shown, unit=self(f"unit_per_{_key(unit)}"))
 
     def unit(self, unit: Unit) -> str:
         """Write a unit."""
-        return self(f"unit_{unit.value.replace(' ', '_')}")
+        return self(f"unit_{_key(unit)}")
 
-    def number(self, value: Decimal, places: int) -> str:
+    def number(self, value: Decimal | int, places: int) -> str:
         """Write a number with so many decimals."""
         pattern = "#,##0" + ("." + "0" * places if places else "")
-        return format_decimal(rounded(value, places), format=pattern, locale=self.locale)
+        return format_decimal(rounded(Fraction(value), places), format=pattern, locale=self.locale)
+
+    def unit_one(self, unit: Unit) -> str:
+        """Write one of a unit, in a sentence."""
+        return self(f"unit_one_{_key(unit)}")
 
     def quantity(self, value: Decimal, unit: Unit) -> str:
         """Write a quantity with its unit, at the precision that it is priced at."""
         if unit is Unit.LUMP:
             return self("unit_lump")
-        return f"{self.number(value, _PLACES.get(unit, 0))} {self.unit(unit)}"
+        number = self.number(value, _PLACES.get(unit, 0))
+        return number if unit is Unit.EACH else f"{number} {self.unit(unit)}"
 
     def length(self, length: Length) -> str:
         """Write a length as the job's tape reads it."""
@@ -142,9 +149,17 @@ class Words:
             return self.weekday(first)
         return f"{self.weekday(first)} – {self.weekday(last)}"
 
+    def joined(self, items: tuple[str, ...]) -> str:
+        """Set short facts side by side."""
+        return " · ".join(items)
+
     def listing(self, items: tuple[str, ...]) -> str:
         """Write a list in a sentence."""
         return format_list(list(items), locale=self.locale)
+
+
+def _key(unit: Unit) -> str:
+    return unit.value.replace(" ", "_")
 
 
 def rounded_to(value: Fraction, parts: int) -> Fraction:

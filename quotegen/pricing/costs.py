@@ -1,5 +1,7 @@
 """Costs: the same lines at the company's cost. Its records never meet a customer view."""
 
+from fractions import Fraction
+
 from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.rates import cost_at, shown_rate
 from quotegen.pricing.records import CostLine, FinishCosts, Line, PricedFinish, PricedQuote
@@ -12,10 +14,7 @@ def costs_of(job: JobSpec, quote: PricedQuote) -> tuple[FinishCosts, ...]:
 
 
 def _finish_costs(job: JobSpec, finish: PricedFinish) -> FinishCosts:
-    lines = tuple(
-        CostLine(line=line.id, name=line.working.name, price=line.amount, cost=_cost(job, line))
-        for line in finish.lines
-    )
+    lines = tuple(_cost_line(job, line) for line in finish.lines)
     cost = total(tuple(line.cost for line in lines if line.cost is not None))
     return FinishCosts(
         finish=finish.id,
@@ -24,7 +23,19 @@ def _finish_costs(job: JobSpec, finish: PricedFinish) -> FinishCosts:
         price=finish.total,
         cost=cost,
         margin=Money(finish.total - cost),
+        margin_share=Fraction(finish.total - cost) / Fraction(finish.total or 1),
         without_cost=tuple(line.name for line in lines if line.cost is None),
+    )
+
+
+def _cost_line(job: JobSpec, line: Line) -> CostLine:
+    cost = _cost(job, line)
+    return CostLine(
+        line=line.id,
+        name=line.working.name,
+        price=line.amount,
+        cost=cost,
+        margin=None if cost is None else Money(line.amount - cost),
     )
 
 

@@ -153,6 +153,7 @@ class CostLine:
     name: str
     price: Money
     cost: Money | None
+    margin: Money | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -162,6 +163,7 @@ class FinishCosts:
     Attributes:
         lines: each line's price and cost.
         price, cost, margin: of the whole; cost counts the lines that have one.
+        margin_share: the margin as a share of the price.
         without_cost: the names of lines that the book has no cost for.
     """
 
@@ -171,4 +173,5 @@ class FinishCosts:
     price: Money
     cost: Money
     margin: Money
+    margin_share: Fraction
     without_cost: tuple[str, ...]

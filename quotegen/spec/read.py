@@ -6,7 +6,7 @@ from typing import TypeVar
 
 from pydantic import BaseModel
 
-from quotegen.problem import Problem, has_error
+from quotegen.problem import Problem
 from quotegen.spec import cross_checks
 from quotegen.spec.company import Company
 from quotegen.spec.files import Typed, beside, load, missing_beside
@@ -30,7 +30,8 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         scope_items: the ids of the scope items that content/ explains.
 
     Returns:
-        The job, or None if there is an error; and every problem found.
+        The job, or None where too little is known to measure it; and every problem found. A job
+        that comes with an error may be measured, to find more faults, but not priced.
     """
     problems: list[Problem] = []
     job = _kept(load(path, JobFile), problems)
@@ -46,9 +47,9 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
     problems.extend(cross_checks.job_against_book(job, book))
     references, faults = choose(job, book.value, past)
     problems.extend(faults)
-    if has_error(tuple(problems)):
-        return None, tuple(problems)
     typed = job.value
+    if any(placement.use not in book.value.usual for placement in typed.placements):
+        return None, tuple(problems)
     spec = JobSpec(
         document=job.document,
         quote=typed.quote,

@@ -41,6 +41,11 @@ class PlacementSpec:
     water_goes_to: str | None
     include: Mapping[str, Count]
 
+    @property
+    def dig_depth(self) -> Length:
+        """How deep to dig for a slab that ends level with the ground."""
+        return Length(self.thickness.feet + self.base.feet)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShownPhoto:

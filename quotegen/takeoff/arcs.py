@@ -3,9 +3,8 @@
 import math
 
 from quotegen.takeoff.faults import Fault, spot, tape_of
-from quotegen.takeoff.path import Line
 from quotegen.takeoff.records import Point
-from quotegen.takeoff.segments import FULL_TURN_RAD, Arc
+from quotegen.takeoff.segments import FULL_TURN_RAD, Arc, Line
 
 TAPE_SLACK_FT = 1 / 96  # 1/8 in: what two readings of a tape may differ by
 LEAST_RISE_FT = 1 / 192  # 1/16 in: the least mark of a tape

@@ -7,9 +7,9 @@ from types import MappingProxyType
 
 from quotegen.quantity import rounded
 from quotegen.takeoff.oval import Oval
-from quotegen.takeoff.path import Line, Segment, chord_ft, drawn_run, rise_ft
+from quotegen.takeoff.path import Segment, chord_ft, drawn_run, rise_ft
 from quotegen.takeoff.records import Against, EdgeOf, EdgeRun
-from quotegen.takeoff.segments import Arc
+from quotegen.takeoff.segments import Arc, Line
 from quotegen.takeoff.trace import Boundary
 
 _RUN_PLACES = 2  # 0.01 ft is about 1/8 in, what a tape is read to

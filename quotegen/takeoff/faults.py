@@ -46,8 +46,8 @@ class Fault:
 
 
 def tape_of(feet: float) -> str:
-    """Print a length that geometry worked out."""
-    return tape(rounded(feet, _PLACES_FOR_TAPE))
+    """Print a length that geometry worked out; a whole number of feet may come as an int."""
+    return tape(rounded(feet + 0.0, _PLACES_FOR_TAPE))
 
 
 def spot(point: Point) -> str:

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from shapely import Polygon
 
@@ -71,7 +72,7 @@ def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...
         faults = (*faults, _added_cut_out(shape.is_))
     if not faults:
         at = point_ft(shape.at) if shape.at else (0.0, 0.0)
-        placing = Placing.of(at, shape.turn or 0)
+        placing = Placing.of(at, shape.turn or Fraction(0))
         loops = tuple(placed(loop, placing) for loop in loops)
         faults = _too_far(loops)
     if faults:
@@ -149,4 +150,5 @@ def _too_far(loops: tuple[Loop, ...]) -> tuple[Fault, ...]:
         code="shape-too-far", path=(),
         message=f"this shape reaches {tape_of(farthest_ft)} from the corner of the plan;"
         f" at most {tape_of(FARTHEST_FT)} is measured",
-        hint="check the units: are these inches or millimetres typed as feet or metres?"),)  # fmt: skip
+        hint="check the units:"
+        " are these inches typed as feet, or millimetres as metres?"),)  # fmt: skip

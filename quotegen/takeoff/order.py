@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 from datetime import date
-from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.problem import Source
@@ -30,18 +29,26 @@ class Concrete:
     order_step: Step
 
 
-def concrete_of(  # noqa: PLR0913
+def concrete_of(
     *,
     area: Step,
-    area_sqft: Decimal,
     thickness: Length,
     thickness_source: Source,
     order: Order,
     rules: RuleBook,
     on: date,
 ) -> Concrete:
-    """Return the volume from the printed area, so that a reader can work it out again."""
-    net_cuyd = net_volume_cuyd(area_sqft, thickness.inches, rules, on)
+    """Return the volume and the order of one slab.
+
+    Args:
+        area: in square feet as printed, so that a reader can work the volume out again.
+        thickness: of the slab.
+        thickness_source: where the thickness stands in the job file.
+        order: how the company orders concrete.
+        rules: of the trade.
+        on: the quote date.
+    """
+    net_cuyd = net_volume_cuyd(area.value, thickness.inches, rules, on)
     volume = Step(
         name="Volume",
         formula="area in square feet x thickness in inches, over the square feet that one cubic"

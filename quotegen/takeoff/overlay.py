@@ -17,6 +17,7 @@ GRID_FT = 1e-6  # every corner of a combined polygon stands on this grid
 _TOUCHING_FT = 1e-5
 _SHARPEST = 20.0  # how far a mitre may reach, in widths
 _MARGIN_FT = 10.0
+_SHORTEST_GAP_FT = 0.1  # less has no edge that would be printed
 
 
 def polygons(shape: BaseGeometry) -> tuple[Polygon, ...]:
@@ -56,12 +57,9 @@ def put_together(parts: Sequence[BaseGeometry]) -> BaseGeometry:
     if len(parts) == 1:
         return whole
     grown = whole.buffer(TAPE_SLACK_FT, join_style="mitre", mitre_limit=_SHARPEST)
-    closed = grown.buffer(-TAPE_SLACK_FT, join_style="mitre", mitre_limit=_SHARPEST)
-    gaps = [
-        gap
-        for gap in polygons(closed.difference(whole, grid_size=GRID_FT))
-        if _if_wide(gap) is None and _touches_two(gap, parts)
-    ]
+    closed = grown.buffer(-TAPE_SLACK_FT)
+    between = polygons(closed.difference(whole, grid_size=GRID_FT))
+    gaps = [gap for gap in between if _is_hairline(gap) and _touches_two(gap, parts)]
     return union_all([whole, *gaps], grid_size=GRID_FT)
 
 
@@ -81,6 +79,11 @@ def _if_wide(shape: BaseGeometry) -> BaseGeometry | None:
     if shape.is_empty or not math.isfinite(shape.area):
         return None
     return None if shape.buffer(-TAPE_SLACK_FT / 2).is_empty else shape
+
+
+def _is_hairline(gap: Polygon) -> bool:
+    """Say whether a gap is thin all along, unlike where an arc and a side part from a point."""
+    return gap.length > 2 * _SHORTEST_GAP_FT and _if_wide(gap) is None
 
 
 def _touches_two(gap: Polygon, parts: Sequence[BaseGeometry]) -> bool:

@@ -4,7 +4,7 @@ import math
 from typing import TypeAlias
 
 from quotegen.takeoff.oval import Oval
-from quotegen.takeoff.records import Point, Ring
+from quotegen.takeoff.records import Ring
 from quotegen.takeoff.segments import Arc, Line, Placing
 
 Segment: TypeAlias = Line | Arc | Oval

@@ -8,8 +8,7 @@ import math
 from collections.abc import Callable, Mapping
 
 from quotegen.quantity import Length
-from quotegen.spec.shapes import Round, Shape
-from quotegen.spec.shapes import Ring as RingShape
+from quotegen.spec.shapes import Ring, Round, Shape
 from quotegen.spec.text_fields import Size
 from quotegen.takeoff.faults import Fault, tape_of
 from quotegen.takeoff.oval import Oval
@@ -33,7 +32,7 @@ def radius_ft(typed: Round) -> float:
     return typed.radius.ft if typed.radius else _whole(typed.diameter) / 2
 
 
-def outer_radius_ft(ring: RingShape) -> float:
+def outer_radius_ft(ring: Ring) -> float:
     """Return the outer radius of a ring; arc length over angle where the arc was measured."""
     if ring.outer_radius:
         return ring.outer_radius.ft

@@ -3,15 +3,15 @@
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
-from quotegen.quantity import rounded
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.edges import edge_lengths_ft, edge_runs
 from quotegen.takeoff.order import Concrete, concrete_of
 from quotegen.takeoff.path import drawn_ring
 from quotegen.takeoff.records import Against, EdgeOf, EdgeRun, PlacementTakeoff
 from quotegen.takeoff.shape_steps import shape_step
-from quotegen.takeoff.shown import FT_PLACES, SQFT_PLACES, Shown, area_m2, length_m
+from quotegen.takeoff.shown import Shown, area_m2, area_sqft, length_ft, length_m
 from quotegen.takeoff.slab import Slab
+from quotegen.takeoff.spans import label_point, spans_of
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step
 
@@ -23,34 +23,39 @@ def placement_takeoff(
 ) -> tuple[PlacementTakeoff, Concrete]:
     """Return the quantities of one placement, and its concrete unrounded for the sum of the job."""
     shown = Shown(units=job.units)
-    area_sqft = rounded(slab.area_sqft, SQFT_PLACES)
     areas = _area_steps(job, spec, slab, shown)
     concrete = concrete_of(
-        area=areas[0],
-        area_sqft=area_sqft,
+        area=areas[-1],
         thickness=spec.thickness,
         thickness_source=job.source(*spec.path, "thickness"),
         order=job.rate_book.order,
         rules=rules,
-        on=job.date,
+        on=job.quote_date,
     )
     runs = edge_runs(slab.boundary)
-    lengths_ft = edge_lengths_ft(slab.boundary)
+    lengths = edge_lengths_ft(slab.boundary)
     pools = [figure.loops[0] for figure in slab.cut_outs if figure.is_pool]
+    outer = tuple(drawn_ring(ring) for ring in slab.boundary.outer)
+    inner = tuple(drawn_ring(ring) for ring in slab.boundary.inner)
+    drawn_pools = tuple(drawn_ring(loop) for loop in pools)
+    label_ft, label_room_ft = label_point(outer, inner)
     takeoff = PlacementTakeoff(
         id=spec.id,
-        area_sqft=area_sqft,
+        area_sqft=area_sqft(slab.area_sqft),
         area_m2=area_m2(slab.area_sqft),
-        edges_ft=MappingProxyType({edge: rounded(ft, FT_PLACES) for edge, ft in lengths_ft.items()}),
-        edges_m=MappingProxyType({edge: length_m(ft) for edge, ft in lengths_ft.items()}),
+        edges_ft=MappingProxyType({edge: length_ft(ft) for edge, ft in lengths.items()}),
+        edges_m=MappingProxyType({edge: length_m(ft) for edge, ft in lengths.items()}),
         volume_cuyd=concrete.volume_step.value,
         order_cuyd=concrete.order_step.value,
-        outer_ft=tuple(drawn_ring(ring) for ring in slab.boundary.outer),
-        inner_ft=tuple(drawn_ring(ring) for ring in slab.boundary.inner),
-        pools_ft=tuple(drawn_ring(loop) for loop in pools),
+        outer_ft=outer,
+        inner_ft=inner,
+        pools_ft=drawn_pools,
         edges=runs,
+        spans=spans_of(outer, inner, drawn_pools),
+        label_ft=label_ft,
+        label_room_ft=label_room_ft,
         working=(
-            *areas, *_edge_steps(lengths_ft, runs, shown),
+            *areas, *_edge_steps(lengths, runs, shown),
             concrete.volume_step, concrete.order_step,
         ),
     )  # fmt: skip
@@ -63,31 +68,31 @@ def _area_steps(job: JobSpec, spec: PlacementSpec, slab: Slab, shown: Shown) -> 
         for group, figures in (("add", slab.added), ("take_away", slab.cut_outs))
         for figure in figures
     )
-    in_sqft = Step(
-        name=f"Area of {spec.name}",
-        formula=_SUM_FORMULA,
-        inputs=() if shown.is_metric else shapes,
-        value=rounded(slab.area_sqft, SQFT_PLACES),
-        unit="sq ft",
-    )
-    if not shown.is_metric:
-        return (in_sqft,)
-    in_m2 = Step(
+    in_units = Step(
         name=f"Area of {spec.name}",
         formula=_SUM_FORMULA,
         inputs=shapes,
-        value=area_m2(slab.area_sqft),
-        unit="m2",
+        value=area_m2(slab.area_sqft) if shown.is_metric else area_sqft(slab.area_sqft),
+        unit=shown.area_unit,
     )
-    return in_sqft, in_m2
+    if not shown.is_metric:
+        return (in_units,)
+    in_sqft = Step(
+        name=f"Area of {spec.name} in square feet",
+        formula="the same area, before it was rounded, in square feet",
+        inputs=(in_units,),
+        value=area_sqft(slab.area_sqft),
+        unit="sq ft",
+    )
+    return in_units, in_sqft
 
 
 def _edge_steps(
-    lengths_ft: Mapping[EdgeOf, float], runs: tuple[EdgeRun, ...], shown: Shown
+    lengths: Mapping[EdgeOf, float], runs: tuple[EdgeRun, ...], shown: Shown
 ) -> Iterator[Step]:
-    for edge, length_ft in lengths_ft.items():
-        if length_ft:
-            yield shown.edge(edge, length_ft, tuple(run for run in runs if _counts(run, edge)))
+    for edge, feet in lengths.items():
+        if feet:
+            yield shown.edge(edge, feet, tuple(run for run in runs if _counts(run, edge)))
 
 
 def _counts(run: EdgeRun, edge: EdgeOf) -> bool:

@@ -101,6 +101,8 @@ class PlacementTakeoff:
         inner_ft: the ring of each cut-out inside.
         pools_ft: the ring of each pool that was taken away, for the drawing.
         edges: every run of edge, outer ones first.
+        spans: straight distances that a tape can check.
+        label_ft, label_room_ft: the roomiest place on the slab, and how far it is from any edge.
         working: how the area, the volume and the order came about.
     """
 
@@ -115,6 +117,9 @@ class PlacementTakeoff:
     inner_ft: tuple[Ring, ...]
     pools_ft: tuple[Ring, ...]
     edges: tuple[EdgeRun, ...]
+    spans: tuple[Span, ...]
+    label_ft: Point
+    label_room_ft: float
     working: tuple[Step, ...]
 
 

@@ -15,14 +15,24 @@ _PART_PLACES = 2
 _GIVEN_PLACES = 4
 
 
-def area_m2(area_sqft: float) -> Decimal:
+def area_sqft(square_feet: float) -> Decimal:
+    """Return an unrounded area as square feet to 0.1."""
+    return rounded(square_feet, SQFT_PLACES)
+
+
+def area_m2(square_feet: float) -> Decimal:
     """Return an unrounded area as square metres to 0.01."""
-    return rounded(area_sqft / SQFT_PER_M2, M2_PLACES)
+    return rounded(square_feet / SQFT_PER_M2, M2_PLACES)
 
 
-def length_m(length_ft: float) -> Decimal:
+def length_ft(feet: float) -> Decimal:
+    """Return an unrounded length as feet to 0.1."""
+    return rounded(feet, FT_PLACES)
+
+
+def length_m(feet: float) -> Decimal:
     """Return an unrounded length as metres to 0.01."""
-    return rounded(length_ft / FEET_PER_METRE, M_PLACES)
+    return rounded(feet / FEET_PER_METRE, M_PLACES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,18 +53,18 @@ class Shown:
     def length_unit(self) -> str:
         return "m" if self.is_metric else "ft"
 
-    def part_area(self, area_sqft: float) -> Decimal:
+    def part_area(self, square_feet: float) -> Decimal:
         """Return the area of one shape, which is shown but not priced."""
-        return area_m2(area_sqft) if self.is_metric else rounded(area_sqft, _PART_PLACES)
+        return area_m2(square_feet) if self.is_metric else rounded(square_feet, _PART_PLACES)
 
     def typed(self, name: str, length: Length, source: Source | None = None) -> Step:
         """Return a length as it was given."""
         exact = length.metres if self.is_metric else length.feet
         return given(name, rounded(exact, _GIVEN_PLACES), self.length_unit, source)
 
-    def worked(self, name: str, length_ft: float) -> Step:
+    def worked(self, name: str, feet: float) -> Step:
         """Return a length that geometry worked out from what was given."""
-        value = length_m(length_ft) if self.is_metric else rounded(length_ft, _PART_PLACES)
+        value = length_m(feet) if self.is_metric else rounded(feet, _PART_PLACES)
         return Step(name=name, value=value, unit=self.length_unit)
 
     def angle(self, name: str, degrees: float | Fraction, source: Source | None = None) -> Step:
@@ -71,9 +81,9 @@ class Shown:
             unit=self.length_unit,
         )
 
-    def edge(self, edge: EdgeOf, length_ft: float, runs: tuple[EdgeRun, ...]) -> Step:
+    def edge(self, edge: EdgeOf, feet: float, runs: tuple[EdgeRun, ...]) -> Step:
         """Return the length of one kind of edge, from its runs."""
-        value = length_m(length_ft) if self.is_metric else rounded(length_ft, FT_PLACES)
+        value = length_m(feet) if self.is_metric else length_ft(feet)
         return Step(
             name=edge.value.capitalize(),
             formula="sum of the sides, rounded once",

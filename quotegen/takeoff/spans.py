@@ -26,7 +26,8 @@ def label_point(outer: tuple[Ring, ...], inner: tuple[Ring, ...]) -> tuple[Point
                 for ring in outer]
     spots = [maximum_inscribed_circle(p, LABEL_TOLERANCE_FT) for p in polygons]
     best = max(spots, key=lambda spot: spot.length)
-    return best.coords[0], best.length
+    across, up = best.coords[0]
+    return (across, up), best.length
 
 
 def _all(outer: tuple[Ring, ...], inner: tuple[Ring, ...], pools: tuple[Ring, ...]

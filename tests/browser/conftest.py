@@ -89,6 +89,7 @@ def opened(
         offline=True,
     )
     seen = Opened(context.new_page())
+    seen.page.set_default_timeout(5_000)
     seen.page.on("request", lambda request: seen.requests.append(request.url))
     seen.page.on(
         "console",

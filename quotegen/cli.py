@@ -1,0 +1,151 @@
+"""The command line: arguments, printing, exit codes, and nothing else."""
+
+import json
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+from quotegen import __version__
+from quotegen.problem import Problem, has_error
+
+if TYPE_CHECKING:
+    from quotegen.pipeline import House
+
+FINE, INPUT_AT_FAULT, MACHINE_AT_FAULT = 0, 1, 3
+
+JobFiles = click.argument(
+    "jobs", nargs=-1, required=True, metavar="JOB...", type=click.Path(path_type=Path)
+)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__)
+def commands() -> None:
+    """Work out a flatwork job and build the paper that explains its price."""
+
+
+@commands.command()
+@JobFiles
+def check(jobs: tuple[Path, ...]) -> None:
+    """Read, measure and price each JOB, and say all that is wrong with it."""
+    from quotegen import pipeline  # noqa: PLC0415 - each command loads only what it needs
+
+    house = _house()
+    problems: list[Problem] = []
+    for job in jobs:
+        figured = pipeline.figure(job, house)
+        problems.extend(figured.problems)
+        if figured.results is not None:
+            click.echo(f"{job}: no errors")
+    _end_with(tuple(problems))
+
+
+@commands.command()
+@JobFiles
+@click.option("--json", "as_json", is_flag=True, help="Print the figures as figures.json has them.")
+def figure(jobs: tuple[Path, ...], *, as_json: bool) -> None:
+    """Print the numbers of each JOB: sizes, lines, finishes, payments, worked changes."""
+    from quotegen import pipeline  # noqa: PLC0415
+    from quotegen.publish.figures import figures, to_json  # noqa: PLC0415
+    from quotegen.publish.terminal import print_figures  # noqa: PLC0415
+
+    house = _house()
+    figured = [pipeline.figure(job, house) for job in jobs]
+    problems = tuple(problem for one in figured for problem in one.problems)
+    if not has_error(problems):
+        results = [(one.results, one.costs) for one in figured if one.results is not None]
+        if not as_json:
+            for one, _ in results:
+                print_figures(one)
+        elif len(results) == 1:
+            click.echo(to_json(figures(*results[0])), nl=False)
+        else:
+            click.echo(json.dumps([figures(*one) for one in results], indent=2, ensure_ascii=False))
+    _end_with(problems)
+
+
+@commands.command()
+@JobFiles
+@click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
+              show_default=True, help="The folder that gets one folder for each quote number.")
+def package(jobs: tuple[Path, ...], out: Path) -> None:
+    """Build the package of each JOB; if any has an error, nothing is written."""
+    from quotegen import pipeline  # noqa: PLC0415
+    from quotegen.publish.pdf import engine_problem  # noqa: PLC0415
+    from quotegen.publish.terminal import progress  # noqa: PLC0415
+    from quotegen.publish.write import write  # noqa: PLC0415
+
+    if missing := engine_problem():
+        _machine_at_fault(missing)
+    house = _house()
+    with progress(len(jobs)) as announce:
+        built = [pipeline.build(job, house, announce) for job in jobs]
+    problems = (*(p for one in built for p in one.problems), *pipeline.same_number(jobs, built))
+    if not has_error(problems):
+        for one in built:
+            if one.package is not None:
+                write(out / one.quote, one.package.artifacts)
+                _say_where(out / one.quote, tuple(one.package.artifacts))
+    _end_with(problems)
+
+
+@commands.command()
+@click.argument("kind", type=click.Choice(["job", "company", "rate-book", "past-jobs"]),
+                default="job")
+def schema(kind: str) -> None:
+    """Print the JSON Schema of a file, for an editor that completes and checks it."""
+    from quotegen.spec.schema import schema_of  # noqa: PLC0415
+
+    click.echo(json.dumps(schema_of(kind), indent=2))
+
+
+def main() -> None:
+    """Run the command line; a person never sees a traceback."""
+    with _no_traceback():
+        commands(prog_name="quotegen")
+
+
+def _house() -> "House":
+    from quotegen import pipeline  # noqa: PLC0415
+
+    house = pipeline.open_house()
+    if isinstance(house, tuple):
+        _end_with(house)
+    return house
+
+
+def _say_where(folder: Path, paths: tuple[str, ...]) -> None:
+    click.echo(f"{folder}/")
+    for path in sorted(paths):
+        click.echo(f"  {path}")
+
+
+def _end_with(problems: tuple[Problem, ...]) -> NoReturn:
+    """Print every problem and leave: with 1 if there is an error among them."""
+    for problem in problems:
+        click.echo(str(problem), err=True)
+    sys.exit(INPUT_AT_FAULT if has_error(problems) else FINE)
+
+
+def _machine_at_fault(problem: Problem) -> NoReturn:
+    click.echo(f"{problem.message}; {problem.hint}", err=True)
+    sys.exit(MACHINE_AT_FAULT)
+
+
+@contextmanager
+def _no_traceback() -> Iterator[None]:
+    try:
+        yield
+    except OSError as error:
+        reason = error.strerror or str(error)
+        click.echo(f"this machine is at fault: {reason}: {error.filename or ''}".rstrip(": "), err=True)
+        sys.exit(MACHINE_AT_FAULT)
+    except Exception as error:  # noqa: BLE001 - the last resort: a bug of ours, said plainly
+        click.echo(
+            f"quotegen has a fault of its own ({type(error).__name__}: {error}); nothing was "
+            "written. Please report it with the job file.", err=True)
+        sys.exit(MACHINE_AT_FAULT)

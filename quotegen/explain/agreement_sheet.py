@@ -1,0 +1,86 @@
+"""Sheet 9, the agreement: who, how much when, on what terms, and how to say yes."""
+
+from collections.abc import Iterator
+from urllib.parse import quote as percent_encoded
+
+from quotegen.explain.change_sheet import clause
+from quotegen.explain.prose import sentence
+from quotegen.explain.results import Results
+from quotegen.explain.views import AgreementSheet, CompanyView, Row
+
+
+def agreement_sheet(results: Results) -> AgreementSheet:
+    """Build sheet 9."""
+    job, words, quote = results.job, results.words, results.quote
+    subject = words("reply_subject", quote=job.quote, revision=str(job.revision))
+    body = words(
+        "reply_body", company=job.company.name, quote=job.quote, revision=str(job.revision),
+        date=words.day(job.quote_date), finish=quote.chosen.name,
+        total=words.money(quote.chosen.total), site=site_line(results), customer=job.customer.name,
+    )  # fmt: skip
+    link = (f"mailto:{job.company.email}?subject={percent_encoded(subject)}"
+            f"&body={percent_encoded(body)}")
+    return AgreementSheet(
+        parties=tuple(_parties(results)),
+        payments=tuple(_payments(results)),
+        total=words.money(quote.chosen.total),
+        warranty=clause("warranty", results),
+        acceptance=clause("acceptance", results),
+        legal=clause("not_legal_advice", results),
+        how=words("how_to_accept", date=words.day(job.holds_until), email=job.company.email,
+                  phone=job.company.phone),
+        reply_link=link,
+        reply_subject=subject,
+        reply_body=body,
+    )
+
+
+def company_view(results: Results) -> CompanyView:
+    """Cut the company down to what a customer reads."""
+    company, words = results.job.company, results.words
+    insurance = company.insurance
+    return CompanyView(
+        name=company.name,
+        owner=company.owner,
+        address=", ".join(part for part in (company.address, company.town, company.state) if part),
+        phone=company.phone,
+        phone_link="tel:" + "".join(c for c in company.phone if c.isdigit() or c == "+"),
+        email=company.email,
+        licence=words("licence", number=company.licence) if company.licence else "",
+        insurance=words("insurance", carrier=insurance.carrier, covers=insurance.covers,
+                        phone=insurance.phone) if insurance else "",
+        warranty=sentence(company.warranty),
+    )
+
+
+def site_line(results: Results) -> str:
+    """Return the address of the site on one line."""
+    site = results.job.site
+    return ", ".join(part for part in (site.address, site.town, site.state) if part)
+
+
+def _parties(results: Results) -> Iterator[Row]:
+    job, words = results.job, results.words
+    company = company_view(results)
+    yield Row(name=words("party_company"),
+              text=", ".join((company.name, company.address, company.phone, company.email)))
+    customer = (job.customer.name, job.customer.phone, job.customer.email)
+    yield Row(name=words("party_customer"), text=", ".join(part for part in customer if part))
+    yield Row(name=words("party_site"), text=site_line(results))
+    yield Row(name=words("party_work"),
+              text=words("work_sentence", title=job.title, finish=results.quote.chosen.name))
+    first, last = results.chosen_visits[0], results.chosen_visits[-1]
+    yield Row(name=words("party_dates"), text=words(
+        "dates_sentence", start=words.day(first.first_day), end=words.day(last.last_day)))
+
+
+def _payments(results: Results) -> Iterator[Row]:
+    words = results.words
+    days = {visit.id: visit for visit in results.chosen_visits}
+    for number, payment in enumerate(results.quote.payments, start=1):
+        share = words("the_rest") if payment.share is None else words.percent(payment.share)
+        visit = days.get(payment.at_visit or "")
+        about = words("about_day", day=words.weekday(visit.last_day)) if visit else ""
+        yield Row(name=sentence(payment.when).removesuffix("."),
+                  text=", ".join(part for part in (share, about) if part),
+                  amount=words.money(payment.amount), mark=str(number))

@@ -1,0 +1,65 @@
+"""Sheet 6, what can change the price: the lines by what moves them, and worked figures."""
+
+from quotegen.explain.price_sheet import area_prices
+from quotegen.explain.prose import prose
+from quotegen.explain.results import Results
+from quotegen.explain.views import ChangeSheet, PricedRow, Prose, Row, WorkedRow
+from quotegen.pricing.records import AdjustmentRow, Line
+from quotegen.quantity import Unit
+from quotegen.spec.rate_book import Basis
+
+
+def change_sheet(results: Results) -> ChangeSheet:
+    """Build sheet 6."""
+    words, quote = results.words, results.quote
+    return ChangeSheet(
+        measured=_lines(results, Basis.MEASURED),
+        fixed=_lines(results, Basis.FIXED),
+        allowances=_lines(results, Basis.ALLOWANCE),
+        total=words.money(quote.chosen.total),
+        clause=clause("measure_and_adjust", results),
+        area_prices=area_prices(results),
+        worked=tuple(_worked(results, row) for row in quote.adjustment),
+        unit_prices=tuple(
+            Row(name=price.name, text="", amount=words.rate(price.rate, price.unit))
+            for price in quote.unit_prices
+        ),
+        could=clause("could_change", results),
+        cannot=clause("cannot_change", results),
+        changes=clause("changes", results),
+        hidden=clause("hidden_conditions", results),
+    )
+
+
+def clause(clause_id: str, results: Results) -> Prose:
+    """Render one clause."""
+    page = results.content.clauses[clause_id]
+    return prose(clause_id, page.front.title, page.markdown, results)
+
+
+def _lines(results: Results, basis: Basis) -> tuple[PricedRow, ...]:
+    return tuple(_line(results, line) for line in results.quote.chosen.lines if line.basis is basis)
+
+
+def _line(results: Results, line: Line) -> PricedRow:
+    words = results.words
+    lump = line.unit is Unit.LUMP
+    return PricedRow(
+        name=line.name,
+        where=results.placement_name(line),
+        quantity=words.quantity(line.quantity, line.unit),
+        rate="" if lump else words.rate(line.rate, line.unit),
+        amount=words.money(line.amount),
+    )
+
+
+def _worked(results: Results, row: AdjustmentRow) -> WorkedRow:
+    words = results.words
+    return WorkedRow(
+        change=words.signed_percent(row.change),
+        area=words.quantity(row.area, results.quote.area_unit),
+        difference=words.signed_money(row.difference),
+        total=words.money(row.total),
+        note=words("needs_signatures") if row.needs_signatures else "",
+        is_quote=row.change == 0,
+    )

@@ -1,0 +1,77 @@
+"""Stage 5, explain: the results become the customer view, sheet by sheet."""
+
+import base64
+
+from quotegen.explain.agreement_sheet import agreement_sheet, company_view, site_line
+from quotegen.explain.change_sheet import change_sheet
+from quotegen.explain.day_sheet import day_sheet
+from quotegen.explain.finish_sheet import extras, finish_columns
+from quotegen.explain.numbers import numbers_for
+from quotegen.explain.plan_sheet import plan_sheet
+from quotegen.explain.price_sheet import price_sheet
+from quotegen.explain.prose import html, sections
+from quotegen.explain.results import Results
+from quotegen.explain.standard_sheet import standard_sheet
+from quotegen.explain.views import CustomerView, IncludedItem, ReferenceView, Row
+from quotegen.spec.records import Reference
+
+
+def customer_view(results: Results) -> CustomerView:
+    """Build all that a homeowner reads, from results that hold no cost."""
+    job, words = results.job, results.words
+    return CustomerView(
+        language=words.locale.partition("_")[0],
+        title=words("document_title", title=job.title, site=job.site.address, quote=job.quote),
+        accent=job.company.accent,
+        company=company_view(results),
+        customer=job.customer.name,
+        site=site_line(results),
+        quote=job.quote,
+        revision=str(job.revision),
+        date=words.day(job.quote_date),
+        holds_until=words.day(job.holds_until),
+        price=price_sheet(results),
+        plan=plan_sheet(results),
+        included=tuple(_included(item, results) for item in results.scope_items()),
+        not_included=tuple(Row(name=e.what, text=e.who) for e in job.not_included),
+        finishes=finish_columns(results),
+        extras=extras(results),
+        days=day_sheet(results),
+        change=change_sheet(results),
+        standards=standard_sheet(results),
+        past_jobs=tuple(_reference(reference, results) for reference in job.references),
+        agreement=agreement_sheet(results),
+    )
+
+
+def _included(item: str, results: Results) -> IncludedItem:
+    page = results.content.scope[item]
+    what, why, check = (html(part, results) for part in sections(page.markdown))
+    return IncludedItem(
+        id=item,
+        title=page.front.title,
+        what_html=what,
+        why_html=why,
+        check_html=check,
+        numbers=numbers_for(item, results),
+    )
+
+
+def _reference(reference: Reference, results: Results) -> ReferenceView:
+    words = results.words
+    facts = (
+        results.content.finishes[reference.finish.value].front.title,
+        words("about_sqft", area=words.number(reference.area_sqft, 0)),
+        words("finished_in", year=str(reference.finished.year)),
+        reference.town or "",
+    )
+    contact, photo = reference.contact, reference.photo
+    encoded = base64.b64encode(photo.jpeg).decode("ascii") if photo else ""
+    return ReferenceView(
+        title=reference.title,
+        facts=words.joined(tuple(fact for fact in facts if fact)),
+        shows=reference.shows,
+        contact=words("reference_contact", name=contact.name, phone=contact.phone) if contact else "",
+        photo=f"data:image/jpeg;base64,{encoded}" if photo else "",
+        alt=photo.alt if photo else "",
+    )

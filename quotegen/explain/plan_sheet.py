@@ -1,0 +1,100 @@
+"""Sheet 2, the plan: the drawings, and the tables that let a tape check them."""
+
+from collections.abc import Iterator
+
+from quotegen.explain.frame import Room
+from quotegen.explain.numbers import edge_length
+from quotegen.explain.plan import draw_plan, marked_edges
+from quotegen.explain.price_sheet import total_area
+from quotegen.explain.results import Results
+from quotegen.explain.section import draw_section
+from quotegen.explain.views import EdgeRow, PlanSheet, SectionPair, SizeRow
+from quotegen.spec.records import PlacementSpec
+from quotegen.takeoff.records import Against, EdgeOf
+
+WIDE = Room(width_px=640, height_px=560, left_px=76, right_px=64, top_px=56, bottom_px=72, to_scale=True)
+SMALL = Room(width_px=640, height_px=370, left_px=76, right_px=64, top_px=46, bottom_px=66, to_scale=True)
+NARROW = Room(width_px=328, height_px=420, left_px=48, right_px=40, top_px=48, bottom_px=64,
+              to_scale=False)
+
+
+def plan_sheet(results: Results) -> PlanSheet:
+    """Build sheet 2."""
+    job, takeoff, words = results.job, results.takeoff, results.words
+    return PlanSheet(
+        small=draw_plan(job, takeoff, words, SMALL, "plan-small"),
+        wide=draw_plan(job, takeoff, words, WIDE, "plan"),
+        narrow=draw_plan(job, takeoff, words, NARROW, "plan-narrow"),
+        edges=tuple(_edges(results)),
+        sizes=tuple(_sizes(results)),
+        sections=tuple(_sections(results)),
+        access=job.access.note if job.access else "",
+        water=tuple(_water(results)),
+    )
+
+
+def _edges(results: Results) -> Iterator[EdgeRow]:
+    words = results.words
+    names = {p.id: p.name for p in results.job.placements}
+    for marked in marked_edges(results.takeoff):
+        edge = marked.edge
+        where = words(f"against_{edge.against.value}", placement=names[marked.placement])
+        curved = edge.radius_ft is not None
+        yield EdgeRow(
+            mark=marked.mark,
+            where=where,
+            kind=words("edge_curved" if curved else "edge_straight"),
+            along=words.feet(edge.length_ft),
+            chord=words.feet(edge.chord_ft) if curved else "",
+            rise=words.feet(edge.rise_ft) if curved else "",
+        )
+
+
+def _sizes(results: Results) -> Iterator[SizeRow]:
+    words, takeoff = results.words, results.takeoff
+    for placement in results.job.placements:
+        measured = takeoff.placement(placement.id)
+        has_inner = any(edge.inner for edge in measured.edges)
+        yield SizeRow(
+            name=placement.name,
+            area=words.area(measured),
+            outer=edge_length(results, placement.id, EdgeOf.OUTER),
+            inner=edge_length(results, placement.id, EdgeOf.INNER) if has_inner else "",
+            thickness=words.depth(placement.thickness),
+            volume=words.volume(measured.volume_cuyd),
+        )
+    if len(takeoff.placements) > 1:
+        yield SizeRow(name=words("all_placements"), area=total_area(results), outer="", inner="",
+                      thickness="", volume=words.volume(takeoff.volume_cuyd))
+
+
+def _sections(results: Results) -> Iterator[SectionPair]:
+    """One section for each different build-up."""
+    seen: set[tuple[object, ...]] = set()
+    for index, placement in enumerate(results.job.placements):
+        built_up = (placement.thickness, placement.base, placement.reinforcement)
+        if built_up not in seen:
+            seen.add(built_up)
+            yield SectionPair(
+                wide=draw_section(results.job, placement, results.words, 640, f"section-{index}"),
+                narrow=draw_section(results.job, placement, results.words, 328,
+                                    f"section-narrow-{index}"),
+            )
+
+
+def _water(results: Results) -> Iterator[str]:
+    for placement in results.job.placements:
+        if placement.fall is not None and placement.water_goes_to is not None:
+            yield _water_of(results, placement)
+
+
+def _water_of(results: Results, placement: PlacementSpec) -> str:
+    words = results.words
+    return words("water", placement=placement.name,
+                 fall=words.slope(placement.fall) if placement.fall else "",
+                 place=placement.water_goes_to or "")
+
+
+def against_something(results: Results, against: Against) -> bool:
+    """Say whether any edge of the job meets a house, a pool or an opening."""
+    return any(edge.against is against for p in results.takeoff.placements for edge in p.edges)

@@ -1,0 +1,133 @@
+"""Sheet 1, the price: what, how much, how long it holds, what is in it, what could move it."""
+
+from collections.abc import Iterator
+
+from quotegen.explain.numbers import depths, edge_length, joint_spacing, reseal
+from quotegen.explain.results import Results
+from quotegen.explain.views import PriceSheet, Row
+from quotegen.schedule.openings import Opening
+from quotegen.takeoff.records import EdgeOf
+
+SHORT_LIST = ("base", "slab", "reinforcement", "joints", "finish", "cast_edge", "steps", "drain",
+              "placing", "demolition", "sealing")  # fmt: skip
+"""The scope items that sheet 1 names, most asked about first; sheet 3 has them all."""
+
+
+def price_sheet(results: Results) -> PriceSheet:
+    """Build sheet 1."""
+    job, words, quote = results.job, results.words, results.quote
+    return PriceSheet(
+        headline=words("headline", title=job.title, area=total_area(results)),
+        total=words.money(quote.chosen.total),
+        finish=quote.chosen.name,
+        sentence=_sentence(results),
+        others=tuple(
+            Row(name=f.name, text=words.signed_money(f.total - quote.chosen.total),
+                amount=words.money(f.total))
+            for f in quote.finishes[1:]
+        ),
+        covers=tuple(_covers(results)),
+        dates=tuple(_dates(results)),
+        could_move=tuple(_could_move(results)),
+        note=job.note or "",
+    )  # fmt: skip
+
+
+def total_area(results: Results) -> str:
+    """Return the area of all placements as it is priced: the row of the table without a change."""
+    row = next(row for row in results.quote.adjustment if row.change == 0)
+    return results.words.quantity(row.area, results.quote.area_unit)
+
+
+def area_prices(results: Results) -> tuple[Row, ...]:
+    """Return what one unit of area more or less moves; nothing where the minimum is the price."""
+    words, quote = results.words, results.quote
+    if holds_at_minimum(results):
+        return ()
+    names = {p.id: p.name for p in results.job.placements}
+    return tuple(
+        Row(name=names[a.placement], text=words("for_each", unit=words.unit_one(a.unit)),
+            amount=words.money(a.rate))
+        for a in quote.chosen.area_price
+    )
+
+
+def holds_at_minimum(results: Results) -> bool:
+    """Say whether the price is the smallest job that the company takes."""
+    return any("minimum" in line.scope for line in results.quote.chosen.lines)
+
+
+def _sentence(results: Results) -> str:
+    words = results.words
+    prices = area_prices(results)
+    if not prices:
+        minimum = results.job.rate_book.minimum
+        return words("price_is_minimum", minimum=words.money(minimum) if minimum else "")
+    if len(prices) == 1:
+        return words("price_follows", rate=prices[0].amount, unit=prices[0].text)
+    listed = words.listing(tuple(f"{p.amount} ({p.name})" for p in prices))
+    return words("price_follows", rate=listed, unit=prices[0].text)
+
+
+def _covers(results: Results) -> Iterator[Row]:
+    included = results.scope_items()
+    for item in SHORT_LIST:
+        if item in included:
+            page = results.content.scope[item].front
+            yield Row(name=page.title, text=_in_a_dozen_words(item, results) or page.short)
+
+
+def _in_a_dozen_words(item: str, results: Results) -> str:
+    words, job = results.words, results.job
+    mix, choices = job.rate_book.mix, job.rate_book.reinforcement
+    if item == "base":
+        return words("cover_base", depth=depths(results, "base", lambda p: p.base),
+                     material=job.rate_book.base_material)
+    if item == "slab":
+        return words("cover_slab", depth=depths(results, "slab", lambda p: p.thickness),
+                     strength=words.number(mix.strength_psi, 0), air=mix.air)
+    if item == "reinforcement":
+        return results.by_placement(
+            {p.id: choices[p.reinforcement].name for p in results.placements_with(item)})
+    if item == "joints":
+        return words("cover_joints", spacing=results.by_placement(
+            {p.id: joint_spacing(results, p) for p in results.placements_with(item)}))
+    if item == "finish":
+        return results.by_placement(
+            {p.id: job.finish_of(p, job.finish)[1].name for p in job.placements})
+    if item == "cast_edge":
+        return words("cover_cast_edge", length=results.by_placement(
+            {p.id: edge_length(results, p.id, EdgeOf.POOL) for p in results.placements_with(item)}))
+    if item == "sealing":
+        return words("cover_sealing", reseal=results.by_placement(
+            {p.id: reseal(results, job.finish_of(p, job.finish)[1].sealer)
+             for p in results.placements_with(item)}))
+    if item in {"steps", "placing", "demolition", "drain"}:
+        return words.listing(tuple(dict.fromkeys(
+            line.name for line in results.lines_for(item) if line.rate_id != "slab")))
+    return ""
+
+
+def _dates(results: Results) -> Iterator[Row]:
+    words = results.words
+    for visit in results.chosen_visits:
+        if visit.id == "form":
+            yield Row(name=words.weekday(visit.last_day), text=words("date_forms"))
+        elif visit.id == "pour":
+            yield Row(name=words.weekday(visit.first_day), text=words("date_pour"))
+    for opened in results.openings:
+        if opened.use is Opening.WALK:
+            yield Row(name=words.weekday(opened.day), text=words("date_walk"))
+    last = results.chosen_visits[-1]
+    if last.id not in {"form", "pour"}:
+        yield Row(name=words.weekday(last.last_day), text=words("date_last", visit=last.name))
+
+
+def _could_move(results: Results) -> Iterator[Row]:
+    words = results.words
+    for row in results.quote.adjustment:
+        if row.change > 0 and not holds_at_minimum(results):
+            yield Row(name=words("area_more", change=words.percent(row.change)), text="",
+                      amount=words.signed_money(row.difference))
+    for price in results.quote.unit_prices:
+        yield Row(name=price.name, text=words("if_found"), amount=words.rate(price.rate, price.unit))

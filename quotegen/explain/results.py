@@ -1,0 +1,62 @@
+"""Everything that the stages before have worked out for one job, as the explainer takes it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from quotegen.explain.wording import Words
+from quotegen.pricing.records import Line, PricedQuote
+from quotegen.schedule.openings import OpeningDay
+from quotegen.schedule.visits import Visit
+from quotegen.spec.content import Content
+from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.takeoff.records import Takeoff
+from quotegen.trade.rules import RuleBook
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Results:
+    """The results of stages 1 to 4, and the words to explain them in. No cost is among them.
+
+    Attributes:
+        visits: dated, for each finish that is offered.
+        openings: the days at the chosen finish.
+    """
+
+    job: JobSpec
+    takeoff: Takeoff
+    quote: PricedQuote
+    visits: Mapping[str, tuple[Visit, ...]]
+    openings: tuple[OpeningDay, ...]
+    rules: RuleBook
+    content: Content
+    words: Words
+
+    @property
+    def chosen_visits(self) -> tuple[Visit, ...]:
+        return self.visits[self.job.finish]
+
+    def scope_items(self) -> tuple[str, ...]:
+        """Return the scope items that the chosen price covers, in the order of their pages."""
+        covered = {item for line in self.quote.chosen.lines for item in line.scope}
+        return tuple(item for item in self.content.scope if item in covered)
+
+    def lines_for(self, scope_item: str) -> tuple[Line, ...]:
+        """Return the lines of the chosen price that pay for a scope item."""
+        return tuple(line for line in self.quote.chosen.lines if scope_item in line.scope)
+
+    def placement_name(self, line: Line) -> str:
+        """Return the name of a line's placement, or nothing where it is for the whole job."""
+        names = {p.id: p.name for p in self.job.placements}
+        return names.get(line.placement or "", "")
+
+    def by_placement(self, texts: Mapping[str, str]) -> str:
+        """Join a text for each placement, given by id: once where all say the same."""
+        if len(set(texts.values())) == 1:
+            return next(iter(texts.values()))
+        names = {p.id: p.name for p in self.job.placements}
+        return "; ".join(f"{names[key]}: {text}" for key, text in texts.items())
+
+    def placements_with(self, scope_item: str) -> tuple[PlacementSpec, ...]:
+        """Return the placements that have lines for a scope item; all, where the job as a whole has."""
+        ids = {line.placement for line in self.lines_for(scope_item)}
+        return tuple(p for p in self.job.placements if None in ids or p.id in ids)

@@ -1,0 +1,129 @@
+"""The stages of one job, in order. Stops before stage 6 if there is any error; writes nothing."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from importlib.resources.abc import Traversable
+from pathlib import Path
+
+from types import MappingProxyType
+from typing import TYPE_CHECKING, TypeAlias
+
+from quotegen.explain.results import Results
+from quotegen.explain.wording import Words
+from quotegen.pricing.costs import costs_of
+from quotegen.pricing.price import price
+from quotegen.pricing.records import FinishCosts
+from quotegen.problem import Problem, Source, has_error, in_file_order
+from quotegen.resources import content_folder, themes_folder
+from quotegen.schedule.openings import openings_of
+from quotegen.schedule.visits import visits_of
+from quotegen.spec.content import Content, read_content
+from quotegen.spec.read import read_job
+from quotegen.takeoff.measure import measure
+from quotegen.trade.rules import RuleBook, load_rules
+
+if TYPE_CHECKING:
+    from quotegen.publish.package import Package
+
+LOCALE = "en_US"
+
+Announce: TypeAlias = Callable[[str], None]
+"""Is told which stage begins, by its number."""
+
+
+def silent(_stage: str) -> None:
+    """Tell nobody."""
+
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class House:
+    """What every job shares: the trade's rules, the content and the theme."""
+
+    rules: RuleBook
+    content: Content
+    theme: Traversable
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figured:
+    """One job after stages 1 to 4: its results, or the problems that kept it from them."""
+
+    results: Results | None
+    costs: tuple[FinishCosts, ...]
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Built:
+    """One job after stage 6: its quote number and files, or the problems in the way."""
+
+    quote: str
+    package: "Package | None"
+    problems: tuple[Problem, ...]
+
+
+def open_house(theme: str = "shop") -> House | tuple[Problem, ...]:
+    """Read what every job shares."""
+    content = read_content(content_folder())
+    if isinstance(content, tuple):
+        return content
+    return House(rules=load_rules(), content=content, theme=themes_folder() / theme)
+
+
+def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured:
+    """Run stages 1 to 4: read, measure, price, visits."""
+    announce(f"1 read {job_file}")
+    job, read = read_job(job_file, frozenset(house.content.scope))
+    if job is None:
+        return Figured(results=None, costs=(), problems=in_file_order(read))
+    announce(f"2 measure {job.quote}")
+    takeoff, measured = measure(job, house.rules)
+    problems = in_file_order((*read, *measured))
+    if takeoff is None or has_error(problems):
+        return Figured(results=None, costs=(), problems=problems)
+    announce(f"3 price {job.quote}")
+    quote = price(job, takeoff)
+    announce(f"4 visits {job.quote}")
+    visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
+    results = Results(
+        job=job,
+        takeoff=takeoff,
+        quote=quote,
+        visits=MappingProxyType(visits),
+        openings=openings_of(job, visits[job.finish], house.rules),
+        rules=house.rules,
+        content=house.content,
+        words=Words(labels=house.content.labels, locale=LOCALE, units=job.units),
+    )
+    return Figured(results=results, costs=costs_of(job, quote), problems=problems)
+
+
+def build(job_file: Path, house: House, announce: Announce = silent) -> Built:
+    """Run all stages and gather the package."""
+    # Imported here, since printing is slow to load and `check` does without.
+    from quotegen.publish.package import package  # noqa: PLC0415
+
+    figured = figure(job_file, house, announce)
+    if figured.results is None:
+        return Built(quote="", package=None, problems=figured.problems)
+    announce(f"5 explain and 6 publish {figured.results.job.quote}")
+    return Built(
+        quote=figured.results.job.quote,
+        package=package(figured.results, figured.costs, house.theme),
+        problems=figured.problems,
+    )
+
+
+def same_number(job_files: tuple[Path, ...], built: list[Built]) -> tuple[Problem, ...]:
+    """Find jobs that would be written to the same folder."""
+    first: dict[str, Path] = {}
+    problems = []
+    for job_file, one in zip(job_files, built, strict=True):
+        if one.quote and one.quote in first:
+            problems.append(Problem(
+                code="same-quote-number", source=Source(file=str(job_file)), path="quote",
+                message=f"the quote number `{one.quote}` is also that of {first[one.quote]}",
+                hint="give each job its own number"))  # fmt: skip
+        first.setdefault(one.quote, job_file)
+    return tuple(problems)

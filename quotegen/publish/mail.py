@@ -1,0 +1,54 @@
+"""The e-mail draft: plain and HTML text that agree, and the PDF attached (RFC 5322, RFC 2046)."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, timezone
+from email.headerregistry import Address
+from email.message import EmailMessage
+from email.policy import SMTP
+from email.utils import format_datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Draft:
+    """What goes into the draft."""
+
+    sender_name: str
+    sender: str
+    recipient_name: str
+    recipient: str
+    subject: str
+    plain: str
+    html: str
+    attachment_name: str
+    attachment: bytes
+    dated: date
+
+
+def to_eml(draft: Draft) -> bytes:
+    """Write the draft as a file that a mail program opens for sending."""
+    message = EmailMessage(policy=SMTP)
+    message["From"] = _address(draft.sender_name, draft.sender)
+    if draft.recipient:
+        message["To"] = _address(draft.recipient_name, draft.recipient)
+    message["Subject"] = draft.subject
+    day = draft.dated
+    message["Date"] = format_datetime(datetime(day.year, day.month, day.day, 12, tzinfo=timezone.utc))
+    message["X-Unsent"] = "1"  # opens as a draft where the mail program knows the header
+    message.set_content(draft.plain)
+    message.add_alternative(draft.html, subtype="html")
+    message.add_attachment(
+        draft.attachment, maintype="application", subtype="pdf", filename=draft.attachment_name
+    )
+    _fixed_boundaries(message)
+    return bytes(message)
+
+
+def _address(name: str, address: str) -> Address:
+    return Address(display_name=name, addr_spec=address)
+
+
+def _fixed_boundaries(message: EmailMessage) -> None:
+    """Name the boundaries, which are random otherwise: the same input gives the same bytes."""
+    multiparts = [part for part in message.walk() if part.is_multipart()]
+    for number, part in enumerate(multiparts):
+        part.set_boundary(f"==quote-part-{number}==")

@@ -1,0 +1,89 @@
+"""Stage 6, publish: the views of one job become all of its files, gathered in memory."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from importlib.resources.abc import Traversable
+from types import MappingProxyType
+
+from quotegen.explain.customer import customer_view
+from quotegen.explain.private import private_sheet
+from quotegen.explain.results import Results
+from quotegen.explain.views import CustomerView
+from quotegen.pricing.records import FinishCosts
+from quotegen.publish.artifacts import Artifacts, joined, under
+from quotegen.publish.calendar import CalendarVisit, to_ics
+from quotegen.publish.figures import figures, to_json
+from quotegen.publish.html import render
+from quotegen.publish.mail import Draft, to_eml
+from quotegen.publish.pdf import to_pdf
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Package:
+    """All files of one job, and the HTML documents that were printed to PDF."""
+
+    artifacts: Artifacts
+    printed: Mapping[str, str]
+
+
+def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable) -> Package:
+    """Gather the package of one job: what the customer gets, and what stays in the truck."""
+    view = customer_view(results)
+    printed = {
+        name: render(f"{name}.html.j2", view, results.words, theme)
+        for name in ("quote", "door-sheet")
+    }
+    pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
+    customer = {
+        "quote.html": printed["quote"].encode(),
+        "quote.pdf": pdfs["quote"],
+        "door-sheet.pdf": pdfs["door-sheet"],
+        "email.eml": _email(results, view, theme, pdfs["quote"]),
+        "visits.ics": _calendar(results),
+    }
+    return Package(
+        artifacts=joined(under("customer", customer), under("private", _private(results, costs, theme))),
+        printed=MappingProxyType(printed),
+    )
+
+
+def _private(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable) -> Artifacts:
+    sheet = private_sheet(results, costs)
+    return {
+        "cost-sheet.html": render("cost-sheet.html.j2", sheet, results.words, theme).encode(),
+        "figures.json": to_json(figures(results, costs)),
+    }
+
+
+def _email(results: Results, view: CustomerView, theme: Traversable, pdf: bytes) -> bytes:
+    job, words = results.job, results.words
+    return to_eml(Draft(
+        sender_name=job.company.name,
+        sender=job.company.email,
+        recipient_name=job.customer.name,
+        recipient=job.customer.email or "",
+        subject=words("email_subject", quote=job.quote, title=job.title, site=job.site.address),
+        plain=render("email.txt.j2", view, words, theme),
+        html=render("email.html.j2", view, words, theme),
+        attachment_name=f"quote-{job.quote}-{job.revision}.pdf",
+        attachment=pdf,
+        dated=job.quote_date,
+    ))  # fmt: skip
+
+
+def _calendar(results: Results) -> bytes:
+    job, words = results.job, results.words
+    domain = job.company.email.partition("@")[2]
+    visits = tuple(
+        CalendarVisit(
+            uid=f"{job.quote}-{visit.id}@{domain}",
+            summary=words("visit_summary", company=job.company.name, visit=visit.name),
+            description=words("visit_description", quote=job.quote, phone=job.company.phone),
+            location=f"{job.site.address}, {job.site.town}",
+            first_day=visit.first_day,
+            last_day=visit.last_day,
+        )
+        for visit in results.chosen_visits
+    )
+    name = words("calendar_name", title=job.title, company=job.company.name)
+    return to_ics(visits, name, job.quote_date, job.revision)

@@ -1,0 +1,77 @@
+"""HTML to PDF: tagged, with bookmarks, from a document that fetches nothing."""
+
+import logging
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import date, datetime, timezone
+
+from quotegen.problem import Problem, Source
+
+
+class PrintError(Exception):
+    """The print engine said something about one of our documents; its words are the message."""
+
+
+def to_pdf(document: str, dated: date) -> bytes:
+    """Print one HTML document as of a date: the same document on the same date is the same bytes.
+
+    Raises:
+        PrintError: the print engine had anything to complain of; our documents give it no cause.
+    """
+    # Imported here, since it is slow to load and `check` does not need it.
+    from weasyprint import HTML  # noqa: PLC0415
+    from weasyprint.urls import URLFetcher  # noqa: PLC0415
+
+    heard = _Listener()
+    logger = logging.getLogger("weasyprint")
+    logger.addHandler(heard)
+    logger.setLevel(logging.WARNING)
+    try:
+        fetcher = URLFetcher(allowed_protocols=["data"], fail_on_errors=True)
+        with _clock_at(dated):
+            pdf = HTML(string=document, url_fetcher=fetcher).write_pdf(pdf_variant="pdf/ua-1")
+    finally:
+        logger.removeHandler(heard)
+    if heard.said:
+        raise PrintError("; ".join(heard.said))
+    return bytes(pdf)
+
+
+@contextmanager
+def _clock_at(dated: date) -> Iterator[None]:
+    """Give the engine the date of the quote for its time stamps, unless the builder set one."""
+    name = "SOURCE_DATE_EPOCH"
+    before = os.environ.get(name)
+    midnight = datetime(dated.year, dated.month, dated.day, tzinfo=timezone.utc)
+    os.environ[name] = before or f"{midnight.timestamp():.0f}"
+    try:
+        yield
+    finally:
+        if before is None:
+            del os.environ[name]
+
+
+def engine_problem() -> Problem | None:
+    """Say what to install if the print engine cannot start, or None if it can."""
+    try:
+        import weasyprint  # noqa: F401, PLC0415
+    except OSError:
+        return Problem(
+            code="no-pango",
+            source=Source(file="this machine"),
+            message="the system library Pango is missing, which prints the PDF",
+            hint="type: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0",
+        )
+    return None
+
+
+class _Listener(logging.Handler):
+    """Keeps what the print engine says instead of letting it scroll past."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.said: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.said.append(record.getMessage())

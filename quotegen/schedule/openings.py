@@ -1,0 +1,56 @@
+"""When the new slab may be used: days after the pour and after the sealer."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import StrEnum
+
+from quotegen.schedule.visits import Visit
+from quotegen.spec.job import Use
+from quotegen.spec.records import JobSpec
+from quotegen.trade import opening
+from quotegen.trade.rules import RuleBook
+
+POUR, SEAL = "pour", "seal"
+DRIVEN_ON = frozenset({Use.DRIVE, Use.APRON, Use.PAD})
+
+
+class Opening(StrEnum):
+    """A way to use the slab."""
+
+    WALK = "walk"
+    FURNISH = "furnish"
+    DRIVE = "drive"
+    WALK_AFTER_SEALER = "walk_after_sealer"
+    LOAD_AFTER_SEALER = "load_after_sealer"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpeningDay:
+    """The first day on which the slab may be used in a way, in mild weather."""
+
+    use: Opening
+    day: date
+
+
+def openings_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook
+                ) -> tuple[OpeningDay, ...]:
+    """Return the opening days in the order of the calendar."""
+    on = job.quote_date
+    after: dict[str, tuple[tuple[Opening, int], ...]] = {
+        POUR: (
+            (Opening.WALK, opening.walk_days(rules, on)),
+            (Opening.FURNISH, opening.furniture_days(rules, on)),
+            (Opening.DRIVE, opening.drive_days(rules, on)),
+        ),
+        SEAL: (
+            (Opening.WALK_AFTER_SEALER, opening.sealer_walk_days(rules, on)),
+            (Opening.LOAD_AFTER_SEALER, opening.sealer_load_days(rules, on)),
+        ),
+    }
+    days = [
+        OpeningDay(use=use, day=visit.last_day + timedelta(days=wait))
+        for visit in visits
+        for use, wait in after.get(visit.id, ())
+        if use is not Opening.DRIVE or any(p.use in DRIVEN_ON for p in job.placements)
+    ]
+    return tuple(sorted(days, key=lambda opened: opened.day))
