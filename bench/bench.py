@@ -20,7 +20,6 @@ from typing import Any
 from quotegen import pipeline
 from quotegen.publish import package as packaging
 from quotegen.publish.package import Package
-from quotegen.resources import themes_folder
 
 REPO = Path(__file__).resolve().parent.parent
 BIN = Path(sys.executable).parent
@@ -55,7 +54,7 @@ def run(*command: str | Path) -> None:
 def weasyprint_alone(folder: Path) -> None:
     """Turn each HTML document in a folder into a PDF, one process for each as its user would."""
     for page in sorted(folder.glob("*.html")):
-        run(BIN / "weasyprint", "-q", "-u", f"{themes_folder()}/", page, page.with_suffix(".pdf"))
+        run(BIN / "weasyprint", "-q", page, page.with_suffix(".pdf"))
 
 
 class StageClock:

@@ -46,6 +46,13 @@ class Frame:
             self.inset_px[1] + (self.top_ft - point[1]) * self.px_per_ft,
         )
 
+    def ground(self, pixel: Pixel) -> Point:
+        """Return the point of the ground that is drawn at a pixel."""
+        return (
+            self.left_ft + (pixel[0] - self.inset_px[0]) / self.px_per_ft,
+            self.top_ft - (pixel[1] - self.inset_px[1]) / self.px_per_ft,
+        )
+
     def ring(self, ring: Iterable[Point]) -> list[Pixel]:
         """Return a ring as drawn."""
         return [self.px(point) for point in ring]

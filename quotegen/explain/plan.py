@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import cos, dist, radians, sin
+from math import dist
 
 from quotegen.explain import hatches, svg
-from quotegen.explain.frame import Frame, Room, frame_for, inside, midpoint, outward
+from quotegen.explain.frame import Frame, Room, frame_for, inside, outward
+from quotegen.explain.free_space import Box, FreeSpace
+from quotegen.explain.plan_symbols import symbols
 from quotegen.explain.svg import Drawing, Pixel
 from quotegen.explain.wording import Words
 from quotegen.spec.records import JobSpec, PlacementSpec
@@ -15,15 +17,18 @@ from quotegen.takeoff.records import (
     EdgeRun,
     PlacementTakeoff,
     Point,
+    Ring,
     Span,
     SpanOf,
     Takeoff,
 )
 
-DIMENSION_GAP_PX = 26.0
+GAP_PX = 26.0
 HOUSE_PX = 12.0
-LABEL_PX = 12.0
-TURNED = {Side.BOTTOM: (0, -1), Side.TOP: (0, 1), Side.LEFT: (-1, 0), Side.RIGHT: (1, 0)}
+MARK_PX = 17.0
+LABEL_SIZE = 12.0
+ARROW_PX = 32.0
+TURNED = {Side.BOTTOM: (0, 1), Side.TOP: (0, -1), Side.LEFT: (-1, 0), Side.RIGHT: (1, 0)}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,8 +52,10 @@ def marked_edges(takeoff: Takeoff) -> tuple[MarkedEdge, ...]:
 def draw_plan(job: JobSpec, takeoff: Takeoff, words: Words, room: Room, ident: str) -> Drawing:
     """Draw the plan of all placements into a room of paper."""
     frame = frame_for(_extent(job, takeoff), room, job.units)
-    artist = _Artist(job=job, takeoff=takeoff, words=words, frame=frame, ident=ident)
-    title = words("plan_title", job=job.title, site=job.site.address)
+    paper = Box(2, 2, frame.width_px - 2, frame.height_px - 2)
+    artist = _Artist(job=job, takeoff=takeoff, words=words, frame=frame, ident=ident,
+                     space=FreeSpace(paper))
+    title = words("plan_title", title=job.title, site=job.site.address)
     content = "".join(artist.parts())
     return Drawing(
         svg=svg.document(frame.width_px, frame.height_px, content, title=title, ident=ident),
@@ -73,31 +80,38 @@ def _letters(index: int) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Artist:
-    """One plan in the making."""
+    """One plan in the making, from the lowest layer up; lines first, then words where there is room."""
 
     job: JobSpec
     takeoff: Takeoff
     words: Words
     frame: Frame
     ident: str
+    space: FreeSpace
 
     def parts(self) -> Iterator[str]:
-        """Yield the plan from the lowest layer up."""
+        """Yield the plan piece by piece."""
         pairs = tuple(zip(self.job.placements, self.takeoff.placements, strict=True))
         yield svg.element("defs", "".join(self._hatches()))
-        for _, measured in pairs:
-            yield from self._house(measured)
         for spec, measured in pairs:
             yield from self._surface(spec, measured)
-        for marked in marked_edges(self.takeoff):
-            yield from self._edge(marked)
-        for spec, measured in pairs:
+        yield from symbols(self.job, self.words, self.frame, self.space)
+        marked = marked_edges(self.takeoff)
+        for one in marked:
+            yield from self._house(one)
+        for _, measured in pairs:
             yield from self._spans(measured)
+        undimensioned = []
+        for one in marked:
+            drawn = self._dimension(one)
+            undimensioned += [] if drawn else [one]
+            yield drawn
+        for one in undimensioned:
+            yield self._mark(one)
+        for spec, measured in pairs:
             yield from self._label(spec, measured)
+        for spec, measured in pairs:
             yield from self._fall(spec, measured)
-        yield from self._truck()
-        yield from self._north()
-        yield from self._scale_bar()
 
     def _hatches(self) -> Iterator[str]:
         yield hatches.ground(f"{self.ident}-wall")
@@ -105,137 +119,165 @@ class _Artist:
             kind = self.job.finish_of(placement, self.job.finish)[1].kind
             yield hatches.surface(kind, f"{self.ident}-{placement.id}")
 
-    def _house(self, measured: PlacementTakeoff) -> Iterator[str]:
-        for edge in measured.edges:
-            if edge.against is not Against.HOUSE:
-                continue
-            away = outward(edge.points_ft, (*measured.outer_ft, *measured.inner_ft))
-            start, end = self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1])
-            band = [start, end, _moved(end, away, HOUSE_PX), _moved(start, away, HOUSE_PX)]
-            yield svg.element("path", d=svg.rings_path([band]), fill=f"url(#{self.ident}-wall)",
-                              stroke=svg.INK, stroke_width=svg.THIN)
-
     def _surface(self, spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[str]:
-        rings = [self.frame.ring(ring) for ring in (*measured.outer_ft, *measured.inner_ft)]
+        rings = [self.frame.ring(ring) for ring in _rings(measured)]
         data = svg.rings_path(rings)
         yield svg.element("path", d=data, fill=f"url(#{self.ident}-{spec.id})", fill_rule="evenodd")
         yield svg.element("path", d=data, fill="none", stroke=svg.INK, stroke_width=svg.THICK,
                           stroke_linejoin="round")
+        for ring in rings:
+            for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
+                self.space.take_line(start, end)
 
-    def _edge(self, marked: MarkedEdge) -> Iterator[str]:
-        """A straight edge gets its dimension if it has room for it; any other gets its letter."""
+    def _house(self, marked: MarkedEdge) -> Iterator[str]:
         edge = marked.edge
-        measured = self.takeoff.placement(marked.placement)
-        away = outward(edge.points_ft, (*measured.outer_ft, *measured.inner_ft))
+        if edge.against is not Against.HOUSE:
+            return
+        away = self._away(marked)
         start, end = self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1])
+        band = [start, end, _moved(end, away, HOUSE_PX), _moved(start, away, HOUSE_PX)]
+        yield svg.element("path", d=svg.rings_path([band]), fill=f"url(#{self.ident}-wall)",
+                          stroke=svg.INK, stroke_width=svg.THIN)
+        self.space.take_line(_moved(start, away, HOUSE_PX / 2), _moved(end, away, HOUSE_PX / 2),
+                             HOUSE_PX + 2)
+        words = self.words("plan_house")
+        near = _moved(max(start, end), away, HOUSE_PX)
+        box = self.space.find(near, svg.text_width(words, LABEL_SIZE) + 4, 14, self._off_slab)
+        if box:
+            yield svg.text(((box.left + box.right) / 2, box.bottom - 3), words, size=LABEL_SIZE)
+
+    def _dimension(self, marked: MarkedEdge) -> str:
+        """Dimension a straight outer edge beside it, if it has room for its text."""
+        edge = marked.edge
         words = f"{marked.mark}  {self.words.feet(edge.length_ft)}"
-        long_enough = self._drawn_px(edge) > svg.text_width(words, LABEL_PX, mono=True) + 12
-        beyond = _moved(self.frame.px(midpoint(edge.points_ft)), away, DIMENSION_GAP_PX)
-        if not edge.is_curved and not edge.inner and long_enough and not self._on_slab(beyond):
-            gap = DIMENSION_GAP_PX + (HOUSE_PX if edge.against is Against.HOUSE else 0)
-            yield svg.dimension(_moved(start, away, gap), _moved(end, away, gap), words,
-                                size=LABEL_PX, extension=(start, end))
-        else:
-            at = _moved(self.frame.px(midpoint(edge.points_ft)), away, 17)
-            yield svg.mark(at, marked.mark)
+        if edge.is_curved or edge.inner:
+            return ""
+        gap = GAP_PX + (HOUSE_PX if edge.against is Against.HOUSE else 0)
+        away = self._away(marked)
+        ends = (self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1]))
+        return self._dimension_line(_moved(ends[0], away, gap), _moved(ends[1], away, gap), words,
+                                    extension=ends)
 
-    def _drawn_px(self, edge: EdgeRun) -> float:
-        start, end = edge.points_ft[0], edge.points_ft[-1]
-        return dist(start, end) * self.frame.px_per_ft
+    def _dimension_line(self, start: Pixel, end: Pixel, words: str, *,
+                        extension: tuple[Pixel, Pixel] | None = None, text_at: float = 0.5) -> str:
+        """Draw a dimension unless its text is too long for it or would cover something."""
+        wide = svg.text_width(words, LABEL_SIZE, mono=True)
+        long = dist(start, end)
+        lettering = svg.dimension_text_at(start, end, text_at)
+        lies_flat = abs(end[0] - start[0]) >= abs(end[1] - start[1])
+        box = Box.around(lettering, *((wide, 13) if lies_flat else (13, wide)))
+        if long < wide + 8 or not self.space.is_free(box) or (extension and self._on_slab(start, end)):
+            return ""
+        self.space.take(box)
+        self.space.take_line(start, end)
+        return svg.dimension(start, end, words, size=LABEL_SIZE, extension=extension, text_at=text_at)
 
-    def _on_slab(self, pixel: Pixel) -> bool:
-        """Say whether a place on the paper is on any placement."""
-        frame = self.frame
-        point = (frame.left_ft + (pixel[0] - frame.inset_px[0]) / frame.px_per_ft,
-                 frame.top_ft - (pixel[1] - frame.inset_px[1]) / frame.px_per_ft)
-        return any(inside(point, (*p.outer_ft, *p.inner_ft)) for p in self.takeoff.placements)
+    def _mark(self, marked: MarkedEdge) -> str:
+        """Put an edge's letter beside it: outside, or inside where another slab lies outside."""
+        points = [self.frame.px(point) for point in marked.edge.points_ft]
+        away = self._away(marked)
+        for share in (0.5, 0.3, 0.7, 0.2, 0.8):
+            at = _along(points, share)
+            for distance in (MARK_PX, -MARK_PX):
+                spot = _moved(at, away, distance)
+                box = Box.around(spot, 21, 21)
+                others = [p for p in self.takeoff.placements if p.id != marked.placement]
+                if self.space.is_free(box) and not self._covered(spot, others):
+                    self.space.take(box)
+                    return svg.mark(spot, marked.mark)
+        spot = _moved(_along(points, 0.5), away, MARK_PX)
+        self.space.take(Box.around(spot, 21, 21))
+        return svg.mark(spot, marked.mark)
 
     def _spans(self, measured: PlacementTakeoff) -> Iterator[str]:
-        for span in self._worth_drawing(measured):
-            start, end = self.frame.px(span.start_ft), self.frame.px(span.end_ft)
-            if span.of is SpanOf.OVERALL:
-                extension, gap = (start, end), (-DIMENSION_GAP_PX - 6, 0)
-                start = (start[0] + gap[0], start[1])
-                end = (end[0] + gap[0], end[1])
-                yield svg.dimension(start, end, self.words.feet(span.length_ft), size=LABEL_PX,
-                                    extension=extension)
-            else:
-                yield svg.dimension(start, end, self.words.feet(span.length_ft), size=LABEL_PX)
-
-    def _worth_drawing(self, measured: PlacementTakeoff) -> Iterator[Span]:
-        """Overall depth where no straight edge says it; the rest where its text has room."""
-        straight = {e.length_ft for e in measured.edges if not e.is_curved}
         for span in measured.spans:
-            long_px = self._long_px(span)
-            text_px = svg.text_width(self.words.feet(span.length_ft), LABEL_PX, mono=True)
-            upright = span.start_ft[0] == span.end_ft[0]
-            has_curves = any(e.is_curved and not e.inner for e in measured.edges)
+            start, end = self.frame.px(span.start_ft), self.frame.px(span.end_ft)
+            words = self.words.feet(span.length_ft)
+            upright = abs(start[0] - end[0]) < 1
             if span.of is SpanOf.OVERALL:
-                if upright and has_curves and span.length_ft not in straight and len(
-                        self.takeoff.placements) == 1:
-                    yield span
-            elif long_px > text_px + 14:
-                yield span
+                if upright and self._needs_depth(measured, span):
+                    beside = GAP_PX + 6
+                    yield self._dimension_line((start[0] - beside, start[1]), (end[0] - beside, end[1]),
+                                               words, extension=(start, end))
+            elif span.of is SpanOf.POOL:
+                yield self._dimension_line(start, end, words, text_at=0.5 if upright else 0.3)
+            else:
+                yield self._dimension_line(start, end, words)
 
-    def _long_px(self, span: Span) -> float:
-        return dist(span.start_ft, span.end_ft) * self.frame.px_per_ft
+    def _needs_depth(self, measured: PlacementTakeoff, span: Span) -> bool:
+        """The overall depth is drawn where curves leave no straight side that says it."""
+        outer = [edge for edge in measured.edges if not edge.inner]
+        said = {edge.length_ft for edge in outer if not edge.is_curved}
+        alone = len(self.takeoff.placements) == 1
+        return alone and any(e.is_curved for e in outer) and span.length_ft not in said
 
     def _label(self, spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[str]:
-        x, y = self.frame.px(measured.label_ft)
-        room = measured.label_room_ft * self.frame.px_per_ft
         area = self.words.area(measured)
-        wide = max(svg.text_width(spec.name, 14), svg.text_width(area, 13))
-        if wide / 2 > room * 1.6:  # too narrow for words: name it beside the slab
-            away = self.frame.px_per_ft * measured.label_room_ft + 12
-            yield svg.text((x + away, y + 4), spec.name, size=13, bold=True, anchor="start", halo=True)
-            yield svg.text((x + away, y + 20), area, size=12, anchor="start", halo=True)
-        else:
-            yield svg.text((x, y - 3), spec.name, size=14, bold=True, halo=True)
-            yield svg.text((x, y + 14), area, size=13, halo=True)
+        wide = max(svg.text_width(spec.name, 14), svg.text_width(area, 13)) + 6
+        near = self.frame.px(measured.label_ft)
+        box = self.space.find(near, wide, 36, lambda box: self._on(box, measured))
+        box = box or self.space.find(near, wide, 36, self._off_slab)
+        box = box or Box.around(near, wide, 36)
+        middle = (box.left + box.right) / 2
+        yield svg.text((middle, box.top + 14), spec.name, size=14, bold=True, halo=True)
+        yield svg.text((middle, box.top + 31), area, size=13, halo=True)
 
     def _fall(self, spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[str]:
         if spec.fall is None or spec.falls_toward is None:
             return
-        x, y = self.frame.px(measured.label_ft)
         dx, dy = TURNED[spec.falls_toward]
-        y += 30 if dy <= 0 else -22
-        start, end = (x - dx * 2, y), (x + dx * 34, y - dy * 34)
-        if dy > 0:
-            start, end = (x, y), (x, y - 30)
-        yield svg.arrow(start, end)
         words = self.words.slope(spec.fall)
-        yield svg.text((x + 8, (start[1] + end[1]) / 2 + 4), words, size=12, anchor="start", halo=True)
-
-    def _truck(self) -> Iterator[str]:
-        access = self.job.access
-        if access is None or access.truck_stand is None:
+        text_wide = svg.text_width(words, LABEL_SIZE)
+        wide, high = (text_wide + 24, ARROW_PX + 6) if dy else (max(text_wide, ARROW_PX) + 8, 30)
+        near = self.frame.px(measured.label_ft)
+        box = self.space.find(near, wide, high, lambda box: self._on(box, measured))
+        if box is None:
             return
-        along, out = (length.ft for length in access.truck_stand)
-        x, y = self.frame.px((along, out))
-        yield svg.element("rect", x=x - 9, y=y - 20, width=18, height=40, fill="#fff",
-                          stroke=svg.INK, stroke_width=svg.THIN, stroke_dasharray="4 2")
-        yield svg.text((x, y + 34), self.words("plan_truck"), size=12)
+        if dy:
+            x, top, bottom = box.left + 8, box.top + 3, box.bottom - 3
+            yield svg.arrow((x, bottom), (x, top)) if dy < 0 else svg.arrow((x, top), (x, bottom))
+            yield svg.text((x + 9, (top + bottom) / 2 + 4), words, size=LABEL_SIZE, anchor="start",
+                           halo=True)
+        else:
+            y, left, right = box.bottom - 7, box.left + 4, box.right - 4
+            yield svg.arrow((left, y), (right, y)) if dx > 0 else svg.arrow((right, y), (left, y))
+            yield svg.text(((left + right) / 2, y - 7), words, size=LABEL_SIZE, halo=True)
 
-    def _north(self) -> Iterator[str]:
-        if self.job.north_deg is None:
-            return
-        turn = radians(self.job.north_deg.numerator / self.job.north_deg.denominator)
-        x, y = self.frame.width_px - 24, 34.0
-        tip = (x - 18 * sin(turn), y - 18 * cos(turn))
-        foot = (x + 14 * sin(turn), y + 14 * cos(turn))
-        yield svg.arrow(foot, tip)
-        yield svg.text((tip[0] - 8 * sin(turn), tip[1] - 4 * cos(turn)), self.words("plan_north"),
-                       size=12, bold=True)
+    def _away(self, marked: MarkedEdge) -> Point:
+        rings = _rings(self.takeoff.placement(marked.placement))
+        return outward(marked.edge.points_ft, rings)
 
-    def _scale_bar(self) -> Iterator[str]:
-        step, count, unit = self.words.scale_bar(self.frame.px_per_ft)
-        x, y = self.frame.width_px - 16 - step * count, self.frame.height_px - 14
-        for index in range(count):
-            fill = svg.INK if index % 2 == 0 else "#fff"
-            yield svg.element("rect", x=x + index * step, y=y, width=step, height=4, fill=fill,
-                              stroke=svg.INK, stroke_width=svg.THIN)
-        for index, label in enumerate(unit):
-            yield svg.text((x + index * step * count / 2, y - 4), label, size=12)
+    def _on(self, box: Box, measured: PlacementTakeoff) -> bool:
+        return all(self._covered(at, [measured]) for at in box.probes())
+
+    def _off_slab(self, box: Box) -> bool:
+        return not any(self._covered(at, self.takeoff.placements) for at in box.probes())
+
+    def _on_slab(self, *pixels: Pixel) -> bool:
+        """Say whether a line would cross any slab: by its ends and its middle."""
+        middle = (sum(p[0] for p in pixels) / len(pixels), sum(p[1] for p in pixels) / len(pixels))
+        return any(self._covered(at, self.takeoff.placements) for at in (*pixels, middle))
+
+    def _covered(self, pixel: Pixel, placements: tuple[PlacementTakeoff, ...] | list[PlacementTakeoff]
+                 ) -> bool:
+        point = self.frame.ground(pixel)
+        return any(inside(point, _rings(p)) for p in placements)
+
+
+def _rings(measured: PlacementTakeoff) -> tuple[Ring, ...]:
+    return (*measured.outer_ft, *measured.inner_ft)
+
+
+def _along(points: list[Pixel], share: float) -> Pixel:
+    """Return the point that far along a run."""
+    lengths = [dist(a, b) for a, b in zip(points, points[1:], strict=False)]
+    left = share * sum(lengths)
+    for (start, end), length in zip(zip(points, points[1:], strict=False), lengths, strict=True):
+        if left <= length and length:
+            part = left / length
+            return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
+        left -= length
+    return points[-1]
 
 
 def _moved(at: Pixel, away: Point, distance: float) -> Pixel:

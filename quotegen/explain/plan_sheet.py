@@ -12,9 +12,9 @@ from quotegen.explain.views import EdgeRow, PlanSheet, SectionPair, SizeRow
 from quotegen.spec.records import PlacementSpec
 from quotegen.takeoff.records import Against, EdgeOf
 
-WIDE = Room(width_px=640, height_px=560, left_px=76, right_px=64, top_px=56, bottom_px=72, to_scale=True)
-SMALL = Room(width_px=640, height_px=370, left_px=76, right_px=64, top_px=46, bottom_px=66, to_scale=True)
-NARROW = Room(width_px=328, height_px=420, left_px=48, right_px=40, top_px=48, bottom_px=64,
+WIDE = Room(width_px=640, height_px=560, left_px=58, right_px=48, top_px=58, bottom_px=72, to_scale=True)
+SMALL = Room(width_px=640, height_px=360, left_px=58, right_px=48, top_px=54, bottom_px=62, to_scale=True)
+NARROW = Room(width_px=328, height_px=460, left_px=40, right_px=34, top_px=60, bottom_px=66,
               to_scale=False)
 
 

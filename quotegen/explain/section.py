@@ -12,31 +12,51 @@ from quotegen.spec.records import JobSpec, PlacementSpec
 PX_PER_INCH_DEEP = 11.0
 GROUND_PX = 34.0
 TOP_PX = 30.0
+CUT_SHARE = 0.56
 
 
 def draw_section(job: JobSpec, placement: PlacementSpec, words: Words, width: float, ident: str
                  ) -> Drawing:
-    """Draw the section of one placement, the depths to one scale."""
+    """Draw the section of one placement, the depths to one scale, its layers named at the right."""
     slab_px, base_px = _px(placement.thickness), _px(placement.base)
-    left, right = 92.0, width - 8
-    top = TOP_PX
+    left, right = 62.0, width * CUT_SHARE
+    top, below, bottom = TOP_PX, TOP_PX + slab_px, TOP_PX + slab_px + base_px
+    steel = job.rate_book.reinforcement[placement.reinforcement]
+    names = (
+        (top + slab_px / 2, words("section_slab", steel=steel.name, strength=words.number(
+            job.rate_book.mix.strength_psi, 0))),
+        (below + base_px / 2, words("section_base", material=job.rate_book.base_material)),
+        (bottom + GROUND_PX / 2, words("section_ground")),
+    )
+    surface = words("section_surface", finish=job.finish_of(placement, job.finish)[1].name)
     parts = [
         svg.element("defs", hatches.ground(f"{ident}-ground") + hatches.stone(f"{ident}-stone")
                     + hatches.concrete(f"{ident}-concrete")),
         _layer(left, right, top, slab_px, f"{ident}-concrete", svg.THICK),
-        _layer(left, right, top + slab_px, base_px, f"{ident}-stone", svg.THIN),
-        _layer(left, right, top + slab_px + base_px, GROUND_PX, f"{ident}-ground", 0),
-        *_steel(job.rate_book.reinforcement[placement.reinforcement].kind, left, right, top, slab_px),
-        svg.dimension((64, top), (64, top + slab_px), words.depth(placement.thickness), size=12,
-                      extension=((left, top), (left, top + slab_px))),
-        svg.dimension((64, top + slab_px), (64, top + slab_px + base_px), words.depth(placement.base),
-                      size=12, extension=((left, top + slab_px), (left, top + slab_px + base_px))),
-        *_names(job, placement, words, left, top, slab_px, base_px),
+        _layer(left, right, below, base_px, f"{ident}-stone", svg.THIN),
+        _layer(left, right, bottom, GROUND_PX, f"{ident}-ground", 0),
+        *_steel(steel.kind, left, right, top, slab_px),
+        svg.dimension((36, top), (36, below), words.depth(placement.thickness), size=12,
+                      extension=((left, top), (left, below))),
+        svg.dimension((36, below), (36, bottom), words.depth(placement.base), size=12,
+                      extension=((left, below), (left, bottom))),
+        svg.text((left, top - 10), surface, size=13, anchor="start", bold=True),
+        *(part for height, name in names for part in _named(name, right, width, height)),
     ]
-    height = top + slab_px + base_px + GROUND_PX + 6
     title = words("section_title", placement=placement.name)
-    return Drawing(svg=svg.document(width, height, "".join(parts), title=title, ident=ident,
-                                    css_class="drawing section"), title=title)
+    drawn = svg.document(width, bottom + GROUND_PX + 4, "".join(parts), title=title, ident=ident,
+                         css_class="drawing section")
+    return Drawing(svg=drawn, title=title)
+
+
+def _named(name: str, right: float, width: float, height: float) -> Iterator[str]:
+    """Name a layer beside it, on a thin line, in as many short lines as it takes."""
+    start = right + 26
+    yield svg.line((right - 10, height), (start - 5, height))
+    lines = svg.wrapped(name, width - start, 12)
+    first = height + 4 - (len(lines) - 1) * 7
+    for index, words in enumerate(lines):
+        yield svg.text((start, first + index * 14), words, size=12, anchor="start")
 
 
 def _px(depth: Length) -> float:
@@ -53,38 +73,23 @@ def _layer(left: float, right: float, top: float, height: float, pattern: str, o
 
 
 def _steel(kind: SteelKind, left: float, right: float, top: float, slab_px: float) -> Iterator[str]:
-    """Steel lies in the upper half, a little above the middle, on supports; fibres everywhere."""
-    height = top + slab_px * 0.45
+    """Steel lies a little above the middle, on supports; fibres lie everywhere."""
+    height = top + slab_px * 0.42
     if kind in {SteelKind.WIRE, SteelKind.BAR}:
-        radius, apart = (3.0, 66.0) if kind is SteelKind.WIRE else (5.0, 198.0)
-        yield svg.line((left + 8, height), (right - 8, height), width=1.6)
+        radius, apart = (2.6, 66.0) if kind is SteelKind.WIRE else (4.4, 198.0)
+        yield svg.line((left + 4, height), (right - 4, height), width=1.6)
         x = left + 24
-        while x < right - 12:
+        while x < right - 8:
             yield svg.element("circle", cx=x, cy=height + radius, r=radius, fill=svg.INK)
             x += apart
-        for x in (left + 60, (left + right) / 2, right - 60):
-            yield svg.polyline([(x - 8, top + slab_px), (x, height + 6), (x + 8, top + slab_px)],
-                               width=svg.THIN)
+        support = left + 50
+        while support < right - 20:
+            feet = [(support - 8, top + slab_px), (support, height + 3), (support + 8, top + slab_px)]
+            yield svg.polyline(feet, width=svg.THIN)
+            support += 132
     elif kind is SteelKind.FIBRE:
-        for index in range(40):
-            x = left + 10 + (index * 0.7549 % 1) * (right - left - 30)
-            y = top + 6 + (index * 0.5698 % 1) * (slab_px - 12)
+        for index in range(int((right - left) / 12)):
+            x = left + 6 + (index * 0.7549 % 1) * (right - left - 24)
+            y = top + 8 + (index * 0.5698 % 1) * (slab_px - 16)
             slant = 5 if index % 2 else -5
             yield svg.line((x, y), (x + 9, y + slant), width=1.0)
-
-
-def _names(job: JobSpec, placement: PlacementSpec, words: Words, left: float, top: float,
-           slab_px: float, base_px: float) -> Iterator[str]:
-    steel = job.rate_book.reinforcement[placement.reinforcement].name
-    finish = job.finish_of(placement, job.finish)[1].name
-    x = left + 14
-    yield svg.text((left, top - 10), words("section_surface", finish=finish), size=13,
-                   anchor="start", bold=True)
-    yield svg.text((x, top + slab_px - 8),
-                   words("section_slab", strength=words.number(job.rate_book.mix.strength_psi, 0),
-                         steel=steel), size=12, anchor="start", halo=True)
-    yield svg.text((x, top + slab_px + base_px / 2 + 4),
-                   words("section_base", material=job.rate_book.base_material), size=12,
-                   anchor="start", halo=True)
-    yield svg.text((x, top + slab_px + base_px + GROUND_PX / 2 + 4), words("section_ground"), size=12,
-                   anchor="start", halo=True)

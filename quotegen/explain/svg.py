@@ -7,7 +7,7 @@ since the print engine ignores the `font` shorthand in SVG.
 from collections.abc import Iterable
 from dataclasses import dataclass
 from html import escape
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import atan2, cos, degrees, hypot, pi, sin
 from typing import TypeAlias
 
 from markupsafe import Markup
@@ -91,8 +91,20 @@ def text_width(words: str, size: float, *, mono: bool = False) -> float:
     return len(words) * size * (0.6 if mono else 0.53)
 
 
+def wrapped(words: str, width: float, size: float) -> tuple[str, ...]:
+    """Break a text into lines that fit a width."""
+    lines = [""]
+    for word in words.split():
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and text_width(longer, size) > width:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return tuple(lines)
+
+
 def dimension(start: Pixel, end: Pixel, words: str, *, size: float = 12,
-              extension: tuple[Pixel, Pixel] | None = None) -> str:
+              extension: tuple[Pixel, Pixel] | None = None, text_at: float = 0.5) -> str:
     """Draw a dimension line with oblique ticks and its text above, to be read from below or right.
 
     Args:
@@ -101,6 +113,7 @@ def dimension(start: Pixel, end: Pixel, words: str, *, size: float = 12,
         words: the dimension.
         size: of the text.
         extension: the two points on the object that thin projection lines come from.
+        text_at: how far along the line the text stands.
     """
     parts = [line(start, end)]
     for measured, near in zip(extension or (), (start, end), strict=False):
@@ -109,15 +122,25 @@ def dimension(start: Pixel, end: Pixel, words: str, *, size: float = 12,
     tick = (5 * cos(angle - 0.785), 5 * sin(angle - 0.785))
     for x, y in (start, end):
         parts.append(line((x - tick[0], y - tick[1]), (x + tick[0], y + tick[1]), width=1.6))
-    turn = degrees(angle)
-    if turn > 89.9:  # noqa: PLR2004
-        turn -= 180
-    elif turn <= -90.1:  # noqa: PLR2004
-        turn += 180
-    up = radians(turn)
-    middle = ((start[0] + end[0]) / 2 + 4 * sin(up), (start[1] + end[1]) / 2 - 4 * cos(up))
-    parts.append(text(middle, words, size=size, turn=turn, mono=True, halo=True))
+    at = dimension_text_at(start, end, text_at)
+    parts.append(text(at, words, size=size, turn=degrees(_reading_angle(start, end)), mono=True,
+                      halo=True))
     return "".join(parts)
+
+
+def dimension_text_at(start: Pixel, end: Pixel, share: float) -> Pixel:
+    """Return where the text of a dimension stands: above its line as it is read."""
+    up = _reading_angle(start, end)
+    return (start[0] + (end[0] - start[0]) * share + 4 * sin(up),
+            start[1] + (end[1] - start[1]) * share - 4 * cos(up))
+
+
+def _reading_angle(start: Pixel, end: Pixel) -> float:
+    """Return the angle of a text along a line, so that it reads from below or from the right."""
+    angle = atan2(end[1] - start[1], end[0] - start[0])
+    if angle > pi / 2 - 0.01:
+        return angle - pi
+    return angle + pi if angle <= -pi / 2 - 0.01 else angle
 
 
 def arrow(start: Pixel, end: Pixel, *, width: float = 1.4) -> str:

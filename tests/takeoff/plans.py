@@ -15,7 +15,7 @@ from quotegen.spec.shapes import Shape
 from quotegen.takeoff.edges import edge_lengths_ft
 from quotegen.takeoff.faults import Fault
 from quotegen.takeoff.measure import measure
-from quotegen.takeoff.records import EdgeOf, Takeoff
+from quotegen.takeoff.records import EdgeOf, Point, Takeoff
 from quotegen.takeoff.slab import Slab, slab_of
 from quotegen.trade.rules import load_rules
 
@@ -87,6 +87,11 @@ def feet(point: tuple[float, float]) -> tuple[str, str]:
     """Return a point as typed, in feet."""
     along, out = point
     return f"{along:.9f} ft", f"{out:.9f} ft"
+
+
+def rounded_point(point: Point) -> Point:
+    """Return a point without float dust, to compare it."""
+    return round(point[0], 6), round(point[1], 6)
 
 
 def placement(

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from quotegen.takeoff.path import signed_area_sqft
+from quotegen.takeoff.records import EdgeOf
 from tests.takeoff.plans import Typed, edges, faults, feet, outline, slab
 
 BOX = ((0, 0), (10, 0), (10, 8), (0, 8))
@@ -76,7 +77,7 @@ def test_the_through_point_says_which_way_an_arc_bows():
 def test_a_side_may_be_against_the_house():
     """The side that says so is the house edge."""
     side = {"to": feet((10, 0)), "against_house": "yes"}
-    assert edges(slab(outline((0, 0), side, (10, 8), (0, 8))))["house edge"] == pytest.approx(10)
+    assert edges(slab(outline((0, 0), side, (10, 8), (0, 8))))[EdgeOf.HOUSE] == pytest.approx(10)
 
 
 def test_loops_keep_the_order_typed():

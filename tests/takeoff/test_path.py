@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -44,7 +45,7 @@ def test_a_closed_run_has_no_chord():
 def test_a_drawn_arc_strays_less_than_a_pencil_line(radius_ft: float):
     """The plan shows an arc by straight steps that the eye cannot tell from it."""
     points = path.drawn_run(replace(HALF, radius_ft=radius_ft))
-    middles = [((a + c) / 2, (b + d) / 2) for (a, b), (c, d) in zip(points, points[1:])]  # noqa: B905
+    middles = [((a + c) / 2, (b + d) / 2) for (a, b), (c, d) in pairwise(points)]
     assert max(radius_ft - math.hypot(*middle) for middle in middles) < 0.01
 
 
