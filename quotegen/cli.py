@@ -70,8 +70,13 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool) -> None:
 
 @commands.command()
 @JobFiles
-@click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
-              show_default=True, help="The folder that gets one folder for each quote number.")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    default=Path("out"),
+    show_default=True,
+    help="The folder that gets one folder for each quote number.",
+)
 def package(jobs: tuple[Path, ...], out: Path) -> None:
     """Build the package of each JOB; if any has an error, nothing is written."""
     from quotegen import pipeline  # noqa: PLC0415
@@ -94,8 +99,9 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
 
 
 @commands.command()
-@click.argument("kind", type=click.Choice(["job", "company", "rate-book", "past-jobs"]),
-                default="job")
+@click.argument(
+    "kind", type=click.Choice(["job", "company", "rate-book", "past-jobs"]), default="job"
+)
 def schema(kind: str) -> None:
     """Print the JSON Schema of a file, for an editor that completes and checks it."""
     from quotegen.spec.schema import schema_of  # noqa: PLC0415
@@ -142,10 +148,14 @@ def _no_traceback() -> Iterator[None]:
         yield
     except OSError as error:
         reason = error.strerror or str(error)
-        click.echo(f"this machine is at fault: {reason}: {error.filename or ''}".rstrip(": "), err=True)
+        click.echo(
+            f"this machine is at fault: {reason}: {error.filename or ''}".rstrip(": "), err=True
+        )
         sys.exit(MACHINE_AT_FAULT)
     except Exception as error:  # noqa: BLE001 - the last resort: a bug of ours, said plainly
         click.echo(
             f"quotegen has a fault of its own ({type(error).__name__}: {error}); nothing was "
-            "written. Please report it with the job file.", err=True)
+            "written. Please report it with the job file.",
+            err=True,
+        )
         sys.exit(MACHINE_AT_FAULT)

@@ -4,7 +4,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from importlib.resources.abc import Traversable
 from pathlib import Path
-
 from types import MappingProxyType
 from typing import TYPE_CHECKING, TypeAlias
 
@@ -33,7 +32,6 @@ Announce: TypeAlias = Callable[[str], None]
 
 def silent(_stage: str) -> None:
     """Tell nobody."""
-
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

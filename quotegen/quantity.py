@@ -95,6 +95,12 @@ def decimal_of(value: Fraction) -> Decimal:
     return Decimal(value.numerator) / Decimal(value.denominator)
 
 
+def decimal_places(value: Decimal) -> int:
+    """Return how many decimals a value needs: none for 2, two for 18.25."""
+    exponent = value.normalize().as_tuple().exponent
+    return max(0, -exponent) if isinstance(exponent, int) else 0
+
+
 def tape(feet: float | Fraction | Decimal, *, parts: int = 16) -> str:
     """Print a length as a tape reads it, such as `24'-6 1/2"`, to a sixteenth of an inch.
 

@@ -18,8 +18,10 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         date=words.day(job.quote_date), finish=quote.chosen.name,
         total=words.money(quote.chosen.total), site=site_line(results), customer=job.customer.name,
     )  # fmt: skip
-    link = (f"mailto:{job.company.email}?subject={percent_encoded(subject)}"
-            f"&body={percent_encoded(body)}")
+    link = (
+        f"mailto:{job.company.email}?subject={percent_encoded(subject)}"
+        f"&body={percent_encoded(_with_crlf(body))}"
+    )
     return AgreementSheet(
         parties=tuple(_parties(results)),
         payments=tuple(_payments(results)),
@@ -27,8 +29,12 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         warranty=clause("warranty", results),
         acceptance=clause("acceptance", results),
         legal=clause("not_legal_advice", results),
-        how=words("how_to_accept", date=words.day(job.holds_until), email=job.company.email,
-                  phone=job.company.phone),
+        how=words(
+            "how_to_accept",
+            date=words.day(job.holds_until),
+            email=job.company.email,
+            phone=job.company.phone,
+        ),
         reply_link=link,
         reply_subject=subject,
         reply_body=body,
@@ -47,8 +53,11 @@ def company_view(results: Results) -> CompanyView:
         phone_link="tel:" + "".join(c for c in company.phone if c.isdigit() or c == "+"),
         email=company.email,
         licence=words("licence", number=company.licence) if company.licence else "",
-        insurance=words("insurance", carrier=insurance.carrier, covers=insurance.covers,
-                        phone=insurance.phone) if insurance else "",
+        insurance=words(
+            "insurance", carrier=insurance.carrier, covers=insurance.covers, phone=insurance.phone
+        )
+        if insurance
+        else "",
         warranty=sentence(company.warranty),
     )
 
@@ -62,16 +71,29 @@ def site_line(results: Results) -> str:
 def _parties(results: Results) -> Iterator[Row]:
     job, words = results.job, results.words
     company = company_view(results)
-    yield Row(name=words("party_company"),
-              text=", ".join((company.name, company.address, company.phone, company.email)))
+    yield Row(
+        name=words("party_company"),
+        text=f"{company.name}, {company.address}, {company.phone}, {company.email}",
+    )
     customer = (job.customer.name, job.customer.phone, job.customer.email)
     yield Row(name=words("party_customer"), text=", ".join(part for part in customer if part))
     yield Row(name=words("party_site"), text=site_line(results))
-    yield Row(name=words("party_work"),
-              text=words("work_sentence", title=job.title, finish=results.quote.chosen.name))
+    yield Row(
+        name=words("party_work"),
+        text=words("work_sentence", title=job.title, finish=results.quote.chosen.name),
+    )
     first, last = results.chosen_visits[0], results.chosen_visits[-1]
-    yield Row(name=words("party_dates"), text=words(
-        "dates_sentence", start=words.day(first.first_day), end=words.day(last.last_day)))
+    yield Row(
+        name=words("party_dates"),
+        text=words(
+            "dates_sentence", start=words.day(first.first_day), end=words.day(last.last_day)
+        ),
+    )
+
+
+def _with_crlf(text: str) -> str:
+    """End lines as a mail link must (RFC 6068, 5)."""
+    return text.replace("\n", "\r\n")
 
 
 def _payments(results: Results) -> Iterator[Row]:
@@ -81,6 +103,9 @@ def _payments(results: Results) -> Iterator[Row]:
         share = words("the_rest") if payment.share is None else words.percent(payment.share)
         visit = days.get(payment.at_visit or "")
         about = words("about_day", day=words.weekday(visit.last_day)) if visit else ""
-        yield Row(name=sentence(payment.when).removesuffix("."),
-                  text=", ".join(part for part in (share, about) if part),
-                  amount=words.money(payment.amount), mark=str(number))
+        yield Row(
+            name=sentence(payment.when).removesuffix("."),
+            text=", ".join(part for part in (share, about) if part),
+            amount=words.money(payment.amount),
+            mark=str(number),
+        )

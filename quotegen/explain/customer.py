@@ -71,7 +71,9 @@ def _reference(reference: Reference, results: Results) -> ReferenceView:
         title=reference.title,
         facts=words.joined(tuple(fact for fact in facts if fact)),
         shows=reference.shows,
-        contact=words("reference_contact", name=contact.name, phone=contact.phone) if contact else "",
+        contact=words("reference_contact", name=contact.name, phone=contact.phone)
+        if contact
+        else "",
         photo=f"data:image/jpeg;base64,{encoded}" if photo else "",
         alt=photo.alt if photo else "",
     )

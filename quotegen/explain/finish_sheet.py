@@ -28,11 +28,20 @@ def swatch(results: Results, kind: FinishKind, ident: str) -> Drawing:
     """Draw a surface as seen from above; a drawing, not a photograph."""
     width, height = SWATCH_PX
     pattern = svg.element("defs", hatches.surface(kind, f"{ident}-hatch"))
-    field = svg.element("rect", x=1, y=1, width=width - 2, height=height - 2,
-                        fill=f"url(#{ident}-hatch)", stroke=svg.INK, stroke_width=svg.THIN)
+    field = svg.element(
+        "rect",
+        x=1,
+        y=1,
+        width=width - 2,
+        height=height - 2,
+        fill=f"url(#{ident}-hatch)",
+        stroke=svg.INK,
+        stroke_width=svg.THIN,
+    )
     title = results.words("swatch_title", finish=results.content.finishes[kind.value].front.title)
-    drawn = svg.document(width, height, pattern + field, title=title, ident=ident,
-                         css_class="drawing swatch")
+    drawn = svg.document(
+        width, height, pattern + field, title=title, ident=ident, css_class="drawing swatch"
+    )
     return Drawing(svg=drawn, title=title)
 
 
@@ -50,8 +59,11 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         total=words.money(finish.total),
         difference="" if chosen else words.signed_money(finish.total - quote.chosen.total),
         colour=sentence(book.colour) if book.colour else words("colour_plain"),
-        visits=words("visits_last", visits=str(finish.visits),
-                     day=words.weekday(results.visits[finish.id][-1].last_day)),
+        visits=words(
+            "visits_last",
+            visits=str(finish.visits),
+            day=words.weekday(results.visits[finish.id][-1].last_day),
+        ),
         grip=page.front.grip,
         heat=page.front.heat,
         repair=page.front.repair,
@@ -66,7 +78,12 @@ def _extras(results: Results) -> Iterator[Row]:
     words = results.words
     for extra in results.quote.extras:
         page = results.content.scope[extra.scope[0]].front
-        parts = tuple(f"{words.quantity(line.quantity, line.unit)} × {words.rate(line.rate, line.unit)}"
-                      for line in extra.lines)
-        yield Row(name=extra.name, text=f"{page.short}. {words.listing(parts)}",
-                  amount=words.signed_money(extra.amount))
+        parts = tuple(
+            f"{words.quantity(line.quantity, line.unit)} × {words.rate(line.rate, line.unit)}"
+            for line in extra.lines
+        )
+        yield Row(
+            name=extra.name,
+            text=f"{page.short}. {words.listing(parts)}",
+            amount=words.signed_money(extra.amount),
+        )

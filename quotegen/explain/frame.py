@@ -100,7 +100,10 @@ def _scales(units: Units) -> tuple[tuple[str, float], ...]:
         return SCALES_US
     px_per_metre = PX_PER_INCH / 0.0254
     return tuple(
-        (f"1 : {ratio}", px_per_metre / ratio / FEET_PER_METRE.numerator * FEET_PER_METRE.denominator)
+        (
+            f"1 : {ratio}",
+            px_per_metre / ratio / FEET_PER_METRE.numerator * FEET_PER_METRE.denominator,
+        )
         for ratio in SCALES_METRIC
     )
 

@@ -21,13 +21,21 @@ class Box:
     @classmethod
     def around(cls, middle: Pixel, width: float, height: float) -> "Box":
         """Return the box of that size round a middle."""
-        return cls(middle[0] - width / 2, middle[1] - height / 2,
-                   middle[0] + width / 2, middle[1] + height / 2)
+        return cls(
+            middle[0] - width / 2,
+            middle[1] - height / 2,
+            middle[0] + width / 2,
+            middle[1] + height / 2,
+        )
 
     def meets(self, other: "Box") -> bool:
         """Say whether two boxes share any space."""
-        return (self.left < other.right and other.left < self.right
-                and self.top < other.bottom and other.top < self.bottom)
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.top < other.bottom
+            and other.top < self.bottom
+        )
 
     def probes(self) -> Iterator[Pixel]:
         """Yield the corners, the middles of the sides and the middle."""
@@ -57,12 +65,17 @@ class FreeSpace:
 
     def is_free(self, box: Box) -> bool:
         """Say whether a box is on the paper and meets nothing that is taken."""
-        on_paper = (box.left >= self.paper.left and box.right <= self.paper.right
-                    and box.top >= self.paper.top and box.bottom <= self.paper.bottom)
+        on_paper = (
+            box.left >= self.paper.left
+            and box.right <= self.paper.right
+            and box.top >= self.paper.top
+            and box.bottom <= self.paper.bottom
+        )
         return on_paper and not any(box.meets(other) for other in self.taken)
 
-    def find(self, near: Pixel, width: float, height: float, fits: Callable[[Box], bool]
-             ) -> Box | None:
+    def find(
+        self, near: Pixel, width: float, height: float, fits: Callable[[Box], bool]
+    ) -> Box | None:
         """Return the free box nearest to a place that fits, and mark it as taken."""
         for middle in self._around(near):
             box = Box.around(middle, width, height)
@@ -76,6 +89,7 @@ class FreeSpace:
         rows = int((self.paper.bottom - self.paper.top) / STEP_PX) + 1
         grid = [near] + [
             (self.paper.left + column * STEP_PX, self.paper.top + row * STEP_PX)
-            for column in range(columns) for row in range(rows)
+            for column in range(columns)
+            for row in range(rows)
         ]
         return sorted(grid, key=lambda at: (dist(at, near), at))

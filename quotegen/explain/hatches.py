@@ -33,21 +33,27 @@ def ground(ident: str) -> str:
 def stone(ident: str) -> str:
     """Return the pattern of crushed stone, cut through: small rough rings."""
     rings = "".join(
-        element("path", d=_pebble(x, y, 3 + 2 * size, turn), fill="none", stroke=STROKE,
-                stroke_width=1)
-        for (x, y), size, turn in zip(_spots(14, 60), _sequence(14, 7), _sequence(14, 3), strict=True)
+        element(
+            "path", d=_pebble(x, y, 3 + 2 * size, turn), fill="none", stroke=STROKE, stroke_width=1
+        )
+        for (x, y), size, turn in zip(
+            _spots(22, 72), _sequence(22, 7), _sequence(22, 3), strict=True
+        )
     )
-    return _tile(ident, 60, 60, rings)
+    return _tile(ident, 72, 72, rings)
 
 
 def concrete(ident: str) -> str:
     """Return the pattern of concrete, cut through: scattered dots and a few small triangles."""
-    dots = "".join(
-        element("circle", cx=x, cy=y, r=0.9, fill=STROKE) for x, y in _spots(26, 60)
-    )
+    dots = "".join(element("circle", cx=x, cy=y, r=0.9, fill=STROKE) for x, y in _spots(26, 60))
     triangles = "".join(
-        element("path", d=f"M{x - 3:.1f} {y + 2:.1f} l3 -5 l3 5 Z", fill="none", stroke=STROKE,
-                stroke_width=0.9)
+        element(
+            "path",
+            d=f"M{x - 3:.1f} {y + 2:.1f} l3 -5 l3 5 Z",
+            fill="none",
+            stroke=STROKE,
+            stroke_width=0.9,
+        )
         for x, y in _spots(5, 60, start=41)
     )
     return _tile(ident, 60, 60, dots + triangles)
@@ -63,8 +69,15 @@ def _broom(ident: str) -> str:
 
 def _exposed(ident: str) -> str:
     stones = "".join(
-        element("circle", cx=x, cy=y, r=0.8 + 1.1 * size, fill="none" if size < 0.5 else STROKE,
-                stroke=STROKE, stroke_width=0.7)
+        element(
+            "circle",
+            cx=x,
+            cy=y,
+            r=0.8 + 1.1 * size,
+            fill="none" if size < 0.5 else STROKE,
+            stroke=STROKE,
+            stroke_width=0.7,
+        )
         for (x, y), size in zip(_spots(60, 96), _sequence(60, 5), strict=True)
     )
     return _tile(ident, 96, 96, stones)
@@ -80,9 +93,20 @@ def _texture(ident: str) -> str:
 
 
 def _pattern(ident: str) -> str:
-    cuts = (((0, 0), (96, 0)), ((0, 32), (56, 32)), ((56, 16), (96, 16)), ((56, 56), (96, 56)),
-            ((0, 64), (56, 64)), ((56, 0), (56, 96)), ((24, 0), (24, 32)), ((76, 16), (76, 56)),
-            ((36, 32), (36, 64)), ((20, 64), (20, 96)), ((72, 56), (72, 96)), ((96, 0), (96, 96)))
+    cuts = (
+        ((0, 0), (96, 0)),
+        ((0, 32), (56, 32)),
+        ((56, 16), (96, 16)),
+        ((56, 56), (96, 56)),
+        ((0, 64), (56, 64)),
+        ((56, 0), (56, 96)),
+        ((24, 0), (24, 32)),
+        ((76, 16), (76, 56)),
+        ((36, 32), (36, 64)),
+        ((20, 64), (20, 96)),
+        ((72, 56), (72, 96)),
+        ((96, 0), (96, 96)),
+    )
     lines = "".join(
         element("line", x1=a[0], y1=a[1], x2=b[0], y2=b[1], stroke=STROKE, stroke_width=0.7)
         for a, b in cuts
@@ -91,8 +115,9 @@ def _pattern(ident: str) -> str:
 
 
 def _tile(ident: str, width: float, height: float, content: str) -> str:
-    return element("pattern", content, id=ident, width=width, height=height,
-                   patternUnits="userSpaceOnUse")
+    return element(
+        "pattern", content, id=ident, width=width, height=height, patternUnits="userSpaceOnUse"
+    )
 
 
 def _sequence(count: int, start: int) -> Iterator[float]:
@@ -109,6 +134,11 @@ def _spots(count: int, side: float, start: int = 1) -> Iterator[tuple[float, flo
 
 
 def _pebble(x: float, y: float, size: float, turn: float) -> str:
-    corners = [(x + size * (0.8 + 0.3 * ((i * 3) % 2)) * cos(turn * pi + i * pi / 3),
-                y + size * 0.8 * sin(turn * pi + i * pi / 3)) for i in range(6)]
+    corners = [
+        (
+            x + size * (0.8 + 0.3 * ((i * 3) % 2)) * cos(turn * pi + i * pi / 3),
+            y + size * 0.8 * sin(turn * pi + i * pi / 3),
+        )
+        for i in range(6)
+    ]
     return "M" + " L".join(f"{px:.1f} {py:.1f}" for px, py in corners) + " Z"

@@ -15,7 +15,7 @@ Rows = Iterator[Row]
 
 
 def numbers_for(scope_item: str, results: Results) -> tuple[Row, ...]:
-    """Return the table of a scope item: its numbers, then the lines of the price that pay for it."""
+    """Return the table of a scope item: its numbers, then the lines that pay for it."""
     rows = _TABLES[scope_item](results) if scope_item in _TABLES else ()
     return (*rows, *_priced(scope_item, results))
 
@@ -23,14 +23,18 @@ def numbers_for(scope_item: str, results: Results) -> tuple[Row, ...]:
 def depths(results: Results, scope_item: str, depth: Callable[[PlacementSpec], Length]) -> str:
     """Return a depth of the placements that have the item."""
     return results.by_placement(
-        {p.id: results.words.depth(depth(p)) for p in results.placements_with(scope_item)})
+        {p.id: results.words.depth(depth(p)) for p in results.placements_with(scope_item)}
+    )
 
 
 def _priced(scope_item: str, results: Results) -> Rows:
     for line in results.lines_for(scope_item):
         name, place = line.name, results.placement_name(line)
-        yield Row(name=results.words("in_the_price_as"), text=f"{name}, {place}" if place else name,
-                  amount=results.words.money(line.amount))
+        yield Row(
+            name=results.words("in_the_price_as"),
+            text=f"{name}, {place}" if place else name,
+            amount=results.words.money(line.amount),
+        )
 
 
 def _row(results: Results, key: str, text: str) -> Row:
@@ -47,8 +51,9 @@ def _base(results: Results) -> Rows:
 
 
 def _edge(results: Results, scope_item: str, edge: EdgeOf) -> str:
-    return results.by_placement({
-        p.id: edge_length(results, p.id, edge) for p in results.placements_with(scope_item)})
+    return results.by_placement(
+        {p.id: edge_length(results, p.id, edge) for p in results.placements_with(scope_item)}
+    )
 
 
 def edge_length(results: Results, placement: str, edge: EdgeOf) -> str:
@@ -67,10 +72,15 @@ def _slab(results: Results) -> Rows:
     mix, words = results.job.rate_book.mix, results.words
     yield _row(results, "thickness", depths(results, "slab", lambda p: p.thickness))
     on = results.job.quote_date
-    yield _row(results, "thickness_promise", words(
+    yield _row(
+        results,
         "thickness_promise",
-        average=results.rules.text("thickness_short_average", on),
-        single=results.rules.text("thickness_short_single", on)))
+        words(
+            "thickness_promise",
+            average=results.rules.text("thickness_short_average", on),
+            single=results.rules.text("thickness_short_single", on),
+        ),
+    )
     yield _row(results, "strength", words("strength", strength=words.number(mix.strength_psi, 0)))
     yield _row(results, "air", mix.air)
     yield _row(results, "mix", mix.description)
@@ -79,34 +89,55 @@ def _slab(results: Results) -> Rows:
 
 def _reinforcement(results: Results) -> Rows:
     choices = results.job.rate_book.reinforcement
-    yield _row(results, "reinforcement", results.by_placement(
-        {p.id: choices[p.reinforcement].name for p in results.placements_with("reinforcement")}))
-    yield _row(results, "steel_position",
-               results.rules.text("reinforcement_position", results.job.quote_date))
+    yield _row(
+        results,
+        "reinforcement",
+        results.by_placement(
+            {p.id: choices[p.reinforcement].name for p in results.placements_with("reinforcement")}
+        ),
+    )
+    yield _row(
+        results,
+        "steel_position",
+        results.rules.text("reinforcement_position", results.job.quote_date),
+    )
 
 
 def _isolation(results: Results) -> Rows:
     yield _row(results, "house_edge", _edge(results, "isolation", EdgeOf.HOUSE))
-    yield _row(results, "joint_width",
-               results.rules.text("isolation_joint_width", results.job.quote_date))
+    yield _row(
+        results, "joint_width", results.rules.text("isolation_joint_width", results.job.quote_date)
+    )
 
 
 def joint_spacing(results: Results, placement: PlacementSpec) -> str:
     """Return the widest joint spacing of a placement."""
     spacing_ft = joints.joint_spacing_ft(
-        placement.thickness.inches, results.rules, results.job.quote_date)
+        placement.thickness.inches, results.rules, results.job.quote_date
+    )
     return results.words.feet(spacing_ft)
 
 
 def _joints(results: Results) -> Rows:
     on = results.job.quote_date
     placements = results.placements_with("joints")
-    yield _row(results, "joint_spacing",
-               results.by_placement({p.id: joint_spacing(results, p) for p in placements}))
-    yield _row(results, "joint_depth", results.by_placement({
-        p.id: results.words.depth(
-            Length.of_inches(joints.saw_depth_in(p.thickness.inches, results.rules, on)))
-        for p in placements}))
+    yield _row(
+        results,
+        "joint_spacing",
+        results.by_placement({p.id: joint_spacing(results, p) for p in placements}),
+    )
+    yield _row(
+        results,
+        "joint_depth",
+        results.by_placement(
+            {
+                p.id: results.words.depth(
+                    Length.of_inches(joints.saw_depth_in(p.thickness.inches, results.rules, on))
+                )
+                for p in placements
+            }
+        ),
+    )
 
 
 def _placing(results: Results) -> Rows:
@@ -116,11 +147,11 @@ def _placing(results: Results) -> Rows:
 
 def _finish(results: Results) -> Rows:
     job = results.job
-    chosen: Mapping[str, str] = {
-        p.id: job.finish_of(p, job.finish)[1].name for p in job.placements}
+    chosen: Mapping[str, str] = {p.id: job.finish_of(p, job.finish)[1].name for p in job.placements}
     yield _row(results, "finish", results.by_placement(chosen))
-    colours = {p.id: colour for p in job.placements
-               if (colour := job.finish_of(p, job.finish)[1].colour)}
+    colours = {
+        p.id: colour for p in job.placements if (colour := job.finish_of(p, job.finish)[1].colour)
+    }
     if colours:
         yield _row(results, "colour", results.by_placement(colours))
 
@@ -144,12 +175,23 @@ def _curing(results: Results) -> Rows:
 
 
 def _sealing(results: Results) -> Rows:
-    kinds = {p.id: results.words(f"sealer_{results.job.finish_of(p, results.job.finish)[1].sealer.value}")
-             for p in results.placements_with("sealing")}
+    kinds = {
+        p.id: results.words(
+            f"sealer_{results.job.finish_of(p, results.job.finish)[1].sealer.value}"
+        )
+        for p in results.placements_with("sealing")
+    }
     yield _row(results, "sealer", results.by_placement(kinds))
-    yield _row(results, "reseal", results.by_placement(
-        {p.id: reseal(results, results.job.finish_of(p, results.job.finish)[1].sealer)
-         for p in results.placements_with("sealing")}))
+    yield _row(
+        results,
+        "reseal",
+        results.by_placement(
+            {
+                p.id: reseal(results, results.job.finish_of(p, results.job.finish)[1].sealer)
+                for p in results.placements_with("sealing")
+            }
+        ),
+    )
 
 
 def reseal(results: Results, sealer: Sealer) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from math import dist
 
 from quotegen.explain import hatches, svg
@@ -53,8 +54,9 @@ def draw_plan(job: JobSpec, takeoff: Takeoff, words: Words, room: Room, ident: s
     """Draw the plan of all placements into a room of paper."""
     frame = frame_for(_extent(job, takeoff), room, job.units)
     paper = Box(2, 2, frame.width_px - 2, frame.height_px - 2)
-    artist = _Artist(job=job, takeoff=takeoff, words=words, frame=frame, ident=ident,
-                     space=FreeSpace(paper))
+    artist = _Artist(
+        job=job, takeoff=takeoff, words=words, frame=frame, ident=ident, space=FreeSpace(paper)
+    )
     title = words("plan_title", title=job.title, site=job.site.address)
     content = "".join(artist.parts())
     return Drawing(
@@ -80,7 +82,7 @@ def _letters(index: int) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Artist:
-    """One plan in the making, from the lowest layer up; lines first, then words where there is room."""
+    """One plan in the making: lines first, then words where there is room."""
 
     job: JobSpec
     takeoff: Takeoff
@@ -106,10 +108,10 @@ class _Artist:
             drawn = self._dimension(one)
             undimensioned += [] if drawn else [one]
             yield drawn
-        for one in undimensioned:
-            yield self._mark(one)
         for spec, measured in pairs:
             yield from self._label(spec, measured)
+        for one in undimensioned:
+            yield self._mark(one)
         for spec, measured in pairs:
             yield from self._fall(spec, measured)
 
@@ -123,8 +125,14 @@ class _Artist:
         rings = [self.frame.ring(ring) for ring in _rings(measured)]
         data = svg.rings_path(rings)
         yield svg.element("path", d=data, fill=f"url(#{self.ident}-{spec.id})", fill_rule="evenodd")
-        yield svg.element("path", d=data, fill="none", stroke=svg.INK, stroke_width=svg.THICK,
-                          stroke_linejoin="round")
+        yield svg.element(
+            "path",
+            d=data,
+            fill="none",
+            stroke=svg.INK,
+            stroke_width=svg.THICK,
+            stroke_linejoin="round",
+        )
         for ring in rings:
             for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
                 self.space.take_line(start, end)
@@ -136,12 +144,19 @@ class _Artist:
         away = self._away(marked)
         start, end = self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1])
         band = [start, end, _moved(end, away, HOUSE_PX), _moved(start, away, HOUSE_PX)]
-        yield svg.element("path", d=svg.rings_path([band]), fill=f"url(#{self.ident}-wall)",
-                          stroke=svg.INK, stroke_width=svg.THIN)
-        self.space.take_line(_moved(start, away, HOUSE_PX / 2), _moved(end, away, HOUSE_PX / 2),
-                             HOUSE_PX + 2)
+        yield svg.element(
+            "path",
+            d=svg.rings_path([band]),
+            fill=f"url(#{self.ident}-wall)",
+            stroke=svg.INK,
+            stroke_width=svg.THIN,
+        )
+        self.space.take_line(
+            _moved(start, away, HOUSE_PX / 2), _moved(end, away, HOUSE_PX / 2), HOUSE_PX + 2
+        )
         words = self.words("plan_house")
-        near = _moved(max(start, end), away, HOUSE_PX)
+        last = max(start, end)
+        near = _moved((last[0] + 24, last[1]), away, HOUSE_PX / 2)
         box = self.space.find(near, svg.text_width(words, LABEL_SIZE) + 4, 14, self._off_slab)
         if box:
             yield svg.text(((box.left + box.right) / 2, box.bottom - 3), words, size=LABEL_SIZE)
@@ -155,39 +170,57 @@ class _Artist:
         gap = GAP_PX + (HOUSE_PX if edge.against is Against.HOUSE else 0)
         away = self._away(marked)
         ends = (self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1]))
-        return self._dimension_line(_moved(ends[0], away, gap), _moved(ends[1], away, gap), words,
-                                    extension=ends)
+        return self._dimension_line(
+            _moved(ends[0], away, gap), _moved(ends[1], away, gap), words, extension=ends
+        )
 
-    def _dimension_line(self, start: Pixel, end: Pixel, words: str, *,
-                        extension: tuple[Pixel, Pixel] | None = None, text_at: float = 0.5) -> str:
+    def _dimension_line(
+        self,
+        start: Pixel,
+        end: Pixel,
+        words: str,
+        *,
+        extension: tuple[Pixel, Pixel] | None = None,
+        text_at: float = 0.5,
+    ) -> str:
         """Draw a dimension unless its text is too long for it or would cover something."""
         wide = svg.text_width(words, LABEL_SIZE, mono=True)
         long = dist(start, end)
         lettering = svg.dimension_text_at(start, end, text_at)
         lies_flat = abs(end[0] - start[0]) >= abs(end[1] - start[1])
         box = Box.around(lettering, *((wide, 13) if lies_flat else (13, wide)))
-        if long < wide + 8 or not self.space.is_free(box) or (extension and self._on_slab(start, end)):
+        if (
+            long < wide + 8
+            or not self.space.is_free(box)
+            or (extension and self._on_slab(start, end))
+        ):
             return ""
         self.space.take(box)
         self.space.take_line(start, end)
-        return svg.dimension(start, end, words, size=LABEL_SIZE, extension=extension, text_at=text_at)
+        for foot, tip in zip(extension or (), (start, end), strict=False):
+            self.space.take_line(foot, tip)
+        return svg.dimension(
+            start, end, words, size=LABEL_SIZE, extension=extension, text_at=text_at
+        )
 
     def _mark(self, marked: MarkedEdge) -> str:
         """Put an edge's letter beside it: outside, or inside where another slab lies outside."""
         points = [self.frame.px(point) for point in marked.edge.points_ft]
         away = self._away(marked)
-        for share in (0.5, 0.3, 0.7, 0.2, 0.8):
-            at = _along(points, share)
-            for distance in (MARK_PX, -MARK_PX):
+        others = [p for p in self.takeoff.placements if p.id != marked.placement]
+        for distance in (MARK_PX, -MARK_PX, MARK_PX + 12, -MARK_PX - 12):
+            for share in (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95):
+                at = _along(points, share)
                 spot = _moved(at, away, distance)
                 box = Box.around(spot, 21, 21)
-                others = [p for p in self.takeoff.placements if p.id != marked.placement]
                 if self.space.is_free(box) and not self._covered(spot, others):
                     self.space.take(box)
                     return svg.mark(spot, marked.mark)
-        spot = _moved(_along(points, 0.5), away, MARK_PX)
-        self.space.take(Box.around(spot, 21, 21))
-        return svg.mark(spot, marked.mark)
+        near = _moved(_along(points, 0.5), away, MARK_PX)
+        found = self.space.find(near, 21, 21, lambda _: True) or Box.around(near, 21, 21)
+        return svg.mark(
+            ((found.left + found.right) / 2, (found.top + found.bottom) / 2), marked.mark
+        )
 
     def _spans(self, measured: PlacementTakeoff) -> Iterator[str]:
         for span in measured.spans:
@@ -197,8 +230,12 @@ class _Artist:
             if span.of is SpanOf.OVERALL:
                 if upright and self._needs_depth(measured, span):
                     beside = GAP_PX + 6
-                    yield self._dimension_line((start[0] - beside, start[1]), (end[0] - beside, end[1]),
-                                               words, extension=(start, end))
+                    yield self._dimension_line(
+                        (start[0] - beside, start[1]),
+                        (end[0] - beside, end[1]),
+                        words,
+                        extension=(start, end),
+                    )
             elif span.of is SpanOf.POOL:
                 yield self._dimension_line(start, end, words, text_at=0.5 if upright else 0.3)
             else:
@@ -219,7 +256,7 @@ class _Artist:
         box = box or self.space.find(near, wide, 36, self._off_slab)
         box = box or Box.around(near, wide, 36)
         middle = (box.left + box.right) / 2
-        yield svg.text((middle, box.top + 14), spec.name, size=14, bold=True, halo=True)
+        yield svg.text((middle, box.top + 14), spec.name, size=14, face="bold", halo=True)
         yield svg.text((middle, box.top + 31), area, size=13, halo=True)
 
     def _fall(self, spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[str]:
@@ -236,8 +273,9 @@ class _Artist:
         if dy:
             x, top, bottom = box.left + 8, box.top + 3, box.bottom - 3
             yield svg.arrow((x, bottom), (x, top)) if dy < 0 else svg.arrow((x, top), (x, bottom))
-            yield svg.text((x + 9, (top + bottom) / 2 + 4), words, size=LABEL_SIZE, anchor="start",
-                           halo=True)
+            yield svg.text(
+                (x + 9, (top + bottom) / 2 + 4), words, size=LABEL_SIZE, anchor="start", halo=True
+            )
         else:
             y, left, right = box.bottom - 7, box.left + 4, box.right - 4
             yield svg.arrow((left, y), (right, y)) if dx > 0 else svg.arrow((right, y), (left, y))
@@ -258,8 +296,9 @@ class _Artist:
         middle = (sum(p[0] for p in pixels) / len(pixels), sum(p[1] for p in pixels) / len(pixels))
         return any(self._covered(at, self.takeoff.placements) for at in (*pixels, middle))
 
-    def _covered(self, pixel: Pixel, placements: tuple[PlacementTakeoff, ...] | list[PlacementTakeoff]
-                 ) -> bool:
+    def _covered(
+        self, pixel: Pixel, placements: tuple[PlacementTakeoff, ...] | list[PlacementTakeoff]
+    ) -> bool:
         point = self.frame.ground(pixel)
         return any(inside(point, _rings(p)) for p in placements)
 
@@ -270,9 +309,9 @@ def _rings(measured: PlacementTakeoff) -> tuple[Ring, ...]:
 
 def _along(points: list[Pixel], share: float) -> Pixel:
     """Return the point that far along a run."""
-    lengths = [dist(a, b) for a, b in zip(points, points[1:], strict=False)]
+    lengths = [dist(a, b) for a, b in pairwise(points)]
     left = share * sum(lengths)
-    for (start, end), length in zip(zip(points, points[1:], strict=False), lengths, strict=True):
+    for (start, end), length in zip(pairwise(points), lengths, strict=True):
         if left <= length and length:
             part = left / length
             return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)

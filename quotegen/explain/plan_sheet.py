@@ -12,10 +12,15 @@ from quotegen.explain.views import EdgeRow, PlanSheet, SectionPair, SizeRow
 from quotegen.spec.records import PlacementSpec
 from quotegen.takeoff.records import Against, EdgeOf
 
-WIDE = Room(width_px=640, height_px=560, left_px=58, right_px=48, top_px=58, bottom_px=72, to_scale=True)
-SMALL = Room(width_px=640, height_px=360, left_px=58, right_px=48, top_px=54, bottom_px=62, to_scale=True)
-NARROW = Room(width_px=328, height_px=460, left_px=40, right_px=34, top_px=60, bottom_px=66,
-              to_scale=False)
+WIDE = Room(
+    width_px=640, height_px=560, left_px=58, right_px=48, top_px=58, bottom_px=72, to_scale=True
+)
+SMALL = Room(
+    width_px=640, height_px=360, left_px=58, right_px=48, top_px=54, bottom_px=62, to_scale=True
+)
+NARROW = Room(
+    width_px=328, height_px=460, left_px=40, right_px=34, top_px=60, bottom_px=88, to_scale=False
+)
 
 
 def plan_sheet(results: Results) -> PlanSheet:
@@ -64,8 +69,14 @@ def _sizes(results: Results) -> Iterator[SizeRow]:
             volume=words.volume(measured.volume_cuyd),
         )
     if len(takeoff.placements) > 1:
-        yield SizeRow(name=words("all_placements"), area=total_area(results), outer="", inner="",
-                      thickness="", volume=words.volume(takeoff.volume_cuyd))
+        yield SizeRow(
+            name=words("all_placements"),
+            area=total_area(results),
+            outer="",
+            inner="",
+            thickness="",
+            volume=words.volume(takeoff.volume_cuyd),
+        )
 
 
 def _sections(results: Results) -> Iterator[SectionPair]:
@@ -77,8 +88,9 @@ def _sections(results: Results) -> Iterator[SectionPair]:
             seen.add(built_up)
             yield SectionPair(
                 wide=draw_section(results.job, placement, results.words, 640, f"section-{index}"),
-                narrow=draw_section(results.job, placement, results.words, 328,
-                                    f"section-narrow-{index}"),
+                narrow=draw_section(
+                    results.job, placement, results.words, 328, f"section-narrow-{index}"
+                ),
             )
 
 
@@ -90,9 +102,12 @@ def _water(results: Results) -> Iterator[str]:
 
 def _water_of(results: Results, placement: PlacementSpec) -> str:
     words = results.words
-    return words("water", placement=placement.name,
-                 fall=words.slope(placement.fall) if placement.fall else "",
-                 place=placement.water_goes_to or "")
+    return words(
+        "water",
+        placement=placement.name,
+        fall=words.slope(placement.fall) if placement.fall else "",
+        place=placement.water_goes_to or "",
+    )
 
 
 def against_something(results: Results, against: Against) -> bool:

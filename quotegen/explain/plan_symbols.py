@@ -28,7 +28,7 @@ def _north(job: JobSpec, words: Words, frame: Frame, space: FreeSpace) -> Iterat
     space.take(Box.around((x, y), 44, 60))
     yield svg.arrow(foot, tip)
     label = (tip[0] - 8 * sin(turn), tip[1] - 5 * cos(turn))
-    yield svg.text(label, words("plan_north"), size=12, bold=True)
+    yield svg.text(label, words("plan_north"), size=12, face="bold")
 
 
 def _scale_bar(words: Words, frame: Frame, space: FreeSpace) -> Iterator[str]:
@@ -37,8 +37,16 @@ def _scale_bar(words: Words, frame: Frame, space: FreeSpace) -> Iterator[str]:
     space.take(Box(x - 8, y - 18, frame.width_px, frame.height_px))
     for index in range(count):
         fill = svg.INK if index % 2 == 0 else "#fff"
-        yield svg.element("rect", x=x + index * step, y=y, width=step, height=4, fill=fill,
-                          stroke=svg.INK, stroke_width=svg.THIN)
+        yield svg.element(
+            "rect",
+            x=x + index * step,
+            y=y,
+            width=step,
+            height=4,
+            fill=fill,
+            stroke=svg.INK,
+            stroke_width=svg.THIN,
+        )
     for index, label in enumerate(labels):
         yield svg.text((x + index * step * count / 2, y - 5), label, size=12)
 
@@ -50,8 +58,17 @@ def _truck(job: JobSpec, words: Words, frame: Frame, space: FreeSpace) -> Iterat
     x, y = frame.px((along, out))
     wide, high = TRUCK_PX
     space.take(Box.around((x, y), wide + 4, high + 4))
-    yield svg.element("rect", x=x - wide / 2, y=y - high / 2, width=wide, height=high, fill="#fff",
-                      stroke=svg.INK, stroke_width=svg.THIN, stroke_dasharray="4 2")
+    yield svg.element(
+        "rect",
+        x=x - wide / 2,
+        y=y - high / 2,
+        width=wide,
+        height=high,
+        fill="#fff",
+        stroke=svg.INK,
+        stroke_width=svg.THIN,
+        stroke_dasharray="4 2",
+    )
     label = words("plan_truck")
     space.take(Box.around((x, y + high / 2 + 10), svg.text_width(label, 12), 14))
     yield svg.text((x, y + high / 2 + 14), label, size=12)

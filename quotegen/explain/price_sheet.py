@@ -1,6 +1,6 @@
 """Sheet 1, the price: what, how much, how long it holds, what is in it, what could move it."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.results import Results
@@ -46,8 +46,11 @@ def area_prices(results: Results) -> tuple[Row, ...]:
         return ()
     names = {p.id: p.name for p in results.job.placements}
     return tuple(
-        Row(name=names[a.placement], text=words("for_each", unit=words.unit_one(a.unit)),
-            amount=words.money(a.rate))
+        Row(
+            name=names[a.placement],
+            text=words("for_each", unit=words.unit_one(a.unit)),
+            amount=words.money(a.rate),
+        )
         for a in quote.chosen.area_price
     )
 
@@ -78,34 +81,78 @@ def _covers(results: Results) -> Iterator[Row]:
 
 
 def _in_a_dozen_words(item: str, results: Results) -> str:
-    words, job = results.words, results.job
-    mix, choices = job.rate_book.mix, job.rate_book.reinforcement
-    if item == "base":
-        return words("cover_base", depth=depths(results, "base", lambda p: p.base),
-                     material=job.rate_book.base_material)
-    if item == "slab":
-        return words("cover_slab", depth=depths(results, "slab", lambda p: p.thickness),
-                     strength=words.number(mix.strength_psi, 0), air=mix.air)
-    if item == "reinforcement":
-        return results.by_placement(
-            {p.id: choices[p.reinforcement].name for p in results.placements_with(item)})
-    if item == "joints":
-        return words("cover_joints", spacing=results.by_placement(
-            {p.id: joint_spacing(results, p) for p in results.placements_with(item)}))
-    if item == "finish":
-        return results.by_placement(
-            {p.id: job.finish_of(p, job.finish)[1].name for p in job.placements})
-    if item == "cast_edge":
-        return words("cover_cast_edge", length=results.by_placement(
-            {p.id: edge_length(results, p.id, EdgeOf.POOL) for p in results.placements_with(item)}))
-    if item == "sealing":
-        return words("cover_sealing", reseal=results.by_placement(
-            {p.id: reseal(results, job.finish_of(p, job.finish)[1].sealer)
-             for p in results.placements_with(item)}))
-    if item in {"steps", "placing", "demolition", "drain"}:
-        return words.listing(tuple(dict.fromkeys(
-            line.name for line in results.lines_for(item) if line.rate_id != "slab")))
-    return ""
+    return _SHORT[item](results) if item in _SHORT else _names(item, results)
+
+
+def _names(item: str, results: Results) -> str:
+    """Name the lines of an item that are there for it alone."""
+    lines = results.lines_for(item)
+    alone = dict.fromkeys(line.name for line in lines if line.scope == (item,))
+    return results.words.listing(tuple(alone))
+
+
+def _base(results: Results) -> str:
+    return results.words(
+        "cover_base",
+        depth=depths(results, "base", lambda p: p.base),
+        material=results.job.rate_book.base_material,
+    )
+
+
+def _slab(results: Results) -> str:
+    mix, words = results.job.rate_book.mix, results.words
+    return words(
+        "cover_slab",
+        depth=depths(results, "slab", lambda p: p.thickness),
+        strength=words.number(mix.strength_psi, 0),
+        air=mix.air,
+    )
+
+
+def _reinforcement(results: Results) -> str:
+    choices = results.job.rate_book.reinforcement
+    placements = results.placements_with("reinforcement")
+    return results.by_placement({p.id: choices[p.reinforcement].name for p in placements})
+
+
+def _joints(results: Results) -> str:
+    placements = results.placements_with("joints")
+    spacing = results.by_placement({p.id: joint_spacing(results, p) for p in placements})
+    return results.words("cover_joints", spacing=spacing)
+
+
+def _finish(results: Results) -> str:
+    job = results.job
+    return results.by_placement(
+        {p.id: job.finish_of(p, job.finish)[1].name for p in job.placements}
+    )
+
+
+def _cast_edge(results: Results) -> str:
+    placements = results.placements_with("cast_edge")
+    length = results.by_placement(
+        {p.id: edge_length(results, p.id, EdgeOf.POOL) for p in placements}
+    )
+    return results.words("cover_cast_edge", length=length)
+
+
+def _sealing(results: Results) -> str:
+    job, placements = results.job, results.placements_with("sealing")
+    coat = results.by_placement(
+        {p.id: reseal(results, job.finish_of(p, job.finish)[1].sealer) for p in placements}
+    )
+    return results.words("cover_sealing", reseal=coat)
+
+
+_SHORT: Mapping[str, Callable[[Results], str]] = {
+    "base": _base,
+    "slab": _slab,
+    "reinforcement": _reinforcement,
+    "joints": _joints,
+    "finish": _finish,
+    "cast_edge": _cast_edge,
+    "sealing": _sealing,
+}
 
 
 def _dates(results: Results) -> Iterator[Row]:
@@ -127,7 +174,12 @@ def _could_move(results: Results) -> Iterator[Row]:
     words = results.words
     for row in results.quote.adjustment:
         if row.change > 0 and not holds_at_minimum(results):
-            yield Row(name=words("area_more", change=words.percent(row.change)), text="",
-                      amount=words.signed_money(row.difference))
+            yield Row(
+                name=words("area_more", change=words.percent(row.change)),
+                text="",
+                amount=words.signed_money(row.difference),
+            )
     for price in results.quote.unit_prices:
-        yield Row(name=price.name, text=words("if_found"), amount=words.rate(price.rate, price.unit))
+        yield Row(
+            name=price.name, text=words("if_found"), amount=words.rate(price.rate, price.unit)
+        )

@@ -23,14 +23,14 @@ class _RuleTexts:
 
 @cache
 def _environment() -> ImmutableSandboxedEnvironment:
-    return ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)  # noqa: S701
+    return ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
 
 
 def filled(text: str, results: Results) -> str:
     """Set the rule texts and the company's terms into a piece of Markdown."""
     adjustment, words = results.job.company.adjustment, results.words
     terms = {
-        "rounding": words("terms_rounding"),
+        "rounding": words.area_step(),
         "no_pour_above": words.percent(adjustment.no_pour_above),
         "reopen_outside": words.percent(adjustment.reopen_outside),
         "warranty": str(escape(sentence(results.job.company.warranty))),

@@ -57,6 +57,6 @@ class Results:
         return "; ".join(f"{names[key]}: {text}" for key, text in texts.items())
 
     def placements_with(self, scope_item: str) -> tuple[PlacementSpec, ...]:
-        """Return the placements that have lines for a scope item; all, where the job as a whole has."""
+        """Return the placements with lines for a scope item; all, where it is for the whole job."""
         ids = {line.placement for line in self.lines_for(scope_item)}
         return tuple(p for p in self.job.placements if None in ids or p.id in ids)

@@ -15,37 +15,64 @@ TOP_PX = 30.0
 CUT_SHARE = 0.56
 
 
-def draw_section(job: JobSpec, placement: PlacementSpec, words: Words, width: float, ident: str
-                 ) -> Drawing:
+def draw_section(
+    job: JobSpec, placement: PlacementSpec, words: Words, width: float, ident: str
+) -> Drawing:
     """Draw the section of one placement, the depths to one scale, its layers named at the right."""
     slab_px, base_px = _px(placement.thickness), _px(placement.base)
     left, right = 62.0, width * CUT_SHARE
     top, below, bottom = TOP_PX, TOP_PX + slab_px, TOP_PX + slab_px + base_px
     steel = job.rate_book.reinforcement[placement.reinforcement]
     names = (
-        (top + slab_px / 2, words("section_slab", steel=steel.name, strength=words.number(
-            job.rate_book.mix.strength_psi, 0))),
+        (
+            top + slab_px / 2,
+            words(
+                "section_slab",
+                steel=steel.name,
+                strength=words.number(job.rate_book.mix.strength_psi, 0),
+            ),
+        ),
         (below + base_px / 2, words("section_base", material=job.rate_book.base_material)),
         (bottom + GROUND_PX / 2, words("section_ground")),
     )
     surface = words("section_surface", finish=job.finish_of(placement, job.finish)[1].name)
     parts = [
-        svg.element("defs", hatches.ground(f"{ident}-ground") + hatches.stone(f"{ident}-stone")
-                    + hatches.concrete(f"{ident}-concrete")),
+        svg.element(
+            "defs",
+            hatches.ground(f"{ident}-ground")
+            + hatches.stone(f"{ident}-stone")
+            + hatches.concrete(f"{ident}-concrete"),
+        ),
         _layer(left, right, top, slab_px, f"{ident}-concrete", svg.THICK),
         _layer(left, right, below, base_px, f"{ident}-stone", svg.THIN),
         _layer(left, right, bottom, GROUND_PX, f"{ident}-ground", 0),
         *_steel(steel.kind, left, right, top, slab_px),
-        svg.dimension((36, top), (36, below), words.depth(placement.thickness), size=12,
-                      extension=((left, top), (left, below))),
-        svg.dimension((36, below), (36, bottom), words.depth(placement.base), size=12,
-                      extension=((left, below), (left, bottom))),
-        svg.text((left, top - 10), surface, size=13, anchor="start", bold=True),
+        svg.dimension(
+            (36, top),
+            (36, below),
+            words.depth(placement.thickness),
+            size=12,
+            extension=((left, top), (left, below)),
+        ),
+        svg.dimension(
+            (36, below),
+            (36, bottom),
+            words.depth(placement.base),
+            size=12,
+            extension=((left, below), (left, bottom)),
+        ),
+        svg.text((left, top - 10), surface, size=13, anchor="start", face="bold"),
         *(part for height, name in names for part in _named(name, right, width, height)),
     ]
     title = words("section_title", placement=placement.name)
-    drawn = svg.document(width, bottom + GROUND_PX + 4, "".join(parts), title=title, ident=ident,
-                         css_class="drawing section")
+    drawn = svg.document(
+        width,
+        bottom + GROUND_PX + 4,
+        "".join(parts),
+        title=title,
+        ident=ident,
+        css_class="drawing section",
+    )
     return Drawing(svg=drawn, title=title)
 
 
@@ -63,13 +90,24 @@ def _px(depth: Length) -> float:
     return depth.ft * 12 * PX_PER_INCH_DEEP
 
 
-def _layer(left: float, right: float, top: float, height: float, pattern: str, outline: float) -> str:
-    shape = svg.element("rect", x=left, y=top, width=right - left, height=height,
-                        fill=f"url(#{pattern})")
+def _layer(
+    left: float, right: float, top: float, height: float, pattern: str, outline: float
+) -> str:
+    shape = svg.element(
+        "rect", x=left, y=top, width=right - left, height=height, fill=f"url(#{pattern})"
+    )
     if not outline:
         return shape
-    return shape + svg.element("rect", x=left, y=top, width=right - left, height=height, fill="none",
-                               stroke=svg.INK, stroke_width=outline)
+    return shape + svg.element(
+        "rect",
+        x=left,
+        y=top,
+        width=right - left,
+        height=height,
+        fill="none",
+        stroke=svg.INK,
+        stroke_width=outline,
+    )
 
 
 def _steel(kind: SteelKind, left: float, right: float, top: float, slab_px: float) -> Iterator[str]:
@@ -84,7 +122,11 @@ def _steel(kind: SteelKind, left: float, right: float, top: float, slab_px: floa
             x += apart
         support = left + 50
         while support < right - 20:
-            feet = [(support - 8, top + slab_px), (support, height + 3), (support + 8, top + slab_px)]
+            feet = [
+                (support - 8, top + slab_px),
+                (support, height + 3),
+                (support + 8, top + slab_px),
+            ]
             yield svg.polyline(feet, width=svg.THIN)
             support += 132
     elif kind is SteelKind.FIBRE:

@@ -20,8 +20,9 @@ EVERY_FINISH = "all"
 def standard_sheet(results: Results) -> StandardsSheet:
     """Build sheet 7 from the pages that fit this job."""
     content, present = results.content, frozenset(_present(results))
-    kinds = {results.job.finish_of(p, results.job.finish)[1].kind.value
-             for p in results.job.placements}
+    kinds = {
+        results.job.finish_of(p, results.job.finish)[1].kind.value for p in results.job.placements
+    }
     safety = [p for p in content.safety.values() if present & set(p.front.applies)]
     care = [p for p in content.care.values() if {EVERY_FINISH, *kinds} & set(p.front.finishes)]
     return StandardsSheet(
@@ -30,7 +31,7 @@ def standard_sheet(results: Results) -> StandardsSheet:
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
         questions=tuple(prose(p.front.id, p.front.question, p.markdown, results)
                         for p in _questions(results, present)),
-        sources=tuple(_sources(results, tuple(p.markdown for p in (*safety, *care)))),
+        sources=tuple(_sources(results, (*(p.markdown for p in safety), *(p.markdown for p in care)))),
     )  # fmt: skip
 
 
@@ -77,5 +78,8 @@ def _source(results: Results, rule: Rule) -> Row:
         Certainty.PRACTICE: words("source_practice"),
         Certainty.MEMORY: words("source_memory", reference=reference),
     }
-    return Row(name=rule.description, text=said[rule.sure],
-               amount=results.rules.text(rule.rule_id, results.job.quote_date))
+    return Row(
+        name=rule.description,
+        text=said[rule.sure],
+        amount=results.rules.text(rule.rule_id, results.job.quote_date),
+    )

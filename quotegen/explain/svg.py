@@ -50,8 +50,16 @@ def element(tag: str, content: str = "", **attributes: str | float) -> str:
 def line(start: Pixel, end: Pixel, *, width: float = THIN, dash: str = "") -> str:
     """Draw a straight line."""
     extra = {"stroke_dasharray": dash} if dash else {}
-    return element("line", x1=start[0], y1=start[1], x2=end[0], y2=end[1], stroke=INK,
-                   stroke_width=width, **extra)
+    return element(
+        "line",
+        x1=start[0],
+        y1=start[1],
+        x2=end[0],
+        y2=end[1],
+        stroke=INK,
+        stroke_width=width,
+        **extra,
+    )
 
 
 def rings_path(rings: Iterable[Iterable[Pixel]]) -> str:
@@ -64,25 +72,55 @@ def rings_path(rings: Iterable[Iterable[Pixel]]) -> str:
 def polyline(points: Iterable[Pixel], *, width: float = THICK) -> str:
     """Draw an open line through points."""
     data = "M" + " L".join(f"{number(x)} {number(y)}" for x, y in points)
-    return element("path", d=data, fill="none", stroke=INK, stroke_width=width,
-                   stroke_linejoin="round")
+    return element(
+        "path", d=data, fill="none", stroke=INK, stroke_width=width, stroke_linejoin="round"
+    )
 
 
-def text(at: Pixel, words: str, *, size: float = 13, anchor: str = "middle", turn: float = 0,
-         bold: bool = False, mono: bool = False, halo: bool = False, fill: str = INK) -> str:
-    """Write a text; a halo keeps it legible over hatching (drawn twice: no paint-order in print)."""
+def text(
+    at: Pixel,
+    words: str,
+    *,
+    size: float = 13,
+    anchor: str = "middle",
+    turn: float = 0,
+    face: str = "plain",
+    halo: bool = False,
+) -> str:
+    """Write a text; a halo, drawn under it, keeps it legible over hatching.
+
+    Args:
+        at: where its baseline begins, or its middle.
+        words: the text.
+        size: in pixels.
+        anchor: `start`, `middle` or `end`.
+        turn: in degrees, clockwise.
+        face: `plain`, `bold` or `mono`.
+        halo: whether to draw one.
+    """
     attributes: dict[str, str | float] = {
-        "x": at[0], "y": at[1], "font_size": size, "text_anchor": anchor,
-        "font_family": MONO if mono else SANS,
-        "font_weight": "700" if bold else "400",
-    }  # fmt: skip
+        "x": at[0],
+        "y": at[1],
+        "font_size": size,
+        "text_anchor": anchor,
+        "font_family": MONO if face == "mono" else SANS,
+        "font_weight": "700" if face == "bold" else "400",
+    }
     if turn:
         attributes["transform"] = f"rotate({number(turn)} {number(at[0])} {number(at[1])})"
-    written = element("text", escape(words), **attributes, fill=fill)
+    written = element("text", escape(words), **attributes, fill=INK)
     if not halo:
         return written
-    under = element("text", escape(words), **attributes, fill="#fff", stroke="#fff",
-                    stroke_width=4, stroke_linejoin="round", aria_hidden="true")
+    under = element(
+        "text",
+        escape(words),
+        **attributes,
+        fill="#fff",
+        stroke="#fff",
+        stroke_width=4,
+        stroke_linejoin="round",
+        aria_hidden="true",
+    )
     return under + written
 
 
@@ -103,8 +141,15 @@ def wrapped(words: str, width: float, size: float) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def dimension(start: Pixel, end: Pixel, words: str, *, size: float = 12,
-              extension: tuple[Pixel, Pixel] | None = None, text_at: float = 0.5) -> str:
+def dimension(
+    start: Pixel,
+    end: Pixel,
+    words: str,
+    *,
+    size: float = 12,
+    extension: tuple[Pixel, Pixel] | None = None,
+    text_at: float = 0.5,
+) -> str:
     """Draw a dimension line with oblique ticks and its text above, to be read from below or right.
 
     Args:
@@ -123,16 +168,19 @@ def dimension(start: Pixel, end: Pixel, words: str, *, size: float = 12,
     for x, y in (start, end):
         parts.append(line((x - tick[0], y - tick[1]), (x + tick[0], y + tick[1]), width=1.6))
     at = dimension_text_at(start, end, text_at)
-    parts.append(text(at, words, size=size, turn=degrees(_reading_angle(start, end)), mono=True,
-                      halo=True))
+    parts.append(
+        text(at, words, size=size, turn=degrees(_reading_angle(start, end)), face="mono", halo=True)
+    )
     return "".join(parts)
 
 
 def dimension_text_at(start: Pixel, end: Pixel, share: float) -> Pixel:
     """Return where the text of a dimension stands: above its line as it is read."""
     up = _reading_angle(start, end)
-    return (start[0] + (end[0] - start[0]) * share + 4 * sin(up),
-            start[1] + (end[1] - start[1]) * share - 4 * cos(up))
+    return (
+        start[0] + (end[0] - start[0]) * share + 4 * sin(up),
+        start[1] + (end[1] - start[1]) * share - 4 * cos(up),
+    )
 
 
 def _reading_angle(start: Pixel, end: Pixel) -> float:
@@ -146,8 +194,9 @@ def _reading_angle(start: Pixel, end: Pixel) -> float:
 def arrow(start: Pixel, end: Pixel, *, width: float = 1.4) -> str:
     """Draw an arrow with a slender head."""
     angle = atan2(end[1] - start[1], end[0] - start[0])
-    wings = [(end[0] - 10 * cos(angle + side), end[1] - 10 * sin(angle + side))
-             for side in (0.3, -0.3)]
+    wings = [
+        (end[0] - 10 * cos(angle + side), end[1] - 10 * sin(angle + side)) for side in (0.3, -0.3)
+    ]
     head = element("path", d=rings_path([[end, *wings]]), fill=INK)
     return line(start, end, width=width) + head
 
@@ -158,8 +207,9 @@ def mark(at: Pixel, letter: str) -> str:
     return ring + text((at[0], at[1] + 4.5), letter, size=13)
 
 
-def document(width: float, height: float, content: str, *, title: str, ident: str,
-             css_class: str = "") -> Markup:
+def document(
+    width: float, height: float, content: str, *, title: str, ident: str, css_class: str = ""
+) -> Markup:
     """Wrap a drawing; its title is its alternative text on the page and in the PDF."""
     name = element("title", escape(title), id=f"{ident}-title")
     return Markup(element(  # noqa: S704 - every text in it went through escape
@@ -171,5 +221,7 @@ def document(width: float, height: float, content: str, *, title: str, ident: st
 
 def _toward(start: Pixel, end: Pixel, distance: float) -> Pixel:
     length = hypot(end[0] - start[0], end[1] - start[1]) or 1
-    return (start[0] + (end[0] - start[0]) / length * distance,
-            start[1] + (end[1] - start[1]) / length * distance)
+    return (
+        start[0] + (end[0] - start[0]) / length * distance,
+        start[1] + (end[1] - start[1]) / length * distance,
+    )

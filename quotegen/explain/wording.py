@@ -10,7 +10,17 @@ from babel.dates import format_date
 from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal, format_percent
 
-from quotegen.quantity import FEET_PER_METRE, M3_PER_CUYD, Length, Unit, Units, rounded, tape
+from quotegen.quantity import (
+    FEET_PER_METRE,
+    M3_PER_CUYD,
+    Length,
+    Unit,
+    Units,
+    decimal_of,
+    decimal_places,
+    rounded,
+    tape,
+)
 from quotegen.takeoff.records import PlacementTakeoff
 
 _PLACES = {Unit.SQ_FT: 1, Unit.FT: 1, Unit.CU_YD: 2, Unit.M2: 2, Unit.M: 2, Unit.M3: 2}
@@ -76,10 +86,14 @@ class Words:
         return self(f"unit_one_{_key(unit)}")
 
     def quantity(self, value: Decimal, unit: Unit) -> str:
-        """Write a quantity with its unit, at the precision that it is priced at."""
+        """Write a quantity with its unit, and no less exactly than it is priced at.
+
+        A quantity that was typed more finely than the takeoff rounds is written as typed, so
+        that what is printed multiplies out.
+        """
         if unit is Unit.LUMP:
             return self("unit_lump")
-        number = self.number(value, _PLACES.get(unit, 0))
+        number = self.number(value, max(_PLACES.get(unit, 0), decimal_places(value)))
         return number if unit is Unit.EACH else f"{number} {self.unit(unit)}"
 
     def length(self, length: Length) -> str:
@@ -111,9 +125,14 @@ class Words:
             return self.quantity(measured.area_sqft, Unit.SQ_FT)
         return self.quantity(measured.area_m2, Unit.M2)
 
+    def area_step(self) -> str:
+        """Write what an area is rounded to."""
+        unit = Unit.SQ_FT if self.units is Units.US else Unit.M2
+        return self.quantity(decimal_of(Fraction(1, 10 ** _PLACES[unit])), unit)
+
     def volume(self, cuyd: Decimal) -> str:
         """Write a volume of concrete: cubic yards, and cubic metres in a metric job."""
-        yards = self.quantity(cuyd, Unit.CU_YD)
+        yards = self.quantity(rounded(cuyd, _PLACES[Unit.CU_YD]), Unit.CU_YD)
         if self.units is Units.US:
             return yards
         metres = rounded(Fraction(cuyd) * M3_PER_CUYD, 2)
@@ -123,7 +142,11 @@ class Words:
         """Return a scale bar: pixels of one step, how many steps, and its three labels."""
         if self.units is Units.US:
             return px_per_ft * 2.5, 4, ("0", "5", "10 ft")
-        return px_per_ft * FEET_PER_METRE.numerator / FEET_PER_METRE.denominator, 4, ("0", "2", "4 m")
+        return (
+            px_per_ft * FEET_PER_METRE.numerator / FEET_PER_METRE.denominator,
+            4,
+            ("0", "2", "4 m"),
+        )
 
     def percent(self, share: Fraction) -> str:
         """Write a share."""
@@ -164,7 +187,9 @@ def _key(unit: Unit) -> str:
 
 def rounded_to(value: Fraction, parts: int) -> Fraction:
     """Round to the nearest so-many-th."""
-    return Fraction((2 * value.numerator * parts + value.denominator) // (2 * value.denominator), parts)
+    return Fraction(
+        (2 * value.numerator * parts + value.denominator) // (2 * value.denominator), parts
+    )
 
 
 def _mixed(value: Fraction) -> str:

@@ -53,8 +53,16 @@ def _rate_lines(
             )
 
 
-def line(*, use: Use, name: str, scope: tuple[str, ...], basis: Basis, quantity: Decimal,
-         rate: Rate, working: tuple[Step, ...]) -> Line:
+def line(
+    *,
+    use: Use,
+    name: str,
+    scope: tuple[str, ...],
+    basis: Basis,
+    quantity: Decimal,
+    rate: Rate,
+    working: tuple[Step, ...],
+) -> Line:
     """Make one line; its amount is rounded half-up to the cent, once."""
     amount = to_cents(quantity * rate.amount)
     placement = use.placement
@@ -69,6 +77,7 @@ def line(*, use: Use, name: str, scope: tuple[str, ...], basis: Basis, quantity:
         unit=rate.unit,
         rate=rate.amount,
         amount=amount,
+        follows_area=use.follows_area(rate.unit),
         working=Step(
             name=f"{name}, {placement.name}" if placement else name,
             formula="quantity x rate, to the cent",
@@ -80,12 +89,7 @@ def line(*, use: Use, name: str, scope: tuple[str, ...], basis: Basis, quantity:
 
 
 def _inputs(job: JobSpec, use: Use, quantity: Decimal, rate: Rate) -> tuple[Step, ...]:
-    if use.placement is None:
-        source = job.source("include", use.rate_id)
-    elif use.count.amount is not None:
-        source = job.source(*use.placement.path, "include", use.rate_id)
-    else:
-        source = job.source(*use.placement.path)
+    source = None if use.path is None else job.source(*use.path)
     return (
         given("quantity", quantity, rate.unit.value, source),
         given(f"rate `{use.rate_id}` of the rate book", rate.amount, f"$ / {rate.unit.value}"),
@@ -97,9 +101,16 @@ def _finish_lines(job: JobSpec, takeoff: Takeoff, finish: str) -> Iterator[Line]
         finish_id, book_finish = job.finish_of(placement, finish)
         rate = shown_rate(book_finish.rate, job.units)
         quantity = _area(takeoff, placement, job.units)
-        use = Use(rate_id=finish_id, placement=placement, count=AS_TAKEN_OFF)
-        yield line(use=use, name=book_finish.name, scope=("finish",), basis=Basis.MEASURED,
-                   quantity=quantity, rate=rate, working=_inputs(job, use, quantity, rate))
+        use = Use(rate_id=finish_id, placement=placement, count=AS_TAKEN_OFF, path=placement.path)
+        yield line(
+            use=use,
+            name=book_finish.name,
+            scope=("finish",),
+            basis=Basis.MEASURED,
+            quantity=quantity,
+            rate=rate,
+            working=_inputs(job, use, quantity, rate),
+        )
 
 
 def _area(takeoff: Takeoff, placement: PlacementSpec, units: Units) -> Decimal:
@@ -114,7 +125,7 @@ def _minimum(job: JobSpec, lines: tuple[Line, ...]) -> Iterator[Line]:
     if minimum is None or so_far >= minimum:
         return
     missing = Rate(Money(minimum - so_far), Unit.LUMP)
-    use = Use(rate_id="minimum", placement=None, count=AS_TAKEN_OFF)
+    use = Use(rate_id="minimum", placement=None, count=AS_TAKEN_OFF, path=None)
     yield line(
         use=use, name="Small-job minimum", scope=("minimum",), basis=Basis.MEASURED,
         quantity=ONE, rate=missing,

@@ -53,10 +53,13 @@ def price_at(
         area_price=tuple(
             AreaPrice(
                 placement=placement.id,
-                rate=total(tuple(
-                    Money(line.rate) for line in lines
-                    if line.placement == placement.id and line.unit in {Unit.SQ_FT, Unit.M2}
-                )),
+                rate=total(
+                    tuple(
+                        Money(line.rate)
+                        for line in lines
+                        if line.placement == placement.id and line.follows_area
+                    )
+                ),
                 unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
             )
             for placement in job.placements
@@ -78,14 +81,21 @@ def _extra(job: JobSpec, takeoff: Takeoff, without: PricedFinish, extra: str) ->
 
 
 def _row(job: JobSpec, takeoff: Takeoff, chosen: PricedFinish, change: Fraction) -> AdjustmentRow:
+    """Price the job again at a changed area.
+
+    What needs signatures is a rise of the price, as the clause `measure_and_adjust` says:
+    the difference as a share of the quoted total, not the change of the area.
+    """
     changed = with_area_changed(takeoff, change)
     then = price_at(job, changed, chosen.id).total
+    difference = Money(then - chosen.total)
+    rise = Fraction(difference) / Fraction(chosen.total or 1)
     return AdjustmentRow(
         change=change,
         area=area_of(changed, job.units),
-        difference=Money(then - chosen.total),
+        difference=difference,
         total=then,
-        needs_signatures=change > job.company.adjustment.no_pour_above,
+        needs_signatures=rise > job.company.adjustment.no_pour_above,
     )
 
 
@@ -120,6 +130,13 @@ def _unit_prices(job: JobSpec) -> tuple[UnitPrice, ...]:
     for rate_id, rate in job.rate_book.rates.items():
         if rate.applies is Applies.IF_FOUND and rate.rate is not None:
             shown = shown_rate(rate.rate, job.units)
-            prices.append(UnitPrice(id=rate_id, name=rate.name, scope=rate.covers,
-                                    rate=shown.amount, unit=shown.unit))
+            prices.append(
+                UnitPrice(
+                    id=rate_id,
+                    name=rate.name,
+                    scope=rate.covers,
+                    rate=shown.amount,
+                    unit=shown.unit,
+                )
+            )
     return tuple(prices)

@@ -8,8 +8,8 @@ from fractions import Fraction
 from quotegen.money import to_cents
 from quotegen.quantity import (
     FEET_PER_METRE,
-    ONE,
     M3_PER_CUYD,
+    ONE,
     SQFT_PER_M2,
     Length,
     Unit,
@@ -17,6 +17,7 @@ from quotegen.quantity import (
     decimal_of,
     rounded,
 )
+from quotegen.spec.located import DocumentPath
 from quotegen.spec.rate_book import Applies, Basis, BookRate
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.spec.text_fields import Count, Rate
@@ -30,6 +31,7 @@ _US_PER_METRIC = {
     Unit.M: FEET_PER_METRE,
     Unit.M3: 1 / M3_PER_CUYD,
 }
+_PLACES = {Unit.SQ_FT: 1, Unit.FT: 1, Unit.CU_YD: 2, Unit.M2: 2, Unit.M: 2, Unit.M3: 2}
 FOLLOWS_THE_FORMS = frozenset({Unit.SQ_FT, Unit.FT, Unit.CU_YD, Unit.M2, Unit.M, Unit.M3})
 
 
@@ -38,11 +40,24 @@ AS_TAKEN_OFF = Count(None, None)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Use:
-    """One rate in use on one placement, or on the whole job where placement is None."""
+    """One rate in use.
+
+    Attributes:
+        rate_id: the rate or finish.
+        placement: on which it is used, None for the whole job.
+        count: how much the job file says of it.
+        path: what the quantity rests on in the job file; None where it is the book alone.
+    """
 
     rate_id: str
     placement: PlacementSpec | None
     count: Count
+    path: DocumentPath | None
+
+    def follows_area(self, unit: Unit) -> bool:
+        """Say whether one more unit of area of the placement is one more unit of this."""
+        taken_off = self.placement is not None and self.count.amount is None
+        return taken_off and unit in {Unit.SQ_FT, Unit.M2}
 
 
 def shown_rate(rate: Rate, units: Units) -> Rate:
@@ -97,21 +112,23 @@ def rates_in_use(job: JobSpec, finish: str, extras: tuple[str, ...]) -> Iterator
 def _asked(job: JobSpec, rate_id: str, extras: tuple[str, ...]) -> Iterator[Use]:
     for placement in job.placements:
         if rate_id in placement.include:
-            yield Use(rate_id=rate_id, placement=placement, count=placement.include[rate_id])
+            count, asked = placement.include[rate_id], (*placement.path, "include", rate_id)
+            path = placement.path if count.amount is None else asked
+            yield Use(rate_id=rate_id, placement=placement, count=count, path=path)
     if rate_id in job.include:
-        yield from _whole_job(job, rate_id, job.include[rate_id])
+        yield from _whole_job(job, rate_id, job.include[rate_id], ("include", rate_id))
     if rate_id in extras:
-        yield from _whole_job(job, rate_id, job.extras[rate_id])
+        yield from _whole_job(job, rate_id, job.extras[rate_id], ("extras", rate_id))
 
 
-def _whole_job(job: JobSpec, rate_id: str, count: Count) -> Iterator[Use]:
+def _whole_job(job: JobSpec, rate_id: str, count: Count, asked: DocumentPath) -> Iterator[Use]:
     """Asked for the whole job: `yes` to something measured means every placement that has it."""
     unit = rate_at(job.rate_book.rates[rate_id], None).unit
     if count.amount is None and unit in FOLLOWS_THE_FORMS:
         for placement in job.placements:
-            yield Use(rate_id=rate_id, placement=placement, count=count)
+            yield Use(rate_id=rate_id, placement=placement, count=count, path=placement.path)
     else:
-        yield Use(rate_id=rate_id, placement=None, count=count)
+        yield Use(rate_id=rate_id, placement=None, count=count, path=asked)
 
 
 def _by_placement(
@@ -124,15 +141,18 @@ def _by_placement(
         and (rate.reinforcement is None or p.reinforcement == rate.reinforcement)
         and (not with_finish or rate_id in job.finish_of(p, finish)[1].brings)
     )
-    if rate_at(rate, None).unit in FOLLOWS_THE_FORMS:
+    unit = rate_at(rate, None).unit
+    if unit in FOLLOWS_THE_FORMS:
         for placement in fitting:
-            yield Use(rate_id=rate_id, placement=placement, count=AS_TAKEN_OFF)
+            yield Use(rate_id=rate_id, placement=placement, count=AS_TAKEN_OFF, path=placement.path)
     elif fitting:
-        yield Use(rate_id=rate_id, placement=None, count=AS_TAKEN_OFF)
+        path = ("finish",) if unit is Unit.VISIT else None
+        yield Use(rate_id=rate_id, placement=None, count=AS_TAKEN_OFF, path=path)
 
 
-def quantity_of(use: Use, rate: BookRate, unit: Unit, takeoff: PlacementTakeoff | None,
-                visits: int) -> Decimal:
+def quantity_of(
+    use: Use, rate: BookRate, unit: Unit, takeoff: PlacementTakeoff | None, visits: int
+) -> Decimal:
     """Return how much of a rate there is, in the unit of the line.
 
     Args:
@@ -164,7 +184,7 @@ def _in_unit(count: Count, unit: Unit) -> Decimal:
     """Return a typed quantity in the unit of the line, converted where the systems differ."""
     amount = Fraction(count.amount or 0)
     if count.unit is not None and METRIC.get(count.unit) is unit:
-        return rounded(amount / _US_PER_METRIC[unit], 2)
+        return rounded(amount / _US_PER_METRIC[unit], _PLACES[unit])
     if count.unit in _US_PER_METRIC and METRIC.get(unit) is count.unit:
-        return rounded(amount * _US_PER_METRIC[count.unit], 1)
+        return rounded(amount * _US_PER_METRIC[count.unit], _PLACES[unit])
     return count.amount if count.amount is not None else ONE

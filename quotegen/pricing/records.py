@@ -22,6 +22,7 @@ class Line:
         placement: the placement it belongs to, None for the whole job.
         basis: what moves it.
         quantity, unit, rate, amount: the arithmetic.
+        follows_area: whether its quantity is the area of its placement.
         working: the same with its places in the files.
     """
 
@@ -35,6 +36,7 @@ class Line:
     unit: Unit
     rate: Decimal
     amount: Money
+    follows_area: bool
     working: Step
 
 
@@ -99,7 +101,9 @@ class AdjustmentRow:
         area: of all placements then, in the unit of the quote's areas.
         difference: money more or less than the quote.
         total: the price then.
-        needs_signatures: above the rise at which nothing is poured before both have signed.
+        needs_signatures: the price rises by more than the share above which the company
+            promised not to pour before both have signed. The rise is of the price, and less
+            than that of the area, since fixed lines stay.
     """
 
     change: Fraction

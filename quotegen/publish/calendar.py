@@ -1,7 +1,7 @@
 """The visits as a calendar file (RFC 5545): one all-day event for each visit."""
 
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta, timezone
+from datetime import UTC, date, datetime, timedelta
 
 from icalendar import Calendar, Event
 
@@ -29,7 +29,7 @@ def to_ics(visits: tuple[CalendarVisit, ...], name: str, dated: date, revision: 
     calendar.add("version", "2.0")
     calendar.add("method", "PUBLISH")
     calendar.add("name", name)
-    stamp = datetime(dated.year, dated.month, dated.day, tzinfo=timezone.utc)
+    stamp = datetime(dated.year, dated.month, dated.day, tzinfo=UTC)
     for visit in visits:
         event = Event()
         event.add("uid", visit.uid)

@@ -1,7 +1,7 @@
 """The e-mail draft: plain and HTML text that agree, and the PDF attached (RFC 5322, RFC 2046)."""
 
 from dataclasses import dataclass
-from datetime import date, datetime, timezone
+from datetime import UTC, date, datetime
 from email.headerregistry import Address
 from email.message import EmailMessage
 from email.policy import SMTP
@@ -30,9 +30,9 @@ def to_eml(draft: Draft) -> bytes:
     message["From"] = _address(draft.sender_name, draft.sender)
     if draft.recipient:
         message["To"] = _address(draft.recipient_name, draft.recipient)
-    message["Subject"] = draft.subject
+    message["Subject"] = _one_line(draft.subject)
     day = draft.dated
-    message["Date"] = format_datetime(datetime(day.year, day.month, day.day, 12, tzinfo=timezone.utc))
+    message["Date"] = format_datetime(datetime(day.year, day.month, day.day, 12, tzinfo=UTC))
     message["X-Unsent"] = "1"  # opens as a draft where the mail program knows the header
     message.set_content(draft.plain)
     message.add_alternative(draft.html, subtype="html")
@@ -44,7 +44,12 @@ def to_eml(draft: Draft) -> bytes:
 
 
 def _address(name: str, address: str) -> Address:
-    return Address(display_name=name, addr_spec=address)
+    return Address(display_name=_one_line(name), addr_spec=address)
+
+
+def _one_line(text: str) -> str:
+    """A header is one line, whatever was typed: a line break would begin another header."""
+    return " ".join(text.split())
 
 
 def _fixed_boundaries(message: EmailMessage) -> None:

@@ -42,7 +42,9 @@ def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable
         "visits.ics": _calendar(results),
     }
     return Package(
-        artifacts=joined(under("customer", customer), under("private", _private(results, costs, theme))),
+        artifacts=joined(
+            under("customer", customer), under("private", _private(results, costs, theme))
+        ),
         printed=MappingProxyType(printed),
     )
 

@@ -4,7 +4,7 @@ import logging
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager
-from datetime import date, datetime, timezone
+from datetime import UTC, date, datetime
 
 from quotegen.problem import Problem, Source
 
@@ -43,7 +43,7 @@ def _clock_at(dated: date) -> Iterator[None]:
     """Give the engine the date of the quote for its time stamps, unless the builder set one."""
     name = "SOURCE_DATE_EPOCH"
     before = os.environ.get(name)
-    midnight = datetime(dated.year, dated.month, dated.day, tzinfo=timezone.utc)
+    midnight = datetime(dated.year, dated.month, dated.day, tzinfo=UTC)
     os.environ[name] = before or f"{midnight.timestamp():.0f}"
     try:
         yield

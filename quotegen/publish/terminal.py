@@ -16,10 +16,17 @@ def print_figures(results: Results) -> None:
     """Print one job: sizes, lines of the chosen finish, finishes, payments, worked changes."""
     console = Console()
     job = results.job
-    console.print(f"\n[bold]{job.title}[/bold], quote {job.quote}, revision {job.revision}",
-                  highlight=False)
-    for table in (_sizes(results), _lines(results), _finishes(results), _payments(results),
-                  _worked(results), _visits(results)):
+    console.print(
+        f"\n[bold]{job.title}[/bold], quote {job.quote}, revision {job.revision}", highlight=False
+    )
+    for table in (
+        _sizes(results),
+        _lines(results),
+        _finishes(results),
+        _payments(results),
+        _worked(results),
+        _visits(results),
+    ):
         console.print(table)
 
 
@@ -28,7 +35,7 @@ def progress(jobs: int) -> Iterator[Callable[[str], None]]:
     """Show which stage of which job is running, while it runs."""
     console = Console(stderr=True)
     with console.status(f"building {jobs} package{'s' if jobs > 1 else ''}") as status:
-        yield lambda stage: status.update(stage)
+        yield status.update
 
 
 def _table(title: str, *columns: str, right: int = 1) -> Table:
@@ -39,25 +46,52 @@ def _table(title: str, *columns: str, right: int = 1) -> Table:
 
 
 def _sizes(results: Results) -> Table:
-    table = _table("Sizes", "placement", "area", "outer edge", "inner edge", "concrete", "order",
-                   right=5)
+    table = _table(
+        "Sizes", "placement", "area", "outer edge", "inner edge", "concrete", "order", right=5
+    )
     words = results.words
     for spec, measured in zip(results.job.placements, results.takeoff.placements, strict=True):
-        outer, inner = (edge_length(results, spec.id, edge) for edge in (EdgeOf.OUTER, EdgeOf.INNER))
-        table.add_row(spec.name, words.area(measured), outer, inner,
-                      words.volume(measured.volume_cuyd), words.volume(measured.order_cuyd))
-    table.add_row("all", "", "", "", words.volume(results.takeoff.volume_cuyd),
-                  words.volume(results.takeoff.order_cuyd))
+        outer, inner = (
+            edge_length(results, spec.id, edge) for edge in (EdgeOf.OUTER, EdgeOf.INNER)
+        )
+        table.add_row(
+            spec.name,
+            words.area(measured),
+            outer,
+            inner,
+            words.volume(measured.volume_cuyd),
+            words.volume(measured.order_cuyd),
+        )
+    table.add_row(
+        "all",
+        "",
+        "",
+        "",
+        words.volume(results.takeoff.volume_cuyd),
+        words.volume(results.takeoff.order_cuyd),
+    )
     return table
 
 
 def _lines(results: Results) -> Table:
-    table = _table(f"Lines, {results.quote.chosen.name}", "line", "basis", "quantity", "rate",
-                   "amount", right=3)
+    table = _table(
+        f"Lines, {results.quote.chosen.name}",
+        "line",
+        "basis",
+        "quantity",
+        "rate",
+        "amount",
+        right=3,
+    )
     for line in results.quote.chosen.lines:
         table.add_row(*_line(results, line))
-    table.add_row("[bold]total[/bold]", "", "", "",
-                  f"[bold]{results.words.money(results.quote.chosen.total)}[/bold]")
+    table.add_row(
+        "[bold]total[/bold]",
+        "",
+        "",
+        "",
+        f"[bold]{results.words.money(results.quote.chosen.total)}[/bold]",
+    )
     return table
 
 
@@ -85,13 +119,17 @@ def _payments(results: Results) -> Table:
 
 
 def _worked(results: Results) -> Table:
-    table = _table("If the area comes out different", "change", "area", "difference", "total",
-                   right=3)
+    table = _table(
+        "If the area comes out different", "change", "area", "difference", "total", right=3
+    )
     words = results.words
     for row in results.quote.adjustment:
-        table.add_row(words.signed_percent(row.change),
-                      words.quantity(row.area, results.quote.area_unit),
-                      words.signed_money(row.difference), words.money(row.total))
+        table.add_row(
+            words.signed_percent(row.change),
+            words.quantity(row.area, results.quote.area_unit),
+            words.signed_money(row.difference),
+            words.money(row.total),
+        )
     return table
 
 

@@ -1,6 +1,5 @@
 """The one writer: a whole folder beside the target, then swapped in; or nothing at all."""
 
-import os
 import shutil
 import tempfile
 from pathlib import Path
@@ -34,14 +33,16 @@ def write(target: Path, artifacts: Artifacts) -> None:
 
 def _swap(fresh: Path, target: Path) -> None:
     if not target.exists():
-        os.replace(fresh, target)
+        fresh.replace(target)
         return
-    old = Path(tempfile.mkdtemp(prefix=f".{target.name}-old-", dir=target.parent))
-    os.replace(target, old / target.name)
+    aside = Path(tempfile.mkdtemp(prefix=f".{target.name}-old-", dir=target.parent))
+    old = aside / target.name
     try:
-        os.replace(fresh, target)
-    except OSError:
-        os.replace(old / target.name, target)
+        target.replace(old)
+        fresh.replace(target)
+    except BaseException:
+        if old.exists():
+            old.replace(target)  # if even this fails, the old folder stays where it is
+        aside.rmdir()
         raise
-    finally:
-        shutil.rmtree(old, ignore_errors=True)
+    shutil.rmtree(aside, ignore_errors=True)

@@ -32,8 +32,7 @@ class OpeningDay:
     day: date
 
 
-def openings_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook
-                ) -> tuple[OpeningDay, ...]:
+def openings_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tuple[OpeningDay, ...]:
     """Return the opening days in the order of the calendar."""
     on = job.quote_date
     after: dict[str, tuple[tuple[Opening, int], ...]] = {

@@ -84,8 +84,10 @@ class Company(Model):
         if last.share is not None or any(p.share is None for p in earlier):
             raise PydanticCustomError(
                 "payment-remainder",
-                "every payment but the last needs a share; the last takes what remains")
+                "every payment but the last needs a share; the last takes what remains",
+            )
         if sum(p.share or 0 for p in earlier) >= 1:
             raise PydanticCustomError(
-                "payment-shares", "the shares before the last payment reach 100 % or more")
+                "payment-shares", "the shares before the last payment reach 100 % or more"
+            )
         return self

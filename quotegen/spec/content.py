@@ -159,11 +159,15 @@ def _pages(
 def read_page(data: bytes, file: str, model: type[F]) -> Page[F] | tuple[Problem, ...]:
     """Read one page: front matter between two lines of `---`, then Markdown."""
     parts = data.split(b"---\n", 2)
-    if len(parts) != 3 or parts[0]:  # noqa: PLR2004
-        return (Problem(
-            code="no-front-matter", source=Source(file=file),
-            message="the page does not begin with front matter",
-            hint="begin with a line ---, then `id: ...` and so on, then a line ---"),)
+    if len(parts) != 3 or parts[0]:
+        return (
+            Problem(
+                code="no-front-matter",
+                source=Source(file=file),
+                message="the page does not begin with front matter",
+                hint="begin with a line ---, then `id: ...` and so on, then a line ---",
+            ),
+        )
     # One empty line stands for the `---`, so that line numbers are those of the page.
     document = parse(b"\n" + parts[1], file)
     if not isinstance(document, Document):

@@ -22,25 +22,41 @@ def job_against_book(job: Typed[JobFile], book: Typed[RateBook]) -> Iterator[Pro
     for name in ("include", "extras"):
         yield from _asked(job, book.value, (name,), getattr(job.value, name))
     for twice in sorted(set(job.value.include) & _on_placements(job.value)):
-        yield _fault(job, ("include", twice), "priced-twice",
-                     f"`{twice}` is included for the whole job and for a placement as well",
-                     "keep it in one of the two places")
-    for extra in sorted(set(job.value.extras) & (set(job.value.include) | _on_placements(job.value))):
-        yield _fault(job, ("extras", extra), "priced-twice",
-                     f"`{extra}` is both included and offered as an extra",
-                     "keep it in one of the two places")
+        yield _fault(
+            job,
+            ("include", twice),
+            "priced-twice",
+            f"`{twice}` is included for the whole job and for a placement as well",
+            "keep it in one of the two places",
+        )
+    for extra in sorted(
+        set(job.value.extras) & (set(job.value.include) | _on_placements(job.value))
+    ):
+        yield _fault(
+            job,
+            ("extras", extra),
+            "priced-twice",
+            f"`{extra}` is both included and offered as an extra",
+            "keep it in one of the two places",
+        )
     if book.value.valid_from > job.value.date:
         yield Problem(
-            code="book-too-new", source=job.document.value_source(("date",)), path="date",
+            code="book-too-new",
+            source=job.document.value_source(("date",)),
+            path="date",
             message=f"the quote is dated {job.value.date}, before the rate book begins to hold "
             f"({book.value.valid_from})",
-            hint="quote with the book of that day, or change the date")
+            hint="quote with the book of that day, or change the date",
+        )
     if job.value.start < job.value.date:
         yield Problem(
-            code="start-before-quote", source=job.document.value_source(("start",)), path="start",
+            code="start-before-quote",
+            source=job.document.value_source(("start",)),
+            path="start",
             severity=Severity.WARNING,
             message=f"the work starts on {job.value.start}, before the date of the quote",
-            hint="change `start` or `date`")
+            hint="change `start` or `date`",
+        )
 
 
 def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> Iterator[Problem]:
@@ -51,49 +67,82 @@ def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> I
     for finish_id, finish in book.value.finishes.items():
         here = ("finishes", finish_id)
         if finish.rate.unit is not Unit.SQ_FT:
-            yield _fault(book, (*here, "rate"), "finish-unit",
-                         f"a finish is priced by the square foot, not per {finish.rate.unit.value}",
-                         "type it like $7.40 / sq ft; put a lump into `rates`")
+            yield _fault(
+                book,
+                (*here, "rate"),
+                "finish-unit",
+                f"a finish is priced by the square foot, not per {finish.rate.unit.value}",
+                "type it like $7.40 / sq ft; put a lump into `rates`",
+            )
         for index, brought in enumerate(finish.brings):
             if brought not in rates:
-                yield _fault(book, (*here, "brings", index), "missing-rate",
-                             f"the finish `{finish_id}` needs the rate `{brought}`, which is missing",
-                             near_miss(brought, rates))
+                yield _fault(
+                    book,
+                    (*here, "brings", index),
+                    "missing-rate",
+                    f"the finish `{finish_id}` needs the rate `{brought}`, which is missing",
+                    near_miss(brought, rates),
+                )
         for index, visit in enumerate(finish.visits):
             if visit.visit not in book.value.visits:
-                yield _fault(book, (*here, "visits", index, "visit"), "unknown-visit",
-                             f"there is no visit `{visit.visit}` in this book",
-                             near_miss(visit.visit, book.value.visits))
+                yield _fault(
+                    book,
+                    (*here, "visits", index, "visit"),
+                    "unknown-visit",
+                    f"there is no visit `{visit.visit}` in this book",
+                    near_miss(visit.visit, book.value.visits),
+                )
     for use, usual in book.value.usual.items():
         if usual.reinforcement not in book.value.reinforcement:
-            yield _fault(book, ("usual", use.value, "reinforcement"), "unknown-reinforcement",
-                         f"there is no reinforcement `{usual.reinforcement}` in this book",
-                         near_miss(usual.reinforcement, book.value.reinforcement))
+            yield _fault(
+                book,
+                ("usual", use.value, "reinforcement"),
+                "unknown-reinforcement",
+                f"there is no reinforcement `{usual.reinforcement}` in this book",
+                near_miss(usual.reinforcement, book.value.reinforcement),
+            )
 
 
 def company_against_book(company: Typed[Company], book: Typed[RateBook]) -> Iterator[Problem]:
     """Yield payments that fall due at a visit that the book does not have."""
     for index, payment in enumerate(company.value.payments):
         if payment.at_visit and payment.at_visit not in book.value.visits:
-            yield _fault(company, ("payments", index, "at_visit"), "unknown-visit",
-                         f"there is no visit `{payment.at_visit}` in the rate book",
-                         near_miss(payment.at_visit, book.value.visits))
+            yield _fault(
+                company,
+                ("payments", index, "at_visit"),
+                "unknown-visit",
+                f"there is no visit `{payment.at_visit}` in the rate book",
+                near_miss(payment.at_visit, book.value.visits),
+            )
 
 
 def _finishes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
     named: list[tuple[DocumentPath, str]] = [(("finish",), job.value.finish)]
     named += [(("compare", i), name) for i, name in enumerate(job.value.compare)]
-    named += [(("placements", i, "finish"), p.finish)
-              for i, p in enumerate(job.value.placements) if p.finish]
+    named += [
+        (("placements", i, "finish"), p.finish)
+        for i, p in enumerate(job.value.placements)
+        if p.finish
+    ]
     for path, name in named:
         if name not in book.finishes:
-            yield _fault(job, path, "unknown-finish",
-                         f"the rate book has no finish `{name}`", near_miss(name, book.finishes))
+            yield _fault(
+                job,
+                path,
+                "unknown-finish",
+                f"the rate book has no finish `{name}`",
+                near_miss(name, book.finishes),
+            )
     seen: set[str] = {job.value.finish}
     for index, name in enumerate(job.value.compare):
         if name in seen:
-            yield _fault(job, ("compare", index), "finish-twice",
-                         f"the finish `{name}` is already offered", "delete it here")
+            yield _fault(
+                job,
+                ("compare", index),
+                "finish-twice",
+                f"the finish `{name}` is already offered",
+                "delete it here",
+            )
         seen.add(name)
 
 
@@ -102,91 +151,159 @@ def _placements(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
     for index, placement in enumerate(job.value.placements):
         here: DocumentPath = ("placements", index)
         if placement.id in seen:
-            yield _fault(job, (*here, "id"), "placement-twice",
-                         f"there is already a placement `{placement.id}`", "give each its own id")
+            yield _fault(
+                job,
+                (*here, "id"),
+                "placement-twice",
+                f"there is already a placement `{placement.id}`",
+                "give each its own id",
+            )
         seen.add(placement.id)
         if placement.use not in book.usual:
-            yield _fault(job, (*here, "use"), "no-usual",
-                         f"the rate book does not say what is usual for a {placement.use.value}",
-                         f"add `{placement.use.value}` under `usual` in the rate book")
+            yield _fault(
+                job,
+                (*here, "use"),
+                "no-usual",
+                f"the rate book does not say what is usual for a {placement.use.value}",
+                f"add `{placement.use.value}` under `usual` in the rate book",
+            )
         if placement.reinforcement and placement.reinforcement not in book.reinforcement:
-            yield _fault(job, (*here, "reinforcement"), "unknown-reinforcement",
-                         f"the rate book has no reinforcement `{placement.reinforcement}`",
-                         near_miss(placement.reinforcement, book.reinforcement))
+            yield _fault(
+                job,
+                (*here, "reinforcement"),
+                "unknown-reinforcement",
+                f"the rate book has no reinforcement `{placement.reinforcement}`",
+                near_miss(placement.reinforcement, book.reinforcement),
+            )
         if placement.fall is not None and placement.falls_toward is None:
-            yield _fault(job, (*here, "fall"), "fall-without-direction",
-                         "the fall has no direction",
-                         "add `falls_toward: bottom`, top, left or right, as the plan is typed")
+            yield _fault(
+                job,
+                (*here, "fall"),
+                "fall-without-direction",
+                "the fall has no direction",
+                "add `falls_toward: bottom`, top, left or right, as the plan is typed",
+            )
         yield from _asked(job, book, (*here, "include"), placement.include)
 
 
-def _asked(job: Typed[JobFile], book: RateBook, path: DocumentPath,
-           asked: Mapping[str, Count]) -> Iterator[Problem]:
+def _asked(
+    job: Typed[JobFile], book: RateBook, path: DocumentPath, asked: Mapping[str, Count]
+) -> Iterator[Problem]:
     for rate_id, count in asked.items():
         rate = book.rates.get(rate_id)
         here = (*path, rate_id)
         if rate is None:
             offered = [i for i, r in book.rates.items() if r.applies is Applies.ASKED]
-            yield _fault(job, here, "unknown-rate", f"the rate book has no rate `{rate_id}`",
-                         near_miss(rate_id, offered))
+            yield _fault(
+                job,
+                here,
+                "unknown-rate",
+                f"the rate book has no rate `{rate_id}`",
+                near_miss(rate_id, offered),
+            )
         elif rate.applies is not Applies.ASKED:
-            yield _fault(job, here, "rate-not-asked",
-                         f"`{rate_id}` applies {rate.applies.value}; it is not asked for by a job",
-                         "delete the line, or write `applies: asked` at the rate")
+            yield _fault(
+                job,
+                here,
+                "rate-not-asked",
+                f"`{rate_id}` applies {rate.applies.value}; it is not asked for by a job",
+                "delete the line, or write `applies: asked` at the rate",
+            )
         elif rate.rate is not None:
             yield from _count(job, here, rate, rate.rate.unit, count)
 
 
-def _count(job: Typed[JobFile], path: DocumentPath, rate: BookRate, unit: Unit,
-           count: Count) -> Iterator[Problem]:
+def _count(
+    job: Typed[JobFile], path: DocumentPath, rate: BookRate, unit: Unit, count: Count
+) -> Iterator[Problem]:
     allowed = {unit, _METRIC.get(unit, unit)}
     if count.unit is not None and count.unit not in allowed:
-        yield _fault(job, path, "count-unit",
-                     f"`{path[-1]}` is priced per {unit.value}; the quantity here is in "
-                     f"{count.unit.value}", f"type a number of {unit.value}, or yes")
+        yield _fault(
+            job,
+            path,
+            "count-unit",
+            f"`{path[-1]}` is priced per {unit.value}; the quantity here is in {count.unit.value}",
+            f"type a number of {unit.value}, or yes",
+        )
     if count.unit is None and (unit is Unit.CU_YD or (unit is Unit.FT and rate.of is None)):
-        yield _fault(job, path, "count-missing",
-                     f"`{path[-1]}` is priced per {unit.value} and needs to know how many",
-                     f"type a quantity such as 6 {unit.value}")
+        yield _fault(
+            job,
+            path,
+            "count-missing",
+            f"`{path[-1]}` is priced per {unit.value} and needs to know how many",
+            f"type a quantity such as 6 {unit.value}",
+        )
 
 
-def _rate(book: Typed[RateBook], path: DocumentPath, rate: BookRate,
-          scope_items: frozenset[str]) -> Iterator[Problem]:
+def _rate(
+    book: Typed[RateBook], path: DocumentPath, rate: BookRate, scope_items: frozenset[str]
+) -> Iterator[Problem]:
     for index, item in enumerate(rate.covers):
         if item not in scope_items:
-            yield _fault(book, (*path, "covers", index), "unknown-scope-item",
-                         f"`{item}` is not a scope item that content/ explains",
-                         near_miss(item, scope_items))
+            yield _fault(
+                book,
+                (*path, "covers", index),
+                "unknown-scope-item",
+                f"`{item}` is not a scope item that content/ explains",
+                near_miss(item, scope_items),
+            )
     for price in (rate.rate, *(step.rate for step in rate.by_thickness)):
         if price is not None:
             yield from _unit(book, (*path, "rate"), price.unit)
             if price.unit is Unit.FT and rate.of is None and rate.applies is not Applies.ASKED:
-                yield _fault(book, path, "rate-of",
-                             "a price by the foot needs `of`: which edge does it follow?",
-                             "add a line like `of: outer edge`")
+                yield _fault(
+                    book,
+                    path,
+                    "rate-of",
+                    "a price by the foot needs `of`: which edge does it follow?",
+                    "add a line like `of: outer edge`",
+                )
     thick = [step.thickness for step in rate.by_thickness]
     if thick != sorted(set(thick)):
-        yield _fault(book, (*path, "by_thickness"), "thickness-order",
-                     "the thicknesses must rise from line to line", "put the thinnest first")
+        yield _fault(
+            book,
+            (*path, "by_thickness"),
+            "thickness-order",
+            "the thicknesses must rise from line to line",
+            "put the thinnest first",
+        )
     if rate.reinforcement and rate.reinforcement not in book.value.reinforcement:
-        yield _fault(book, (*path, "reinforcement"), "unknown-reinforcement",
-                     f"there is no reinforcement `{rate.reinforcement}` in this book",
-                     near_miss(rate.reinforcement, book.value.reinforcement))
+        yield _fault(
+            book,
+            (*path, "reinforcement"),
+            "unknown-reinforcement",
+            f"there is no reinforcement `{rate.reinforcement}` in this book",
+            near_miss(rate.reinforcement, book.value.reinforcement),
+        )
 
 
 def _unit(book: Typed[RateBook], path: DocumentPath, unit: Unit) -> Iterator[Problem]:
     """A book is in US units; a metric job converts each rate once, to the cent."""
     if unit in {Unit.M, Unit.M2, Unit.M3}:
-        yield _fault(book, path, "metric-rate",
-                     f"the price is per {unit.value}; a rate book is in sq ft, ft and cu yd",
-                     "a metric job is shown in metres all the same: each rate is converted once")
+        yield _fault(
+            book,
+            path,
+            "metric-rate",
+            f"the price is per {unit.value}; a rate book is in sq ft, ft and cu yd",
+            "a metric job is shown in metres all the same: each rate is converted once",
+        )
 
 
 def _on_placements(job: JobFile) -> set[str]:
     return {rate for placement in job.placements for rate in placement.include}
 
 
-def _fault(file: Typed[JobFile] | Typed[RateBook] | Typed[Company], path: DocumentPath, code: str,
-           message: str, hint: str) -> Problem:
-    return Problem(code=code, source=file.document.value_source(path), path=path_text(path),
-                   message=message, hint=hint)
+def _fault(
+    file: Typed[JobFile] | Typed[RateBook] | Typed[Company],
+    path: DocumentPath,
+    code: str,
+    message: str,
+    hint: str,
+) -> Problem:
+    return Problem(
+        code=code,
+        source=file.document.value_source(path),
+        path=path_text(path),
+        message=message,
+        hint=hint,
+    )

@@ -24,7 +24,9 @@ class Model(BaseModel):
 def _from_text(parser: Callable[[str], T]) -> PlainValidator:
     def validate(value: Any) -> T:
         if not isinstance(value, str):
-            raise PydanticCustomError("not-text", "a list or a mapping stands here; one value belongs here")
+            raise PydanticCustomError(
+                "not-text", "a list or a mapping stands here; one value belongs here"
+            )
         if not value.strip():
             raise PydanticCustomError("no-value", "there is no value after the colon")
         return parser(value)
@@ -34,7 +36,8 @@ def _from_text(parser: Callable[[str], T]) -> PlainValidator:
 
 def _schema(description: str, *examples: str) -> WithJsonSchema:
     return WithJsonSchema(
-        {"type": ["string", "number"], "description": description, "examples": list(examples)})
+        {"type": ["string", "number"], "description": description, "examples": list(examples)}
+    )
 
 
 Word = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
@@ -44,28 +47,40 @@ ColourField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]
 QuoteNumber = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$")]
 
 AnyLength = Annotated[
-    Length, _from_text(text.parse_length), _schema("A length, perhaps negative", "24 ft 6 in", "7.5 m")]
+    Length,
+    _from_text(text.parse_length),
+    _schema("A length, perhaps negative", "24 ft 6 in", "7.5 m"),
+]
 LengthField = Annotated[
-    Length, _from_text(text.parse_positive_length),
-    _schema("A length as on a tape", "24 ft 6 in", "24' 6-1/2\"", "7.5 m")]
+    Length,
+    _from_text(text.parse_positive_length),
+    _schema("A length as on a tape", "24 ft 6 in", "24' 6-1/2\"", "7.5 m"),
+]
 PointField = tuple[AnyLength, AnyLength]
 SizeField = Annotated[
-    text.Size, _from_text(text.parse_size), _schema("Two lengths", "24 ft x 16 ft")]
+    text.Size, _from_text(text.parse_size), _schema("Two lengths", "24 ft x 16 ft")
+]
 RateField = Annotated[
-    text.Rate, _from_text(text.parse_rate), _schema("A price for one", "$9.50 / sq ft", "$210 each")]
-AmountField = Annotated[
-    Decimal, _from_text(text.parse_amount), _schema("A sum of money", "$2,400")]
+    text.Rate, _from_text(text.parse_rate), _schema("A price for one", "$9.50 / sq ft", "$210 each")
+]
+AmountField = Annotated[Decimal, _from_text(text.parse_amount), _schema("A sum of money", "$2,400")]
 CountField = Annotated[
-    text.Count, _from_text(text.parse_count),
-    _schema("yes (as the takeoff gives it) or a quantity", "yes", "2", "18 ft")]
+    text.Count,
+    _from_text(text.parse_count),
+    _schema("yes (as the takeoff gives it) or a quantity", "yes", "2", "18 ft"),
+]
 ShareField = Annotated[Fraction, _from_text(text.parse_share), _schema("A share", "7 %")]
 AngleField = Annotated[Fraction, _from_text(text.parse_angle_deg), _schema("An angle", "90 deg")]
 VolumeField = Annotated[Fraction, _from_text(text.parse_cuyd), _schema("A volume", "0.25 cu yd")]
 SlopeField = Annotated[
-    Length, _from_text(text.parse_slope), _schema("A fall", "1/4 in per ft", "2 %")]
+    Length, _from_text(text.parse_slope), _schema("A fall", "1/4 in per ft", "2 %")
+]
 DateField = Annotated[
-    date, _from_text(text.parse_date),
-    WithJsonSchema({"type": "string", "format": "date", "examples": ["2026-05-14"]})]
+    date,
+    _from_text(text.parse_date),
+    WithJsonSchema({"type": "string", "format": "date", "examples": ["2026-05-14"]}),
+]
 WholeField = Annotated[int, _from_text(text.parse_whole), _schema("A whole number", "3")]
 YesNoField = Annotated[
-    bool, _from_text(text.parse_yes_no), WithJsonSchema({"enum": ["yes", "no", True, False]})]
+    bool, _from_text(text.parse_yes_no), WithJsonSchema({"enum": ["yes", "no", True, False]})
+]

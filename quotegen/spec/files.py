@@ -33,10 +33,14 @@ def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
         size = path.stat().st_size
     except OSError as error:
         reason = error.strerror or "it cannot be read"
-        return (Problem(
-            code="cannot-read", source=Source(file=str(path)),
-            message=f"the file cannot be opened: {reason.lower()}",
-            hint="check the name and the folder"),)
+        return (
+            Problem(
+                code="cannot-read",
+                source=Source(file=str(path)),
+                message=f"the file cannot be opened: {reason.lower()}",
+                hint="check the name and the folder",
+            ),
+        )
     document = parse(data, str(path), size_bytes=size)
     if not isinstance(document, Document):
         return document
@@ -45,7 +49,7 @@ def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
 
 
 def beside(job: Path, name: str) -> Path | None:
-    """Return the company file of that name in the job's folder or the one above, if there is one."""
+    """Return the company file of that name in the job's folder or the one above."""
     folder = job.resolve().parent
     for place in (folder, folder.parent):
         if (place / name).is_file():

@@ -14,8 +14,8 @@ from quotegen.spec.fields import (
     Model,
     PointField,
     QuoteNumber,
-    Slug,
     SlopeField,
+    Slug,
     WholeField,
     Word,
 )

@@ -69,8 +69,14 @@ def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Probl
     try:
         content = reader.read(text)
     except _TooDeepError as error:
-        return (Problem(code="too-deep", source=error.source, message=str(error),
-                        hint="a job file needs far fewer: is a bracket missing near this line?"),)
+        return (
+            Problem(
+                code="too-deep",
+                source=error.source,
+                message=str(error),
+                hint="a job file needs far fewer: is a bracket missing near this line?",
+            ),
+        )
     except yaml.MarkedYAMLError as error:
         return (_yaml_problem(error, file),)
     except yaml.reader.ReaderError as error:
@@ -121,7 +127,9 @@ def _decode(data: bytes, file: str, size_bytes: int) -> str | Problem:
 
 def _yaml_problem(error: yaml.MarkedYAMLError, file: str) -> Problem:
     mark = error.problem_mark or error.context_mark
-    place = Source(file=file, line=mark.line + 1, column=mark.column + 1) if mark else Source(file=file)
+    place = (
+        Source(file=file, line=mark.line + 1, column=mark.column + 1) if mark else Source(file=file)
+    )
     said = error.problem or "it cannot be read"
     hint = "check the indent, the colon after the key and the closing quote near this line"
     if "\\t" in said or "'\t'" in said:
@@ -166,22 +174,34 @@ class _Reader:
             if isinstance(event, yaml.DocumentStartEvent):
                 documents += 1
                 if documents > 1:
-                    self._fault(event, "two-documents", "a second document starts here (---)",
-                                "keep one job in one file")
+                    self._fault(
+                        event,
+                        "two-documents",
+                        "a second document starts here (---)",
+                        "keep one job in one file",
+                    )
                     break
                 content = self._node(next(events), events, ())
         if not isinstance(content, dict) and not self.problems:
-            self.problems.append(Problem(
-                code="not-a-mapping", source=Source(file=self.file),
-                message="the file must be lines of `key: value`",
-                hint="start from a copy of a job in example_jobs/"))
+            self.problems.append(
+                Problem(
+                    code="not-a-mapping",
+                    source=Source(file=self.file),
+                    message="the file must be lines of `key: value`",
+                    hint="start from a copy of a job in example_jobs/",
+                )
+            )
         return content
 
     def _node(self, event: yaml.Event, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
         self.values[path] = self._place(event)
         if getattr(event, "anchor", None) is not None:
-            self._fault(event, "alias", "anchors and aliases (& and *) are not used here",
-                        "write the value out in full; quote a text that begins with & or *")
+            self._fault(
+                event,
+                "alias",
+                "anchors and aliases (& and *) are not used here",
+                "write the value out in full; quote a text that begins with & or *",
+            )
             if isinstance(event, yaml.AliasEvent):
                 return ""
         if len(path) > DEEPEST_NESTING:
@@ -206,15 +226,22 @@ class _Reader:
         while not isinstance(event := next(events), yaml.MappingEndEvent):
             key = self._node(event, events, (*path, "?"))
             if not isinstance(key, str):
-                self._fault(event, "bad-key", "a key must be a word, not a list or a mapping",
-                            "quote the text if it begins with [ or {")
+                self._fault(
+                    event,
+                    "bad-key",
+                    "a key must be a word, not a list or a mapping",
+                    "quote the text if it begins with [ or {",
+                )
                 key = "?"
             here = (*path, key)
             if key in entries:
                 first = self.keys[here]
-                self._fault(event, "duplicate-key",
-                            f"`{key}` stands here a second time; the first is on line {first.line}",
-                            "keep one of the two")
+                self._fault(
+                    event,
+                    "duplicate-key",
+                    f"`{key}` stands here a second time; the first is on line {first.line}",
+                    "keep one of the two",
+                )
                 self._node(next(events), events, (*path, "?"))
                 continue
             self.keys[here] = self._place(event)
@@ -229,4 +256,5 @@ class _Reader:
 
     def _fault(self, event: yaml.Event, code: str, message: str, hint: str) -> None:
         self.problems.append(
-            Problem(code=code, source=self._place(event), message=message, hint=hint))
+            Problem(code=code, source=self._place(event), message=message, hint=hint)
+        )

@@ -23,27 +23,37 @@ def shown_jpeg(folder: Path, name: str, source: Source) -> bytes | Problem:
     path = inside(folder, name)
     if path is None:
         return Problem(
-            code="path-leaves-folder", source=source,
+            code="path-leaves-folder",
+            source=source,
             message=f"`{name}` leads out of the folder of this file",
-            hint="copy the photo beside this file or below it, and name it from there")
+            hint="copy the photo beside this file or below it, and name it from there",
+        )
     try:
         with Image.open(path) as image:
             if image.width * image.height > MOST_PIXELS:
                 return Problem(
-                    code="photo-too-large", source=source,
+                    code="photo-too-large",
+                    source=source,
                     message=f"the photo is {image.width} by {image.height} pixels; at most "
                     f"{MOST_PIXELS // 1_000_000} million are read",
-                    hint="save a smaller copy of it")
+                    hint="save a smaller copy of it",
+                )
             image.draft("RGB", (LARGEST_SIDE_PX, LARGEST_SIDE_PX))
             upright = ImageOps.exif_transpose(image).convert("RGB")
     except FileNotFoundError:
         return Problem(
-            code="no-photo", source=source, message=f"there is no file `{name}`",
-            hint="check the name, or delete the line")
+            code="no-photo",
+            source=source,
+            message=f"there is no file `{name}`",
+            hint="check the name, or delete the line",
+        )
     except (OSError, ValueError, Image.DecompressionBombError):
         return Problem(
-            code="not-a-photo", source=source, message=f"`{name}` is not a picture that can be read",
-            hint="use a JPEG or PNG")
+            code="not-a-photo",
+            source=source,
+            message=f"`{name}` is not a picture that can be read",
+            hint="use a JPEG or PNG",
+        )
     upright.thumbnail((LARGEST_SIDE_PX, LARGEST_SIDE_PX))
     clean = Image.new("RGB", upright.size)
     clean.paste(upright)

@@ -104,7 +104,8 @@ class BookRate(Model):
     def _one_price(self) -> "BookRate":
         if (self.rate is None) == (not self.by_thickness):
             raise PydanticCustomError(
-                "rate-or-steps", "a rate needs either `rate` or `by_thickness`, and not both")
+                "rate-or-steps", "a rate needs either `rate` or `by_thickness`, and not both"
+            )
         return self
 
 

@@ -1,4 +1,4 @@
-"""What stage 1 hands on: everything that was typed, checked against each other, defaults filled in."""
+"""What stage 1 hands on: what was typed, checked, and with its defaults filled in."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass

@@ -15,8 +15,9 @@ from quotegen.spec.validate import near_miss, path_text
 MOST_SHOWN = 3
 
 
-def choose(job: Typed[JobFile], book: RateBook, past: Typed[PastJobs]
-           ) -> tuple[tuple[Reference, ...], tuple[Problem, ...]]:
+def choose(
+    job: Typed[JobFile], book: RateBook, past: Typed[PastJobs]
+) -> tuple[tuple[Reference, ...], tuple[Problem, ...]]:
     """Pick the references of a job: those it names, else the nearest in finish and use."""
     problems: list[Problem] = []
     if job.value.references is None:
@@ -42,8 +43,11 @@ def _nearest(job: JobFile, book: RateBook, past: PastJobs) -> tuple[str, ...]:
     chosen = book.finishes[job.finish].kind if job.finish in book.finishes else None
     uses = {placement.use for placement in job.placements}
     ranked = sorted(
-        (name for name, p in past.past_jobs.items()
-         if _may_show(p) and (p.finish in kinds or p.use in uses)),
+        (
+            name
+            for name, p in past.past_jobs.items()
+            if _may_show(p) and (p.finish in kinds or p.use in uses)
+        ),
         key=lambda name: (
             past.past_jobs[name].finish != chosen,
             past.past_jobs[name].use not in uses,
@@ -69,8 +73,13 @@ def _named_faults(job: Typed[JobFile], past: PastJobs) -> Iterator[Problem]:
             hint = "take it out here"
         else:
             continue
-        yield Problem(code=code, source=job.document.value_source(path), path=path_text(path),
-                      message=message, hint=hint)
+        yield Problem(
+            code=code,
+            source=job.document.value_source(path),
+            path=path_text(path),
+            message=message,
+            hint=hint,
+        )
 
 
 def _cut_down(name: str, past: Typed[PastJobs]) -> Reference | Problem:

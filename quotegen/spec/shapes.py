@@ -8,7 +8,6 @@ from pydantic_core import PydanticCustomError
 
 from quotegen.spec.fields import AngleField, LengthField, Model, PointField, SizeField, YesNoField
 
-
 M = TypeVar("M", bound=Model)
 
 
@@ -126,7 +125,8 @@ class Shape(Model):
         _exactly_one(self, *KINDS)
         if self.corner_radius and not self.rectangle:
             raise PydanticCustomError(
-                "corner-radius-place", "`corner_radius` belongs to a rectangle only")
+                "corner-radius-place", "`corner_radius` belongs to a rectangle only"
+            )
         return self
 
     @property
@@ -139,5 +139,6 @@ def _exactly_one(model: M, *names: str) -> M:
     if len(found) != 1:
         said = f"found {' and '.join(found)}" if found else "found none"
         raise PydanticCustomError(
-            "exactly-one", f"exactly one of {', '.join(names)} belongs here; {said}")
+            "exactly-one", f"exactly one of {', '.join(names)} belongs here; {said}"
+        )
     return model

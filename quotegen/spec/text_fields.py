@@ -18,7 +18,9 @@ from quotegen.quantity import FEET_PER_METRE, INCHES_PER_FOOT, Length, Unit, dec
 _NUMBER = r"(?:\d+(?:\.\d+)?(?:[- ]\d+/\d+)?|\d+/\d+|\.\d+)"
 _FEET = rf"(?P<feet>{_NUMBER})\s*(?:ft\.?|feet|foot|')"
 _INCHES = rf"(?P<inches>{_NUMBER})\s*(?:in\.?|inch|inches|\")"
-_TAPE = re.compile(rf"(?P<sign>-?)\s*(?:{_FEET}(?:\s*-?\s*{_INCHES})?|{_INCHES.replace('inches>', 'only>')})")
+_TAPE = re.compile(
+    rf"(?P<sign>-?)\s*(?:{_FEET}(?:\s*-?\s*{_INCHES})?|{_INCHES.replace('inches>', 'only>')})"
+)
 _METRIC = re.compile(rf"(?P<sign>-?)\s*(?P<number>{_NUMBER})\s*(?P<unit>m|cm|mm)")
 _BARE_NUMBER = re.compile(rf"-?\s*{_NUMBER}")
 _PRIMES = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "−": "-", "–": "-"})
@@ -83,12 +85,19 @@ def _length_fault(text: str, plain: str) -> PydanticCustomError:
     found = {"found": text}
     if "$" in plain:
         return PydanticCustomError(
-            "money-for-length", f"`{text}` is money where a length belongs; type it like {_LENGTH_FORMS}", found)
+            "money-for-length",
+            f"`{text}` is money where a length belongs; type it like {_LENGTH_FORMS}",
+            found,
+        )
     if _BARE_NUMBER.fullmatch(plain):
         return PydanticCustomError(
-            "missing-unit", f"`{text}` has no unit; type `{plain} ft`, `{plain} in` or `{plain} m`", found)
+            "missing-unit",
+            f"`{text}` has no unit; type `{plain} ft`, `{plain} in` or `{plain} m`",
+            found,
+        )
     return PydanticCustomError(
-        "not-a-length", f"`{text}` is not a length; type it like {_LENGTH_FORMS}", found)
+        "not-a-length", f"`{text}` is not a length; type it like {_LENGTH_FORMS}", found
+    )
 
 
 def parse_positive_length(text: str) -> Length:
@@ -96,32 +105,42 @@ def parse_positive_length(text: str) -> Length:
     length = parse_length(text)
     if length.feet <= 0:
         raise PydanticCustomError(
-            "not-positive", f"`{text}` must be more than nought", {"found": text})
+            "not-positive", f"`{text}` must be more than nought", {"found": text}
+        )
     return length
 
 
 def parse_size(text: str) -> Size:
     """Read `24 ft x 16 ft`."""
     parts = re.split(r"\s+(?:x|by|×)\s+", text.strip())
-    if len(parts) != 2:  # noqa: PLR2004
+    if len(parts) != 2:
         raise PydanticCustomError(
-            "not-a-size", f"`{text}` is not a size; type two lengths like 24 ft x 16 ft", {"found": text})
+            "not-a-size",
+            f"`{text}` is not a size; type two lengths like 24 ft x 16 ft",
+            {"found": text},
+        )
     return Size(parse_positive_length(parts[0]), parse_positive_length(parts[1]))
 
 
 def parse_rate(text: str) -> Rate:
     """Read `$9.50 / sq ft`, `$210 each` or `$680 lump`."""
-    match = re.fullmatch(r"(?P<money>\S+)\s*(?:/|per\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?", text.strip())
+    match = re.fullmatch(
+        r"(?P<money>\S+)\s*(?:/|per\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?", text.strip()
+    )
     amount = parse_money(match["money"]) if match else None
     if match is None or amount is None:
         raise PydanticCustomError(
-            "not-a-rate", f"`{text}` is not a price; type it like $9.50 / sq ft", {"found": text})
+            "not-a-rate", f"`{text}` is not a price; type it like $9.50 / sq ft", {"found": text}
+        )
     unit = _RATE_UNITS.get((match["unit"] or "").strip())
     if unit is None:
         allowed = "sq ft, ft, cu yd, m2, m, each, visit or lump"
         problem = "has no unit" if not match["unit"] else f"has the unit `{match['unit']}`"
         raise PydanticCustomError(
-            "rate-unit", f"the price `{text}` {problem}; say what it is for: / {allowed}", {"found": text})
+            "rate-unit",
+            f"the price `{text}` {problem}; say what it is for: / {allowed}",
+            {"found": text},
+        )
     return Rate(amount, unit)
 
 
@@ -130,7 +149,8 @@ def parse_amount(text: str) -> Decimal:
     amount = parse_money(text)
     if amount is None:
         raise PydanticCustomError(
-            "not-money", f"`{text}` is not a sum of money; type it like $2,400", {"found": text})
+            "not-money", f"`{text}` is not a sum of money; type it like $2,400", {"found": text}
+        )
     return amount
 
 
@@ -144,16 +164,21 @@ def parse_count(text: str) -> Count:
     if match is None or unit is None or decimal_from_text(match["number"]) == 0:
         raise PydanticCustomError(
             "not-a-count",
-            f"`{text}` is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd", {"found": text})
+            f"`{text}` is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd",
+            {"found": text},
+        )
     return Count(decimal_from_text(match["number"]), unit)
 
 
 def parse_share(text: str) -> Fraction:
     """Read `7 %` as 7/100; from nought to a hundred."""
     match = re.fullmatch(r"(?P<number>\d+(?:\.\d+)?)\s*%", text.strip())
-    if match is None or Fraction(match["number"]) > 100:  # noqa: PLR2004
+    if match is None or Fraction(match["number"]) > 100:
         raise PydanticCustomError(
-            "not-a-share", f"`{text}` is not a share; type it like 7 %, from 0 % to 100 %", {"found": text})
+            "not-a-share",
+            f"`{text}` is not a share; type it like 7 %, from 0 % to 100 %",
+            {"found": text},
+        )
     return Fraction(match["number"]) / 100
 
 
@@ -162,7 +187,8 @@ def parse_angle_deg(text: str) -> Fraction:
     match = re.fullmatch(r"(?P<number>-?\d+(?:\.\d+)?)\s*(?:deg|°)", text.strip())
     if match is None:
         raise PydanticCustomError(
-            "not-an-angle", f"`{text}` is not an angle; type it like 90 deg", {"found": text})
+            "not-an-angle", f"`{text}` is not an angle; type it like 90 deg", {"found": text}
+        )
     return Fraction(match["number"])
 
 
@@ -175,7 +201,8 @@ def parse_cuyd(text: str) -> Fraction:
         volume = Fraction(0)
     if volume <= 0:
         raise PydanticCustomError(
-            "not-a-volume", f"`{text}` is not a volume; type it like 0.25 cu yd", {"found": text})
+            "not-a-volume", f"`{text}` is not a volume; type it like 0.25 cu yd", {"found": text}
+        )
     return volume
 
 
@@ -186,7 +213,10 @@ def parse_slope(text: str) -> Length:
         return Length(parse_share(plain))
     if not plain.endswith("per ft"):
         raise PydanticCustomError(
-            "not-a-slope", f"`{text}` is not a fall; type it like 1/4 in per ft or 2 %", {"found": text})
+            "not-a-slope",
+            f"`{text}` is not a fall; type it like 1/4 in per ft or 2 %",
+            {"found": text},
+        )
     return parse_positive_length(plain.removesuffix("per ft"))
 
 
@@ -196,15 +226,18 @@ def parse_date(text: str) -> date:
         return date.fromisoformat(text.strip())
     except ValueError:
         raise PydanticCustomError(
-            "not-a-date", f"`{text}` is not a date; type it year-month-day like 2026-05-14",
-            {"found": text}) from None
+            "not-a-date",
+            f"`{text}` is not a date; type it year-month-day like 2026-05-14",
+            {"found": text},
+        ) from None
 
 
 def parse_whole(text: str) -> int:
     """Read a whole number from nought up."""
     if not re.fullmatch(r"\d{1,6}", text.strip()):
         raise PydanticCustomError(
-            "not-a-whole-number", f"`{text}` is not a whole number like 3", {"found": text})
+            "not-a-whole-number", f"`{text}` is not a whole number like 3", {"found": text}
+        )
     return int(text)
 
 

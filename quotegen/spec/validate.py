@@ -87,14 +87,28 @@ _FORMS = {
 def _text_fault(found: Any) -> tuple[str, str, str]:
     if isinstance(found, str):
         return "no-value", "there is no value after the colon", "type the value, or delete the line"
-    return "not-text", "a list or a mapping stands here; one value belongs here", "write it on one line"
+    return (
+        "not-text",
+        "a list or a mapping stands here; one value belongs here",
+        "write it on one line",
+    )
 
 
 def _structure_fault(kind: str, found: Any) -> tuple[str, str, str]:
-    wanted = "a list (lines that begin with -)" if kind in {"tuple_type", "list_type"} else \
-        "lines of `key: value`"
-    was = f"`{found}`" if isinstance(found, str) and found else "nothing" if not found else \
-        "a list" if isinstance(found, list) else "a mapping"
+    wanted = (
+        "a list (lines that begin with -)"
+        if kind in {"tuple_type", "list_type"}
+        else "lines of `key: value`"
+    )
+    was = (
+        f"`{found}`"
+        if isinstance(found, str) and found
+        else "nothing"
+        if not found
+        else "a list"
+        if isinstance(found, list)
+        else "a mapping"
+    )
     return "wrong-structure", f"found {was}; {wanted} belongs here", "compare with an example job"
 
 
@@ -121,7 +135,9 @@ def _inside(path: DocumentPath) -> str:
 
 def _allowed(details: ErrorDetails) -> list[str]:
     expected = str(details.get("ctx", {}).get("expected", ""))
-    return [word.strip(" '") for word in expected.replace(" or ", ",").split(",") if word.strip(" '")]
+    return [
+        word.strip(" '") for word in expected.replace(" or ", ",").split(",") if word.strip(" '")
+    ]
 
 
 def _keys(model: type[BaseModel] | None) -> list[str]:

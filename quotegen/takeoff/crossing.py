@@ -3,7 +3,7 @@
 from shapely import LineString, Point, Polygon, STRtree
 
 from quotegen.takeoff import records
-from quotegen.takeoff.path import FINE_STEP_RAD, Loop, fine_ring
+from quotegen.takeoff.path import Loop, fine_corners, fine_ring
 
 
 def crossing_of(loop: Loop) -> tuple[int, int, records.Point] | None:
@@ -11,7 +11,7 @@ def crossing_of(loop: Loop) -> tuple[int, int, records.Point] | None:
     ring = fine_ring(loop)
     if Polygon(ring).is_valid:
         return None
-    owners = [i for i, part in enumerate(loop) for _ in part.corners(FINE_STEP_RAD)]
+    owners = [i for i, part in enumerate(loop) for _ in fine_corners(part)]
     edges = [LineString(pair) for pair in zip(ring, (*ring[1:], ring[0]), strict=True)]
     pairs = STRtree(edges).query(edges, predicate="intersects").T.tolist()
     for first, second in sorted(pairs):

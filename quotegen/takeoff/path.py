@@ -4,13 +4,14 @@ import math
 from typing import TypeAlias
 
 from quotegen.takeoff.oval import Oval
-from quotegen.takeoff.records import Ring
-from quotegen.takeoff.segments import Arc, Line, Placing
+from quotegen.takeoff.records import Point, Ring
+from quotegen.takeoff.segments import FULL_TURN_RAD, Arc, Line, Placing
 
 Segment: TypeAlias = Line | Arc | Oval
 Loop: TypeAlias = tuple[Segment, ...]
 
-FINE_STEP_RAD = math.radians(0.25)  # for checks; a 20 ft arc strays less than 0.0001 ft from it
+_FINE_STEP_RAD = math.radians(0.5)
+_FINE_RADIUS_FT = 20.0  # up to here such a step strays less than 0.0002 ft; beyond, it shortens
 _DRAWN_STRAY_FT = 0.005  # about the width of a pencil line on the plan
 _DRAWN_STEPS_RAD = (math.radians(1), math.radians(15))
 _SAME_FT = 1e-4
@@ -46,7 +47,13 @@ def placed(loop: Loop, placing: Placing) -> Loop:
 
 def fine_ring(loop: Loop) -> Ring:
     """Return the loop as many short sides, close enough for every check."""
-    return tuple(point for segment in loop for point in segment.corners(FINE_STEP_RAD))
+    return tuple(point for segment in loop for point in fine_corners(segment))
+
+
+def fine_corners(segment: Segment) -> tuple[Point, ...]:
+    """Return the points of a segment close enough for every check, without the last."""
+    parts = math.ceil(math.sqrt(max(1.0, _reach_ft(segment) / _FINE_RADIUS_FT)))
+    return segment.corners(_FINE_STEP_RAD / parts)
 
 
 def drawn_ring(loop: Loop) -> Ring:
@@ -100,13 +107,17 @@ def joined(first: Segment, second: Segment) -> Segment | None:
 
 
 def _drawn_step(segment: Segment) -> float:
-    if isinstance(segment, Line):
-        return FINE_STEP_RAD
-    if isinstance(segment, Arc):
-        radius_ft = segment.radius_ft
-    else:
-        radius_ft = max(segment.half_length_ft, segment.half_width_ft)
     least, most = _DRAWN_STEPS_RAD
-    step = 2 * math.acos(max(-1.0, 1 - _DRAWN_STRAY_FT / radius_ft))
-    steps_per_turn = math.ceil(2 * math.pi / min(most, max(least, step)))
-    return 2 * math.pi / steps_per_turn
+    stray = _DRAWN_STRAY_FT / max(_DRAWN_STRAY_FT, _reach_ft(segment))
+    step = 2 * math.acos(1 - stray)
+    steps_per_turn = math.ceil(FULL_TURN_RAD / min(most, max(least, step)))
+    return FULL_TURN_RAD / steps_per_turn
+
+
+def _reach_ft(segment: Segment) -> float:
+    """The radius of an arc, the larger half axis of an oval, nought for a straight side."""
+    if isinstance(segment, Line):
+        return 0.0
+    if isinstance(segment, Arc):
+        return segment.radius_ft
+    return max(segment.half_length_ft, segment.half_width_ft)

@@ -11,8 +11,9 @@ NEAR_NOTHING_FT = 0.05
 LABEL_TOLERANCE_FT = 0.25
 
 
-def spans_of(outer: tuple[Ring, ...], inner: tuple[Ring, ...], pools: tuple[Ring, ...]
-             ) -> tuple[Span, ...]:
+def spans_of(
+    outer: tuple[Ring, ...], inner: tuple[Ring, ...], pools: tuple[Ring, ...]
+) -> tuple[Span, ...]:
     """Return the overall size of each part, the size of each pool, and the deck beside it.
 
     The deck is measured from the middle of the pool straight out to each of four sides.
@@ -22,16 +23,19 @@ def spans_of(outer: tuple[Ring, ...], inner: tuple[Ring, ...], pools: tuple[Ring
 
 def label_point(outer: tuple[Ring, ...], inner: tuple[Ring, ...]) -> tuple[Point, float]:
     """Return the roomiest place on the slab for a label, and how far it is from any edge."""
-    polygons = [Polygon(ring, [hole for hole in inner if Polygon(ring).covers(Polygon(hole))])
-                for ring in outer]
+    polygons = [
+        Polygon(ring, [hole for hole in inner if Polygon(ring).covers(Polygon(hole))])
+        for ring in outer
+    ]
     spots = [maximum_inscribed_circle(p, LABEL_TOLERANCE_FT) for p in polygons]
     best = max(spots, key=lambda spot: spot.length)
     across, up = best.coords[0]
     return (across, up), best.length
 
 
-def _all(outer: tuple[Ring, ...], inner: tuple[Ring, ...], pools: tuple[Ring, ...]
-         ) -> Iterator[Span]:
+def _all(
+    outer: tuple[Ring, ...], inner: tuple[Ring, ...], pools: tuple[Ring, ...]
+) -> Iterator[Span]:
     for ring in outer:
         left, bottom, right, top = _box(ring)
         yield _span(SpanOf.OVERALL, (left, bottom), (right, bottom))
@@ -45,17 +49,24 @@ def _all(outer: tuple[Ring, ...], inner: tuple[Ring, ...], pools: tuple[Ring, ..
             yield from _clear((across, up), direction, pool, (*outer, *inner))
 
 
-def _clear(middle: Point, direction: tuple[int, int], pool: Ring, edges: tuple[Ring, ...]
-           ) -> Iterator[Span]:
+def _clear(
+    middle: Point, direction: tuple[int, int], pool: Ring, edges: tuple[Ring, ...]
+) -> Iterator[Span]:
     """From the pool's edge to the next edge of the slab, going out from the pool's middle."""
     from_pool = max(_hits(middle, direction, pool), default=None)
     if from_pool is None:
         return
-    beyond = [hit for ring in edges for hit in _hits(middle, direction, ring)
-              if hit > from_pool + NEAR_NOTHING_FT]
+    beyond = [
+        hit
+        for ring in edges
+        for hit in _hits(middle, direction, ring)
+        if hit > from_pool + NEAR_NOTHING_FT
+    ]
     if beyond:
-        ends = [(middle[0] + direction[0] * far, middle[1] + direction[1] * far)
-                for far in (from_pool, min(beyond))]
+        ends = [
+            (middle[0] + direction[0] * far, middle[1] + direction[1] * far)
+            for far in (from_pool, min(beyond))
+        ]
         yield _span(SpanOf.CLEAR, ends[0], ends[1])
 
 

@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from shapely import LinearRing, LineString, Point, Polygon, STRtree
+from shapely import LinearRing, Polygon, STRtree, linestrings, points
 from shapely.geometry.polygon import orient
 
 from quotegen.takeoff import records
 from quotegen.takeoff.arcs import TAPE_SLACK_FT
-from quotegen.takeoff.path import FINE_STEP_RAD, Loop, Segment, joined
+from quotegen.takeoff.path import Loop, Segment, fine_corners, joined
 
 _ON_THE_SIDE_FT = 1e-4
 _END_FT = 1e-3  # nearer than this to the end of a side is the end
@@ -42,22 +42,22 @@ class _Sides:
     def __init__(self, loops: Sequence[Loop]) -> None:
         self.segments = [segment for loop in loops for segment in loop]
         self._owners: list[int] = []
-        edges: list[LineString] = []
+        edges: list[tuple[records.Point, records.Point]] = []
         for place, segment in enumerate(self.segments):
-            corners = (*segment.corners(FINE_STEP_RAD), segment.end)
-            edges += [LineString(pair) for pair in pairwise(corners)]
+            corners = (*fine_corners(segment), segment.end)
+            edges += pairwise(corners)
             self._owners += [place] * (len(corners) - 1)
-        self._edges, self._tree = edges, STRtree(edges)
+        self._tree = STRtree(list(linestrings(edges)) if edges else [])
 
-    def nearest(self, points: Sequence[Point]) -> tuple[tuple[int, float], ...]:
+    def nearest(self, spots: Sequence[records.Point]) -> tuple[tuple[int, float], ...]:
         """Return for each point the place of its nearest side, and how far away that is."""
-        if not self._edges:
-            return tuple((0, math.inf) for _ in points)
-        found = self._tree.nearest(list(points)).tolist()
-        return tuple(
-            (self._owners[edge], self._edges[edge].distance(point))
-            for edge, point in zip(found, points, strict=True)
+        if not self._owners:
+            return tuple((0, math.inf) for _ in spots)
+        (_, found), away_ft = self._tree.query_nearest(
+            points(spots), all_matches=False, return_distance=True
         )
+        pairs = zip(found.tolist(), away_ft.tolist(), strict=True)
+        return tuple((self._owners[edge], away) for edge, away in pairs)
 
 
 def boundary_of(
@@ -84,7 +84,7 @@ def _in_order(rings: Sequence[tuple[_Run, ...]]) -> tuple[Loop, ...]:
 
 def _traced(ring: LinearRing, sides: tuple[_Sides, _Sides]) -> tuple[_Run, ...]:
     corners = list(ring.coords)
-    middles = [Point((x0 + x1) / 2, (y0 + y1) / 2) for (x0, y0), (x1, y1) in pairwise(corners)]
+    middles = [((x0 + x1) / 2, (y0 + y1) / 2) for (x0, y0), (x1, y1) in pairwise(corners)]
     places = _places(middles, sides)
     segments = (*sides[0].segments, *sides[1].segments)
     starts = [n for n, place in enumerate(places) if place != places[n - 1]]
@@ -99,7 +99,7 @@ def _traced(ring: LinearRing, sides: tuple[_Sides, _Sides]) -> tuple[_Run, ...]:
     return _first_side_first(_merged(runs))
 
 
-def _places(middles: Sequence[Point], sides: tuple[_Sides, _Sides]) -> tuple[int, ...]:
+def _places(middles: Sequence[records.Point], sides: tuple[_Sides, _Sides]) -> tuple[int, ...]:
     """Return the side of each stretch; a cut-out's side goes before an added side under it."""
     added, cut_out = sides
     nearest = zip(added.nearest(middles), cut_out.nearest(middles), strict=True)

@@ -19,6 +19,7 @@ from tests.property import strategies as made
 from tests.takeoff.plans import DAY, Typed, edges, feet, placement, slab, takeoff
 
 NOISE = 1e-4  # sq ft or ft: corners typed to nine places, and the overlay grid of 1e-6 ft
+STRAY_FT = 2e-4  # how far the polygon of the checks strays from an arc at most
 SHAPES = made.corners()
 
 
@@ -65,7 +66,7 @@ class TestTheBoundaryEnclosesTheArea:
     """The exact boundary encloses what was added less what was taken away."""
 
     @given(SHAPES, made.TURNS_DEG, st.booleans())
-    def test_with_a_pool(self, corners: made.Corners, turn: int, oval: bool):  # noqa: FBT001
+    def test_with_a_pool(self, corners: made.Corners, turn: int, oval: bool):
         """Outer rings less inner rings is the area, and the library nearly agrees."""
         pool = {"ellipse": "5 ft x 3 ft"} if oval else {"circle": {"radius": "2 ft"}}
         measured = slab(
@@ -75,9 +76,9 @@ class TestTheBoundaryEnclosesTheArea:
         enclosed = math.fsum(signed_area_sqft(ring) for ring in rings)
         assert enclosed == pytest.approx(measured.area_sqft, abs=NOISE)
         library = sum(part.area for part in polygons(measured.region))
-        assert library == pytest.approx(measured.area_sqft, rel=1e-4)
         found = edges(measured)
         both = found[EdgeOf.OUTER] + found[EdgeOf.INNER]
+        assert library == pytest.approx(measured.area_sqft, abs=STRAY_FT * both)
         assert found[EdgeOf.STRAIGHT] + found[EdgeOf.CURVED] == pytest.approx(both)
 
 
