@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, TypeAlias
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.pricing.costs import costs_of
+from quotegen.pricing.deposit_check import deposit_problems
 from quotegen.pricing.price import price
 from quotegen.pricing.records import FinishCosts
 from quotegen.problem import Problem, Source, has_error, in_file_order
@@ -82,6 +83,7 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         return Figured(results=None, costs=(), problems=problems)
     announce(f"3 price {job.quote}")
     quote = price(job, takeoff)
+    problems = in_file_order((*problems, *deposit_problems(job, quote, house.rules)))
     announce(f"4 visits {job.quote}")
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
     results = Results(

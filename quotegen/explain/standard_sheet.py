@@ -25,14 +25,17 @@ def standard_sheet(results: Results) -> StandardsSheet:
     }
     safety = [p for p in content.safety.values() if present & set(p.front.applies)]
     care = [p for p in content.care.values() if {EVERY_FINISH, *kinds} & set(p.front.finishes)]
+    printed = (*(p.markdown for p in safety), *(p.markdown for p in care))
     return StandardsSheet(
         normal=clause("what_is_normal", results),
         safety=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in safety),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
-        questions=tuple(prose(p.front.id, p.front.question, p.markdown, results)
-                        for p in _questions(results, present)),
-        sources=tuple(_sources(results, (*(p.markdown for p in safety), *(p.markdown for p in care)))),
-    )  # fmt: skip
+        questions=tuple(
+            prose(p.front.id, p.front.question, p.markdown, results)
+            for p in _questions(results, present)
+        ),
+        sources=tuple(_sources(results, printed)),
+    )
 
 
 def _present(results: Results) -> Iterator[When]:

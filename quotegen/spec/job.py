@@ -6,6 +6,7 @@ from pydantic import Field
 
 from quotegen.quantity import Units
 from quotegen.spec.fields import (
+    AmountField,
     AngleField,
     CountField,
     DateField,
@@ -98,6 +99,7 @@ class JobFile(Model):
     placements: tuple[Placement, ...] = Field(min_length=1)
     include: dict[Slug, CountField] = Field(default_factory=dict)
     extras: dict[Slug, CountField] = Field(default_factory=dict)
+    special_order: AmountField | None = None
     access: Access | None = None
     north: AngleField | None = None
     not_included: tuple[Excluded, ...] = ()

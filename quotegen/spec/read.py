@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from pydantic import BaseModel
 
+from quotegen.money import ZERO
 from quotegen.problem import Problem
 from quotegen.spec import cross_checks
 from quotegen.spec.company import Company
@@ -66,6 +67,7 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
         include=typed.include,
         extras=typed.extras,
+        special_order=typed.special_order or ZERO,
         access=typed.access,
         north_deg=typed.north,
         not_included=(*company.value.not_included, *typed.not_included),

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.problem import Source
@@ -84,6 +85,7 @@ class JobSpec:
         document: the job file, to say where a thing stands.
         finishes: the chosen finish first, then those to compare.
         references: the past jobs that may be shown, best known first.
+        special_order: cost of materials ordered for this job alone, for the law on deposits.
         private_notes: for the owner's sheets only.
     """
 
@@ -102,6 +104,7 @@ class JobSpec:
     placements: tuple[PlacementSpec, ...]
     include: Mapping[str, Count]
     extras: Mapping[str, Count]
+    special_order: Decimal
     access: Access | None
     north_deg: Fraction | None
     not_included: tuple[Excluded, ...]

@@ -11,6 +11,7 @@ from quotegen.takeoff.arcs import TAPE_SLACK_FT
 from quotegen.takeoff.faults import Fault, shape_name, tape_of
 from quotegen.takeoff.feet import point_ft
 from quotegen.takeoff.outline import outline_loop
+from quotegen.takeoff.overlay import is_wide
 from quotegen.takeoff.path import (
     Loop,
     Segment,
@@ -75,15 +76,18 @@ def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...
         placing = Placing.of(at, shape.turn or Fraction(0))
         loops = tuple(placed(loop, placing) for loop in loops)
         faults = _too_far(loops)
+    if not faults:
+        rings = [fine_ring(loop) for loop in loops]
+        polygon = Polygon(rings[0], rings[1:])
+        faults = _too_thin(polygon)
     if faults:
         return tuple(fault.under(group, index) for fault in faults)
-    rings = [fine_ring(loop) for loop in loops]
     return Figure(
         name=shape_name(group, index, shape.kind),
         index=index,
         shape=shape,
         loops=loops,
-        polygon=Polygon(rings[0], rings[1:]),
+        polygon=polygon,
         area_sqft=math.fsum(signed_area_sqft(loop) for loop in loops),
     )
 
@@ -140,6 +144,16 @@ def _added_cut_out(cut_out: CutOut) -> Fault:
         message=f"`is: {cut_out.value}` says what is taken away, but this shape is added",
         hint="move the shape under `take_away`, or leave `is` out",
     )
+
+
+def _too_thin(polygon: Polygon) -> tuple[Fault, ...]:
+    if is_wide(polygon):
+        return ()
+    return (Fault(
+        code="shape-too-thin", path=(),
+        message=f"this shape is nowhere as wide as {tape_of(TAPE_SLACK_FT)}, what a tape is"
+        " read to",
+        hint="check the sizes and their units"),)  # fmt: skip
 
 
 def _too_far(loops: tuple[Loop, ...]) -> tuple[Fault, ...]:

@@ -4,7 +4,6 @@ Two pieces that are meant to share a side, typed to a sixteenth of an inch, may 
 by a hair. Such slivers, nowhere as wide as 1/8 in, are no fault and leave no edge behind.
 """
 
-import math
 from collections.abc import Sequence
 
 from shapely import Point, Polygon, box, union_all
@@ -20,6 +19,11 @@ _MARGIN_FT = 10.0
 _SHORTEST_GAP_FT = 0.1  # less has no edge that would be printed
 
 
+def is_wide(shape: BaseGeometry) -> bool:
+    """Say whether a shape is anywhere as wide as a tape can tell."""
+    return not shape.buffer(-TAPE_SLACK_FT / 2).is_empty
+
+
 def polygons(shape: BaseGeometry) -> tuple[Polygon, ...]:
     """Return the polygons in a shape, leaving out stray points and lines."""
     parts = getattr(shape, "geoms", (shape,))
@@ -30,12 +34,14 @@ def overlap(first: BaseGeometry, second: BaseGeometry) -> BaseGeometry | None:
     """Return where two shapes overlap; None where it is nowhere as wide as a tape can tell."""
     if not first.intersects(second):
         return None
-    return _if_wide(first.intersection(second, grid_size=GRID_FT))
+    common = first.intersection(second, grid_size=GRID_FT)
+    return common if is_wide(common) else None
 
 
 def outside(shape: BaseGeometry, whole: BaseGeometry) -> BaseGeometry | None:
     """Return what of a shape sticks out of another; None where a tape cannot tell."""
-    return _if_wide(shape.difference(whole, grid_size=GRID_FT))
+    beyond = shape.difference(whole, grid_size=GRID_FT)
+    return beyond if is_wide(beyond) else None
 
 
 def farthest_out_ft(part: BaseGeometry, whole: BaseGeometry) -> float:
@@ -75,15 +81,9 @@ def taken_from(whole: BaseGeometry, parts: Sequence[BaseGeometry]) -> BaseGeomet
     return whole.difference(put_together(air), grid_size=GRID_FT)
 
 
-def _if_wide(shape: BaseGeometry) -> BaseGeometry | None:
-    if shape.is_empty or not math.isfinite(shape.area):
-        return None
-    return None if shape.buffer(-TAPE_SLACK_FT / 2).is_empty else shape
-
-
 def _is_hairline(gap: Polygon) -> bool:
     """Say whether a gap is thin all along, unlike where an arc and a side part from a point."""
-    return gap.length > 2 * _SHORTEST_GAP_FT and _if_wide(gap) is None
+    return gap.length > 2 * _SHORTEST_GAP_FT and not is_wide(gap)
 
 
 def _touches_two(gap: Polygon, parts: Sequence[BaseGeometry]) -> bool:

@@ -68,3 +68,10 @@ def test_a_slab_of_two_miles_is_a_slip():
     (fault,) = faults({"rectangle": "24000 ft x 16 ft"})
     assert (fault.code, fault.path) == ("shape-too-far", ("add", 0))
     assert "24000'-0\"" in fault.message
+
+
+def test_a_shape_of_a_hair_is_a_slip():
+    """A shape that is nowhere as wide as a tape is read to is taken for a slip of the unit."""
+    (fault,) = faults({"rectangle": "24 ft x 1/16 in"})
+    assert (fault.code, fault.path) == ("shape-too-thin", ("add", 0))
+    assert '1/8"' in fault.message

@@ -1,0 +1,166 @@
+"""A small shop for the tests of pricing: its rate book, its jobs, and both priced in one call."""
+
+from collections.abc import Iterator, Mapping
+from decimal import ROUND_HALF_UP, Decimal
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from quotegen.explain.results import Results
+from quotegen.pipeline import Figured, House, figure, open_house
+from quotegen.pricing.records import Line, PricedFinish, PricedQuote
+from tests.world import EXAMPLES, PATIO, write_world
+
+Typed = Mapping[str, Any]
+
+JOBS = tuple(sorted((EXAMPLES / "jobs").glob("*.yaml")))
+CENT = Decimal("0.01")
+
+FORM, POUR = {"visit": "form", "days": "2"}, {"visit": "pour", "days": "1"}
+WASH = {"visit": "wash", "days": "1", "wait_days": "4"}
+PLAIN: Typed = {
+    "name": "Plain",
+    "kind": "broom",
+    "rate": "$1.00 / sq ft",
+    "sealer": "none",
+    "visits": [FORM, POUR],
+}
+FANCY: Typed = {
+    "name": "Fancy",
+    "kind": "stamped_texture",
+    "rate": "$2.00 / sq ft",
+    "sealer": "film",
+    "brings": ["rinse", "film"],
+    "visits": [FORM, POUR, WASH],
+}
+
+
+@cache
+def house() -> House:
+    """Return the rules, the content and the theme, read once."""
+    opened = open_house()
+    assert isinstance(opened, House), opened
+    return opened
+
+
+def figured(folder: Path, job: str = PATIO, **files: str) -> Figured:
+    """Run stages 1 to 4 on a job that must be without fault."""
+    made = figure(write_world(folder, job, **files), house())
+    assert [str(problem) for problem in made.problems] == []
+    return made
+
+
+def results(folder: Path, job: str = PATIO, **files: str) -> Results:
+    """Return the results of a job that must be without fault."""
+    made = figured(folder, job, **files).results
+    assert made is not None
+    return made
+
+
+def quote(folder: Path, job: str = PATIO, **files: str) -> PricedQuote:
+    """Return the prices of a job that must be without fault."""
+    return results(folder, job, **files).quote
+
+
+@cache
+def example(job_file: Path) -> Figured:
+    """Run stages 1 to 4 on an example, once."""
+    made = figure(job_file, house())
+    assert made.problems == ()
+    return made
+
+
+def example_results(job_file: Path) -> Results:
+    """Return the results of an example."""
+    made = example(job_file).results
+    assert made is not None
+    return made
+
+
+def book(rates: Typed | None = None, finishes: Typed | None = None, **more: Any) -> str:
+    """Return a rate book of so few prices that a person can follow a test with a pencil."""
+    usual = {"thickness": "4 in", "base": "4 in", "reinforcement": "fibre"}
+    return as_yaml({
+        "valid_from": "2026-01-01",
+        "order": {"allowance": "0 %", "round_up_to": "0.25 cu yd"},
+        "mix": {"strength_psi": "4500", "air": "6 %", "description": "ready-mixed"},
+        "base_material": "crushed stone",
+        "usual": dict.fromkeys(("patio", "walk", "drive", "pool deck"), usual),
+        "reinforcement": {
+            "fibre": {"kind": "fibre", "name": "fibres"},
+            "bars": {"kind": "bar", "name": "bars"},
+        },
+        "visits": {"form": "Form", "pour": "Pour", "wash": "Wash", "seal": "Seal"},
+        "rates": dict(rates or {}),
+        "finishes": dict(finishes or {"plain": PLAIN}),
+        **more,
+    })  # fmt: skip
+
+
+def rate(price: str, covers: str = "base", **more: Any) -> dict[str, Any]:
+    """Return one entry of a rate book."""
+    return {"name": f"Item at {price}", "covers": [covers], "rate": price, **more}
+
+
+RINSE_AND_FILM: Typed = {
+    "rinse": rate("$0.10 / sq ft", "wash", applies="with finish"),
+    "film": rate("$0.20 / sq ft", "sealing", applies="with finish"),
+}
+
+
+def job(*placements: Typed, **more: Any) -> str:
+    """Return a job file; without placements it has one patio of 20 ft x 10 ft."""
+    return as_yaml({
+        "quote": "T-1",
+        "date": "2026-05-14",
+        "start": "2026-06-08",
+        "title": "Patio",
+        "customer": {"name": "Wren Abernathy", "email": "wren@post.example"},
+        "site": {"address": "1 Test Lane", "town": "Harrow Bend"},
+        "finish": "plain",
+        "placements": list(placements) or [placement("20 ft x 10 ft")],
+        **more,
+    })  # fmt: skip
+
+
+def placement(rectangle: str, name: str = "patio", *, at: str = "0 ft", **more: Any) -> Typed:
+    """Return one rectangular placement, moved along the base line so that none overlap."""
+    shape = {"rectangle": rectangle, "at": [at, "0"]}
+    return {"id": name, "use": "patio", "add": [shape], **more}
+
+
+def as_yaml(data: Typed) -> str:
+    """Write typed text as YAML, without anchors, which quotegen refuses."""
+
+    class NoAnchors(yaml.SafeDumper):
+        def ignore_aliases(self, data: Any) -> bool:
+            return True
+
+    return yaml.dump(data, Dumper=NoAnchors, sort_keys=False, allow_unicode=True)
+
+
+def by_id(finish: PricedFinish) -> dict[str, Line]:
+    """Return the lines of a finish by id; ids must be unique."""
+    found = {line.id: line for line in finish.lines}
+    assert len(found) == len(finish.lines)
+    return found
+
+
+def amounts(finish: PricedFinish) -> dict[str, str]:
+    """Return the amount of each line by id, as text."""
+    return {line.id: str(line.amount) for line in finish.lines}
+
+
+def half_up(value: Decimal) -> Decimal:
+    """Round to the cent as a person does with a pencil; the tests' own, not the program's."""
+    return value.quantize(CENT, rounding=ROUND_HALF_UP)
+
+
+def all_lines(priced: PricedQuote) -> Iterator[Line]:
+    """Yield the lines of every finish and every extra."""
+    for finish in priced.finishes:
+        yield from finish.lines
+    for extra in priced.extras:
+        yield from extra.lines
