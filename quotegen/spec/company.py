@@ -1,18 +1,19 @@
 """The company file: who quotes, on what terms, and how the paper looks."""
 
 from enum import StrEnum
+from typing import Annotated
 
-from pydantic import Field, model_validator
+from pydantic import AfterValidator, Field
 from pydantic_core import PydanticCustomError
 
 from quotegen.spec.fields import (
     ColourField,
     DateField,
+    DaysField,
     EmailField,
     Model,
     ShareField,
     Slug,
-    WholeField,
     Word,
 )
 from quotegen.spec.job import Excluded
@@ -40,6 +41,20 @@ class Payment(Model):
     when: Word
     share: ShareField | None = None
     at_visit: Slug | None = None
+
+
+def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
+    *earlier, last = payments
+    if last.share is not None or any(p.share is None for p in earlier):
+        raise PydanticCustomError(
+            "payment-remainder",
+            "every payment but the last needs a share; the last takes what remains",
+        )
+    if sum(p.share or 0 for p in earlier) >= 1:
+        raise PydanticCustomError(
+            "payment-shares", "the shares before the last payment reach 100 % or more"
+        )
+    return payments
 
 
 class Adjustment(Model):
@@ -70,24 +85,10 @@ class Company(Model):
     licence: Word | None = None
     insurance: Insurance | None = None
     accent: ColourField = "#1f4e79"
-    holds_days: WholeField
+    holds_days: DaysField
     working_days: tuple[Weekday, ...] = Field(min_length=1)
     closed: tuple[DateField, ...] = ()
-    payments: tuple[Payment, ...] = Field(min_length=1)
+    payments: Annotated[tuple[Payment, ...], Field(min_length=1), AfterValidator(_payments_add_up)]
     adjustment: Adjustment
     warranty: Word
     not_included: tuple[Excluded, ...] = ()
-
-    @model_validator(mode="after")
-    def _payments_add_up(self) -> "Company":
-        *earlier, last = self.payments
-        if last.share is not None or any(p.share is None for p in earlier):
-            raise PydanticCustomError(
-                "payment-remainder",
-                "every payment but the last needs a share; the last takes what remains",
-            )
-        if sum(p.share or 0 for p in earlier) >= 1:
-            raise PydanticCustomError(
-                "payment-shares", "the shares before the last payment reach 100 % or more"
-            )
-        return self

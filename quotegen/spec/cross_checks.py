@@ -1,6 +1,7 @@
 """Checks across files: what the job asks for must stand in the book, and only once."""
 
 from collections.abc import Iterator, Mapping
+from datetime import date
 
 from quotegen.problem import Problem, Severity
 from quotegen.quantity import Unit
@@ -9,8 +10,11 @@ from quotegen.spec.files import Typed
 from quotegen.spec.job import JobFile
 from quotegen.spec.located import DocumentPath
 from quotegen.spec.rate_book import Applies, BookRate, RateBook
-from quotegen.spec.text_fields import Count
+from quotegen.spec.text_fields import Count, Rate
 from quotegen.spec.validate import near_miss, path_text
+
+FIRST_DAY = date(2010, 1, 1)
+"""The trade's rules say nothing of an earlier day; a test holds this against them."""
 
 _METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3}
 
@@ -39,7 +43,15 @@ def job_against_book(job: Typed[JobFile], book: Typed[RateBook]) -> Iterator[Pro
             f"`{extra}` is both included and offered as an extra",
             "keep it in one of the two places",
         )
-    if book.value.valid_from > job.value.date:
+    if job.value.date < FIRST_DAY:
+        yield _fault(
+            job,
+            ("date",),
+            "date-too-early",
+            f"the quote is dated {job.value.date}, before any rule of the trade that is used here",
+            f"check the year; the first day is {FIRST_DAY}",
+        )
+    elif book.value.valid_from > job.value.date:
         yield Problem(
             code="book-too-new",
             source=job.document.value_source(("date",)),
@@ -74,6 +86,7 @@ def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> I
                 f"a finish is priced by the square foot, not per {finish.rate.unit.value}",
                 "type it like $7.40 / sq ft; put a lump into `rates`",
             )
+        yield from _cost(book, (*here, "cost"), finish.rate, finish.cost)
         for index, brought in enumerate(finish.brings):
             if brought not in rates:
                 yield _fault(
@@ -206,8 +219,8 @@ def _asked(
                 job,
                 here,
                 "rate-not-asked",
-                f"`{rate_id}` applies {rate.applies.value}; it is not asked for by a job",
-                "delete the line, or write `applies: asked` at the rate",
+                f"`{rate_id}` applies {rate.applies.value}, so a job does not ask for it",
+                "delete the line, or write `applies: asked` in the rate book",
             )
         elif rate.rate is not None:
             yield from _count(job, here, rate, rate.rate.unit, count)
@@ -217,15 +230,16 @@ def _count(
     job: Typed[JobFile], path: DocumentPath, rate: BookRate, unit: Unit, count: Count
 ) -> Iterator[Problem]:
     allowed = {unit, _METRIC.get(unit, unit)}
+    needs_number = unit is Unit.CU_YD or (unit is Unit.FT and rate.of is None)
     if count.unit is not None and count.unit not in allowed:
         yield _fault(
             job,
             path,
             "count-unit",
             f"`{path[-1]}` is priced per {unit.value}; the quantity here is in {count.unit.value}",
-            f"type a number of {unit.value}, or yes",
+            f"type a number of {unit.value}{'' if needs_number else ', or yes'}",
         )
-    if count.unit is None and (unit is Unit.CU_YD or (unit is Unit.FT and rate.of is None)):
+    if count.unit is None and needs_number:
         yield _fault(
             job,
             path,
@@ -258,6 +272,19 @@ def _rate(
                     "a price by the foot needs `of`: which edge does it follow?",
                     "add a line like `of: outer edge`",
                 )
+    yield from _cost(book, (*path, "cost"), rate.rate, rate.cost)
+    for index, step in enumerate(rate.by_thickness):
+        here = (*path, "by_thickness", index)
+        yield from _cost(book, (*here, "cost"), step.rate, step.cost)
+        first = rate.by_thickness[0].rate.unit
+        if step.rate.unit is not first:
+            yield _fault(
+                book,
+                (*here, "rate"),
+                "step-unit",
+                f"this price is per {step.rate.unit.value}, the first one per {first.value}",
+                "price every thickness per the same unit",
+            )
     thick = [step.thickness for step in rate.by_thickness]
     if thick != sorted(set(thick)):
         yield _fault(
@@ -274,6 +301,19 @@ def _rate(
             "unknown-reinforcement",
             f"there is no reinforcement `{rate.reinforcement}` in this book",
             near_miss(rate.reinforcement, book.value.reinforcement),
+        )
+
+
+def _cost(
+    book: Typed[RateBook], path: DocumentPath, price: Rate | None, cost: Rate | None
+) -> Iterator[Problem]:
+    if price is not None and cost is not None and price.unit is not cost.unit:
+        yield _fault(
+            book,
+            path,
+            "cost-unit",
+            f"the cost is per {cost.unit.value}, the price per {price.unit.value}",
+            f"type what one {price.unit.value} costs you",
         )
 
 

@@ -6,7 +6,14 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Annotated, Any, TypeVar
 
-from pydantic import BaseModel, ConfigDict, PlainValidator, StringConstraints, WithJsonSchema
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    ConfigDict,
+    PlainValidator,
+    StringConstraints,
+    WithJsonSchema,
+)
 from pydantic_core import PydanticCustomError
 
 from quotegen.quantity import Length
@@ -25,7 +32,7 @@ def _from_text(parser: Callable[[str], T]) -> PlainValidator:
     def validate(value: Any) -> T:
         if not isinstance(value, str):
             raise PydanticCustomError(
-                "not-text", "a list or a mapping stands here; one value belongs here"
+                "not-one-value", "a list or a mapping stands here; one value belongs here"
             )
         if not value.strip():
             raise PydanticCustomError("no-value", "there is no value after the colon")
@@ -40,9 +47,12 @@ def _schema(description: str, *examples: str) -> WithJsonSchema:
     )
 
 
-Word = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
+EMAIL = r"^[A-Za-z0-9_%+-]+(\.[A-Za-z0-9_%+-]+)*@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+$"
+
+Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
+Word = Annotated[Text, AfterValidator(lambda words: " ".join(words.split()))]
 Slug = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$")]
-EmailField = Annotated[str, StringConstraints(pattern=r"^[^@\s]+@[^@\s]+\.[^@\s]+$")]
+EmailField = Annotated[str, StringConstraints(pattern=EMAIL)]
 ColourField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]
 QuoteNumber = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$")]
 
@@ -81,6 +91,7 @@ DateField = Annotated[
     WithJsonSchema({"type": "string", "format": "date", "examples": ["2026-05-14"]}),
 ]
 WholeField = Annotated[int, _from_text(text.parse_whole), _schema("A whole number", "3")]
+DaysField = Annotated[int, _from_text(text.parse_days), _schema("A number of days", "28")]
 YesNoField = Annotated[
     bool, _from_text(text.parse_yes_no), WithJsonSchema({"enum": ["yes", "no", True, False]})
 ]

@@ -7,7 +7,8 @@ from typing import Generic, TypeVar
 from pydantic import BaseModel
 
 from quotegen.problem import Problem, Source
-from quotegen.spec.located import LARGEST_FILE_BYTES, Document, parse
+from quotegen.spec.located import Document, parse
+from quotegen.spec.unreadable import LARGEST_FILE_BYTES
 from quotegen.spec.validate import validate
 
 M = TypeVar("M", bound=BaseModel)
@@ -50,12 +51,9 @@ def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
 
 def beside(job: Path, name: str) -> Path | None:
     """Return the company file of that name in the job's folder or the one above."""
-    folder = job.resolve().parent
-    for place in (folder, folder.parent):
-        if (place / name).is_file():
-            # Shown as the person who types would name it: relative to where they stand.
-            return job.parent / name if place == folder else job.parent / ".." / name
-    return None
+    # Named as the person who types would name it: relative to where they stand.
+    places = (job.parent / name, job.parent / ".." / name)
+    return next((place for place in places if place.is_file()), None)
 
 
 def missing_beside(job: Path, name: str) -> Problem:

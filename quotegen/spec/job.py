@@ -10,6 +10,7 @@ from quotegen.spec.fields import (
     AngleField,
     CountField,
     DateField,
+    DaysField,
     EmailField,
     LengthField,
     Model,
@@ -17,6 +18,7 @@ from quotegen.spec.fields import (
     QuoteNumber,
     SlopeField,
     Slug,
+    Text,
     WholeField,
     Word,
 )
@@ -88,7 +90,7 @@ class JobFile(Model):
     quote: QuoteNumber
     revision: WholeField = 1
     date: DateField
-    holds_days: WholeField | None = None
+    holds_days: DaysField | None = None
     start: DateField
     units: Units = Units.US
     customer: Customer
@@ -104,5 +106,5 @@ class JobFile(Model):
     north: AngleField | None = None
     not_included: tuple[Excluded, ...] = ()
     references: tuple[Slug, ...] | None = None
-    note: Word | None = None
-    private_notes: Word | None = None
+    note: Text | None = None
+    private_notes: Text | None = None

@@ -4,15 +4,22 @@ Every scalar stays text: the fields decide what it means, so YAML never makes a 
 price or a date of a quote number. Anchors and aliases are refused, which also ends alias bombs.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import TypeAlias
 
 import yaml
 
 from quotegen.problem import Problem, Source
+from quotegen.spec.unreadable import (
+    character_problem,
+    control_character,
+    decode,
+    is_plain_text,
+    yaml_problem,
+)
 
-LARGEST_FILE_BYTES = 1_000_000
 DEEPEST_NESTING = 30
 
 Plain: TypeAlias = "str | list[Plain] | dict[str, Plain]"
@@ -32,19 +39,19 @@ class Document:
 
     file: str
     content: Plain
-    keys: tuple[tuple[DocumentPath, Source], ...]
-    values: tuple[tuple[DocumentPath, Source], ...]
+    keys: Mapping[DocumentPath, Source]
+    values: Mapping[DocumentPath, Source]
 
     def key_source(self, path: DocumentPath) -> Source:
         """Return where the key stands, or the nearest place above it."""
-        return _nearest(dict(self.keys), path, self.file)
+        return _nearest(self.keys, path, self.file)
 
     def value_source(self, path: DocumentPath) -> Source:
         """Return where the value stands, or the nearest place above it."""
-        return _nearest(dict(self.values), path, self.file)
+        return _nearest(self.values, path, self.file)
 
 
-def _nearest(places: dict[DocumentPath, Source], path: DocumentPath, file: str) -> Source:
+def _nearest(places: Mapping[DocumentPath, Source], path: DocumentPath, file: str) -> Source:
     for length in range(len(path), -1, -1):
         if path[:length] in places:
             return places[path[:length]]
@@ -62,7 +69,7 @@ def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Probl
     Returns:
         The document, or every fault that keeps it from being one.
     """
-    text = _decode(data, file, max(size_bytes, len(data)))
+    text = decode(data, file, max(size_bytes, len(data)))
     if isinstance(text, Problem):
         return (text,)
     reader = _Reader(file)
@@ -78,74 +85,14 @@ def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Probl
             ),
         )
     except yaml.MarkedYAMLError as error:
-        return (_yaml_problem(error, file),)
+        return (yaml_problem(error, text, file),)
     except yaml.reader.ReaderError as error:
-        return (_character_problem(error, text, file),)
+        return (character_problem(error, text, file),)
+    except (ValueError, OverflowError):  # an escape such as "\\UFFFFFFFF" that stands for nothing
+        return (control_character(reader.last),)
     if reader.problems:
         return tuple(reader.problems)
-    return Document(file, content, tuple(reader.keys.items()), tuple(reader.values.items()))
-
-
-def _decode(data: bytes, file: str, size_bytes: int) -> str | Problem:
-    start = Source(file=file)
-    if size_bytes > LARGEST_FILE_BYTES:
-        size = f"{size_bytes / LARGEST_FILE_BYTES:,.1f} MB"
-        return Problem(
-            code="file-too-large",
-            source=start,
-            message=f"the file is {size}; at most 1 MB is read",
-            hint="a job file is a page or two of text: is this the right file?",
-        )
-    if b"\x00" in data:
-        line = data.count(b"\n", 0, data.index(b"\x00")) + 1
-        return Problem(
-            code="not-text",
-            source=Source(file=file, line=line),
-            message="this is not a text file: it holds binary data",
-            hint="name the job file (.yaml), not a picture, a PDF or a spreadsheet",
-        )
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        before = data[: error.start]
-        column = error.start - (before.rfind(b"\n") + 1) + 1
-        return Problem(
-            code="not-utf-8",
-            source=Source(file=file, line=before.count(b"\n") + 1, column=column),
-            message=f"the byte 0x{data[error.start]:02X} is not UTF-8 text",
-            hint="save the file again as UTF-8 (in the editor: Save as, encoding UTF-8)",
-        )
-    if not text.strip():
-        return Problem(
-            code="empty-file",
-            source=start,
-            message="the file is empty",
-            hint="start from a copy of a job in example_jobs/",
-        )
-    return text
-
-
-def _yaml_problem(error: yaml.MarkedYAMLError, file: str) -> Problem:
-    mark = error.problem_mark or error.context_mark
-    place = (
-        Source(file=file, line=mark.line + 1, column=mark.column + 1) if mark else Source(file=file)
-    )
-    said = error.problem or "it cannot be read"
-    hint = "check the indent, the colon after the key and the closing quote near this line"
-    if "\\t" in said or "'\t'" in said:
-        said, hint = "a tab is used to indent", "indent with spaces"
-    return Problem(code="yaml-syntax", source=place, message=f"this is not YAML: {said}", hint=hint)
-
-
-def _character_problem(error: yaml.reader.ReaderError, text: str, file: str) -> Problem:
-    before = text[: error.position]
-    column = error.position - (before.rfind("\n") + 1) + 1
-    return Problem(
-        code="control-character",
-        source=Source(file=file, line=before.count("\n") + 1, column=column),
-        message="there is a control character here that text cannot hold",
-        hint="delete the character and type the line again",
-    )
+    return Document(file, content, MappingProxyType(reader.keys), MappingProxyType(reader.values))
 
 
 class _TooDeepError(Exception):
@@ -164,6 +111,7 @@ class _Reader:
         self.problems: list[Problem] = []
         self.keys: dict[DocumentPath, Source] = {}
         self.values: dict[DocumentPath, Source] = {}
+        self.last = Source(file=file)
 
     def read(self, text: str) -> Plain:
         """Read the first document; a second one is a fault."""
@@ -194,7 +142,7 @@ class _Reader:
         return content
 
     def _node(self, event: yaml.Event, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
-        self.values[path] = self._place(event)
+        self.last = self.values[path] = self._place(event)
         if getattr(event, "anchor", None) is not None:
             self._fault(
                 event,
@@ -211,7 +159,17 @@ class _Reader:
             return self._mapping(events, path)
         if isinstance(event, yaml.SequenceStartEvent):
             return self._sequence(events, path)
-        return str(getattr(event, "value", ""))
+        value = str(getattr(event, "value", ""))
+        if getattr(event, "tag", None) not in {None, "!"}:
+            self._fault(
+                event,
+                "tag",
+                "a text that begins with ! is not read as text",
+                "put the text in quotes",
+            )
+        if not is_plain_text(value):
+            self.problems.append(control_character(self.last))
+        return value
 
     def _sequence(self, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
         items: list[Plain] = []

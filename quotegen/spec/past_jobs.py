@@ -4,7 +4,7 @@ from enum import StrEnum
 
 from pydantic import Field
 
-from quotegen.spec.fields import DateField, Model, Slug, WholeField, Word
+from quotegen.spec.fields import DateField, Model, Slug, Text, WholeField, Word
 from quotegen.spec.job import Use
 from quotegen.spec.rate_book import FinishKind
 
@@ -52,7 +52,7 @@ class PastJob(Model):
     photo: Photo | None = None
     contact: Contact | None = None
     consent: Consent | None = None
-    private_notes: Word | None = None
+    private_notes: Text | None = None
 
 
 class PastJobs(Model):

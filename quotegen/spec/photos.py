@@ -1,6 +1,7 @@
 """Photos of past jobs: only from the company's own folder, made small, stripped of metadata."""
 
 import io
+import warnings
 from pathlib import Path
 
 from PIL import Image, ImageOps
@@ -9,12 +10,16 @@ from quotegen.problem import Problem, Source
 
 LARGEST_SIDE_PX = 1_000
 MOST_PIXELS = 60_000_000
+FORMATS = ("JPEG", "PNG")
 QUALITY = 80
 
 
 def inside(folder: Path, name: str) -> Path | None:
     """Return the file of that name under the folder, or None if the name leads out of it."""
-    path = (folder / name).resolve()
+    try:
+        path = (folder / name).resolve()
+    except (OSError, RuntimeError, ValueError):  # links that go in a circle, no name at all
+        return None
     return path if path.is_relative_to(folder.resolve()) else None
 
 
@@ -29,15 +34,9 @@ def shown_jpeg(folder: Path, name: str, source: Source) -> bytes | Problem:
             hint="copy the photo beside this file or below it, and name it from there",
         )
     try:
-        with Image.open(path) as image:
+        with _opened(path) as image:
             if image.width * image.height > MOST_PIXELS:
-                return Problem(
-                    code="photo-too-large",
-                    source=source,
-                    message=f"the photo is {image.width} by {image.height} pixels; at most "
-                    f"{MOST_PIXELS // 1_000_000} million are read",
-                    hint="save a smaller copy of it",
-                )
+                return _too_large(source, f"{image.width} by {image.height}")
             image.draft("RGB", (LARGEST_SIDE_PX, LARGEST_SIDE_PX))
             upright = ImageOps.exif_transpose(image).convert("RGB")
     except FileNotFoundError:
@@ -47,7 +46,9 @@ def shown_jpeg(folder: Path, name: str, source: Source) -> bytes | Problem:
             message=f"there is no file `{name}`",
             hint="check the name, or delete the line",
         )
-    except (OSError, ValueError, Image.DecompressionBombError):
+    except Image.DecompressionBombError:
+        return _too_large(source, "far too many")
+    except Exception:  # noqa: BLE001 - a broken picture fails in more ways than can be named
         return Problem(
             code="not-a-photo",
             source=source,
@@ -60,3 +61,19 @@ def shown_jpeg(folder: Path, name: str, source: Source) -> bytes | Problem:
     out = io.BytesIO()
     clean.save(out, "JPEG", quality=QUALITY, optimize=True)
     return out.getvalue()
+
+
+def _opened(path: Path) -> Image.Image:
+    """Read the head of a picture: its kind and size, and none of its pixels."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", Image.DecompressionBombWarning)  # we look ourselves
+        return Image.open(path, formats=FORMATS)
+
+
+def _too_large(source: Source, size: str) -> Problem:
+    return Problem(
+        code="photo-too-large",
+        source=source,
+        message=f"the photo is {size} pixels; at most {MOST_PIXELS // 1_000_000} million are read",
+        hint="save a smaller copy of it",
+    )

@@ -8,6 +8,7 @@ from pydantic_core import PydanticCustomError
 from quotegen.spec.fields import (
     AmountField,
     DateField,
+    DaysField,
     LengthField,
     Model,
     RateField,
@@ -129,8 +130,8 @@ class FinishVisit(Model):
     """One visit that a finish needs: how many working days, after how many days of waiting."""
 
     visit: Slug
-    days: WholeField
-    wait_days: WholeField = 0
+    days: DaysField
+    wait_days: DaysField = 0
 
 
 class Finish(Model):
@@ -143,7 +144,7 @@ class Finish(Model):
     colour: Word | None = None
     sealer: Sealer
     brings: tuple[Slug, ...] = ()
-    visits: tuple[FinishVisit, ...] = Field(min_length=1)
+    visits: tuple[FinishVisit, ...] = Field(min_length=1, max_length=20)
 
 
 class Usual(Model):

@@ -49,7 +49,8 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
     references, faults = choose(job, book.value, past)
     problems.extend(faults)
     typed = job.value
-    if any(placement.use not in book.value.usual for placement in typed.placements):
+    unknown_use = any(placement.use not in book.value.usual for placement in typed.placements)
+    if unknown_use or typed.date < cross_checks.FIRST_DAY:
         return None, tuple(problems)
     spec = JobSpec(
         document=job.document,
@@ -91,7 +92,7 @@ def _companion(job: Path, model: type[M], problems: list[Problem]) -> Typed[M] |
     name = FILES[model]
     path = beside(job, name)
     if path is None and model is PastJobs:  # a new company has none yet
-        return Typed(model(), Document(name, {}, (), ()))
+        return Typed(model(), Document(name, {}, {}, {}))
     if path is None:
         problems.append(missing_beside(job, name))
         return None

@@ -71,6 +71,9 @@ def _named_faults(job: Typed[JobFile], past: PastJobs) -> Iterator[Problem]:
             code = "consent-withdrawn"
             message = f"the consent for `{name}` was withdrawn on {known.consent.withdrawn}"
             hint = "take it out here"
+        elif name in (job.value.references or ())[:index]:
+            code, message = "reference-twice", f"the past job `{name}` is already shown"
+            hint = "delete it here"
         else:
             continue
         yield Problem(

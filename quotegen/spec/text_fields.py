@@ -15,7 +15,9 @@ from pydantic_core import PydanticCustomError
 from quotegen.money import parse_money
 from quotegen.quantity import FEET_PER_METRE, INCHES_PER_FOOT, Length, Unit, decimal_from_text
 
-_NUMBER = r"(?:\d+(?:\.\d+)?(?:[- ]\d+/\d+)?|\d+/\d+|\.\d+)"
+_WHOLE = r"\d{1,7}"
+_PLAIN = rf"{_WHOLE}(?:\.\d{{1,9}})?"
+_NUMBER = rf"(?:{_PLAIN}(?:[- ]{_WHOLE}/{_WHOLE})?|{_WHOLE}/{_WHOLE}|\.\d{{1,9}})"
 _FEET = rf"(?P<feet>{_NUMBER})\s*(?:ft\.?|feet|foot|')"
 _INCHES = rf"(?P<inches>{_NUMBER})\s*(?:in\.?|inch|inches|\")"
 _TAPE = re.compile(
@@ -23,7 +25,14 @@ _TAPE = re.compile(
 )
 _METRIC = re.compile(rf"(?P<sign>-?)\s*(?P<number>{_NUMBER})\s*(?P<unit>m|cm|mm)")
 _BARE_NUMBER = re.compile(rf"-?\s*{_NUMBER}")
-_PRIMES = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "−": "-", "–": "-"})
+_BY = re.compile(r"\s*[x×]\s*|\s+by\s+")
+_RATE = re.compile(r"(?P<money>\$?[\d.,]+)\s*(?P<per>/|per\b|\ba\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?")
+_COUNT = re.compile(rf"(?P<number>{_PLAIN})\s*(?P<unit>[a-z][a-z0-9 ]*)?")
+_TYPED_AS = str.maketrans({
+    "′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/",
+    "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
+    "²": "2", "³": "3",
+})  # fmt: skip
 _METRES = {"m": Fraction(1), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
 _LENGTH_FORMS = "24 ft 6 in, 24' 6-1/2\" or 7.5 m"
 _RATE_UNITS = {
@@ -31,6 +40,10 @@ _RATE_UNITS = {
     "lineal foot": Unit.FT, "cu yd": Unit.CU_YD, "m2": Unit.M2, "m": Unit.M, "m3": Unit.M3,
     "each": Unit.EACH, "visit": Unit.VISIT, "lump": Unit.LUMP,
 }  # fmt: skip
+MOST_DAYS = 999
+MOST_DOLLARS = 100_000_000
+FIRST_YEAR, LAST_YEAR = 1950, 2100
+_MOST_SHOWN = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +77,7 @@ def fraction(text: str) -> Fraction:
 
 def parse_length(text: str) -> Length:
     """Read a length as written from a tape; `0` needs no unit."""
-    plain = text.translate(_PRIMES).strip()
+    plain = _plain(text)
     if plain in {"0", "-0"}:
         return Length(Fraction(0))
     try:
@@ -78,171 +91,158 @@ def parse_length(text: str) -> Length:
             return Length(-size if match["sign"] else size)
     except ZeroDivisionError:
         pass
-    raise _length_fault(text, plain)
-
-
-def _length_fault(text: str, plain: str) -> PydanticCustomError:
-    found = {"found": text}
     if "$" in plain:
-        return PydanticCustomError(
-            "money-for-length",
-            f"`{text}` is money where a length belongs; type it like {_LENGTH_FORMS}",
-            found,
-        )
+        said = f"is money where a length belongs; type it like {_LENGTH_FORMS}"
+        raise _error("money-for-length", text, said)
     if _BARE_NUMBER.fullmatch(plain):
-        return PydanticCustomError(
-            "missing-unit",
-            f"`{text}` has no unit; type `{plain} ft`, `{plain} in` or `{plain} m`",
-            found,
-        )
-    return PydanticCustomError(
-        "not-a-length", f"`{text}` is not a length; type it like {_LENGTH_FORMS}", found
-    )
+        said = f"has no unit; type `{plain} ft`, `{plain} in` or `{plain} m`"
+        raise _error("missing-unit", text, said)
+    raise _error("not-a-length", text, f"is not a length; type it like {_LENGTH_FORMS}")
 
 
 def parse_positive_length(text: str) -> Length:
     """Read a length that must be more than nought."""
     length = parse_length(text)
     if length.feet <= 0:
-        raise PydanticCustomError(
-            "not-positive", f"`{text}` must be more than nought", {"found": text}
-        )
+        raise _error("not-positive", text, "must be more than nought")
     return length
 
 
 def parse_size(text: str) -> Size:
     """Read `24 ft x 16 ft`."""
-    parts = re.split(r"\s+(?:x|by|×)\s+", text.strip())
-    if len(parts) != 2:
-        raise PydanticCustomError(
-            "not-a-size",
-            f"`{text}` is not a size; type two lengths like 24 ft x 16 ft",
-            {"found": text},
-        )
+    parts = _BY.split(text.strip())
+    if len(parts) != 2 or not all(parts):
+        raise _error("not-a-size", text, "is not a size; type two lengths like 24 ft x 16 ft")
     return Size(parse_positive_length(parts[0]), parse_positive_length(parts[1]))
 
 
 def parse_rate(text: str) -> Rate:
     """Read `$9.50 / sq ft`, `$210 each` or `$680 lump`."""
-    match = re.fullmatch(
-        r"(?P<money>\S+)\s*(?:/|per\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?", text.strip()
-    )
-    amount = parse_money(match["money"]) if match else None
-    if match is None or amount is None:
-        raise PydanticCustomError(
-            "not-a-rate", f"`{text}` is not a price; type it like $9.50 / sq ft", {"found": text}
-        )
+    match = _RATE.fullmatch(_plain(text))
+    amount = _money(match["money"], text) if match else None
+    if match is None or amount is None or not ("$" in text or match["per"]):
+        raise _error("not-a-rate", text, "is not a price; type it like $9.50 / sq ft")
     unit = _RATE_UNITS.get((match["unit"] or "").strip())
     if unit is None:
-        allowed = "sq ft, ft, cu yd, m2, m, each, visit or lump"
-        problem = "has no unit" if not match["unit"] else f"has the unit `{match['unit']}`"
-        raise PydanticCustomError(
-            "rate-unit",
-            f"the price `{text}` {problem}; say what it is for: / {allowed}",
-            {"found": text},
-        )
+        found = f"has the unit `{match['unit']}`" if match["unit"] else "has no unit"
+        allowed = "sq ft, ft, cu yd, each, visit or lump"
+        raise _error("rate-unit", text, f"{found}; a price is for one {allowed}")
     return Rate(amount, unit)
 
 
 def parse_amount(text: str) -> Decimal:
     """Read a sum of money that is for the whole, such as `$2,400`."""
-    amount = parse_money(text)
+    amount = _money(text, text)
     if amount is None:
-        raise PydanticCustomError(
-            "not-money", f"`{text}` is not a sum of money; type it like $2,400", {"found": text}
-        )
+        raise _error("not-money", text, "is not a sum of money; type it like $2,400")
     return amount
 
 
 def parse_count(text: str) -> Count:
     """Read `yes`, `2`, `18 ft` or `6 cu yd`."""
-    plain = text.strip()
+    plain = _plain(text)
     if plain == "yes":
         return Count(None, None)
-    match = re.fullmatch(r"(?P<number>\d+(?:\.\d+)?)\s*(?P<unit>[a-z][a-z0-9 ]*)?", plain)
+    match = _COUNT.fullmatch(plain)
     unit = _RATE_UNITS.get((match["unit"] or "each").strip()) if match else None
     if match is None or unit is None or decimal_from_text(match["number"]) == 0:
-        raise PydanticCustomError(
-            "not-a-count",
-            f"`{text}` is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd",
-            {"found": text},
-        )
+        said = "is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd"
+        raise _error("not-a-count", text, said)
     return Count(decimal_from_text(match["number"]), unit)
 
 
 def parse_share(text: str) -> Fraction:
     """Read `7 %` as 7/100; from nought to a hundred."""
-    match = re.fullmatch(r"(?P<number>\d+(?:\.\d+)?)\s*%", text.strip())
+    match = re.fullmatch(rf"(?P<number>{_PLAIN})\s*%", text.strip())
     if match is None or Fraction(match["number"]) > 100:
-        raise PydanticCustomError(
-            "not-a-share",
-            f"`{text}` is not a share; type it like 7 %, from 0 % to 100 %",
-            {"found": text},
-        )
+        raise _error("not-a-share", text, "is not a share; type it like 7 %, from 0 % to 100 %")
     return Fraction(match["number"]) / 100
 
 
 def parse_angle_deg(text: str) -> Fraction:
     """Read `90 deg` as degrees, counter-clockwise."""
-    match = re.fullmatch(r"(?P<number>-?\d+(?:\.\d+)?)\s*(?:deg|°)", text.strip())
+    match = re.fullmatch(rf"(?P<number>-?{_PLAIN})\s*(?:deg|°)", _plain(text))
     if match is None:
-        raise PydanticCustomError(
-            "not-an-angle", f"`{text}` is not an angle; type it like 90 deg", {"found": text}
-        )
+        raise _error("not-an-angle", text, "is not an angle; type it like 90 deg")
     return Fraction(match["number"])
 
 
 def parse_cuyd(text: str) -> Fraction:
     """Read `0.25 cu yd`, more than nought."""
-    match = re.fullmatch(r"(?P<number>\d+(?:\.\d+)?|\d+/\d+)\s*cu yd", text.strip())
+    match = re.fullmatch(rf"(?P<number>{_PLAIN}|{_WHOLE}/{_WHOLE})\s*cu yd", _plain(text))
     try:
         volume = Fraction(match["number"]) if match else Fraction(0)
     except ZeroDivisionError:
         volume = Fraction(0)
     if volume <= 0:
-        raise PydanticCustomError(
-            "not-a-volume", f"`{text}` is not a volume; type it like 0.25 cu yd", {"found": text}
-        )
+        raise _error("not-a-volume", text, "is not a volume; type it like 0.25 cu yd")
     return volume
 
 
 def parse_slope(text: str) -> Length:
     """Read `1/4 in per ft` as the drop in one foot, or `2 %`."""
-    plain = text.strip()
+    plain = _plain(text)
     if plain.endswith("%"):
         return Length(parse_share(plain))
-    if not plain.endswith("per ft"):
-        raise PydanticCustomError(
-            "not-a-slope",
-            f"`{text}` is not a fall; type it like 1/4 in per ft or 2 %",
-            {"found": text},
-        )
-    return parse_positive_length(plain.removesuffix("per ft"))
+    match = re.fullmatch(r"(?P<drop>.+?)\s*(?:per|/)\s*(?:ft|foot)", plain)
+    if match is None:
+        raise _error("not-a-slope", text, "is not a fall; type it like 1/4 in per ft or 2 %")
+    return parse_positive_length(match["drop"])
 
 
 def parse_date(text: str) -> date:
     """Read `2026-05-14`."""
     try:
-        return date.fromisoformat(text.strip())
+        day = date.fromisoformat(text.strip())
     except ValueError:
-        raise PydanticCustomError(
-            "not-a-date",
-            f"`{text}` is not a date; type it year-month-day like 2026-05-14",
-            {"found": text},
-        ) from None
+        said = "is not a date; type it year-month-day like 2026-05-14"
+        raise _error("not-a-date", text, said) from None
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        said = f"is far off; type a year from {FIRST_YEAR} to {LAST_YEAR}"
+        raise _error("year-far-off", text, said)
+    return day
 
 
 def parse_whole(text: str) -> int:
     """Read a whole number from nought up."""
     if not re.fullmatch(r"\d{1,6}", text.strip()):
-        raise PydanticCustomError(
-            "not-a-whole-number", f"`{text}` is not a whole number like 3", {"found": text}
-        )
+        raise _error("not-a-whole-number", text, "is not a whole number like 3")
     return int(text)
+
+
+def parse_days(text: str) -> int:
+    """Read a number of days, less than a thousand."""
+    days = parse_whole(text)
+    if days > MOST_DAYS:
+        raise _error("too-many-days", text, f"is too many days; at most {MOST_DAYS} are counted")
+    return days
 
 
 def parse_yes_no(text: str) -> bool:
     """Read `yes` or `no`."""
-    if text.strip() not in {"yes", "no"}:
-        raise PydanticCustomError("not-yes-no", f"`{text}` must be yes or no", {"found": text})
-    return text.strip() == "yes"
+    plain = _plain(text)
+    if plain not in {"yes", "no"}:
+        raise _error("not-yes-no", text, "must be yes or no")
+    return plain == "yes"
+
+
+def cut_short(text: str) -> str:
+    """Return a text as a message repeats it: what is long is cut."""
+    return text if len(text) <= _MOST_SHOWN else f"{text[:_MOST_SHOWN]}..."
+
+
+def _plain(text: str) -> str:
+    """Return the text as if it were typed in plain characters and small letters."""
+    return " ".join(text.translate(_TYPED_AS).replace("''", '"').lower().split())
+
+
+def _money(money: str, text: str) -> Decimal | None:
+    amount = parse_money(money)
+    if amount is not None and amount > MOST_DOLLARS:
+        said = f"is more than a job can cost; at most ${MOST_DOLLARS:,} is read"
+        raise _error("money-too-large", text, said)
+    return amount
+
+
+def _error(code: str, text: str, said: str) -> PydanticCustomError:
+    return PydanticCustomError(code, f"`{cut_short(text)}` {said}")

@@ -8,7 +8,9 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from quotegen.problem import Problem
+from quotegen.spec.fields import EMAIL
 from quotegen.spec.located import Document, DocumentPath
+from quotegen.spec.text_fields import cut_short
 
 M = TypeVar("M", bound=BaseModel)
 
@@ -50,35 +52,38 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
     kind = details["type"]
     message, hint, code = details["msg"], "", kind
     place = document.value_source(path)
+    if "[key]" in details["loc"]:
+        place = document.key_source(path)
     if kind == "extra_forbidden":
         key = str(path[-1])
         code, message = "unknown-key", f"`{key}` is not a key that is known here"
         hint = near_miss(key, _keys(_model_at(model, path[:-1])))
         place = document.key_source(path)
+    elif kind == "missing" and isinstance(path[-1], int):
+        code, message, hint = _count_fault(details)
     elif kind == "missing":
-        code, message = "missing-key", f"`{path[-1]}` is missing"
+        code, message = "missing-key", f"`{path[-1]}:` is missing"
         hint = f"add a line `{path[-1]}: ...` {_inside(path[:-1])}"
         place = document.key_source(path[:-1])
-    elif kind in {"literal_error", "enum"}:
-        code, message = "unknown-word", f"`{found}` is not known here"
-        hint = near_miss(str(found), _allowed(details))
-    elif kind in {"string_too_short", "string_type"}:
+    elif kind == "enum" and isinstance(found, str):
+        code, message = "unknown-word", f"`{cut_short(found)}` is not known here"
+        hint = near_miss(cut_short(found), _allowed(details))
+    elif kind in {"string_too_short", "string_type", "enum", "no-value", "not-one-value"}:
         code, message, hint = _text_fault(found)
     elif kind == "string_pattern_mismatch":
-        code, message = "bad-form", f"`{found}` is not in the form that is needed here"
+        code, message = "bad-form", f"`{cut_short(str(found))}` is not in the right form"
         hint = _FORMS.get(str(details.get("ctx", {}).get("pattern")), "see the example jobs")
     elif kind in {"tuple_type", "list_type", "dict_type", "model_type", "model_attributes_type"}:
         code, message, hint = _structure_fault(kind, found)
-    elif kind == "too_short":
-        code, message, hint = "empty-list", "the list is empty", "at least one is needed here"
-    elif kind == "too_long":
-        code, message, hint = "point", "too many values", "a point is two lengths: [12 ft, 0]"
+    elif kind in {"too_short", "too_long"}:
+        code, message, hint = _count_fault(details)
     return Problem(code=code, source=place, path=path_text(path), message=message, hint=hint)
 
 
+_COORDINATES = 2
 _FORMS = {
     r"^[a-z][a-z0-9_]*$": "use small letters, digits and _ , beginning with a letter: pool_deck",
-    r"^[^@\s]+@[^@\s]+\.[^@\s]+$": "an e-mail address looks like name@place.example",
+    EMAIL: "an e-mail address looks like name@place.example",
     r"^#[0-9a-fA-F]{6}$": "a colour is # and six digits or letters a-f: #1f4e79",
     r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$": "letters, digits, dot, dash and _ only, such as 2026-041",
 }
@@ -88,20 +93,28 @@ def _text_fault(found: Any) -> tuple[str, str, str]:
     if isinstance(found, str):
         return "no-value", "there is no value after the colon", "type the value, or delete the line"
     return (
-        "not-text",
+        "not-one-value",
         "a list or a mapping stands here; one value belongs here",
         "write it on one line",
     )
 
 
+def _count_fault(details: ErrorDetails) -> tuple[str, str, str]:
+    most = details.get("ctx", {}).get("max_length")
+    if details["type"] == "missing" or most == _COORDINATES:
+        return "not-a-point", "this is not a point of the plan", "type two lengths: [12 ft, 0]"
+    if most is not None:
+        return "too-many", "there are too many here", f"at most {most} belong here"
+    return "empty-list", "the list is empty", "at least one is needed here"
+
+
 def _structure_fault(kind: str, found: Any) -> tuple[str, str, str]:
+    is_list = kind in {"tuple_type", "list_type"}
     wanted = (
-        "a list (lines that begin with -)"
-        if kind in {"tuple_type", "list_type"}
-        else "lines of `key: value`"
+        "a list belongs (lines that begin with -)" if is_list else "lines of `key: value` belong"
     )
     was = (
-        f"`{found}`"
+        f"`{cut_short(found)}`"
         if isinstance(found, str) and found
         else "nothing"
         if not found
@@ -109,7 +122,7 @@ def _structure_fault(kind: str, found: Any) -> tuple[str, str, str]:
         if isinstance(found, list)
         else "a mapping"
     )
-    return "wrong-structure", f"found {was}; {wanted} belongs here", "compare with an example job"
+    return "wrong-structure", f"found {was} where {wanted}", "compare with an example job"
 
 
 def _path(document: Document, loc: tuple[int | str, ...]) -> DocumentPath:

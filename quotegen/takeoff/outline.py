@@ -108,9 +108,10 @@ def _corner_faults(legs: tuple[_Leg, ...]) -> tuple[Fault, ...]:
     curved = any(_is_curved(leg.side) for leg in legs)
     if same or len(legs) >= _FEWEST_CORNERS - curved:
         return same
+    corners = f"{len(legs)} corners" if len(legs) > 1 else "one corner"
     return (Fault(
         code="outline-short", path=(),
-        message=f"the outline has {max(1, len(legs))} corners; it takes at least 3,"
+        message=f"the outline has {corners}; it takes at least 3,"
         " or 2 with an arc between them",
         hint="add the corners that are missing, in order round the slab"),)  # fmt: skip
 

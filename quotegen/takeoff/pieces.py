@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping
 from quotegen.quantity import Length
 from quotegen.spec.shapes import Ring, Round, Shape
 from quotegen.spec.text_fields import Size
+from quotegen.takeoff.arcs import TAPE_SLACK_FT
 from quotegen.takeoff.faults import Fault, tape_of
 from quotegen.takeoff.oval import Oval
 from quotegen.takeoff.path import Loop
@@ -160,7 +161,7 @@ def _ring(shape: Shape) -> Loops | Fault:
             hint="check the width and the radius, or use a `circle` or a part of one",
         )
     sweep_rad = math.radians(ring.sweep)
-    if ring.sweep == _FULL_TURN_DEG:
+    if (FULL_TURN_RAD - sweep_rad) * outer_ft < TAPE_SLACK_FT:
         sweep_rad = FULL_TURN_RAD
     outer = Arc(centre=_CENTRE, radius_ft=outer_ft, start_rad=0, sweep_rad=sweep_rad)
     inner = Arc(centre=_CENTRE, radius_ft=outer_ft - width_ft, start_rad=0, sweep_rad=sweep_rad)

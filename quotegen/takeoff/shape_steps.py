@@ -99,7 +99,7 @@ def _rectangle(shape: Shape, shown: Shown) -> tuple[Step, ...]:
     return (*sides, shown.typed("Corner radius", shape.corner_radius))
 
 
-def _round(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _circular(shape: Shape, shown: Shown) -> tuple[Step, ...]:
     typed = getattr(shape, shape.kind)
     assert isinstance(typed, Round)
     if typed.radius:
@@ -142,9 +142,9 @@ _GIVEN: Mapping[str, Callable[[Shape, Shown], tuple[Step, ...]]] = {
     "right_triangle": _sized("right_triangle", "Leg along", "Leg out"),
     "triangle": _triangle,
     "trapezoid": _trapezoid,
-    "circle": _round,
-    "half_circle": _round,
-    "quarter_circle": _round,
+    "circle": _circular,
+    "half_circle": _circular,
+    "quarter_circle": _circular,
     "ellipse": _sized("ellipse", "Length", "Width"),
     "ring": _ring,
 }

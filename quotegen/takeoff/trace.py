@@ -28,7 +28,7 @@ class Boundary:
     inner: tuple[Loop, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Run:
     """A stretch of boundary along one side, and the place of that side in the job file."""
 
@@ -89,13 +89,13 @@ def _traced(ring: LinearRing, sides: tuple[_Sides, _Sides]) -> tuple[_Run, ...]:
     segments = (*sides[0].segments, *sides[1].segments)
     starts = [n for n, place in enumerate(places) if place != places[n - 1]]
     if not starts:
-        return (_Run(places[0], segments[places[0]]),)
+        return (_Run(place=places[0], segment=segments[places[0]]),)
     runs: list[_Run] = []
     for n, first in enumerate(starts):
         last = starts[(n + 1) % len(starts)]
         part = _part(segments[places[first]], corners[first], corners[last])
         if part and _length_ft(corners, first, last) >= TAPE_SLACK_FT:
-            runs.append(_Run(places[first], part))
+            runs.append(_Run(place=places[first], segment=part))
     return _first_side_first(_merged(runs))
 
 
@@ -140,9 +140,9 @@ def _merged(runs: list[_Run]) -> list[_Run]:
         if whole is None:
             merged.append(run)
         else:
-            merged[-1] = _Run(min(merged[-1].place, run.place), whole)
+            merged[-1] = _Run(place=min(merged[-1].place, run.place), segment=whole)
     if len(merged) > 1 and (whole := joined(merged[-1].segment, merged[0].segment)):
-        merged[0] = _Run(min(merged[-1].place, merged[0].place), whole)
+        merged[0] = _Run(place=min(merged[-1].place, merged[0].place), segment=whole)
         merged.pop()
     return merged
 

@@ -109,7 +109,7 @@ FAULTS: dict[str, tuple[Typed, str, tuple[str | int, ...], str]] = {
         "outline-two-ways", (1, "rise"), "radius and rise",
     ),
     "two corners": (outline((0, 0), (10, 0)), "outline-short", (), "has 2 corners"),
-    "one corner": (outline((0, 0)), "outline-short", (), "has 1 corners"),
+    "one corner": (outline((0, 0)), "outline-short", (), "has one corner"),
     "same point": (
         outline((0, 0), (10, 0), (10, 0), (0, 8)),
         "outline-same-point", (2, "to"), "[10'-0\", 0\"]",

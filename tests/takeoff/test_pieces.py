@@ -134,3 +134,10 @@ def test_each_fault_says_what_and_where(name: str):
     assert (fault.code, fault.path) == (code, ("add", 0, *path))
     for words in said:
         assert words in fault.message
+
+
+def test_a_ring_closed_to_within_a_hair_is_closed():
+    """A ring whose ends are nearer than a tape is read to has an outer and an inner edge only."""
+    measured = slab({"ring": {"outer_radius": "14 ft", "width": "4 ft", "sweep": "359.99 deg"}})
+    assert [len(ring) for ring in measured.boundary.outer] == [1]
+    assert [len(ring) for ring in measured.boundary.inner] == [1]

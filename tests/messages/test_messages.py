@@ -1,0 +1,184 @@
+"""Every message once: a tiny bad file, and what is printed of it.
+
+`cases.yaml` is the table; read it to see how quotegen talks. It gives every problem of a case,
+so a case that says too much fails as well. `made.py` makes the files that no one would type.
+"""
+
+import time
+from itertools import groupby
+from pathlib import Path
+from typing import TypedDict
+
+import pytest
+import yaml
+
+from quotegen import pipeline
+from quotegen.problem import Problem
+from tests.messages.codes import codes
+from tests.messages.command import Command, files_in
+from tests.messages.lay_out import CASES, HERE, lay_out
+from tests.messages.made import MADE, huge_png
+
+FAST_S = 5.0
+WARNINGS = {"start-before-quote"}
+TESTED_ELSEWHERE = {
+    "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
+    "same-quote-number": "tests/test_cli.py::test_two_jobs_with_one_number_are_refused",
+    "no-finish-page": "tests/spec/test_content.py::test_each_kind_of_finish_needs_its_page",
+    "no-front-matter": "tests/spec/test_content.py::test_a_page_begins_with_front_matter",
+    "bad-label": "tests/spec/test_content.py::test_a_label_is_one_text_under_one_key",
+}
+"""Codes of our own pages and of the machine, which no job file can bring about."""
+
+
+class Row(TypedDict):
+    """One line of the table: one problem of one case."""
+
+    case: str
+    code: str
+    at: str
+    says: str
+    help: str
+
+
+TABLE: list[Row] = yaml.safe_load((HERE / "cases.yaml").read_text(encoding="utf-8"))
+BY_CASE = {case: list(rows) for case, rows in groupby(TABLE, key=lambda row: row["case"])}
+
+
+@pytest.fixture
+def command(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> Command:
+    """Stand in an empty folder with an older package in `out/`."""
+    monkeypatch.chdir(tmp_path)
+    older = tmp_path / "out" / "T-1" / "customer"
+    older.mkdir(parents=True)
+    (older / "quote.html").write_text("as sent in April", encoding="utf-8")
+    (tmp_path / "huge.png").write_bytes(huge_png(9_000, 8_000))
+    return Command(monkeypatch, capsys)
+
+
+def _printed(row: Row) -> str:
+    kind = "warning: " if row["code"] in WARNINGS else ""
+    hint = f"\n    {row['help']}" if row["help"] else ""
+    return f"{row['at']}: {kind}{row['says']}{hint}\n"
+
+
+def _problems(job: Path) -> tuple[Problem, ...]:
+    house = pipeline.open_house()
+    assert isinstance(house, pipeline.House)
+    return pipeline.figure(job, house).problems
+
+
+@pytest.mark.parametrize("case", [case for case in BY_CASE if case not in WARNINGS])
+def test_a_fault_is_printed_with_its_place_and_nothing_is_written(command: Command, case: str):
+    """`package` says what the table says and no more, leaves with 1, and touches no file."""
+    lay_out(CASES / f"{case}.yaml", Path())
+    before = files_in(Path())
+    ran = command("package", "job.yaml")
+    assert ran.err == "".join(_printed(row) for row in BY_CASE[case])
+    assert (ran.code, ran.out) == (1, "")
+    assert files_in(Path()) == before
+
+
+@pytest.mark.parametrize("case", BY_CASE)
+def test_a_fault_has_the_code_of_the_table(command: Command, case: str):
+    """The code, which machines read, is that of the table."""
+    problems = _problems(lay_out(CASES / f"{case}.yaml", Path()))
+    assert [p.code for p in problems] == [row["code"] for row in BY_CASE[case]]
+
+
+@pytest.mark.parametrize("case", sorted(WARNINGS))
+def test_a_warning_is_printed_and_stops_nothing(command: Command, case: str):
+    """A warning is said, and the command goes on and leaves with 0."""
+    lay_out(CASES / f"{case}.yaml", Path())
+    ran = command("check", "job.yaml")
+    assert ran.err == "".join(_printed(row) for row in BY_CASE[case])
+    assert (ran.code, ran.out) == (0, "job.yaml: no errors\n")
+
+
+@pytest.mark.parametrize(
+    ("spoil", "code", "at", "words"), MADE, ids=[row[0].__name__.strip("_") for row in MADE]
+)
+def test_a_file_that_no_one_would_type_is_refused_fast(command: Command, spoil, code, at, words):
+    """Its first problem has the place and the words of the table; nothing is written."""
+    spoil(lay_out(None, Path()))
+    before = files_in(Path() / "out")
+    began = time.monotonic()
+    ran = command("package", "job.yaml")
+    assert time.monotonic() - began < FAST_S
+    assert ran.code == 1
+    assert ran.err.startswith(f"{at}: ")
+    assert [word for word in words if word not in ran.err] == []
+    assert "Traceback" not in ran.err
+    assert files_in(Path() / "out") == before
+    assert _problems(Path("job.yaml"))[0].code == code
+
+
+def test_a_large_file_is_not_read_to_its_end(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    """Of 50 MB no more is read than shows that it is too large."""
+    from quotegen.spec.files import load
+    from quotegen.spec.job import JobFile
+    from quotegen.spec.unreadable import LARGEST_FILE_BYTES
+
+    job = tmp_path / "job.yaml"
+    with job.open("wb") as file:
+        file.truncate(50_000_000)
+    asked: list[int] = []
+    real = Path.open
+
+    def opened(path: Path, *mode: str):
+        file = real(path, *mode)
+
+        class Watched:
+            def __enter__(self):
+                return self
+
+            def __exit__(self, *_: object):
+                file.close()
+
+            def read(self, size: int = -1) -> bytes:
+                asked.append(size)
+                return file.read(size)
+
+        return Watched()
+
+    monkeypatch.setattr(Path, "open", opened)
+    assert isinstance(load(job, JobFile), tuple)
+    assert asked == [LARGEST_FILE_BYTES + 1]
+
+
+def test_the_good_files_say_nothing(command: Command):
+    """What a case is laid among has no fault of its own."""
+    assert _problems(lay_out(None, Path())) == ()
+
+
+def test_every_code_has_a_case():
+    """A problem that quotegen can report is in the table, or has a test of its own."""
+    tabled = {row["code"] for row in TABLE} | {code for _, code, _, _ in MADE}
+    untested = {
+        code: module
+        for code, module in codes().items()
+        if code not in tabled and code not in TESTED_ELSEWHERE
+    }
+    assert untested == {}
+
+
+def test_every_code_in_the_table_is_still_reported():
+    """A code that has left the source leaves the table too."""
+    tabled = {row["code"] for row in TABLE} | {code for _, code, _, _ in MADE}
+    assert (tabled | set(TESTED_ELSEWHERE)) - set(codes()) == set()
+
+
+@pytest.mark.parametrize(("code", "test"), TESTED_ELSEWHERE.items())
+def test_what_is_tested_elsewhere_is(code: str, test: str):
+    """The test named for a code that no job file can bring about exists and names the code."""
+    file, name = test.split("::")
+    text = (HERE.parents[1] / file).read_text(encoding="utf-8")
+    body = text.partition(f"def {name}(")[2].partition("\ndef ")[0]
+    assert f'"{code}"' in body
+
+
+def test_every_case_file_is_in_the_table():
+    """No case lies about untested, and none is looked for in vain."""
+    assert {path.stem for path in CASES.iterdir()} == set(BY_CASE)
