@@ -1,7 +1,7 @@
 """Free space on a drawing: where words can stand without covering lines or other words."""
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from math import dist
 
 from quotegen.explain.svg import Pixel
@@ -44,16 +44,16 @@ class Box:
                 yield (x, y)
 
 
-@dataclass(frozen=True, slots=True)
 class FreeSpace:
-    """What is taken on one drawing, and the search for what is free."""
+    """What is taken on one drawing while it is made, and the search for what is free."""
 
-    paper: Box
-    taken: list[Box] = field(default_factory=list)
+    def __init__(self, paper: Box) -> None:
+        self.paper = paper
+        self._taken: list[Box] = []
 
     def take(self, box: Box) -> None:
         """Mark a box as taken."""
-        self.taken.append(box)
+        self._taken.append(box)
 
     def take_line(self, start: Pixel, end: Pixel, width: float = 3.0) -> None:
         """Mark a line as taken."""
@@ -71,7 +71,7 @@ class FreeSpace:
             and box.top >= self.paper.top
             and box.bottom <= self.paper.bottom
         )
-        return on_paper and not any(box.meets(other) for other in self.taken)
+        return on_paper and not any(box.meets(other) for other in self._taken)
 
     def find(
         self, near: Pixel, width: float, height: float, fits: Callable[[Box], bool]

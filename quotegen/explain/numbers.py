@@ -31,8 +31,8 @@ def _priced(scope_item: str, results: Results) -> Rows:
     for line in results.lines_for(scope_item):
         name, place = line.name, results.placement_name(line)
         yield Row(
-            name=results.words("in_the_price_as"),
-            text=f"{name}, {place}" if place else name,
+            name=results.words("in_the_price_as", line=f"{name}, {place}" if place else name),
+            text="",
             amount=results.words.money(line.amount),
         )
 

@@ -16,7 +16,7 @@ WIDE = Room(
     width_px=640, height_px=560, left_px=58, right_px=48, top_px=58, bottom_px=72, to_scale=True
 )
 SMALL = Room(
-    width_px=640, height_px=360, left_px=58, right_px=48, top_px=54, bottom_px=62, to_scale=True
+    width_px=640, height_px=380, left_px=58, right_px=48, top_px=32, bottom_px=56, to_scale=True
 )
 NARROW = Room(
     width_px=328, height_px=460, left_px=40, right_px=34, top_px=60, bottom_px=88, to_scale=False

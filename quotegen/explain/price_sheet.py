@@ -179,7 +179,6 @@ def _could_move(results: Results) -> Iterator[Row]:
                 text="",
                 amount=words.signed_money(row.difference),
             )
-    for price in results.quote.unit_prices:
-        yield Row(
-            name=price.name, text=words("if_found"), amount=words.rate(price.rate, price.unit)
-        )
+    if results.quote.unit_prices:
+        found = tuple(price.name for price in results.quote.unit_prices)
+        yield Row(name=words("if_found", names=words.listing(found)), text="")

@@ -65,24 +65,28 @@ def _questions(results: Results, present: frozenset[When]) -> Iterator[Page[Ques
 
 
 def _sources(results: Results, printed: tuple[str, ...]) -> Iterator[Row]:
-    """Name the source of every rule that the printed pages state."""
+    """Name each source once, with the numbers on the printed pages that rest on it."""
     scope = (results.content.scope[item].markdown for item in results.scope_items())
     clauses = (page.markdown for page in results.content.clauses.values())
     texts = "".join((*printed, *scope, *clauses))
+    by_source: dict[str, list[str]] = {}
     for rule_id in sorted(set(re.findall(r"\{\{ rule\.(\w+) \}\}", texts))):
-        yield _source(results, results.rules.rule(rule_id))
+        rule = results.rules.rule(rule_id)
+        by_source.setdefault(_source(results, rule), []).append(_stated(results, rule))
+    for source, stated in sorted(by_source.items()):
+        yield Row(name=source, text=" ".join(stated))
 
 
-def _source(results: Results, rule: Rule) -> Row:
+def _stated(results: Results, rule: Rule) -> str:
+    value = results.rules.text(rule.rule_id, results.job.quote_date)
+    return f"{rule.description.removesuffix('.')}: {value}."
+
+
+def _source(results: Results, rule: Rule) -> str:
     words = results.words
     reference = str(rule.at(results.job.quote_date).reference)
-    said = {
+    return {
         Certainty.PUBLISHED: reference,
         Certainty.PRACTICE: words("source_practice"),
         Certainty.MEMORY: words("source_memory", reference=reference),
-    }
-    return Row(
-        name=rule.description,
-        text=said[rule.sure],
-        amount=results.rules.text(rule.rule_id, results.job.quote_date),
-    )
+    }[rule.sure]

@@ -15,7 +15,7 @@ def contrast(one: str, other: str) -> float:
     return (lighter + 0.05) / (darker + 0.05)
 
 
-def ink_of(accent: str) -> str:
+def accent_ink(accent: str) -> str:
     """Return the accent, or the nearest darker shade of it that can be read on white."""
     hue, lightness, saturation = colorsys.rgb_to_hls(*_parts(accent))
     for step in range(_STEPS + 1):

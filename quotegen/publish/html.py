@@ -3,14 +3,33 @@
 import base64
 import hashlib
 from collections.abc import Callable
+from dataclasses import dataclass
 from importlib.resources.abc import Traversable
 
+import yaml
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
 from quotegen.explain.private import PrivateSheet
 from quotegen.explain.views import CustomerView
-from quotegen.publish.contrast import ink_of
+from quotegen.publish.contrast import accent_ink
+
+ACCENT = "--accent: #000000"
+"""What a style sheet writes where the company's accent goes."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Styles:
+    """The style sheets of one template, as theme.yaml lists them.
+
+    Attributes:
+        page: go into the page's style element.
+        paper: what only a print engine knows (title block, running heads). A browser never
+            reads it.
+    """
+
+    page: tuple[str, ...]
+    paper: tuple[str, ...]
 
 
 def render(
@@ -21,29 +40,43 @@ def render(
 ) -> str:
     """Render one template of a theme.
 
-    A template gets `view`, `t` (the fixed words), `css` (its style element's text) and `csp`
-    (the content security policy), and nothing else. A name that it does not have is an error.
+    A template gets `view`, `t` (the fixed words), `css` (the text of its style element), `csp`
+    (the content security policy) and `paper` (the address of the print engine's style sheet),
+    and nothing else. A name that it does not have is an error, and so is a missing word.
     """
     environment = Environment(
-        loader=FunctionLoader(lambda name: (theme / name).read_text(encoding="utf-8")),
+        loader=FunctionLoader(lambda name: _text(theme, name)),
         autoescape=_is_html,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    css = stylesheet(_styles_of(template), view.accent, theme)
+    styles = styles_of(template, theme)
+    css = stylesheet(styles.page, view.accent, theme)
+    paper = stylesheet(styles.paper, view.accent, theme)
     return environment.get_template(template).render(
-        view=view, t=words, css=Markup(css), csp=policy(css)  # noqa: S704 - our own style sheets
+        view=view,
+        t=words,
+        css=Markup(css),  # noqa: S704 - our own style sheets
+        csp=policy(css),
+        paper=data_address("text/css", paper.encode()),
     )
+
+
+def styles_of(template: str, theme: Traversable) -> Styles:
+    """Return the style sheets that a theme lists for a template."""
+    listed = yaml.safe_load(_text(theme, "theme.yaml"))["styles"].get(template, {})
+    return Styles(page=tuple(listed.get("page", ())), paper=tuple(listed.get("paper", ())))
 
 
 def stylesheet(names: tuple[str, ...], accent: str, theme: Traversable) -> str:
     """Join style sheets of a theme, with its fonts set in as data and the company's accent."""
-    text = "\n".join((theme / "styles" / name).read_text(encoding="utf-8") for name in names)
+    text = "\n".join(_text(theme, f"styles/{name}") for name in names)
     for font in sorted(_fonts(theme)):
-        encoded = base64.b64encode((theme / "fonts" / font).read_bytes()).decode("ascii")
-        text = text.replace(f"url({font})", f"url(data:font/woff2;base64,{encoded})")
-    return text.replace("--accent: #000000", f"--accent: {ink_of(accent)}")
+        if f"url({font})" in text:
+            address = data_address("font/woff2", (theme / "fonts" / font).read_bytes())
+            text = text.replace(f"url({font})", f"url({address})")
+    return text.replace(ACCENT, f"--accent: {accent_ink(accent)}")
 
 
 def policy(css: str) -> str:
@@ -51,17 +84,21 @@ def policy(css: str) -> str:
     digest = base64.b64encode(hashlib.sha256(css.encode()).digest()).decode("ascii")
     return (
         "default-src 'none'; img-src data:; font-src data:; "
-        f"style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'"
+        f"style-src 'sha256-{digest}'; script-src 'none'; base-uri 'none'; form-action 'none'"
     )
+
+
+def data_address(kind: str, data: bytes) -> str:
+    """Return the data: address that holds a file (RFC 2397)."""
+    return f"data:{kind};base64,{base64.b64encode(data).decode('ascii')}"
 
 
 def _is_html(name: str | None) -> bool:
     return name is None or not name.endswith(".txt.j2")
 
 
-def _styles_of(template: str) -> tuple[str, ...]:
-    page = template.partition(".")[0]
-    return () if page == "email" else ("base.css", f"{page}.css")
+def _text(theme: Traversable, name: str) -> str:
+    return theme.joinpath(*name.split("/")).read_text(encoding="utf-8")
 
 
 def _fonts(theme: Traversable) -> list[str]:

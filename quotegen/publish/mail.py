@@ -6,6 +6,7 @@ from email.headerregistry import Address
 from email.message import EmailMessage
 from email.policy import SMTP
 from email.utils import format_datetime
+from hashlib import sha256
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +40,7 @@ def to_eml(draft: Draft) -> bytes:
     message.add_attachment(
         draft.attachment, maintype="application", subtype="pdf", filename=draft.attachment_name
     )
-    _fixed_boundaries(message)
+    _fix_boundaries(message, draft)
     return bytes(message)
 
 
@@ -52,8 +53,12 @@ def _one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def _fixed_boundaries(message: EmailMessage) -> None:
-    """Name the boundaries, which are random otherwise: the same input gives the same bytes."""
+def _fix_boundaries(message: EmailMessage, draft: Draft) -> None:
+    """Name the boundaries, which are random otherwise: the same input gives the same bytes.
+
+    They are a digest of what they divide, so no text can hold one.
+    """
+    digest = sha256(b"".join((draft.plain.encode(), draft.html.encode(), draft.attachment)))
     multiparts = [part for part in message.walk() if part.is_multipart()]
     for number, part in enumerate(multiparts):
-        part.set_boundary(f"==quote-part-{number}==")
+        part.set_boundary(f"=={digest.hexdigest()[:32]}-{number}==")

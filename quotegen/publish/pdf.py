@@ -21,7 +21,7 @@ def to_pdf(document: str, dated: date) -> bytes:
     """
     # Imported here, since it is slow to load and `check` does not need it.
     from weasyprint import HTML  # noqa: PLC0415
-    from weasyprint.urls import URLFetcher  # noqa: PLC0415
+    from weasyprint.urls import FatalURLFetchingError, URLFetcher  # noqa: PLC0415
 
     heard = _Listener()
     logger = logging.getLogger("weasyprint")
@@ -31,6 +31,8 @@ def to_pdf(document: str, dated: date) -> bytes:
         fetcher = URLFetcher(allowed_protocols=["data"], fail_on_errors=True)
         with _clock_at(dated):
             pdf = HTML(string=document, url_fetcher=fetcher).write_pdf(pdf_variant="pdf/ua-1")
+    except FatalURLFetchingError as error:  # no Exception, so nobody else would catch it
+        raise PrintError(str(error)) from error
     finally:
         logger.removeHandler(heard)
     if heard.said:

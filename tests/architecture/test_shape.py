@@ -67,7 +67,7 @@ def test_developers_page_lists_the_stages_in_order():
 def test_readme_names_each_command():
     """Whoever reads the README meets every quotegen command."""
     readme = (REPO / "README.md").read_text(encoding="utf-8")
-    commands = import_module("quotegen.cli").main.commands
+    commands = import_module("quotegen.cli").commands.commands
     assert commands
     assert [name for name in commands if f"quotegen {name}" not in readme] == []
 

@@ -74,7 +74,7 @@ MADE: tuple[tuple[Callable[[Path], None], str, str, tuple[str, ...]], ...] = (
     (_empty, "empty-file", "job.yaml:1:1", ("the file is empty", "start from a copy")),
     (_blank, "empty-file", "job.yaml:1:1", ("the file is empty",)),
     (_of_50_mb, "file-too-large", "job.yaml:1:1", ("the file is 50.0 MB", "at most 1 MB")),
-    (_binary, "not-text", "job.yaml:2:1", ("binary data", "not a picture")),
+    (_binary, "not-text", "job.yaml:3:1", ("binary data", "not a picture")),
     (_latin_1, "not-utf-8", "job.yaml:2:8", ("the byte 0xFC", "save the file again as UTF-8")),
     (_utf_16, "not-utf-8", "job.yaml:1:1", ("saved as UTF-16", "save the file again as UTF-8")),
     (_bell, "control-character", "job.yaml:2:11", ("control character", "type the line again")),
