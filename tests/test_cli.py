@@ -1,10 +1,8 @@
 """The command line: what it prints, and what it leaves with."""
 
 import errno
-import importlib.abc
 import json
 import sys
-from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
@@ -215,8 +213,8 @@ def test_a_missing_library_is_said_in_one_sentence(
 ):
     """Where the print engine cannot start we say what to install, and leave with 3."""
 
-    class NoPango(importlib.abc.MetaPathFinder):
-        def find_spec(self, name: str, path: Sequence[str] | None, target: object = None) -> None:
+    class NoPango:
+        def find_spec(self, name: str, *_: object) -> None:
             if name == "weasyprint":
                 message = "cannot load library 'libpango-1.0-0'"
                 raise OSError(message)

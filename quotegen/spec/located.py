@@ -155,18 +155,18 @@ class _Reader:
         if len(path) > DEEPEST_NESTING:
             message = f"more than {DEEPEST_NESTING} levels of nesting"
             raise _TooDeepError(message, self._place(event))
-        if isinstance(event, yaml.MappingStartEvent):
-            return self._mapping(events, path)
-        if isinstance(event, yaml.SequenceStartEvent):
-            return self._sequence(events, path)
-        value = str(getattr(event, "value", ""))
-        if getattr(event, "tag", None) not in {None, "!"}:
+        if getattr(event, "tag", None) is not None:
             self._fault(
                 event,
                 "tag",
                 "a text that begins with ! is not read as text",
                 "put the text in quotes",
             )
+        if isinstance(event, yaml.MappingStartEvent):
+            return self._mapping(events, path)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return self._sequence(events, path)
+        value = str(getattr(event, "value", ""))
         if not is_plain_text(value):
             self.problems.append(control_character(self.last))
         return value

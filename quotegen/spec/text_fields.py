@@ -25,7 +25,7 @@ _TAPE = re.compile(
 )
 _METRIC = re.compile(rf"(?P<sign>-?)\s*(?P<number>{_NUMBER})\s*(?P<unit>m|cm|mm)")
 _BARE_NUMBER = re.compile(rf"-?\s*{_NUMBER}")
-_BY = re.compile(r"\s*[x×]\s*|\s+by\s+")
+_BY = re.compile(r"\s*[xX×]\s*|\s+by\s+")
 _RATE = re.compile(r"(?P<money>\$?[\d.,]+)\s*(?P<per>/|per\b|\ba\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?")
 _COUNT = re.compile(rf"(?P<number>{_PLAIN})\s*(?P<unit>[a-z][a-z0-9 ]*)?")
 _TYPED_AS = str.maketrans({

@@ -14,7 +14,6 @@ MANY = {
         (5, "duplicate-key"),
     ],
     "typed.yaml": [
-        (2, "missing-key"),
         (2, "not-a-date"),
         (3, "unknown-key"),
         (4, "bad-form"),
