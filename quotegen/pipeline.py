@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
+from quotegen.pricing.contract import contract_of
 from quotegen.pricing.costs import costs_of
 from quotegen.pricing.deposit_check import deposit_problems
 from quotegen.pricing.price import price
@@ -19,7 +20,10 @@ from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
 from quotegen.spec.content import Content, read_content
 from quotegen.spec.read import read_job
+from quotegen.spec.records import JobSpec
 from quotegen.takeoff.measure import measure
+from quotegen.takeoff.records import Takeoff
+from quotegen.takeoff.remeasure import remeasure
 from quotegen.trade.rules import RuleBook, load_rules
 
 if TYPE_CHECKING:
@@ -86,17 +90,27 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     problems = in_file_order((*problems, *deposit_problems(job, quote, house.rules)))
     announce(f"4 visits {job.quote}")
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
+    in_forms, again = _in_the_forms(job, house.rules)
+    problems = in_file_order((*problems, *again))
+    if has_error(again):
+        return Figured(results=None, costs=(), problems=problems)
     results = Results(
         job=job,
         takeoff=takeoff,
         quote=quote,
         visits=MappingProxyType(visits),
         openings=openings_of(job, visits[job.finish], house.rules),
+        contract=contract_of(job, takeoff, in_forms),
         rules=house.rules,
         content=house.content,
         words=Words(labels=house.content.labels, locale=LOCALE, units=job.units),
     )
     return Figured(results=results, costs=costs_of(job, quote), problems=problems)
+
+
+def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Problem, ...]]:
+    """Measure again what stands in the forms, where the job says so."""
+    return remeasure(job, job.measured, rules) if job.measured else (None, ())
 
 
 def build(job_file: Path, house: House, announce: Announce = silent) -> Built:

@@ -7,6 +7,7 @@ from quotegen.explain.change_sheet import clause
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
 from quotegen.explain.views import AgreementSheet, CompanyView, Row
+from quotegen.trade.cancellation import cancel_by
 
 
 def agreement_sheet(results: Results) -> AgreementSheet:
@@ -94,6 +95,17 @@ def _parties(results: Results) -> Iterator[Row]:
 def _with_crlf(text: str) -> str:
     """End lines as a mail link must (RFC 6068, 5)."""
     return text.replace("\n", "\r\n")
+    yield Row(name=words("party_cancel"), text=_cancel(results))
+
+
+def _cancel(results: Results) -> str:
+    """Say until when the customer may cancel: a date once it is signed, the rule before that."""
+    words, accepted = results.words, results.contract.accepted_on
+    if accepted is None:
+        return words("cancel_rule")
+    last = cancel_by(accepted, results.rules)
+    said = words("cancel_until", signed=words.day(accepted), day=words.day(last.day))
+    return f"{said} {words('cancel_later')}" if last.is_the_later_count else said
 
 
 def _payments(results: Results) -> Iterator[Row]:

@@ -57,7 +57,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         swatch=swatch(results, book.kind, f"swatch-{finish.id}"),
         chosen=chosen,
         total=words.money(finish.total),
-        difference="" if chosen else words.signed_money(finish.total - quote.chosen.total),
+        difference="" if chosen else words.signed_money(quote.difference(finish)),
         colour=sentence(book.colour) if book.colour else words("colour_plain"),
         visits=words(
             "visits_last",

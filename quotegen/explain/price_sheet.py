@@ -22,7 +22,7 @@ def price_sheet(results: Results) -> PriceSheet:
         finish=quote.chosen.name,
         sentence=_sentence(results),
         others=tuple(
-            Row(name=f.name, text=words.signed_money(f.total - quote.chosen.total),
+            Row(name=f.name, text=words.signed_money(quote.difference(f)),
                 amount=words.money(f.total))
             for f in quote.finishes[1:]
         ),

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from quotegen.explain.wording import Words
+from quotegen.pricing.contract_records import Contract
 from quotegen.pricing.records import Line, PricedQuote
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit
@@ -20,6 +21,7 @@ class Results:
     Attributes:
         visits: dated, for each finish that is offered.
         openings: the days at the chosen finish.
+        contract: from the accepted price to the balance, as far as it has gone.
     """
 
     job: JobSpec
@@ -27,6 +29,7 @@ class Results:
     quote: PricedQuote
     visits: Mapping[str, tuple[Visit, ...]]
     openings: tuple[OpeningDay, ...]
+    contract: Contract
     rules: RuleBook
     content: Content
     words: Words

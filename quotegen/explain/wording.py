@@ -81,6 +81,11 @@ class Words:
         pattern = "#,##0" + ("." + "0" * places if places else "")
         return format_decimal(rounded(Fraction(value), places), format=pattern, locale=self.locale)
 
+    def signed_quantity(self, value: Decimal, unit: Unit) -> str:
+        """Write a difference with its sign; nought has none."""
+        sign = "+" if value > 0 else "−" if value < 0 else ""
+        return f"{sign}{self.quantity(abs(value), unit)}"
+
     def unit_one(self, unit: Unit) -> str:
         """Write one of a unit, in a sentence."""
         return self(f"unit_one_{_key(unit)}")

@@ -163,7 +163,7 @@ def quantity_of(
         visits: how many trips the job takes.
     """
     if use.count.amount is not None:
-        return _in_unit(use.count, unit)
+        return typed_quantity(use.count, unit)
     if unit is Unit.VISIT:
         return rounded(Fraction(visits), 0)
     if takeoff is None:
@@ -180,7 +180,7 @@ def quantity_of(
     return by_unit.get(unit, ONE)
 
 
-def _in_unit(count: Count, unit: Unit) -> Decimal:
+def typed_quantity(count: Count, unit: Unit) -> Decimal:
     """Return a typed quantity in the unit of the line, converted where the systems differ."""
     amount = Fraction(count.amount or 0)
     if count.unit is not None and METRIC.get(count.unit) is unit:

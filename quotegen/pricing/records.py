@@ -148,6 +148,10 @@ class PricedQuote:
     def chosen(self) -> PricedFinish:
         return self.finishes[0]
 
+    def difference(self, finish: PricedFinish) -> Money:
+        """Return how much more or less than the chosen finish another one costs."""
+        return Money(finish.total - self.chosen.total)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CostLine:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 
 from quotegen.explain.results import Results
-from quotegen.pricing.records import FinishCosts, Line, PricedFinish
+from quotegen.pricing.records import FinishCosts, Line, PricedFinish, PricedQuote
 from quotegen.quantity import rounded
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
 
@@ -25,9 +25,12 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
         "placements": [_placement(p) for p in results.takeoff.placements],
         "concrete": {"volume_cuyd": _volume(results.takeoff.volume_cuyd),
                      "order_cuyd": _volume(results.takeoff.order_cuyd)},
-        "finishes": [_finish(finish) for finish in quote.finishes],
+        "finishes": [_finish(finish, quote) for finish in quote.finishes],
         "extras": [{"id": e.id, "name": e.name, "amount": str(e.amount),
                     "lines": [_line(line) for line in e.lines]} for e in quote.extras],
+        "unit_prices": [{"id": u.id, "name": u.name, "rate": str(u.rate), "unit": u.unit.value}
+                        for u in quote.unit_prices],
+        "minimum": None if job.rate_book.minimum is None else str(job.rate_book.minimum),
         "chosen": quote.chosen.id,
         "total": str(quote.chosen.total),
         "payments": [{"id": p.id, "when": p.when, "amount": str(p.amount)} for p in quote.payments],
@@ -37,6 +40,7 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
                        for row in quote.adjustment],
         "visits": [{"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
                     "last_day": v.last_day.isoformat()} for v in results.chosen_visits],
+        "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
         "costs": {c.finish: _costs(c) for c in costs},
     }  # fmt: skip
 
@@ -61,9 +65,19 @@ def _placement(placement: PlacementTakeoff) -> Mapping[str, object]:
     }
 
 
-def _finish(finish: PricedFinish) -> Mapping[str, object]:
-    return {"id": finish.id, "name": finish.name, "total": str(finish.total),
-            "visits": finish.visits, "lines": [_line(line) for line in finish.lines]}  # fmt: skip
+def _finish(finish: PricedFinish, quote: PricedQuote) -> Mapping[str, object]:
+    return {
+        "id": finish.id,
+        "name": finish.name,
+        "total": str(finish.total),
+        "difference": str(quote.difference(finish)),
+        "visits": finish.visits,
+        "area_prices": [
+            {"placement": a.placement, "rate": str(a.rate), "unit": a.unit.value}
+            for a in finish.area_price
+        ],
+        "lines": [_line(line) for line in finish.lines],
+    }
 
 
 def _line(line: Line) -> Mapping[str, object]:

@@ -13,8 +13,8 @@ from quotegen.spec.rate_book import Applies, BookRate, RateBook
 from quotegen.spec.text_fields import Count, Rate
 from quotegen.spec.validate import near_miss, path_text
 
-FIRST_DAY = date(2010, 1, 1)
-"""The trade's rules say nothing of an earlier day; a test holds this against them."""
+FIRST_DAY = date(2021, 1, 1)
+"""The youngest of the trade's rules says nothing of an earlier day; a test holds this."""
 
 _METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3}
 

@@ -95,3 +95,13 @@ DaysField = Annotated[int, _from_text(text.parse_days), _schema("A number of day
 YesNoField = Annotated[
     bool, _from_text(text.parse_yes_no), WithJsonSchema({"enum": ["yes", "no", True, False]})
 ]
+AreaField = Annotated[
+    Fraction,
+    _from_text(text.parse_area_sqft),
+    _schema("An area as worked out on site", "1,071.4 sq ft", "96.52 m2"),
+]
+SignedAmountField = Annotated[
+    Decimal,
+    _from_text(text.parse_signed_amount),
+    _schema("A sum that is added or taken off", "$320", "-$150"),
+]

@@ -5,6 +5,7 @@ from enum import StrEnum
 from pydantic import Field
 
 from quotegen.quantity import Units
+from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
 from quotegen.spec.fields import (
     AmountField,
     AngleField,
@@ -55,6 +56,10 @@ class Site(Model):
 class Access(Model):
     """How concrete gets from the truck to the slab."""
 
+    accepted: Accepted | None = None
+    paid: tuple[Paid, ...] = ()
+    measured: Measured | None = None
+    changes: tuple[Change, ...] = ()
     note: Word
     truck_stand: PointField | None = None
 
@@ -106,5 +111,9 @@ class JobFile(Model):
     north: AngleField | None = None
     not_included: tuple[Excluded, ...] = ()
     references: tuple[Slug, ...] | None = None
+    accepted: Accepted | None = None
+    paid: tuple[Paid, ...] = ()
+    measured: Measured | None = None
+    changes: tuple[Change, ...] = ()
     note: Text | None = None
     private_notes: Text | None = None

@@ -5,6 +5,7 @@ from enum import StrEnum
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
+from quotegen.spec.edges import EdgeName
 from quotegen.spec.fields import (
     AmountField,
     DateField,
@@ -36,18 +37,6 @@ class Applies(StrEnum):
     ASKED = "asked"
     WITH_FINISH = "with finish"
     IF_FOUND = "if found"
-
-
-class EdgeName(StrEnum):
-    """The edge that a price by the foot follows."""
-
-    OUTER = "outer edge"
-    INNER = "inner edge"
-    FORMED = "formed edge"
-    HOUSE = "house edge"
-    POOL = "pool edge"
-    STRAIGHT = "straight edge"
-    CURVED = "curved edge"
 
 
 class FinishKind(StrEnum):

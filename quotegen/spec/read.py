@@ -9,6 +9,7 @@ from pydantic import BaseModel
 from quotegen.money import ZERO
 from quotegen.problem import Problem
 from quotegen.spec import cross_checks
+from quotegen.spec.after_signing_checks import after_signing_faults
 from quotegen.spec.company import Company
 from quotegen.spec.files import Typed, beside, load, missing_beside
 from quotegen.spec.job import JobFile, Placement
@@ -46,6 +47,7 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
     if job is None or company is None or book is None or past is None:
         return None, tuple(problems)
     problems.extend(cross_checks.job_against_book(job, book))
+    problems.extend(after_signing_faults(job, company.value, book.value))
     references, faults = choose(job, book.value, past)
     problems.extend(faults)
     typed = job.value
@@ -74,6 +76,10 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         not_included=(*company.value.not_included, *typed.not_included),
         references=references,
         note=typed.note,
+        accepted=typed.accepted,
+        paid=typed.paid,
+        measured=typed.measured,
+        changes=typed.changes,
         private_notes=typed.private_notes,
         company=company.value,
         rate_book=book.value,

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from quotegen.problem import Source
 from quotegen.quantity import Length, Units
+from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
 from quotegen.spec.company import Company
 from quotegen.spec.job import Access, Customer, Excluded, Site, Use
 from quotegen.spec.located import Document, DocumentPath
@@ -84,6 +85,7 @@ class JobSpec:
     Attributes:
         document: the job file, to say where a thing stands.
         finishes: the chosen finish first, then those to compare.
+        accepted, paid, measured, changes: what happened since the quote was sent.
         references: the past jobs that may be shown, best known first.
         special_order: cost of materials ordered for this job alone, for the law on deposits.
         private_notes: for the owner's sheets only.
@@ -110,6 +112,10 @@ class JobSpec:
     not_included: tuple[Excluded, ...]
     references: tuple[Reference, ...]
     note: str | None
+    accepted: Accepted | None
+    paid: tuple[Paid, ...]
+    measured: Measured | None
+    changes: tuple[Change, ...]
     private_notes: str | None
     company: Company
     rate_book: RateBook

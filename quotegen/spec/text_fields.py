@@ -13,7 +13,14 @@ from fractions import Fraction
 from pydantic_core import PydanticCustomError
 
 from quotegen.money import parse_money
-from quotegen.quantity import FEET_PER_METRE, INCHES_PER_FOOT, Length, Unit, decimal_from_text
+from quotegen.quantity import (
+    FEET_PER_METRE,
+    INCHES_PER_FOOT,
+    SQFT_PER_M2,
+    Length,
+    Unit,
+    decimal_from_text,
+)
 
 _WHOLE = r"\d{1,7}"
 _PLAIN = rf"{_WHOLE}(?:\.\d{{1,9}})?"
@@ -28,6 +35,7 @@ _BARE_NUMBER = re.compile(rf"-?\s*{_NUMBER}")
 _BY = re.compile(r"\s*[xX×]\s*|\s+by\s+")
 _RATE = re.compile(r"(?P<money>\$?[\d.,]+)\s*(?P<per>/|per\b|\ba\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?")
 _COUNT = re.compile(rf"(?P<number>{_PLAIN})\s*(?P<unit>[a-z][a-z0-9 ]*)?")
+_AREA = re.compile(r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)")
 _TYPED_AS = str.maketrans({
     "′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/",
     "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
@@ -224,6 +232,24 @@ def parse_yes_no(text: str) -> bool:
     if plain not in {"yes", "no"}:
         raise _error("not-yes-no", text, "must be yes or no")
     return plain == "yes"
+
+
+def parse_area_sqft(text: str) -> Fraction:
+    """Read `1,071.4 sq ft` or `96.52 m2` as exact square feet, more than nought."""
+    match = re.fullmatch(
+        r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)", _plain(text)
+    )
+    area = Fraction(match["number"].replace(",", "")) if match else Fraction(0)
+    if match is None or area == 0:
+        raise _error("not-an-area", text, "is not an area; type it like 1,071.4 sq ft or 96.52 m2")
+    return area if match["unit"] == "sq ft" else area * SQFT_PER_M2
+
+
+def parse_signed_amount(text: str) -> Decimal:
+    """Read `$320` or `-$150`."""
+    plain = _plain(text)
+    amount = parse_amount(plain.removeprefix("-").removeprefix("+"))
+    return -amount if plain.startswith("-") else amount
 
 
 def cut_short(text: str) -> str:

@@ -37,7 +37,7 @@ def near_miss(word: str, allowed: Iterable[str]) -> str:
     close = get_close_matches(word, words, n=1, cutoff=0.6)
     if close:
         return f"did you mean `{close[0]}`?"
-    return f"allowed here: {', '.join(words)}" if words else "nothing of the kind is known"
+    return f"allowed here: {', '.join(words)}" if words else "there is none to choose from"
 
 
 def path_text(path: DocumentPath) -> str:
@@ -58,6 +58,8 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         key = str(path[-1])
         code, message = "unknown-key", f"`{key}` is not a key that is known here"
         hint = near_miss(key, _keys(_model_at(model, path[:-1])))
+        if key[:1].isdigit():
+            hint = "inside { } a comma ends the value: leave it out ($2481.81), or quote the value"
         place = document.key_source(path)
     elif kind == "missing" and isinstance(path[-1], int):
         code, message, hint = _count_fault(details)

@@ -3,6 +3,7 @@
 import ast
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from tests.architecture.tree import calls, modules, name_of, parsed
 
@@ -10,6 +11,7 @@ MAKERS = ("Problem", "Fault", "PydanticCustomError", "_fault", "_error")
 CODE = re.compile(r"[a-z]+(-[a-z0-9]+)*")
 
 
+@cache
 def codes() -> dict[str, str]:
     """Return each code with a module that reports it."""
     found: dict[str, str] = {}

@@ -122,7 +122,9 @@ def test_a_whole_job_line_of_the_book_names_no_place(tmp_path):
 def test_half_a_cent_goes_up(tmp_path, side: str, price: str, amount: str):
     """Rounding is half-up, and nothing is rounded before the amount."""
     one = shop.job(shop.placement(f"{side} x 10 ft"))
-    lines = shop.by_id(shop.quote(tmp_path, one, rate_book=shop.book({"a": shop.rate(price)})).chosen)
+    lines = shop.by_id(
+        shop.quote(tmp_path, one, rate_book=shop.book({"a": shop.rate(price)})).chosen
+    )
     assert str(lines["a.patio"].amount) == amount
 
 

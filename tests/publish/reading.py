@@ -8,6 +8,7 @@ import io
 import re
 import subprocess
 from collections.abc import Iterable, Iterator, Mapping
+from decimal import Decimal
 from email.message import EmailMessage
 from email.policy import default
 from urllib.parse import unquote
@@ -19,6 +20,8 @@ from PIL import ExifTags, Image
 Layer = tuple[str, bytes]
 """Where it was found, and the bytes there."""
 
+AMOUNT = re.compile(rb"(?<![\d.])\d[\d,]*\.\d\d(?!\d)")
+LEAST_CODED = 8  # signs; a shorter piece of base64 occurs in any picture
 DATA_URL = re.compile(rb"data:[\w/+.-]*;base64,([A-Za-z0-9+/=]+)")
 
 
@@ -107,14 +110,14 @@ def _calendar(path: str, data: bytes) -> Iterator[Layer]:
 def _pdf(path: str, data: bytes) -> Iterator[Layer]:
     yield f"{path} (text)", pdf_text(data).encode()
     with pikepdf.open(io.BytesIO(data)) as pdf:
-        yield f"{path} (metadata)", bytes(pdf.open_metadata().__str__(), "utf-8")
-        yield f"{path} (trailer)", "\n".join(_strings(pdf.trailer, set())).encode()
+        yield f"{path} (metadata)", str(pdf.open_metadata()).encode()
         for number, thing in enumerate(pdf.objects):
             if isinstance(thing, pikepdf.Stream):
                 yield f"{path} (stream {number} as stored)", thing.read_raw_bytes()
                 for inner in _unpacked(thing):
                     yield from _image(f"{path} (stream {number})", inner)
-            yield f"{path} (object {number})", "\n".join(_strings(thing, set())).encode()
+        strings = (_strings(thing) for thing in (pdf.trailer, *pdf.objects))
+        yield f"{path} (strings)", "\n".join(text for some in strings for text in some).encode()
 
 
 def _unpacked(stream: pikepdf.Stream) -> Iterator[bytes]:
@@ -124,21 +127,21 @@ def _unpacked(stream: pikepdf.Stream) -> Iterator[bytes]:
         return
 
 
-def _strings(thing: object, seen: set[tuple[int, int]]) -> Iterator[str]:
-    """Yield every string and name below an object, each indirect object once."""
-    if isinstance(thing, pikepdf.Object) and thing.is_indirect:
-        if thing.objgen in seen:
-            return
-        seen.add(thing.objgen)
+def _strings(thing: object) -> Iterator[str]:
+    """Yield every string and name of an object; what it refers to is an object of its own."""
     if isinstance(thing, pikepdf.String | pikepdf.Name):
         yield str(thing)
     elif isinstance(thing, pikepdf.Array):
-        for inner in thing:  # type: ignore[attr-defined]
-            yield from _strings(inner, seen)
+        for inner in thing.as_list():
+            yield from () if _is_elsewhere(inner) else _strings(inner)
     elif isinstance(thing, pikepdf.Dictionary | pikepdf.Stream):
         for key, inner in thing.items():
             yield key
-            yield from _strings(inner, seen)
+            yield from () if _is_elsewhere(inner) else _strings(inner)
+
+
+def _is_elsewhere(thing: object) -> bool:
+    return isinstance(thing, pikepdf.Object) and thing.is_indirect
 
 
 def codings(text: str) -> tuple[bytes, ...]:
@@ -153,7 +156,7 @@ def codings(text: str) -> tuple[bytes, ...]:
         binascii.hexlify(plain),
         binascii.hexlify(wide),
         # The first and last signs depend on the neighbours, so they are left out.
-        *(coded.rstrip(b"=")[4:-2] for coded in shifted),
+        *(inner for coded in shifted if len(inner := coded.rstrip(b"=")[4:-2]) >= LEAST_CODED),
     )
 
 
@@ -161,12 +164,27 @@ def found(files: Mapping[str, bytes], texts: Iterable[str]) -> list[str]:
     """Say which of the texts occur in the files, whatever they are packed in, and where."""
     needles = {text: tuple(c.lower() for c in codings(text)) for text in texts}
     hits = set()
-    for path, data in files.items():
-        for where, layer in layers(path, data):
-            low = layer.lower()
-            hits |= {
-                f"{where}: {text}"
-                for text, coded in needles.items()
-                if any(c in low for c in coded)
-            }
+    for where, layer in unpacked(files):
+        low = layer.lower()
+        hits |= {
+            f"{where}: {text}" for text, coded in needles.items() if any(c in low for c in coded)
+        }
     return sorted(hits)
+
+
+def found_amounts(files: Mapping[str, bytes], amounts: Iterable[Decimal]) -> list[str]:
+    """Say which of the amounts occur in the files as numbers with cents, and where."""
+    wanted = {f"{amount:.2f}" for amount in amounts}
+    hits = set()
+    for where, layer in unpacked(files):
+        narrow = layer.replace(b"\0", b"")  # UTF-16 is plain digits with noughts between
+        for number in AMOUNT.findall(narrow):
+            plain = number.replace(b",", b"").decode()
+            hits |= {f"{where}: {plain}"} if plain in wanted else set()
+    return sorted(hits)
+
+
+def unpacked(files: Mapping[str, bytes]) -> Iterator[Layer]:
+    """Yield every layer of every file."""
+    for path, data in files.items():
+        yield from layers(path, data)

@@ -114,7 +114,9 @@ class TestConcreteInBackyard:
         results = shop.results(tmp_path, _yard(side), rate_book=shop.book(finishes=R1))
         (line,) = results.quote.chosen.lines
         assert (str(line.quantity), str(line.amount)) == (area, amount)
-        assert results.quote.chosen.total == line.amount == to_cents(Decimal(area) * Decimal("7.50"))
+        assert (
+            results.quote.chosen.total == line.amount == to_cents(Decimal(area) * Decimal("7.50"))
+        )
 
     def test_the_difference(self, tmp_path):
         """256 sq ft are $1,920.00, and 15.93 % of 1,607."""
@@ -139,11 +141,9 @@ class TestConcreteInBackyard:
     def test_yards_are_a_note(self, tmp_path):
         """At 4 in. flat 1,607 sq ft take 19.84 cu yd; 23 mean 4.64 in. on average. No line moves."""
         results = shop.results(tmp_path, _yard("40.175 ft"), rate_book=shop.book(finishes=R1))
-        net = net_volume_cuyd(
-            Decimal(1607), Fraction(4), results.rules, results.job.quote_date
-        )
+        net = net_volume_cuyd(Decimal(1607), Fraction(4), results.rules, results.job.quote_date)
         assert float(net) == pytest.approx(19.84, abs=0.005)
-        assert 23 * 27 / 1607 * 12 == pytest.approx(4.64, abs=0.005)
+        assert pytest.approx(4.64, abs=0.005) == 23 * 27 / 1607 * 12
         assert {line.unit.value for line in results.quote.chosen.lines} == {"sq ft"}
 
 

@@ -1,0 +1,238 @@
+"""The measured statement and the change orders: what both sign before concrete is ordered."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from quotegen.explain.agreement_sheet import company_view, site_line
+from quotegen.explain.change_sheet import clause
+from quotegen.explain.prose import sentence
+from quotegen.explain.results import Results
+from quotegen.explain.views import CompanyView, Prose
+from quotegen.pricing.contract_records import AdjustedLine, ChangeOrder, Remeasure, RevisedPayment
+from quotegen.quantity import Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementLine:
+    """One measured line: estimated, measured, difference, rate, and the money before and after."""
+
+    name: str
+    estimated: str
+    measured: str
+    difference: str
+    rate: str
+    before: str
+    change: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementPayment:
+    """One payment before and after."""
+
+    when: str
+    before: str
+    after: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementArea:
+    """The area of one placement against its estimate."""
+
+    name: str
+    estimated: str
+    measured: str
+    difference: str
+    share: str
+    outside: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SignedPaper:
+    """What every paper that is signed after the quote has in its head and at its foot."""
+
+    language: str
+    title: str
+    accent: str
+    company: CompanyView
+    customer: str
+    site: str
+    quote: str
+    revision: str
+    date: str
+    holds_until: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementView:
+    """The measured statement."""
+
+    paper: SignedPaper
+    areas: tuple[StatementArea, ...]
+    lines: tuple[StatementLine, ...]
+    unmoved: str
+    previous_total: str
+    change: str
+    revised_total: str
+    payments: tuple[StatementPayment, ...]
+    verdict: str
+    dates: str
+    clause: Prose
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeOrderView:
+    """One change order."""
+
+    number: str
+    date: str
+    what: str
+    asked_by: str
+    working: str
+    previous_total: str
+    amount: str
+    revised_total: str
+    days: str
+    payments: tuple[StatementPayment, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeOrdersView:
+    """All change orders of a job, each to be signed, with the running total."""
+
+    paper: SignedPaper
+    changes: tuple[ChangeOrderView, ...]
+    quoted_total: str
+    total: str
+    paid: str
+    balance: str
+    clause: Prose
+
+
+def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
+    """Build the measured statement."""
+    words = results.words
+    names = {p.id: p.name for p in results.job.placements}
+    return StatementView(
+        paper=_paper(results, "statement_title", words.day(adjusted.on)),
+        areas=tuple(
+            StatementArea(
+                name=names[area.placement],
+                estimated=words.quantity(area.estimated, area.unit),
+                measured=words.quantity(area.measured, area.unit),
+                difference=words.signed_quantity(area.difference, area.unit),
+                share=words.signed_percent(area.share),
+                outside=words("slice_outside", slice=words.quantity(area.outside, area.unit))
+                if area.outside
+                else "",
+            )
+            for area in adjusted.areas
+        ),
+        lines=tuple(_line(results, line) for line in adjusted.lines),
+        unmoved=words.money(adjusted.unmoved),
+        previous_total=words.money(adjusted.previous_total),
+        change=words.signed_money(adjusted.change),
+        revised_total=words.money(adjusted.revised_total),
+        payments=tuple(_payments(results, adjusted.payments)),
+        verdict=_verdict(results, adjusted),
+        dates=words("statement_dates"),
+        clause=clause("measure_and_adjust", results),
+    )
+
+
+def change_orders_view(results: Results) -> ChangeOrdersView:
+    """Build the change orders."""
+    words, contract = results.words, results.contract
+    last = contract.changes[-1].on
+    return ChangeOrdersView(
+        paper=_paper(results, "changes_title", words.day(last)),
+        changes=tuple(_change(results, change) for change in contract.changes),
+        quoted_total=words.money(contract.quoted_total),
+        total=words.money(contract.total),
+        paid=words.money(contract.paid),
+        balance=words.money(contract.balance),
+        clause=clause("changes", results),
+    )
+
+
+def _paper(results: Results, title: str, day: str) -> SignedPaper:
+    job, words = results.job, results.words
+    return SignedPaper(
+        language=words.locale.partition("_")[0],
+        title=words(title, title=job.title, quote=job.quote),
+        accent=job.company.accent,
+        company=company_view(results),
+        customer=job.customer.name,
+        site=site_line(results),
+        quote=job.quote,
+        revision=str(job.revision),
+        date=day,
+        holds_until=words.day(job.holds_until),
+    )
+
+
+def _line(results: Results, line: AdjustedLine) -> StatementLine:
+    words = results.words
+    place = {p.id: p.name for p in results.job.placements}.get(line.placement or "")
+    is_sum = line.unit is Unit.LUMP
+    return StatementLine(
+        name=f"{line.name}, {place}" if place else line.name,
+        estimated="" if is_sum else words.quantity(line.estimated, line.unit),
+        measured="" if is_sum else words.quantity(line.measured, line.unit),
+        difference="" if is_sum else words.signed_quantity(line.difference, line.unit),
+        rate="" if is_sum else words.rate(line.rate, line.unit),
+        before=words.money(line.before),
+        change=words.signed_money(line.change),
+        after=words.money(line.after),
+    )
+
+
+def _payments(results: Results, payments: tuple[RevisedPayment, ...]) -> Iterator[StatementPayment]:
+    words = results.words
+    for payment in payments:
+        yield StatementPayment(
+            when=sentence(payment.when).removesuffix("."),
+            before=words.money(payment.before),
+            after=words.money(payment.after),
+            note=words("paid") if payment.paid is not None else "",
+        )
+
+
+def _verdict(results: Results, adjusted: Remeasure) -> str:
+    """Say in a sentence what the measurement means for the price."""
+    words = results.words
+    if adjusted.change == 0:
+        return words("statement_same", total=words.money(adjusted.revised_total))
+    key = "statement_more" if adjusted.change > 0 else "statement_less"
+    said = words(
+        key,
+        change=words.money(abs(adjusted.change)),
+        total=words.money(adjusted.revised_total),
+    )
+    if adjusted.needs_signatures:
+        limit = words.percent(results.job.company.adjustment.no_pour_above)
+        said = f"{said} {words('statement_limit', limit=limit)}"
+    return said
+
+
+def _change(results: Results, change: ChangeOrder) -> ChangeOrderView:
+    words = results.words
+    working = ""
+    if change.rate is not None:
+        quantity = words.quantity(change.quantity, change.rate.unit)
+        working = f"{quantity} × {words.rate(change.rate.amount, change.rate.unit)}"
+    return ChangeOrderView(
+        number=str(change.number),
+        date=words.day(change.on),
+        what=sentence(change.what),
+        asked_by=change.asked_by,
+        working=working,
+        previous_total=words.money(change.previous_total),
+        amount=words.signed_money(change.amount),
+        revised_total=words.money(change.revised_total),
+        days=words("change_days", days=str(change.days))
+        if change.days
+        else words("change_no_days"),
+        payments=tuple(_payments(results, change.payments)),
+    )

@@ -1,0 +1,91 @@
+"""What happens to a job after the quote is sent: accepted, paid, measured, changed."""
+
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from quotegen.spec.edges import EdgeName
+from quotegen.spec.fields import (
+    AmountField,
+    AreaField,
+    CountField,
+    DateField,
+    LengthField,
+    Model,
+    SignedAmountField,
+    Slug,
+    WholeField,
+    Word,
+)
+from quotegen.spec.shapes import Shape
+
+
+class Accepted(Model):
+    """What the customer signed: when, and with which finish and extras."""
+
+    date: DateField
+    finish: Slug | None = None
+    extras: tuple[Slug, ...] = ()
+
+
+class Paid(Model):
+    """One payment that has come in: for which payment of the company's list, how much, when."""
+
+    payment: Slug
+    date: DateField
+    amount: AmountField
+
+
+class MeasuredPlacement(Model):
+    """One placement as it stands in the forms: shapes measured again, or its area and edges.
+
+    Where an area is typed, an edge that is not typed stays as it was quoted.
+    """
+
+    add: tuple[Shape, ...] = ()
+    take_away: tuple[Shape, ...] = ()
+    area: AreaField | None = None
+    edges: dict[EdgeName, LengthField] = Field(default_factory=dict)
+
+    @model_validator(mode="after")
+    def _one_way(self) -> "MeasuredPlacement":
+        if bool(self.add) == (self.area is not None):
+            raise PydanticCustomError(
+                "measured-one-way", "type either the shapes (`add`) or the `area`, and not both"
+            )
+        if self.add and self.edges:
+            raise PydanticCustomError(
+                "measured-edges-twice", "the shapes give the edges; leave `edges` out"
+            )
+        return self
+
+
+class Measured(Model):
+    """The remeasure: the takeoff repeated on the set forms."""
+
+    date: DateField
+    placements: dict[Slug, MeasuredPlacement] = Field(min_length=1)
+
+
+class Change(Model):
+    """A change that was asked for after acceptance: what, and a sum or a rate of the book."""
+
+    number: WholeField
+    date: DateField
+    what: Word
+    asked_by: Word
+    amount: SignedAmountField | None = None
+    rate: Slug | None = None
+    quantity: CountField | None = None
+    days: WholeField = 0
+
+    @model_validator(mode="after")
+    def _one_price(self) -> "Change":
+        if (self.amount is None) == (self.rate is None):
+            raise PydanticCustomError(
+                "change-price", "a change needs either an `amount` or a `rate`, and not both"
+            )
+        if (self.rate is None) != (self.quantity is None):
+            raise PydanticCustomError(
+                "change-quantity", "`rate` and `quantity` belong together in a change"
+            )
+        return self

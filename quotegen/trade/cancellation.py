@@ -1,0 +1,44 @@
+"""Until when a sale made at home may be cancelled. Not legal advice."""
+
+from calendar import SUNDAY
+from collections.abc import Container
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from holidays import UnitedStates
+
+from quotegen.trade.rules import RuleBook
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CancelBy:
+    """The last day to cancel: the date to print, and whether the law leaves room to count sooner."""
+
+    day: date
+    is_the_later_count: bool
+
+
+def cancel_by(signed: date, rules: RuleBook) -> CancelBy:
+    """Return midnight of which day ends the right to cancel (16 CFR 429.0, 429.1(a)).
+
+    Three business days after the day of signing; Saturday counts, Sunday and federal holidays
+    (5 USC 6103) do not. Where a holiday falls on a weekend and is observed on a weekday, the
+    rule does not say whether that weekday counts: the later date is returned, and said to be so.
+    States may give more days, or begin to count later.
+    """
+    days = int(rules.number("cancel_days", signed))
+    years = (signed.year, signed.year + 1)
+    on_the_day = _count(signed, days, UnitedStates(years=years, observed=False))
+    with_observed = _count(signed, days, UnitedStates(years=years, observed=True))
+    return CancelBy(
+        day=max(on_the_day, with_observed), is_the_later_count=on_the_day != with_observed
+    )
+
+
+def _count(signed: date, days: int, closed: Container[date]) -> date:
+    day = signed
+    while days:
+        day += timedelta(days=1)
+        if day.weekday() != SUNDAY and day not in closed:
+            days -= 1
+    return day

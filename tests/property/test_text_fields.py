@@ -1,0 +1,128 @@
+"""What is typed comes back as it was typed, and nothing that can be typed breaks the reader."""
+
+import random
+import tempfile
+from collections.abc import Callable
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from pydantic_core import PydanticCustomError
+
+from quotegen.pipeline import House, open_house
+from quotegen.quantity import tape
+from quotegen.spec import text_fields
+from quotegen.spec.read import read_job
+from quotegen.spec.records import JobSpec
+from tests.messages.codes import codes
+from tests.world import COMPANY_FILES, EXAMPLES, write_world
+
+PARSERS: tuple[Callable[[str], object], ...] = (
+    text_fields.parse_length, text_fields.parse_positive_length, text_fields.parse_size,
+    text_fields.parse_rate, text_fields.parse_amount, text_fields.parse_count,
+    text_fields.parse_share, text_fields.parse_angle_deg, text_fields.parse_cuyd,
+    text_fields.parse_slope, text_fields.parse_date, text_fields.parse_whole,
+    text_fields.parse_days, text_fields.parse_yes_no,
+)  # fmt: skip
+BITS = st.sampled_from(
+    ["0", "7", "24", "9" * 400, "٣", "½", "1/2", "-", "1/0", ".5", "$", ",", " ", "  ", "ft", "in",
+     "'", '"', "m", "mm", "sq ft", "cu yd", "/", "per ft", "%", "deg", "x", "yes", "each",
+     "{found}", "2026", "-05-14", "²", "\t", "\n", "e3", "nan", "∞"]
+)  # fmt: skip
+TYPED = st.text(max_size=30) | st.lists(BITS, max_size=8).map("".join)
+JOBS = sorted((EXAMPLES / "jobs").iterdir())
+JUNK = (
+    "", "0", "-1 ft", "1/0 in", "9" * 500, "9999999 ft", "$9,999,999 / sq ft", "&a", "*a", "!x",
+    "[", "}", "{", "- ", ":", "\t", "\x07", "\u2028", "'", '"', "|", "#", "~", "yes", "[]", "{}",
+    "[[0, 0], 1]", "9999-12-31", "2026-02-30", "360 deg", "-720 deg", "🏊", "\\", "---", "? a",
+)  # fmt: skip
+
+
+class TestWhatIsPrintedCanBeTyped:
+    """Rule: a length or a sum of money that quotegen prints is one that it reads, unchanged."""
+
+    @given(st.integers(-16 * 12 * 9_999, 16 * 12 * 9_999))
+    def test_tape(self, sixteenths: int):
+        """Every mark of a tape, to a sixteenth of an inch, parses back to itself."""
+        feet = Fraction(sixteenths, 16 * 12)
+        assert text_fields.parse_length(tape(feet)).feet == feet
+
+    @given(st.decimals(0, 99_999_999, places=2))
+    def test_money(self, amount):
+        """A sum in cents with its thousands marked parses back to itself."""
+        assert text_fields.parse_amount(f"${amount:,.2f}") == amount
+
+    @given(st.integers(0, 99_999), st.integers(1, 99_999))
+    def test_inches_as_fractions(self, top: int, bottom: int):
+        """A fraction of an inch is kept exactly, however odd."""
+        assert text_fields.parse_length(f"{top}/{bottom} in").inches == Fraction(top, bottom)
+
+
+def _fault(parser: Callable[[str], object], typed: str) -> PydanticCustomError | None:
+    try:
+        parser(typed)
+    except PydanticCustomError as fault:
+        return fault
+    return None
+
+
+class TestAnyTextIsReadOrRefused:
+    """Rule: a field takes a text or says why not; it never fails in another way."""
+
+    @given(TYPED)
+    @pytest.mark.parametrize("parser", PARSERS, ids=lambda parser: parser.__name__)
+    def test_parse(self, parser: Callable[[str], object], typed: str):
+        """Whatever is typed, the only fault is one of ours, and it is short."""
+        fault = _fault(parser, typed)
+        if fault is not None:
+            assert fault.type in codes()
+            assert len(fault.message()) < 250
+
+
+def _mutated(text: str, chance: random.Random) -> str:
+    """Return the text with a few slips of a tired hand."""
+    lines = text.splitlines()
+    for _ in range(chance.randint(1, 3)):
+        at = chance.randrange(len(lines))
+        line = lines[at]
+        spot = chance.randrange(len(line) + 1)
+        slip = chance.randrange(7)
+        if slip == 0 and len(lines) > 1:
+            del lines[at]
+        elif slip == 1:
+            lines.insert(at, chance.choice(lines))
+        elif slip == 2:
+            lines[at] = line[:spot] + chance.choice(JUNK) + line[spot:]
+        elif slip == 3:
+            lines[at] = line[:spot] + line[spot + 1 :]
+        elif slip == 4 and ": " in line:
+            lines[at] = line[: line.index(": ") + 2] + chance.choice(JUNK)
+        elif slip == 5:
+            lines[at] = " " * chance.randint(0, 8) + line.lstrip()
+        else:
+            lines[at] = line[:spot]
+    return "\n".join(lines) + "\n"
+
+
+class TestAnyFileIsReadOrRefused:
+    """Rule: a job file becomes a job or problems, each with a place in a file; nothing raises."""
+
+    house = open_house()
+
+    @settings(max_examples=80)
+    @given(st.integers(0, 2**32), st.sampled_from(JOBS), st.sampled_from(("job", *COMPANY_FILES)))
+    def test_slips_in_a_file(self, seed: int, job: Path, name: str):
+        """A few random slips in an example job, or in one of the company's files."""
+        assert isinstance(self.house, House)
+        chance = random.Random(seed)
+        original = job if name == "job" else EXAMPLES / name
+        spoilt = _mutated(original.read_text(encoding="utf-8"), chance)
+        with tempfile.TemporaryDirectory() as folder:
+            path = write_world(Path(folder), job.read_text(encoding="utf-8"))
+            (path if name == "job" else Path(folder) / name).write_text(spoilt, encoding="utf-8")
+            spec, problems = read_job(path, frozenset(self.house.content.scope))
+        assert isinstance(spec, JobSpec) or problems
+        assert {p.code for p in problems} <= set(codes())
+        assert all(p.source.line > 0 and p.source.column > 0 and p.message for p in problems)

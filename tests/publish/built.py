@@ -1,0 +1,61 @@
+"""The examples, built once for all tests that read what was built."""
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from html.parser import HTMLParser
+from pathlib import Path
+
+from quotegen.pipeline import build
+from tests.pricing.shop import house
+
+BLOCKS = frozenset({
+    "address", "article", "caption", "dd", "details", "div", "dt", "figcaption", "figure",
+    "footer", "h1", "h2", "h3", "h4", "header", "hr", "li", "main", "nav", "ol", "p", "section",
+    "summary", "svg", "table", "td", "text", "th", "title", "tr", "ul", "br", "body", "html",
+})  # fmt: skip
+UNSEEN = frozenset({"style", "script"})
+
+
+@cache
+def built(job_file: Path) -> Mapping[str, bytes]:
+    """Return every file of an example's package, by path."""
+    made = build(job_file, house())
+    assert made.problems == ()
+    assert made.package is not None
+    return made.package.artifacts
+
+
+def page_text(page: str) -> str:
+    """Return what a reader of a page reads, one block on a line."""
+    reader = _Reader()
+    reader.feed(page)
+    reader.close()
+    lines = (re.sub(r"\s+", " ", line).strip() for line in "".join(reader.parts).split("\n\n"))
+    return "\n".join(line for line in lines if line) + "\n"
+
+
+class _Reader(HTMLParser):
+    """Collects the text of a page; words under a halo are drawn twice and count once."""
+
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.parts: list[str] = []
+        self.unseen = 0
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        drawn_under = tag == "text" and ("aria-hidden", "true") in attrs
+        if tag in UNSEEN or drawn_under:
+            self.unseen += 1
+        if tag in BLOCKS:
+            self.parts.append("\n\n")
+
+    def handle_endtag(self, tag: str) -> None:
+        if self.unseen and (tag in UNSEEN or tag == "text"):
+            self.unseen -= 1
+        if tag in BLOCKS:
+            self.parts.append("\n\n")
+
+    def handle_data(self, data: str) -> None:
+        if not self.unseen:
+            self.parts.append(data.replace("\n", " "))

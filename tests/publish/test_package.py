@@ -1,0 +1,174 @@
+"""The package of a job: its files agree with each other and with figures.json."""
+
+import json
+import re
+from datetime import date, timedelta
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from icalendar import Calendar
+
+from quotegen.pipeline import build
+from tests.pricing import shop
+from tests.publish.built import built, page_text
+from tests.publish.reading import decoded, pdf_text, read_mail
+from tests.world import PATIO, write_world
+
+EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
+AMOUNT = re.compile(r"[+−]?\$[\d,]+(?:\.\d\d)?")
+DAY = re.compile(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun), \w{3} \d+|\w+ \d+, \d{4}")
+
+
+def _figures(job_file: Path) -> dict:
+    return json.loads(built(job_file)["private/figures.json"])
+
+
+def test_the_files_of_a_package():
+    """A package has the files that the design lists, and no others."""
+    for job_file in shop.JOBS:
+        assert sorted(built(job_file)) == [
+            "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
+            "customer/quote.pdf", "customer/visits.ics",
+            "private/cost-sheet.html", "private/figures.json",
+        ]  # fmt: skip
+
+
+@EVERY_EXAMPLE
+class TestTheMail:
+    """email.eml, as the customer's mail program takes it apart."""
+
+    def test_both_texts_say_the_same(self, job_file: Path):
+        """The plain and the HTML text agree on every amount and every date, in their order."""
+        message = read_mail(built(job_file)["customer/email.eml"])
+        plain, rich = decoded(message, "plain"), page_text(decoded(message, "html"))
+        for pattern in (AMOUNT, DAY):
+            assert pattern.findall(plain)
+            # The title of the HTML text has no counterpart in the plain one, and no number either.
+            assert pattern.findall(plain) == pattern.findall(rich)
+
+    def test_its_amounts_are_figures(self, job_file: Path):
+        """Every amount in it is in figures.json, and the total is among them."""
+        text = decoded(read_mail(built(job_file)["customer/email.eml"]), "plain")
+        found = {_money(amount) for amount in AMOUNT.findall(text)}
+        figures = _figures(job_file)
+        assert found <= _amounts_in(figures)
+        assert Decimal(figures["total"]) in found
+
+    def test_the_attachment_is_the_quote(self, job_file: Path):
+        """The PDF in the mail is quote.pdf, byte for byte."""
+        (attached,) = read_mail(built(job_file)["customer/email.eml"]).iter_attachments()
+        assert attached.get_payload(decode=True) == built(job_file)["customer/quote.pdf"]
+        figures = _figures(job_file)["quote"]
+        assert attached.get_filename() == f"quote-{figures['number']}-{figures['revision']}.pdf"
+
+    def test_it_goes_to_the_customer(self, job_file: Path):
+        """From the company to the customer, about this quote."""
+        job = shop.example_results(job_file).job
+        message = read_mail(built(job_file)["customer/email.eml"])
+        (sender,), (recipient,) = message["From"].addresses, message["To"].addresses
+        assert (sender.addr_spec, recipient.addr_spec) == (job.company.email, job.customer.email)
+        assert job.quote in message["Subject"]
+
+
+@EVERY_EXAMPLE
+def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
+    """One event for each visit, its end exclusive, its UID from the quote and the visit."""
+    calendar = Calendar.from_ical(built(job_file)["customer/visits.ics"])
+    figures = _figures(job_file)
+    events = calendar.walk("VEVENT")
+    assert [
+        (e.decoded("dtstart"), e.decoded("dtend") - timedelta(days=1)) for e in events
+    ] == [
+        (date.fromisoformat(v["first_day"]), date.fromisoformat(v["last_day"]))
+        for v in figures["visits"]
+    ]
+    number = figures["quote"]["number"]
+    assert [str(e["uid"]) for e in events] == [
+        f"{number}-{visit['id']}@pennywort.example" for visit in figures["visits"]
+    ]
+    assert {e["sequence"] for e in events} == {figures["quote"]["revision"]}
+
+
+@EVERY_EXAMPLE
+@pytest.mark.parametrize("name", ["quote", "door-sheet"])
+def test_the_printed_amounts_are_figures(job_file: Path, name: str):
+    """The PDFs print the total, and no amount that is not in figures.json or typed as a text."""
+    text = pdf_text(built(job_file)[f"customer/{name}.pdf"])
+    figures = _figures(job_file)
+    covers = shop.example_results(job_file).job.company.insurance
+    assert covers is not None
+    typed = {_money(amount) for amount in AMOUNT.findall(covers.covers)}
+    found = {_money(amount) for amount in AMOUNT.findall(text)}
+    assert found - typed <= _amounts_in(figures)
+    assert Decimal(figures["total"]) in found
+
+
+@EVERY_EXAMPLE
+def test_the_customer_gets_the_payments(job_file: Path):
+    """The page and the PDF print each payment."""
+    page = page_text(built(job_file)["customer/quote.html"].decode())
+    printed = pdf_text(built(job_file)["customer/quote.pdf"])
+    for payment in _figures(job_file)["payments"]:
+        shown = f"${Decimal(payment['amount']):,.2f}"
+        assert shown in page
+        assert shown in printed
+
+
+@EVERY_EXAMPLE
+def test_nothing_is_fetched(job_file: Path):
+    """A page names nothing that a reader's machine would fetch: no address outside itself."""
+    for path, data in built(job_file).items():
+        if path.endswith(".html"):
+            page = data.decode()
+            loads = re.findall(r"""(?:src|srcset|poster|data|action)\s*=\s*["']?(?!data:)(\S+)""", page)
+            assert loads == [], path
+            assert re.findall(r"url\(\s*[\"']?(?!data:|#|&quot;#)([^)]*)\)", page) == []
+            assert "@import" not in page
+            assert "<script" not in page
+
+
+class TestAName:
+    """A customer's name may be anything, and stays a name."""
+
+    @pytest.mark.parametrize(
+        "name",
+        [
+            '"Wren\\nBcc: thief@post.example"',
+            "'Wren <script>alert(1)</script> & Sons'",
+            "'{{ 7 * 7 }} %(x)s {0}'",
+            "'BEGIN:VEVENT'",
+            "'Renée Ağaoğlu-Świątek'",
+        ],
+    )
+    def test_it_passes_through_every_file(self, tmp_path, name: str):
+        """The package is built, one recipient gets it, and the page shows the name as text."""
+        job = PATIO.replace("name: Wren Abernathy", f"name: {name}")
+        made = build(write_world(tmp_path, job), shop.house())
+        assert made.problems == ()
+        assert made.package is not None
+        files = made.package.artifacts
+        message = read_mail(files["customer/email.eml"])
+        assert [a.addr_spec for a in message["To"].addresses] == ["wren@post.example"]
+        assert "Bcc" not in message
+        page = files["customer/quote.html"].decode()
+        assert "<script" not in page
+        assert len(Calendar.from_ical(files["customer/visits.ics"]).walk("VEVENT")) == 4
+        typed = name.strip("'\"").replace("\\n", " ")
+        assert typed in page_text(page)
+
+
+def _money(text: str) -> Decimal:
+    return abs(Decimal(re.sub(r"[^\d.]", "", text)))
+
+
+def _amounts_in(value: object) -> set[Decimal]:
+    """Return every decimal string below a value, without its sign; costs do not count."""
+    if isinstance(value, dict):
+        inner = (_amounts_in(v) for key, v in value.items() if key != "costs")
+        return set().union(*inner)
+    if isinstance(value, list):
+        return set().union(*(_amounts_in(v) for v in value))
+    if isinstance(value, str) and re.fullmatch(r"-?\d+(\.\d+)?", value):
+        return {abs(Decimal(value))}
+    return set()
