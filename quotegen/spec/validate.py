@@ -51,9 +51,8 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
     found = details["input"]
     kind = details["type"]
     message, hint, code = details["msg"], "", kind
-    place = document.value_source(path)
-    if "[key]" in details["loc"]:
-        place = document.key_source(path)
+    is_key = "[key]" in details["loc"]
+    place = (document.key_source if is_key else document.value_source)(path)
     if kind == "extra_forbidden":
         key = str(path[-1])
         code, message = "unknown-key", f"`{key}` is not a key that is known here"
@@ -61,9 +60,7 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         if key[:1].isdigit():
             hint = "inside { } a comma ends the value: leave it out ($2481.81), or quote the value"
         place = document.key_source(path)
-    elif kind == "missing" and isinstance(path[-1], int):
-        code, message, hint = _count_fault(details)
-    elif kind == "missing":
+    elif kind == "missing" and isinstance(path[-1], str):
         code, message = "missing-key", f"`{path[-1]}:` is missing"
         hint = f"add a line `{path[-1]}: ...` {_inside(path[:-1])}"
         place = document.key_source(path[:-1])
@@ -77,7 +74,7 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         hint = _FORMS.get(str(details.get("ctx", {}).get("pattern")), "see the example jobs")
     elif kind in {"tuple_type", "list_type", "dict_type", "model_type", "model_attributes_type"}:
         code, message, hint = _structure_fault(kind, found)
-    elif kind in {"too_short", "too_long"}:
+    elif kind in {"missing", "too_short", "too_long"}:
         code, message, hint = _count_fault(details)
     return Problem(code=code, source=place, path=path_text(path), message=message, hint=hint)
 
