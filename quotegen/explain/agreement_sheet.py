@@ -90,12 +90,12 @@ def _parties(results: Results) -> Iterator[Row]:
             "dates_sentence", start=words.day(first.first_day), end=words.day(last.last_day)
         ),
     )
+    yield Row(name=words("party_cancel"), text=_cancel(results))
 
 
 def _with_crlf(text: str) -> str:
     """End lines as a mail link must (RFC 6068, 5)."""
     return text.replace("\n", "\r\n")
-    yield Row(name=words("party_cancel"), text=_cancel(results))
 
 
 def _cancel(results: Results) -> str:
