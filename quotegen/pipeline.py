@@ -62,6 +62,7 @@ class Built:
     """One job after stage 6: its quote number and files, or the problems in the way."""
 
     quote: str
+    source: Source
     package: "Package | None"
     problems: tuple[Problem, ...]
 
@@ -120,10 +121,12 @@ def build(job_file: Path, house: House, announce: Announce = silent) -> Built:
 
     figured = figure(job_file, house, announce)
     if figured.results is None:
-        return Built(quote="", package=None, problems=figured.problems)
+        nowhere = Source(file=str(job_file))
+        return Built(quote="", source=nowhere, package=None, problems=figured.problems)
     announce(f"5 explain and 6 publish {figured.results.job.quote}")
     return Built(
         quote=figured.results.job.quote,
+        source=figured.results.job.source("quote"),
         package=package(figured.results, figured.costs, house.theme),
         problems=figured.problems,
     )
@@ -136,7 +139,7 @@ def same_number(job_files: tuple[Path, ...], built: list[Built]) -> tuple[Proble
     for job_file, one in zip(job_files, built, strict=True):
         if one.quote and one.quote in first:
             problems.append(Problem(
-                code="same-quote-number", source=Source(file=str(job_file)), path="quote",
+                code="same-quote-number", source=one.source, path="quote",
                 message=f"the quote number `{one.quote}` is also that of {first[one.quote]}",
                 hint="give each job its own number"))  # fmt: skip
         first.setdefault(one.quote, job_file)

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
+from typing import TypedDict
 
 from quotegen.explain.agreement_sheet import company_view, site_line
-from quotegen.explain.change_sheet import clause
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
-from quotegen.explain.views import CompanyView, Prose
+from quotegen.explain.views import CompanyView
 from quotegen.pricing.contract_records import AdjustedLine, ChangeOrder, Remeasure, RevisedPayment
 from quotegen.quantity import Unit
 
@@ -65,10 +66,9 @@ class SignedPaper:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StatementView:
+class StatementView(SignedPaper):
     """The measured statement."""
 
-    paper: SignedPaper
     areas: tuple[StatementArea, ...]
     lines: tuple[StatementLine, ...]
     unmoved: str
@@ -78,7 +78,6 @@ class StatementView:
     payments: tuple[StatementPayment, ...]
     verdict: str
     dates: str
-    clause: Prose
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +85,7 @@ class ChangeOrderView:
     """One change order."""
 
     number: str
-    date: str
+    on: str
     what: str
     asked_by: str
     working: str
@@ -98,16 +97,14 @@ class ChangeOrderView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ChangeOrdersView:
+class ChangeOrdersView(SignedPaper):
     """All change orders of a job, each to be signed, with the running total."""
 
-    paper: SignedPaper
     changes: tuple[ChangeOrderView, ...]
     quoted_total: str
     total: str
     paid: str
     balance: str
-    clause: Prose
 
 
 def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
@@ -115,7 +112,7 @@ def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
     words = results.words
     names = {p.id: p.name for p in results.job.placements}
     return StatementView(
-        paper=_paper(results, "statement_title", words.day(adjusted.on)),
+        **_head(results, "statement_title", adjusted.on),
         areas=tuple(
             StatementArea(
                 name=names[area.placement],
@@ -137,28 +134,40 @@ def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
         payments=tuple(_payments(results, adjusted.payments)),
         verdict=_verdict(results, adjusted),
         dates=words("statement_dates"),
-        clause=clause("measure_and_adjust", results),
     )
 
 
 def change_orders_view(results: Results) -> ChangeOrdersView:
     """Build the change orders."""
     words, contract = results.words, results.contract
-    last = contract.changes[-1].on
     return ChangeOrdersView(
-        paper=_paper(results, "changes_title", words.day(last)),
+        **_head(results, "changes_title", contract.changes[-1].on),
         changes=tuple(_change(results, change) for change in contract.changes),
         quoted_total=words.money(contract.quoted_total),
         total=words.money(contract.total),
         paid=words.money(contract.paid),
         balance=words.money(contract.balance),
-        clause=clause("changes", results),
     )
 
 
-def _paper(results: Results, title: str, day: str) -> SignedPaper:
+class _Head(TypedDict):
+    """The fields of a signed paper, by name."""
+
+    language: str
+    title: str
+    accent: str
+    company: CompanyView
+    customer: str
+    site: str
+    quote: str
+    revision: str
+    date: str
+    holds_until: str
+
+
+def _head(results: Results, title: str, on: date) -> _Head:
     job, words = results.job, results.words
-    return SignedPaper(
+    return _Head(
         language=words.locale.partition("_")[0],
         title=words(title, title=job.title, quote=job.quote),
         accent=job.company.accent,
@@ -167,20 +176,21 @@ def _paper(results: Results, title: str, day: str) -> SignedPaper:
         site=site_line(results),
         quote=job.quote,
         revision=str(job.revision),
-        date=day,
+        date=words.day(on),
         holds_until=words.day(job.holds_until),
     )
 
 
 def _line(results: Results, line: AdjustedLine) -> StatementLine:
     words = results.words
-    place = {p.id: p.name for p in results.job.placements}.get(line.placement or "")
+    names = {p.id: p.name for p in results.job.placements}
+    place = names.get(line.placement or "") if len(names) > 1 else ""
     is_sum = line.unit is Unit.LUMP
     return StatementLine(
         name=f"{line.name}, {place}" if place else line.name,
-        estimated="" if is_sum else words.quantity(line.estimated, line.unit),
-        measured="" if is_sum else words.quantity(line.measured, line.unit),
-        difference="" if is_sum else words.signed_quantity(line.difference, line.unit),
+        estimated="" if is_sum else words.amount_of(line.estimated, line.unit),
+        measured="" if is_sum else words.amount_of(line.measured, line.unit),
+        difference="" if is_sum else words.signed_amount_of(line.difference, line.unit),
         rate="" if is_sum else words.rate(line.rate, line.unit),
         before=words.money(line.before),
         change=words.signed_money(line.change),
@@ -224,15 +234,13 @@ def _change(results: Results, change: ChangeOrder) -> ChangeOrderView:
         working = f"{quantity} × {words.rate(change.rate.amount, change.rate.unit)}"
     return ChangeOrderView(
         number=str(change.number),
-        date=words.day(change.on),
+        on=words.day(change.on),
         what=sentence(change.what),
         asked_by=change.asked_by,
         working=working,
         previous_total=words.money(change.previous_total),
         amount=words.signed_money(change.amount),
         revised_total=words.money(change.revised_total),
-        days=words("change_days", days=str(change.days))
-        if change.days
-        else words("change_no_days"),
+        days=words("days_added", days=str(change.days)),
         payments=tuple(_payments(results, change.payments)),
     )

@@ -98,8 +98,17 @@ class Words:
         """
         if unit is Unit.LUMP:
             return self("unit_lump")
-        number = self.number(value, max(_PLACES.get(unit, 0), decimal_places(value)))
+        number = self.amount_of(value, unit)
         return number if unit is Unit.EACH else f"{number} {self.unit(unit)}"
+
+    def amount_of(self, value: Decimal, unit: Unit) -> str:
+        """Write a quantity without its unit, where a column names it."""
+        return self.number(value, max(_PLACES.get(unit, 0), decimal_places(value)))
+
+    def signed_amount_of(self, value: Decimal, unit: Unit) -> str:
+        """Write a difference without its unit, with its sign; nought has none."""
+        sign = "+" if value > 0 else "−" if value < 0 else ""
+        return f"{sign}{self.amount_of(abs(value), unit)}"
 
     def length(self, length: Length) -> str:
         """Write a length as the job's tape reads it."""

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 
 from quotegen.explain.results import Results
+from quotegen.pricing.contract_records import Contract, Remeasure
 from quotegen.pricing.records import FinishCosts, Line, PricedFinish, PricedQuote
 from quotegen.quantity import rounded
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
@@ -41,6 +42,7 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
         "visits": [{"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
                     "last_day": v.last_day.isoformat()} for v in results.chosen_visits],
         "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
+        "contract": _contract(results.contract),
         "costs": {c.finish: _costs(c) for c in costs},
     }  # fmt: skip
 
@@ -101,3 +103,42 @@ def _costs(costs: FinishCosts) -> Mapping[str, object]:
 
 def _volume(cuyd: Decimal) -> str:
     return str(rounded(cuyd, VOLUME_PLACES))
+
+
+def _contract(contract: Contract) -> Mapping[str, object]:
+    adjusted = contract.remeasure
+    return {
+        "accepted_on": contract.accepted_on.isoformat() if contract.accepted_on else None,
+        "finish": contract.finish,
+        "quoted_total": str(contract.quoted_total),
+        "measured": _measured(adjusted) if adjusted else None,
+        "changes": [
+            {"number": c.number, "amount": str(c.amount), "total": str(c.revised_total)}
+            for c in contract.changes
+        ],
+        "total": str(contract.total),
+        "paid": str(contract.paid),
+        "balance": str(contract.balance),
+    }
+
+
+def _measured(adjusted: Remeasure) -> Mapping[str, object]:
+    return {
+        "date": adjusted.on.isoformat(),
+        "lines": [
+            {
+                "id": line.id,
+                "estimated": str(line.estimated),
+                "measured": str(line.measured),
+                "rate": str(line.rate),
+                "before": str(line.before),
+                "change": str(line.change),
+                "after": str(line.after),
+            }
+            for line in adjusted.lines
+        ],
+        "change": str(adjusted.change),
+        "total": str(adjusted.revised_total),
+        "needs_signatures": adjusted.needs_signatures,
+        "payments": [{"id": p.id, "amount": str(p.after)} for p in adjusted.payments],
+    }

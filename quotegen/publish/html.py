@@ -11,6 +11,7 @@ from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
 from quotegen.explain.private import PrivateSheet
+from quotegen.explain.statement import SignedPaper
 from quotegen.explain.views import CustomerView
 from quotegen.publish.contrast import accent_ink
 
@@ -34,7 +35,7 @@ class Styles:
 
 def render(
     template: str,
-    view: CustomerView | PrivateSheet,
+    view: CustomerView | SignedPaper | PrivateSheet,
     words: Callable[..., str],
     theme: Traversable,
 ) -> str:
@@ -46,7 +47,7 @@ def render(
     """
     environment = Environment(
         loader=FunctionLoader(lambda name: _text(theme, name)),
-        autoescape=_is_html,
+        autoescape=_is_html,  # noqa: S701 - on for all but plain text
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,

@@ -8,6 +8,7 @@ from types import MappingProxyType
 from quotegen.explain.customer import customer_view
 from quotegen.explain.private import private_sheet
 from quotegen.explain.results import Results
+from quotegen.explain.statement import SignedPaper, change_orders_view, statement_view
 from quotegen.explain.views import CustomerView
 from quotegen.pricing.records import FinishCosts
 from quotegen.publish.artifacts import Artifacts, joined, under
@@ -34,7 +35,9 @@ def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable
         for name in ("quote", "door-sheet")
     }
     pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
+    after = _after_signing(results, theme)
     customer = {
+        **after,
         "quote.html": printed["quote"].encode(),
         "quote.pdf": pdfs["quote"],
         "door-sheet.pdf": pdfs["door-sheet"],
@@ -47,6 +50,21 @@ def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable
         ),
         printed=MappingProxyType(printed),
     )
+
+
+def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
+    """Return the papers that are signed after the quote, each as a page and for print."""
+    contract, files = results.contract, dict[str, bytes]()
+    papers: dict[str, SignedPaper] = {}
+    if contract.remeasure is not None:
+        papers["measured"] = statement_view(results, contract.remeasure)
+    if contract.changes:
+        papers["changes"] = change_orders_view(results)
+    for name, view in papers.items():
+        html = render(f"{name}.html.j2", view, results.words, theme)
+        files[f"{name}.html"] = html.encode()
+        files[f"{name}.pdf"] = to_pdf(html, results.job.quote_date)
+    return files
 
 
 def _private(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable) -> Artifacts:

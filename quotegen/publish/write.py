@@ -2,6 +2,7 @@
 
 import shutil
 import tempfile
+from errno import ENOTDIR
 from pathlib import Path
 
 from quotegen.publish.artifacts import Artifacts
@@ -32,6 +33,8 @@ def write(target: Path, artifacts: Artifacts) -> None:
 
 
 def _swap(fresh: Path, target: Path) -> None:
+    if target.exists() and not target.is_dir():
+        raise NotADirectoryError(ENOTDIR, "a file stands where the folder must go", str(target))
     if not target.exists():
         fresh.replace(target)
         return

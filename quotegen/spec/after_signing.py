@@ -9,6 +9,7 @@ from quotegen.spec.fields import (
     AreaField,
     CountField,
     DateField,
+    DaysField,
     LengthField,
     Model,
     SignedAmountField,
@@ -76,7 +77,7 @@ class Change(Model):
     amount: SignedAmountField | None = None
     rate: Slug | None = None
     quantity: CountField | None = None
-    days: WholeField = 0
+    days: DaysField = 0
 
     @model_validator(mode="after")
     def _one_price(self) -> "Change":

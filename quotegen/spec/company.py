@@ -14,6 +14,7 @@ from quotegen.spec.fields import (
     Model,
     ShareField,
     Slug,
+    StateCode,
     Word,
 )
 from quotegen.spec.job import Excluded
@@ -50,6 +51,11 @@ def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
             "payment-remainder",
             "every payment but the last needs a share; the last takes what remains",
         )
+    ids = [payment.id for payment in payments]
+    if len(set(ids)) < len(ids):
+        raise PydanticCustomError(
+            "payment-twice", "two payments have the same id; give each its own"
+        )
     if sum(p.share or 0 for p in earlier) >= 1:
         raise PydanticCustomError(
             "payment-shares", "the shares before the last payment reach 100 % or more"
@@ -79,7 +85,7 @@ class Company(Model):
     owner: Word
     address: Word
     town: Word
-    state: Word | None = None
+    state: StateCode | None = None
     phone: Word
     email: EmailField
     licence: Word | None = None

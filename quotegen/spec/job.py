@@ -19,6 +19,7 @@ from quotegen.spec.fields import (
     QuoteNumber,
     SlopeField,
     Slug,
+    StateCode,
     Text,
     WholeField,
     Word,
@@ -50,16 +51,12 @@ class Site(Model):
 
     address: Word
     town: Word
-    state: Word | None = None
+    state: StateCode | None = None
 
 
 class Access(Model):
     """How concrete gets from the truck to the slab."""
 
-    accepted: Accepted | None = None
-    paid: tuple[Paid, ...] = ()
-    measured: Measured | None = None
-    changes: tuple[Change, ...] = ()
     note: Word
     truck_stand: PointField | None = None
 

@@ -81,6 +81,7 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
 
 _COORDINATES = 2
 _FORMS = {
+    r"^[A-Z]{2}$": "two capital letters, such as OH",
     r"^[a-z][a-z0-9_]*$": "use small letters, digits and _ , beginning with a letter: pool_deck",
     EMAIL: "an e-mail address looks like name@place.example",
     r"^#[0-9a-fA-F]{6}$": "a colour is # and six digits or letters a-f: #1f4e79",

@@ -47,8 +47,8 @@ def nothing_left(area_sqft: float) -> Iterator[Fault]:
         yield Fault(
             code="nothing-left",
             path=("add",),
-            message=f"no slab is left: its area is {rounded(area_sqft, 1)} sq ft once all that"
-            " is taken away is gone",
+            message="everything is taken away again:"
+            f" {rounded(area_sqft, 1)} sq ft of slab are left",
             hint="check the sizes under `add` and `take_away`, and their units",
         )
 

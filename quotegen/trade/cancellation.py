@@ -5,14 +5,14 @@ from collections.abc import Container
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from holidays import UnitedStates
+from holidays import country_holidays
 
 from quotegen.trade.rules import RuleBook
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CancelBy:
-    """The last day to cancel: the date to print, and whether the law leaves room to count sooner."""
+    """The last day to cancel, and whether the law leaves room to count sooner."""
 
     day: date
     is_the_later_count: bool
@@ -28,8 +28,8 @@ def cancel_by(signed: date, rules: RuleBook) -> CancelBy:
     """
     days = int(rules.number("cancel_days", signed))
     years = (signed.year, signed.year + 1)
-    on_the_day = _count(signed, days, UnitedStates(years=years, observed=False))
-    with_observed = _count(signed, days, UnitedStates(years=years, observed=True))
+    on_the_day = _count(signed, days, country_holidays("US", years=years, observed=False))
+    with_observed = _count(signed, days, country_holidays("US", years=years, observed=True))
     return CancelBy(
         day=max(on_the_day, with_observed), is_the_later_count=on_the_day != with_observed
     )

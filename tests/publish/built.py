@@ -6,8 +6,19 @@ from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
 
+import pytest
+
 from quotegen.pipeline import build
-from tests.pricing.shop import house
+from tests.pricing.shop import JOBS, house
+
+EVERY_BUILT = pytest.mark.parametrize(
+    "job_file",
+    [
+        pytest.param(path, id=path.stem, marks=pytest.mark.xdist_group(path.stem))
+        for path in JOBS
+    ],
+)
+"""Each example, all its tests on one worker, so that it is built once."""
 
 BLOCKS = frozenset({
     "address", "article", "caption", "dd", "details", "div", "dt", "figcaption", "figure",

@@ -26,7 +26,10 @@ JOBS = ("orchard-bend-pool-deck", "ferry-road-drive")
 LEAST = Decimal(1000)  # every marked amount is larger, so that no coordinate can look like one
 
 
-@pytest.fixture(scope="module", params=JOBS)
+@pytest.fixture(
+    scope="module",
+    params=[pytest.param(job, marks=pytest.mark.xdist_group(f"marked {job}")) for job in JOBS],
+)
 def world(request, tmp_path_factory) -> MarkedWorld:
     """Return a marked world, in feet or in metres."""
     return private_world.build(tmp_path_factory.mktemp("world"), request.param)

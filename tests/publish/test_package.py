@@ -11,11 +11,10 @@ from icalendar import Calendar
 
 from quotegen.pipeline import build
 from tests.pricing import shop
-from tests.publish.built import built, page_text
+from tests.publish.built import EVERY_BUILT, built, page_text
 from tests.publish.reading import decoded, pdf_text, read_mail
 from tests.world import PATIO, write_world
 
-EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 AMOUNT = re.compile(r"[+−]?\$[\d,]+(?:\.\d\d)?")
 DAY = re.compile(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun), \w{3} \d+|\w+ \d+, \d{4}")
 
@@ -24,17 +23,17 @@ def _figures(job_file: Path) -> dict:
     return json.loads(built(job_file)["private/figures.json"])
 
 
-def test_the_files_of_a_package():
-    """A package has the files that the design lists, and no others."""
-    for job_file in shop.JOBS:
-        assert sorted(built(job_file)) == [
-            "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
-            "customer/quote.pdf", "customer/visits.ics",
-            "private/cost-sheet.html", "private/figures.json",
-        ]  # fmt: skip
+@EVERY_BUILT
+def test_the_files_of_a_package(job_file: Path):
+    """A quote has the files that the design lists, and no others."""
+    assert sorted(built(job_file)) == [
+        "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
+        "customer/quote.pdf", "customer/visits.ics",
+        "private/cost-sheet.html", "private/figures.json",
+    ]  # fmt: skip
 
 
-@EVERY_EXAMPLE
+@EVERY_BUILT
 class TestTheMail:
     """email.eml, as the customer's mail program takes it apart."""
 
@@ -71,7 +70,7 @@ class TestTheMail:
         assert job.quote in message["Subject"]
 
 
-@EVERY_EXAMPLE
+@EVERY_BUILT
 def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
     """One event for each visit, its end exclusive, its UID from the quote and the visit."""
     calendar = Calendar.from_ical(built(job_file)["customer/visits.ics"])
@@ -90,7 +89,7 @@ def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
     assert {e["sequence"] for e in events} == {figures["quote"]["revision"]}
 
 
-@EVERY_EXAMPLE
+@EVERY_BUILT
 @pytest.mark.parametrize("name", ["quote", "door-sheet"])
 def test_the_printed_amounts_are_figures(job_file: Path, name: str):
     """The PDFs print the total, and no amount that is not in figures.json or typed as a text."""
@@ -104,7 +103,7 @@ def test_the_printed_amounts_are_figures(job_file: Path, name: str):
     assert Decimal(figures["total"]) in found
 
 
-@EVERY_EXAMPLE
+@EVERY_BUILT
 def test_the_customer_gets_the_payments(job_file: Path):
     """The page and the PDF print each payment."""
     page = page_text(built(job_file)["customer/quote.html"].decode())
@@ -115,7 +114,7 @@ def test_the_customer_gets_the_payments(job_file: Path):
         assert shown in printed
 
 
-@EVERY_EXAMPLE
+@EVERY_BUILT
 def test_nothing_is_fetched(job_file: Path):
     """A page names nothing that a reader's machine would fetch: no address outside itself."""
     for path, data in built(job_file).items():

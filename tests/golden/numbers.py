@@ -1,0 +1,114 @@
+"""The numbers on a page, and those that the core worked out, both as a reader sees them."""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+
+from quotegen.explain.numbers import joint_spacing
+from quotegen.explain.results import Results
+from quotegen.quantity import Length, Unit
+from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
+from quotegen.trade import joints
+from tests.pricing.shop import all_lines
+
+AMOUNT = re.compile(r"\$\d[\d,]*(?:\.\d+)?")
+QUANTITY = re.compile(
+    r"(?<![\d.,/'-])\d[\d,]*(?:\.\d+)? (?:sq ft|cu yd|visits|m²|m³|ft|mm|m)(?![\w²³])"
+)
+TAPE = re.compile(r"(?<![\d.])\d+'-\d+(?: \d/\d)?\"")
+
+
+def amounts(text: str) -> set[str]:
+    """Return every sum of money in a text."""
+    return set(AMOUNT.findall(text))
+
+
+def quantities(text: str) -> set[str]:
+    """Return every quantity with a unit, and every tape length, in a text."""
+    return set(QUANTITY.findall(text)) | set(TAPE.findall(text))
+
+
+def core_amounts(results: Results) -> set[str]:
+    """Return every sum that pricing worked out, and what the owner typed in words."""
+    return amounts("\n".join((*_money(results), *_typed(results))))
+
+
+def core_quantities(results: Results) -> set[str]:
+    """Return every quantity that the core worked out, that a rule states or that was typed."""
+    texts = (*_sizes(results), *_depths(results), *_stated(results), *_typed(results))
+    return quantities("\n".join(texts))
+
+
+def _money(results: Results) -> Iterator[str]:
+    words, quote = results.words, results.quote
+    for finish in quote.finishes:
+        yield words.money(finish.total)
+        yield words.money(abs(quote.difference(finish)))
+        yield from (words.money(area.rate) for area in finish.area_price)
+    for line in all_lines(quote):
+        yield words.money(line.amount)
+        yield words.rate(line.rate, line.unit)
+    yield from (words.money(extra.amount) for extra in quote.extras)
+    yield from (words.money(payment.amount) for payment in quote.payments)
+    for row in quote.adjustment:
+        yield f"{words.money(row.total)} {words.money(abs(row.difference))}"
+    yield from (words.rate(unit.rate, unit.unit) for unit in quote.unit_prices)
+    if results.job.rate_book.minimum is not None:
+        yield words.money(results.job.rate_book.minimum)
+
+
+def _sizes(results: Results) -> Iterator[str]:
+    words, takeoff = results.words, results.takeoff
+    yield words.volume(takeoff.volume_cuyd)
+    yield words.area_step()
+    for line in all_lines(results.quote):
+        yield words.quantity(line.quantity, line.unit)
+    for finish in results.quote.finishes:
+        yield f"{finish.visits} visits"
+    for row in results.quote.adjustment:
+        yield words.quantity(row.area, results.quote.area_unit)
+    for placement in takeoff.placements:
+        yield from (words.area(placement), words.volume(placement.volume_cuyd))
+        yield from (words.quantity(placement.edges_ft[edge], Unit.FT) for edge in EdgeOf)
+        yield from (words.quantity(placement.edges_m[edge], Unit.M) for edge in EdgeOf)
+        yield from _tapes(results, placement)
+
+
+def _tapes(results: Results, placement: PlacementTakeoff) -> Iterator[str]:
+    words = results.words
+    for edge in placement.edges:
+        for feet in (edge.length_ft, edge.chord_ft, edge.rise_ft):
+            yield words.feet(feet)
+    for span in placement.spans:
+        yield words.feet(span.length_ft)
+
+
+def _depths(results: Results) -> Iterator[str]:
+    words, on = results.words, results.job.quote_date
+    for placement in results.job.placements:
+        yield from map(words.depth, (placement.thickness, placement.base, placement.dig_depth))
+        cut_in = joints.saw_depth_in(placement.thickness.inches, results.rules, on)
+        yield words.depth(Length.of_inches(Fraction(cut_in)))
+        yield joint_spacing(results, placement)
+    yield from words.scale_bar(1.0)[2]
+    yield "2 m"  # the middle of the scale bar is a bare number beside its last label
+
+
+def _stated(results: Results) -> Iterator[str]:
+    """Yield the text of every rule, each with its source in the trade's rule files."""
+    on = results.job.quote_date
+    for rule_id, rule in results.rules.rules.items():
+        yield results.rules.text(rule_id, on)
+        yield f"{rule.description} {rule.at(on).reference}"
+
+
+def _typed(results: Results) -> Iterator[str]:
+    """Yield what people typed in words: the job's notes, the company's terms, names of the book."""
+    job = results.job
+    insurance = job.company.insurance
+    yield from (insurance.covers if insurance else "", job.company.warranty, job.note or "")
+    yield from (job.access.note if job.access else "", job.title)
+    yield from (f"{excluded.what} {excluded.who}" for excluded in job.not_included)
+    yield from (choice.name for choice in job.rate_book.reinforcement.values())
+    for reference in job.references:
+        yield f"{reference.area_sqft:,} sq ft {reference.shows} {reference.title}"
