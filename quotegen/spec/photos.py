@@ -2,9 +2,11 @@
 
 import io
 import warnings
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
-from PIL import Image, ImageOps
+from PIL import Image, ImageFile, ImageOps
 
 from quotegen.problem import Problem, Source
 
@@ -34,7 +36,7 @@ def shown_jpeg(folder: Path, name: str, source: Source) -> bytes | Problem:
             hint="copy the photo beside this file or below it, and name it from there",
         )
     try:
-        with _opened(path) as image:
+        with _whole_pictures_only(), _opened(path) as image:
             if image.width * image.height > MOST_PIXELS:
                 return _too_large(source, f"{image.width} by {image.height}")
             image.draft("RGB", (LARGEST_SIDE_PX, LARGEST_SIDE_PX))
@@ -68,6 +70,17 @@ def _opened(path: Path) -> Image.Image:
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", Image.DecompressionBombWarning)  # we look ourselves
         return Image.open(path, formats=FORMATS)
+
+
+@contextmanager
+def _whole_pictures_only() -> Iterator[None]:
+    """Refuse half a picture, though the print engine, once loaded, makes Pillow accept it."""
+    before = ImageFile.LOAD_TRUNCATED_IMAGES
+    ImageFile.LOAD_TRUNCATED_IMAGES = False
+    try:
+        yield
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = before
 
 
 def _too_large(source: Source, size: str) -> Problem:

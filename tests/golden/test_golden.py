@@ -82,7 +82,9 @@ class TestEveryNumberComesFromTheCore:
         insurance = shop.example_results(job_file).job.company.insurance
         typed = amounts(insurance.covers) if insurance else set()
         printed = amounts(_page(job_file)) - typed
-        assert {text for text in printed if Decimal(re.sub(r"[$,]", "", text)) not in known} == set()
+        assert {
+            text for text in printed if Decimal(re.sub(r"[$,]", "", text)) not in known
+        } == set()
 
     def test_quantities_on_the_page(self, job_file: Path):
         """No size is on the page that is no result, no rule with a source, and typed by nobody."""

@@ -82,7 +82,9 @@ def _placement(draw: st.DrawFn, like: PlacementSpec, number: int) -> PlacementSp
         name=f"Part {number}",
         add=shapes((_rectangle(length, width, number),)),
         take_away=(),
-        thickness=Length.of_inches(draw(st.sampled_from([Fraction(7, 2), Fraction(4), Fraction(6)]))),
+        thickness=Length.of_inches(
+            draw(st.sampled_from([Fraction(7, 2), Fraction(4), Fraction(6)]))
+        ),
         finish=draw(st.sampled_from([None, None, *FINISHES])),
         include={},
     )

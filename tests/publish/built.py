@@ -13,10 +13,7 @@ from tests.pricing.shop import JOBS, house
 
 EVERY_BUILT = pytest.mark.parametrize(
     "job_file",
-    [
-        pytest.param(path, id=path.stem, marks=pytest.mark.xdist_group(path.stem))
-        for path in JOBS
-    ],
+    [pytest.param(path, id=path.stem, marks=pytest.mark.xdist_group(path.stem)) for path in JOBS],
 )
 """Each example, all its tests on one worker, so that it is built once."""
 

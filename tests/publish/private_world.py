@@ -20,7 +20,11 @@ from quotegen.publish.package import Package, package
 from tests.pricing.shop import as_yaml, house
 from tests.world import EXAMPLES
 
-SHOWN_TITLE, SHOWN_TOWN, SHOWN_ALT = "Deck by the mill", "Tollgate Cross", "A slate deck, seen from the lawn"
+SHOWN_TITLE, SHOWN_TOWN, SHOWN_ALT = (
+    "Deck by the mill",
+    "Tollgate Cross",
+    "A slate deck, seen from the lawn",
+)
 FIRST_COST, APART = Decimal("4071.37"), Decimal("13.01")
 
 

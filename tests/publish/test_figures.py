@@ -91,7 +91,10 @@ class TestTheContract:
                 exact = Decimal(line["quantity"]) * Decimal(line["rate"])
                 assert shop.half_up(exact) == Decimal(line["amount"])
         assert Decimal(made["total"]) == totals[made["chosen"]]
-        assert sum(Decimal(payment["amount"]) for payment in made["payments"]) == totals[made["chosen"]]
+        assert (
+            sum(Decimal(payment["amount"]) for payment in made["payments"])
+            == totals[made["chosen"]]
+        )
         for finish, costs in made["costs"].items():
             assert Decimal(costs["price"]) == totals[finish]
             assert Decimal(costs["margin"]) == Decimal(costs["price"]) - Decimal(costs["cost"])

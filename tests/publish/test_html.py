@@ -230,7 +230,9 @@ class TestTemplates:
                 key = call.args[0]
                 if not isinstance(key, nodes.Const) or key.value not in known:
                     broken.append(f"{path.name}:{call.lineno}: {key}")
-                elif set(re.findall(r"\{(\w+)\}", known[key.value])) != {k.key for k in call.kwargs}:
+                elif set(re.findall(r"\{(\w+)\}", known[key.value])) != {
+                    k.key for k in call.kwargs
+                }:
                     broken.append(f"{path.name}:{call.lineno}: values of {key.value}")
         assert broken == []
 
@@ -300,4 +302,3 @@ class TestContrast:
         page = render("quote.html.j2", replace(view, accent="#ffd400"), words, THEME)
         assert f"--accent: {accent_ink('#ffd400')}" in styled(page)
         assert "#ffd400" not in page
-

@@ -78,7 +78,8 @@ def test_a_line_break_begins_no_header(field: str, end: str):
 
 
 @pytest.mark.parametrize(
-    "name", ['O\'Brien, "Bo"', "Wren <thief@post.example>", "Renée Ağaoğlu", "a, b@post.example", ""]
+    "name",
+    ['O\'Brien, "Bo"', "Wren <thief@post.example>", "Renée Ağaoğlu", "a, b@post.example", ""],
 )
 def test_any_name_is_one_recipient(name: str):
     """Commas, quotes and angle brackets in a name make no second address."""

@@ -88,7 +88,9 @@ class TestNothingPrivateLeaves:
 
     def test_the_owner_has_it(self, world: MarkedWorld):
         """The private files do hold the notes and every cost of the chosen finish."""
-        (notes,) = (mark for mark, what in world.texts.items() if what == "private notes of the job")
+        (notes,) = (
+            mark for mark, what in world.texts.items() if what == "private notes of the job"
+        )
         assert found(world.private(), [notes]) != []
         sheet = world.private()["private/cost-sheet.html"].decode()
         assert sum(any(text in sheet for text in _written(a)) for a in world.amounts) > 20

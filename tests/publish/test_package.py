@@ -76,9 +76,7 @@ def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
     calendar = Calendar.from_ical(built(job_file)["customer/visits.ics"])
     figures = _figures(job_file)
     events = calendar.walk("VEVENT")
-    assert [
-        (e.decoded("dtstart"), e.decoded("dtend") - timedelta(days=1)) for e in events
-    ] == [
+    assert [(e.decoded("dtstart"), e.decoded("dtend") - timedelta(days=1)) for e in events] == [
         (date.fromisoformat(v["first_day"]), date.fromisoformat(v["last_day"]))
         for v in figures["visits"]
     ]
@@ -120,7 +118,9 @@ def test_nothing_is_fetched(job_file: Path):
     for path, data in built(job_file).items():
         if path.endswith(".html"):
             page = data.decode()
-            loads = re.findall(r"""(?:src|srcset|poster|data|action)\s*=\s*["']?(?!data:)(\S+)""", page)
+            loads = re.findall(
+                r"""(?:src|srcset|poster|data|action)\s*=\s*["']?(?!data:)(\S+)""", page
+            )
             assert loads == [], path
             assert re.findall(r"url\(\s*[\"']?(?!data:|#|&quot;#)([^)]*)\)", page) == []
             assert "@import" not in page

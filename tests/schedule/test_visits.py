@@ -52,7 +52,11 @@ def test_working_days(tmp_path, start: str, closed: tuple[str, ...], days: list[
 def test_a_company_that_works_on_saturdays(tmp_path):
     """The working days are the company's, not the program's."""
     worked = ["Friday", "Saturday"]
-    assert _days(tmp_path, "2026-06-08", working_days=worked) == ["12.06.-13.06.", "19.06.", "18.07."]
+    assert _days(tmp_path, "2026-06-08", working_days=worked) == [
+        "12.06.-13.06.",
+        "19.06.",
+        "18.07.",
+    ]
 
 
 @pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)

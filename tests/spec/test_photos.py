@@ -5,7 +5,7 @@ import warnings
 from pathlib import Path
 
 import pytest
-from PIL import Image
+from PIL import Image, ImageFile
 from PIL.ExifTags import GPS, IFD, Base
 
 from quotegen.problem import Problem, Source
@@ -103,8 +103,9 @@ def test_a_huge_photo_is_refused_from_its_head(tmp_path: Path, size: tuple[int, 
     [b"", b"not a picture", b"\xff\xd8\xff\xe0", huge_png(100, 100), b"%!PS-Adobe-3.0 EPSF-3.0\n",
      b"GIF89a\x01\x00\x01\x00\x00\x00\x00;", huge_png(100, 100)[:40]],
 )  # fmt: skip
-def test_what_is_no_photo(tmp_path: Path, data: bytes):
-    """A broken picture, or a kind that could run a program, is refused."""
+def test_what_is_no_photo(tmp_path: Path, monkeypatch, data: bytes):
+    """A broken picture, or a kind that could run a program, is refused, printing loaded or not."""
+    monkeypatch.setattr(ImageFile, "LOAD_TRUNCATED_IMAGES", True)  # as the print engine sets it
     (tmp_path / "wall.jpg").write_bytes(data)
     assert _code(tmp_path) == "not-a-photo"
 
