@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from contextlib import suppress
 from fractions import Fraction
 
 from quotegen.explain.numbers import joint_spacing
@@ -98,8 +99,9 @@ def _stated(results: Results) -> Iterator[str]:
     """Yield the text of every rule, each with its source in the trade's rule files."""
     on = results.job.quote_date
     for rule_id, rule in results.rules.rules.items():
-        yield results.rules.text(rule_id, on)
         yield f"{rule.description} {rule.at(on).reference}"
+        with suppress(TypeError):  # a table has no text of its own
+            yield results.rules.text(rule_id, on)
 
 
 def _typed(results: Results) -> Iterator[str]:
