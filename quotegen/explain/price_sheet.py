@@ -180,5 +180,6 @@ def _could_move(results: Results) -> Iterator[Row]:
                 amount=words.signed_money(row.difference),
             )
     if results.quote.unit_prices:
-        found = tuple(price.name for price in results.quote.unit_prices)
+        first, *others = (price.name for price in results.quote.unit_prices)
+        found = (first, *(name[:1].lower() + name[1:] for name in others))
         yield Row(name=words("if_found", names=words.listing(found)), text="")
