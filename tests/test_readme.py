@@ -1,0 +1,34 @@
+"""The README is typed by strangers: what it shows must work."""
+
+import re
+from pathlib import Path
+
+from quotegen.pipeline import House, figure, open_house
+from tests.world import write_world
+
+README = Path(__file__).parent.parent / "README.md"
+
+
+def test_the_jobs_in_the_readme_have_no_fault(tmp_path):
+    """The whole job file checks clean, and so does it with what happens after the quote."""
+    house = open_house()
+    assert isinstance(house, House)
+    job, after = re.findall(r"```yaml\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+    for text in (job, job + after):
+        made = figure(write_world(tmp_path, text), house)
+        assert [str(problem) for problem in made.problems] == []
+        assert made.results is not None
+
+
+def test_every_file_that_the_readme_lists_is_made(tmp_path):
+    """The table of what is made names no file that is not."""
+    listed = set(re.findall(r"\| `(?:customer|private)/([a-z.-]+)`", README.read_text("utf-8")))
+    assert listed >= {"quote.html", "quote.pdf", "door-sheet.pdf", "email.eml", "visits.ics"}
+    from quotegen.pipeline import build
+
+    house = open_house()
+    assert isinstance(house, House)
+    job, after = re.findall(r"```yaml\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+    built = build(write_world(tmp_path, job + after), house).package
+    assert built is not None
+    assert listed <= {path.split("/")[1] for path in built.artifacts}
