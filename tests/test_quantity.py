@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 from fractions import Fraction
+from typing import Any
 
 import pint
 import pytest
@@ -24,11 +25,11 @@ from quotegen.quantity import (
 
 def test_conversions_against_pint():
     """The factors are those of pint, a library of units that shares no code with ours."""
-    units = pint.UnitRegistry()
+    units: Any = pint.UnitRegistry()
     assert float(FEET_PER_METRE) == pytest.approx(units("1 m").to("ft").magnitude, rel=1e-12)
     assert float(SQFT_PER_M2) == pytest.approx(units("1 m**2").to("ft**2").magnitude, rel=1e-12)
     assert float(M3_PER_CUYD) == pytest.approx(units("1 yd**3").to("m**3").magnitude, rel=1e-12)
-    assert CUFT_PER_CUYD == pytest.approx(units("1 yd**3").to("ft**3").magnitude)
+    assert units("1 yd**3").to("ft**3").magnitude == pytest.approx(CUFT_PER_CUYD)
 
 
 @pytest.mark.parametrize(

@@ -2,11 +2,12 @@
 
 import base64
 
-from quotegen.explain.agreement_sheet import agreement_sheet, company_view, site_line
+from quotegen.explain.agreement_sheet import agreement_sheet
 from quotegen.explain.change_sheet import change_sheet
 from quotegen.explain.day_sheet import day_sheet
 from quotegen.explain.finish_sheet import extras, finish_columns
 from quotegen.explain.numbers import numbers_for
+from quotegen.explain.paper_head import paper_head
 from quotegen.explain.plan_sheet import plan_sheet
 from quotegen.explain.price_sheet import price_sheet
 from quotegen.explain.prose import html, sections
@@ -19,17 +20,9 @@ from quotegen.spec.records import Reference
 def customer_view(results: Results) -> CustomerView:
     """Build all that a homeowner reads, from results that hold no cost."""
     job, words = results.job, results.words
+    title = words("document_title", title=job.title, site=job.site.address, quote=job.quote)
     return CustomerView(
-        language=words.locale.partition("_")[0],
-        title=words("document_title", title=job.title, site=job.site.address, quote=job.quote),
-        accent=job.company.accent,
-        company=company_view(results),
-        customer=job.customer.name,
-        site=site_line(results),
-        quote=job.quote,
-        revision=str(job.revision),
-        date=words.day(job.quote_date),
-        holds_until=words.day(job.holds_until),
+        **paper_head(results, title, job.quote_date),
         price=price_sheet(results),
         plan=plan_sheet(results),
         included=tuple(_included(item, results) for item in results.scope_items()),

@@ -44,14 +44,14 @@ def _edges(results: Results) -> Iterator[EdgeRow]:
     for marked in marked_edges(results.takeoff):
         edge = marked.edge
         where = words(f"against_{edge.against.value}", placement=names[marked.placement])
-        curved = edge.radius_ft is not None
+        is_arc = edge.radius_ft is not None  # part of an oval has neither chord nor rise to check
         yield EdgeRow(
             mark=marked.mark,
             where=where,
-            kind=words("edge_curved" if curved else "edge_straight"),
+            kind=words("edge_curved" if edge.is_curved else "edge_straight"),
             along=words.feet(edge.length_ft),
-            chord=words.feet(edge.chord_ft) if curved else "",
-            rise=words.feet(edge.rise_ft) if curved else "",
+            chord=words.feet(edge.chord_ft) if is_arc else "",
+            rise=words.feet(edge.rise_ft) if is_arc else "",
         )
 
 

@@ -2,13 +2,11 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
-from typing import TypedDict
 
-from quotegen.explain.agreement_sheet import company_view, site_line
+from quotegen.explain.paper_head import paper_head
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
-from quotegen.explain.views import CompanyView
+from quotegen.explain.views import Paper
 from quotegen.pricing.contract_records import AdjustedLine, ChangeOrder, Remeasure, RevisedPayment
 from quotegen.quantity import Unit
 
@@ -50,23 +48,7 @@ class StatementArea:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SignedPaper:
-    """What every paper that is signed after the quote has in its head and at its foot."""
-
-    language: str
-    title: str
-    accent: str
-    company: CompanyView
-    customer: str
-    site: str
-    quote: str
-    revision: str
-    date: str
-    holds_until: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StatementView(SignedPaper):
+class StatementView(Paper):
     """The measured statement."""
 
     areas: tuple[StatementArea, ...]
@@ -97,7 +79,7 @@ class ChangeOrderView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ChangeOrdersView(SignedPaper):
+class ChangeOrdersView(Paper):
     """All change orders of a job, each to be signed, with the running total."""
 
     changes: tuple[ChangeOrderView, ...]
@@ -109,10 +91,11 @@ class ChangeOrdersView(SignedPaper):
 
 def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
     """Build the measured statement."""
-    words = results.words
-    names = {p.id: p.name for p in results.job.placements}
+    job, words = results.job, results.words
+    names = {p.id: p.name for p in job.placements}
+    title = words("statement_title", title=job.title, quote=job.quote)
     return StatementView(
-        **_head(results, "statement_title", adjusted.on),
+        **paper_head(results, title, adjusted.on),
         areas=tuple(
             StatementArea(
                 name=names[area.placement],
@@ -139,45 +122,15 @@ def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
 
 def change_orders_view(results: Results) -> ChangeOrdersView:
     """Build the change orders."""
-    words, contract = results.words, results.contract
+    job, words, contract = results.job, results.words, results.contract
+    title = words("changes_title", title=job.title, quote=job.quote)
     return ChangeOrdersView(
-        **_head(results, "changes_title", contract.changes[-1].on),
+        **paper_head(results, title, contract.changes[-1].on),
         changes=tuple(_change(results, change) for change in contract.changes),
         quoted_total=words.money(contract.quoted_total),
         total=words.money(contract.total),
         paid=words.money(contract.paid),
         balance=words.money(contract.balance),
-    )
-
-
-class _Head(TypedDict):
-    """The fields of a signed paper, by name."""
-
-    language: str
-    title: str
-    accent: str
-    company: CompanyView
-    customer: str
-    site: str
-    quote: str
-    revision: str
-    date: str
-    holds_until: str
-
-
-def _head(results: Results, title: str, on: date) -> _Head:
-    job, words = results.job, results.words
-    return _Head(
-        language=words.locale.partition("_")[0],
-        title=words(title, title=job.title, quote=job.quote),
-        accent=job.company.accent,
-        company=company_view(results),
-        customer=job.customer.name,
-        site=site_line(results),
-        quote=job.quote,
-        revision=str(job.revision),
-        date=words.day(on),
-        holds_until=words.day(job.holds_until),
     )
 
 

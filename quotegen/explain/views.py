@@ -46,6 +46,22 @@ class CompanyView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Paper:
+    """What every paper of a job has in its head and in its title block."""
+
+    language: str
+    title: str
+    accent: str
+    company: CompanyView
+    customer: str
+    site: str
+    quote: str
+    revision: str
+    date: str
+    holds_until: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PriceSheet:
     """Sheet 1: what, how much, how long does the offer hold."""
 
@@ -239,19 +255,9 @@ class AgreementSheet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CustomerView:
+class CustomerView(Paper):
     """Everything on the customer's paper."""
 
-    language: str
-    title: str
-    accent: str
-    company: CompanyView
-    customer: str
-    site: str
-    quote: str
-    revision: str
-    date: str
-    holds_until: str
     price: PriceSheet
     plan: PlanSheet
     included: tuple[IncludedItem, ...]

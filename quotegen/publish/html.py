@@ -11,8 +11,7 @@ from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
 from quotegen.explain.private import PrivateSheet
-from quotegen.explain.statement import SignedPaper
-from quotegen.explain.views import CustomerView
+from quotegen.explain.views import Paper
 from quotegen.publish.contrast import accent_ink
 
 ACCENT = "--accent: #000000"
@@ -35,7 +34,7 @@ class Styles:
 
 def render(
     template: str,
-    view: CustomerView | SignedPaper | PrivateSheet,
+    view: Paper | PrivateSheet,
     words: Callable[..., str],
     theme: Traversable,
 ) -> str:

@@ -8,8 +8,8 @@ from types import MappingProxyType
 from quotegen.explain.customer import customer_view
 from quotegen.explain.private import private_sheet
 from quotegen.explain.results import Results
-from quotegen.explain.statement import SignedPaper, change_orders_view, statement_view
-from quotegen.explain.views import CustomerView
+from quotegen.explain.statement import change_orders_view, statement_view
+from quotegen.explain.views import CustomerView, Paper
 from quotegen.pricing.records import FinishCosts
 from quotegen.publish.artifacts import Artifacts, joined, under
 from quotegen.publish.calendar import CalendarVisit, to_ics
@@ -55,7 +55,7 @@ def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable
 def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
     """Return the papers that are signed after the quote, each as a page and for print."""
     contract, files = results.contract, dict[str, bytes]()
-    papers: dict[str, SignedPaper] = {}
+    papers: dict[str, Paper] = {}
     if contract.remeasure is not None:
         papers["measured"] = statement_view(results, contract.remeasure)
     if contract.changes:

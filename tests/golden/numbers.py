@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
+from quotegen.explain.frame import SCALES_US
 from quotegen.explain.numbers import joint_spacing
 from quotegen.explain.results import Results
 from quotegen.quantity import Length, Unit
@@ -92,6 +93,7 @@ def _depths(results: Results) -> Iterator[str]:
         yield words.depth(Length.of_inches(Fraction(cut_in)))
         yield joint_spacing(results, placement)
     yield from words.scale_bar(1.0)[2]
+    yield from (name for name, _ in SCALES_US)
     yield "2 m"  # the middle of the scale bar is a bare number beside its last label
 
 

@@ -16,12 +16,16 @@ EXPECTED = Path(__file__).parent / "expected"
 
 
 def golden(files: Mapping[str, bytes]) -> dict[str, str]:
-    """Return what is kept of a package: its figures, and the words of its page and its mail."""
+    """Return what is kept of a package: its figures, and the words of its pages and its mail."""
     mail = read_mail(files["customer/email.eml"])
     return {
         "figures.json": files["private/figures.json"].decode(),
-        "quote.txt": page_text(files["customer/quote.html"].decode()),
         "email.txt": f"{mail['Subject']}\n\n{decoded(mail, 'plain')}",
+        **{
+            Path(path).with_suffix(".txt").name: page_text(data.decode())
+            for path, data in files.items()
+            if path.startswith("customer/") and path.endswith(".html")
+        },
     }
 
 
@@ -30,6 +34,8 @@ def main() -> None:
     for job_file in JOBS:
         folder = EXPECTED / job_file.stem
         folder.mkdir(parents=True, exist_ok=True)
+        for old in folder.iterdir():
+            old.unlink()
         for name, text in golden(built(job_file)).items():
             (folder / name).write_text(text, encoding="utf-8", newline="\n")
             print(folder / name)

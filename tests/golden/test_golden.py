@@ -28,7 +28,9 @@ TWO_MACHINES = (
 @EVERY_BUILT
 def test_as_agreed(job_file: Path):
     """Figures, page and mail say what the golden files say, word for word."""
-    for name, text in golden(built(job_file)).items():
+    made = golden(built(job_file))
+    assert sorted(made) == sorted(path.name for path in (EXPECTED / job_file.stem).iterdir())
+    for name, text in made.items():
         kept = (EXPECTED / job_file.stem / name).read_text(encoding="utf-8")
         assert text == kept, f"{name}; if it is meant: python -m tests.golden.rebaseline"
 

@@ -20,14 +20,14 @@ CENT = Decimal("0.01")
 
 FORM, POUR = {"visit": "form", "days": "2"}, {"visit": "pour", "days": "1"}
 WASH = {"visit": "wash", "days": "1", "wait_days": "4"}
-PLAIN: Typed = {
+PLAIN: dict[str, Any] = {
     "name": "Plain",
     "kind": "broom",
     "rate": "$1.00 / sq ft",
     "sealer": "none",
     "visits": [FORM, POUR],
 }
-FANCY: Typed = {
+FANCY: dict[str, Any] = {
     "name": "Fancy",
     "kind": "stamped_texture",
     "rate": "$2.00 / sq ft",
@@ -104,7 +104,7 @@ def rate(price: str, covers: str = "base", **more: Any) -> dict[str, Any]:
     return {"name": f"Item at {price}", "covers": [covers], "rate": price, **more}
 
 
-RINSE_AND_FILM: Typed = {
+RINSE_AND_FILM: dict[str, Any] = {
     "rinse": rate("$0.10 / sq ft", "wash", applies="with finish"),
     "film": rate("$0.20 / sq ft", "sealing", applies="with finish"),
 }
@@ -125,7 +125,9 @@ def job(*placements: Typed, **more: Any) -> str:
     })  # fmt: skip
 
 
-def placement(rectangle: str, name: str = "patio", *, at: str = "0 ft", **more: Any) -> Typed:
+def placement(
+    rectangle: str, name: str = "patio", *, at: str = "0 ft", **more: Any
+) -> dict[str, Any]:
     """Return one rectangular placement, moved along the base line so that none overlap."""
     shape = {"rectangle": rectangle, "at": [at, "0"]}
     return {"id": name, "use": "patio", "add": [shape], **more}
@@ -135,7 +137,7 @@ def as_yaml(data: Typed) -> str:
     """Write typed text as YAML, without anchors, which quotegen refuses."""
 
     class NoAnchors(yaml.SafeDumper):
-        def ignore_aliases(self, data: Any) -> bool:
+        def ignore_aliases(self, data: Any) -> bool:  # noqa: ARG002 - not for any data
             return True
 
     return yaml.dump(data, Dumper=NoAnchors, sort_keys=False, allow_unicode=True)

@@ -181,8 +181,11 @@ class TestTheSmallestJob:
     def test_each_finish_has_its_own(self, tmp_path):
         """At $450 the plain finish is topped up; the fancy one costs more than that."""
         finishes = {"plain": shop.PLAIN, "fancy": shop.FANCY}
-        priced = shop.quote(tmp_path, shop.job(compare=["fancy"]),
-                            rate_book=shop.book(shop.RINSE_AND_FILM, finishes, minimum="$450"))  # fmt: skip
+        priced = shop.quote(
+            tmp_path,
+            shop.job(compare=["fancy"]),
+            rate_book=shop.book(shop.RINSE_AND_FILM, finishes, minimum="$450"),
+        )
         assert [str(finish.total) for finish in priced.finishes] == ["450.00", "460.00"]
 
     def test_no_minimum_no_line(self, tmp_path):

@@ -3,6 +3,7 @@
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
+from typing import ClassVar
 
 import pytest
 import yaml
@@ -93,7 +94,7 @@ class TestAFinishIsRecomputed:
 class TestExtras:
     """An extra costs what the total rises by when it is added."""
 
-    RATES = {
+    RATES: ClassVar = {
         **TRIP,
         "drain": shop.rate("$46 / ft", "drain", applies="asked"),
         "step": shop.rate("$265 each", "steps", applies="asked"),
@@ -135,7 +136,7 @@ class TestExtras:
 class TestAdjustment:
     """The rows that show what happens if the forms measure more or less."""
 
-    RATES = {"lump": shop.rate("$800 lump", "cleanup")}
+    RATES: ClassVar = {"lump": shop.rate("$800 lump", "cleanup")}
 
     def _rows(self, folder: Path, **company) -> dict[Fraction, tuple[str, str, str, bool]]:
         text = yaml.safe_load((EXAMPLES / "company.yaml").read_text(encoding="utf-8"))

@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 from fractions import Fraction
+from typing import ClassVar
 
 import pytest
 
@@ -136,7 +137,7 @@ def test_the_book_may_say_another_basis(basis: Basis):
 class TestTypedCounts:
     """A job may type how much there is, in its own units or the other ones."""
 
-    ASKED = {
+    ASKED: ClassVar = {
         "drain": rate("$46 / ft", "drain", applies="asked"),
         "haul": rate("$58 / cu yd", "demolition", applies="asked"),
         "old": rate("$2.60 / sq ft", "demolition", applies="asked"),

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
+from typing import Any
 
 import pytest
 from icalendar import Calendar, Event
@@ -19,7 +20,7 @@ POUR = CalendarVisit(
 DATED = date(2026, 5, 14)
 
 
-def _read(*visits: CalendarVisit, revision: int = 1) -> tuple[Calendar, list[Event]]:
+def _read(*visits: CalendarVisit, revision: int = 1) -> tuple[Any, list[Any]]:
     calendar = Calendar.from_ical(to_ics(visits, "Patio, Pennywort", DATED, revision))
     assert isinstance(calendar, Calendar)
     assert calendar.errors == []

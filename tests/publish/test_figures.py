@@ -7,6 +7,7 @@ import sys
 from collections.abc import Iterator
 from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -35,13 +36,13 @@ COSTS = {"price": MONEY, "cost": MONEY, "margin": MONEY, "without_cost": list}
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 
 
-def _figures(job_file: Path) -> dict:
+def _figures(job_file: Path) -> Any:
     made = shop.example(job_file)
     assert made.results is not None
     return json.loads(to_json(figures(made.results, made.costs)))
 
 
-def _holds(found: dict, wanted: dict) -> None:
+def _holds(found: dict[str, Any], wanted: dict[str, Any]) -> None:
     """Hold an object to the contract: it may have grown, and what is named is as named."""
     assert wanted.keys() <= found.keys()
     for key, kind in wanted.items():
@@ -61,8 +62,19 @@ class TestTheContract:
         made = _figures(job_file)
         _holds(made["quote"], {"number": ANYTHING, "revision": int, "date": DATE,
                                "currency": re.compile("USD")})  # fmt: skip
-        _holds(made, {"chosen": ANYTHING, "total": MONEY, "placements": list, "finishes": list,
-                      "payments": list, "adjustment": list, "visits": list, "costs": dict})  # fmt: skip
+        _holds(
+            made,
+            {
+                "chosen": ANYTHING,
+                "total": MONEY,
+                "placements": list,
+                "finishes": list,
+                "payments": list,
+                "adjustment": list,
+                "visits": list,
+                "costs": dict,
+            },
+        )
         for finish in made["finishes"]:
             _holds(finish, {"id": ANYTHING, "total": MONEY, "lines": list})
         lists = (

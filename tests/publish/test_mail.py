@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import UTC, date, datetime
 from email.message import EmailMessage
 from email.policy import default
+from typing import Any
 
 import pytest
 
@@ -29,6 +30,11 @@ def _read(draft: Draft) -> EmailMessage:
     assert isinstance(message, EmailMessage)
     assert [part.defects for part in message.walk() if part.defects] == []
     return message
+
+
+def _with(field: str, text: str) -> Draft:
+    changed: dict[str, Any] = {field: text}
+    return replace(DRAFT, **changed)
 
 
 def _content(message: EmailMessage, kind: str) -> str:
@@ -70,7 +76,7 @@ def test_without_an_address_there_is_no_recipient():
 @pytest.mark.parametrize("end", ["\n", "\r\n", "\r", "\n\n", "\x0b", "\x0c", "\x85", "\u2028"])
 def test_a_line_break_begins_no_header(field: str, end: str):
     """A name or a title with a line break stays one header, and nobody else gets the mail."""
-    message = _read(replace(DRAFT, **{field: f"Wren{end}Bcc: thief@post.example"}))
+    message = _read(_with(field, f"Wren{end}Bcc: thief@post.example"))
     assert "Bcc" not in message
     assert set(message.keys()) == set(_read(DRAFT).keys())
     assert [a.addr_spec for a in message["To"].addresses] == ["wren@post.example"]

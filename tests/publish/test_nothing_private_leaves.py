@@ -17,12 +17,12 @@ from PIL import Image
 
 from quotegen.publish.calendar import CalendarVisit, to_ics
 from quotegen.publish.pdf import to_pdf
+from tests.architecture.tree import REPO
 from tests.publish import private_world
 from tests.publish.private_world import SHOWN_ALT, SHOWN_TITLE, SHOWN_TOWN, MarkedWorld
 from tests.publish.reading import DATA_URL, found, found_amounts, layers, read_mail
-from tests.architecture.tree import REPO
 
-JOBS = ("orchard-bend-pool-deck", "ferry-road-drive")
+JOBS = ("orchard-bend-pool-deck", "ferry-road-drive", "cutters-row-drive")
 LEAST = Decimal(1000)  # every marked amount is larger, so that no coordinate can look like one
 
 
@@ -31,7 +31,7 @@ LEAST = Decimal(1000)  # every marked amount is larger, so that no coordinate ca
     params=[pytest.param(job, marks=pytest.mark.xdist_group(f"marked {job}")) for job in JOBS],
 )
 def world(request, tmp_path_factory) -> MarkedWorld:
-    """Return a marked world, in feet or in metres."""
+    """Return a marked world: in feet, in metres, or after signing, measuring and changes."""
     return private_world.build(tmp_path_factory.mktemp("world"), request.param)
 
 

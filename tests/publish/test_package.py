@@ -5,6 +5,7 @@ import re
 from datetime import date, timedelta
 from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 import pytest
 from icalendar import Calendar
@@ -19,18 +20,23 @@ AMOUNT = re.compile(r"[+−]?\$[\d,]+(?:\.\d\d)?")
 DAY = re.compile(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun), \w{3} \d+|\w+ \d+, \d{4}")
 
 
-def _figures(job_file: Path) -> dict:
+def _figures(job_file: Path) -> Any:
     return json.loads(built(job_file)["private/figures.json"])
 
 
 @EVERY_BUILT
 def test_the_files_of_a_package(job_file: Path):
-    """A quote has the files that the design lists, and no others."""
-    assert sorted(built(job_file)) == [
+    """A package has the files that the design lists for its stage, and no others."""
+    job = shop.example_results(job_file).job
+    after = [
+        name for name, there in (("measured", job.measured), ("changes", job.changes)) if there
+    ]
+    assert sorted(built(job_file)) == sorted([
         "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
         "customer/quote.pdf", "customer/visits.ics",
+        *(f"customer/{name}.{ending}" for name in after for ending in ("html", "pdf")),
         "private/cost-sheet.html", "private/figures.json",
-    ]  # fmt: skip
+    ])  # fmt: skip
 
 
 @EVERY_BUILT
@@ -73,7 +79,7 @@ class TestTheMail:
 @EVERY_BUILT
 def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
     """One event for each visit, its end exclusive, its UID from the quote and the visit."""
-    calendar = Calendar.from_ical(built(job_file)["customer/visits.ics"])
+    calendar: Any = Calendar.from_ical(built(job_file)["customer/visits.ics"])
     figures = _figures(job_file)
     events = calendar.walk("VEVENT")
     assert [(e.decoded("dtstart"), e.decoded("dtend") - timedelta(days=1)) for e in events] == [

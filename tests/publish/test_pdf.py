@@ -57,8 +57,7 @@ def test_a_plain_page_is_printed():
         '<img src="file:///etc/hostname" alt="a">',
         '<img src="data:image/png;base64,AAAA" alt="a">',
         '<object data="https://pictures.example/a.svg">a</object>',
-        '<svg width="9" height="9"><title>a</title>'
-        '<image href="file:///etc/hostname" width="9" height="9"/></svg>',
+        '<svg width="9" height="9"><title>a</title><image href="file:///etc/hostname"/></svg>',
     ],
 )
 @pytest.mark.usefixtures("no_network")
@@ -72,7 +71,7 @@ def test_a_picture_that_is_not_in_the_page(body: str):
     "style",
     [
         "@import url(https://styles.example/a.css);",
-        "@font-face { font-family: A; src: url(https://fonts.example/a.woff2) } p { font-family: A }",
+        "@font-face { font-family: A; src: url(https://fonts.example/a) } p { font-family: A }",
         "p { background: url(file:///etc/hostname) }",
         "p { no-such-property: 1 }",
     ],

@@ -31,7 +31,7 @@ def _under(target: str, files: dict[str, bytes]) -> dict[str, bytes]:
 
 
 @pytest.fixture
-def out(tmp_path) -> Path:
+def out(tmp_path: Path) -> Path:
     """Return an output folder that holds one old package."""
     write(tmp_path / "T-1", OLD)
     return tmp_path

@@ -1,6 +1,7 @@
 """Visits: the trips of a finish on the working days of the company."""
 
 from datetime import date, timedelta
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -75,7 +76,7 @@ def test_visits_of_the_examples(job_file: Path):
             for day in (visit.first_day, visit.last_day):
                 assert names[day.weekday()] in company.working_days
                 assert day not in company.closed
-        for before, after in zip(visits, visits[1:], strict=False):
+        for before, after in pairwise(visits):
             assert after.first_day > before.last_day + timedelta(days=after.wait_days)
 
 

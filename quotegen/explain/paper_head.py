@@ -1,0 +1,46 @@
+"""The head of every paper: who, for whom, which quote, of when."""
+
+from datetime import date
+from typing import TypedDict
+
+from quotegen.explain.agreement_sheet import company_view, site_line
+from quotegen.explain.results import Results
+from quotegen.explain.views import CompanyView
+
+
+class PaperHead(TypedDict):
+    """The fields of `Paper`, by name."""
+
+    language: str
+    title: str
+    accent: str
+    company: CompanyView
+    customer: str
+    site: str
+    quote: str
+    revision: str
+    date: str
+    holds_until: str
+
+
+def paper_head(results: Results, title: str, on: date) -> PaperHead:
+    """Return the fields that every paper shares.
+
+    Args:
+        results: of the job.
+        title: of this paper.
+        on: the date that it bears.
+    """
+    job, words = results.job, results.words
+    return PaperHead(
+        language=words.locale.partition("_")[0],
+        title=title,
+        accent=job.company.accent,
+        company=company_view(results),
+        customer=job.customer.name,
+        site=site_line(results),
+        quote=job.quote,
+        revision=str(job.revision),
+        date=words.day(on),
+        holds_until=words.day(job.holds_until),
+    )
