@@ -48,6 +48,7 @@ class EdgeName(StrEnum):
     POOL = "pool edge"
     STRAIGHT = "straight edge"
     CURVED = "curved edge"
+    JOINT = "joint length"
 
 
 class FinishKind(StrEnum):
