@@ -74,7 +74,7 @@ def _from_nodes(part: Part, nodes: tuple[Point, ...]) -> Iterator[Chord]:
         for x, y in nodes:
             along = (x - start[0]) * ux + (y - start[1]) * uy
             off = (x - start[0]) * uy - (y - start[1]) * ux
-            if abs(off) < _NEAR_FT and _NEAR_FT < along < long - _NEAR_FT:
+            if abs(off) < _NEAR_FT < along < long - _NEAR_FT:
                 yield from _onward(part, Spot(n, along / long, (x, y)), (-uy, ux))
 
 

@@ -95,7 +95,7 @@ def _places(
     """Choose where lines go: the anchors that leave room, and evenly between them."""
     chosen = list(ends)
     for anchor in sorted(anchors, key=lambda a: (-a.weight, a.at_ft)):
-        room = limits.least_ft + _SAME_FT if anchor.weight > 2 else spacing_ft / 3  # noqa: PLR2004
+        room = limits.least_ft + _SAME_FT if anchor.weight > 2 else spacing_ft / 3
         if all(abs(anchor.at_ft - one) > room for one in chosen):
             chosen.append(anchor.at_ft)
     chosen.sort()

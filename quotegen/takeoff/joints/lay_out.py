@@ -48,12 +48,12 @@ def lay_out(
         limits: of the panels.
     """
     (level,) = polygons(frame.levelled(region).simplify(_STRAY_FT))
+    middles = tuple(frame.level(post) for post in posts)
     limits = limits.stricter()
     left, bottom, right, top = level.bounds
     if (right - left) * (top - bottom) > _LARGEST * limits.most_ft**2 or _is_ribbon(level, limits):
         lines = grid_lines(level, middles, (limits.most_ft, limits.most_ft), limits)
         return tuple(frame.back(line) for line in lines)
-    middles = tuple(frame.level(post) for post in posts)
     best: Layout | None = None
     for enough, lines in _families(level, middles, limits):
         if best is not None and best.rank <= enough:
@@ -134,4 +134,4 @@ def _lies_within(point: Point, joint: Segment) -> bool:
     long = math.dist(*joint)
     along = ((point[0] - x0) * (x1 - x0) + (point[1] - y0) * (y1 - y0)) / long
     off = abs((point[0] - x0) * (y1 - y0) - (point[1] - y0) * (x1 - x0)) / long
-    return off < _STRAY_FT and _STRAY_FT < along < long - _STRAY_FT
+    return off < _STRAY_FT < along < long - _STRAY_FT

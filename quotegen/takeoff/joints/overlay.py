@@ -18,7 +18,6 @@ from shapely import (
 from shapely.geometry.polygon import orient
 
 from quotegen.takeoff.joints.part import Part
-from quotegen.takeoff.overlay import polygons
 from quotegen.takeoff.records import Point
 
 Segment: TypeAlias = tuple[Point, Point]

@@ -36,7 +36,7 @@ def panel_of(number: int, part: Part, posts: tuple[Polygon, ...], limits: Limits
         )
     return Panel(
         number=number,
-        outline_ft=tuple((x, y) for x, y in shape.simplify(_DRAWN_FT).exterior.coords[:-1]),
+        outline_ft=tuple((x, y) for x, y in shape.simplify(_DRAWN_FT).boundary.coords[:-1]),
         long_ft=rounded(long_ft, _SIZE_PLACES),
         short_ft=rounded(short_ft, _SIZE_PLACES),
         ratio=rounded(long_ft / short_ft, _SIZE_PLACES),

@@ -157,6 +157,6 @@ def _between(part: Part, first: Spot, last: Spot) -> Part | None:
         cut.append(True)
     else:
         cut[-1] = True
-    if len(ring) < 3:  # noqa: PLR2004
+    if len(ring) < 3:
         return None
     return Part(ring=tuple(ring), cut=tuple(cut))
