@@ -13,3 +13,4 @@ class EdgeName(StrEnum):
     POOL = "pool edge"
     STRAIGHT = "straight edge"
     CURVED = "curved edge"
+    JOINT = "joint length"

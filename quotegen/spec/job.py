@@ -61,6 +61,13 @@ class Access(Model):
     truck_stand: PointField | None = None
 
 
+class JointLine(Model):
+    """One contraction joint of the owner's: straight from one point of the plan to another."""
+
+    from_: PointField = Field(alias="from")
+    to: PointField
+
+
 class Placement(Model):
     """One slab area with its own shape, thickness, use and finish."""
 
@@ -77,6 +84,7 @@ class Placement(Model):
     falls_toward: Side | None = None
     water_goes_to: Word | None = None
     include: dict[Slug, CountField] = Field(default_factory=dict)
+    joints: tuple[JointLine, ...] | None = None
 
 
 class Excluded(Model):

@@ -122,4 +122,5 @@ def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
         falls_toward=typed.falls_toward,
         water_goes_to=typed.water_goes_to,
         include=typed.include,
+        joints=typed.joints,
     )

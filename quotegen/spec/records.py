@@ -10,7 +10,7 @@ from quotegen.problem import Source
 from quotegen.quantity import Length, Units
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
 from quotegen.spec.company import Company
-from quotegen.spec.job import Access, Customer, Excluded, Site, Use
+from quotegen.spec.job import Access, Customer, Excluded, JointLine, Site, Use
 from quotegen.spec.located import Document, DocumentPath
 from quotegen.spec.past_jobs import Contact
 from quotegen.spec.rate_book import Finish, FinishKind, RateBook
@@ -26,6 +26,7 @@ class PlacementSpec:
         path: where it stands in the job file, for the messages of later stages.
         finish: its own finish, or None when it follows the finish of the job.
         fall: the drop in one foot, None when not stated.
+        joints: the owner's own lines; None where joints are laid out for him.
     """
 
     path: DocumentPath
@@ -42,6 +43,7 @@ class PlacementSpec:
     falls_toward: Side | None
     water_goes_to: str | None
     include: Mapping[str, Count]
+    joints: tuple[JointLine, ...] | None = None
 
     @property
     def dig_depth(self) -> Length:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from quotegen.problem import Problem
+from quotegen.problem import Problem, Severity
 from quotegen.quantity import rounded, tape
 from quotegen.spec.located import DocumentPath
 from quotegen.spec.records import JobSpec
@@ -34,9 +34,10 @@ class Fault:
             code=self.code, path=(*above, *self.path), message=self.message, hint=self.hint
         )
 
-    def problem(self, job: JobSpec) -> Problem:
+    def problem(self, job: JobSpec, severity: Severity = Severity.ERROR) -> Problem:
         """Return the fault as a problem of the job file; its path must start at the top."""
         return Problem(
+            severity=severity,
             code=self.code,
             source=job.source(*self.path),
             path=path_text(self.path),

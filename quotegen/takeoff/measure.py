@@ -4,15 +4,16 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from quotegen.problem import Problem
+from quotegen.problem import Problem, Severity
 from quotegen.quantity import decimal_of
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.checks import sqft_text
 from quotegen.takeoff.faults import Fault, spot
+from quotegen.takeoff.joints.owners import line_faults, line_warnings
 from quotegen.takeoff.order import job_order_steps
 from quotegen.takeoff.overlay import inside_point, overlap
 from quotegen.takeoff.placement import placement_takeoff
-from quotegen.takeoff.records import Takeoff
+from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.slab import Slab, slab_of
 from quotegen.trade.concrete import order_cuyd
 from quotegen.trade.rules import RuleBook
@@ -31,6 +32,8 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
         problems += [fault.under(*spec.path).problem(job) for fault in faults]
         if slab is not None:
             slabs.append((spec, slab))
+            lines = line_faults(spec.joints or (), slab)
+            problems += [fault.under(*spec.path).problem(job) for fault in lines]
     problems += [fault.problem(job) for fault in _placements_overlap(slabs)]
     if problems:
         return None, tuple(problems)
@@ -44,7 +47,17 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
         volume_cuyd=decimal_of(net_cuyd),
         order_cuyd=decimal_of(ordered_cuyd),
         working=job_order_steps(volumes, net_cuyd, ordered_cuyd, order),
-    ), ()
+    ), tuple(_joint_warnings(job, slabs, tuple(placement for placement, _ in measured)))
+
+
+def _joint_warnings(
+    job: JobSpec, slabs: list[tuple[PlacementSpec, Slab]], measured: tuple[PlacementTakeoff, ...]
+) -> Iterator[Problem]:
+    """Yield where the owner's own joints break a rule."""
+    for (spec, slab), placement in zip(slabs, measured, strict=True):
+        if spec.joints is not None:
+            for fault in line_warnings(spec.joints, slab, placement.joints):
+                yield fault.under(*spec.path).problem(job, Severity.WARNING)
 
 
 def _placements_overlap(slabs: list[tuple[PlacementSpec, Slab]]) -> Iterator[Fault]:

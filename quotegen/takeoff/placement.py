@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.edges import edge_lengths_ft, edge_runs
+from quotegen.takeoff.joints.plan import joint_plan
 from quotegen.takeoff.order import Concrete, concrete_of
 from quotegen.takeoff.path import drawn_ring
 from quotegen.takeoff.records import Against, EdgeOf, EdgeRun, PlacementTakeoff
@@ -34,6 +35,7 @@ def placement_takeoff(
     )
     runs = edge_runs(slab.boundary)
     lengths = edge_lengths_ft(slab.boundary)
+    joints = joint_plan(spec, slab, shown, rules, job.quote_date)
     pools = [figure.loops[0] for figure in slab.cut_outs if figure.is_pool]
     outer = tuple(drawn_ring(ring) for ring in slab.boundary.outer)
     inner = tuple(drawn_ring(ring) for ring in slab.boundary.inner)
@@ -43,8 +45,12 @@ def placement_takeoff(
         id=spec.id,
         area_sqft=area_sqft(slab.area_sqft),
         area_m2=area_m2(slab.area_sqft),
-        edges_ft=MappingProxyType({edge: length_ft(ft) for edge, ft in lengths.items()}),
-        edges_m=MappingProxyType({edge: length_m(ft) for edge, ft in lengths.items()}),
+        edges_ft=MappingProxyType(
+            {edge: length_ft(ft) for edge, ft in lengths.items()} | {EdgeOf.JOINT: joints.length_ft}
+        ),
+        edges_m=MappingProxyType(
+            {edge: length_m(ft) for edge, ft in lengths.items()} | {EdgeOf.JOINT: joints.length_m}
+        ),
         volume_cuyd=concrete.volume_step.value,
         order_cuyd=concrete.order_step.value,
         outer_ft=outer,
@@ -54,8 +60,9 @@ def placement_takeoff(
         spans=spans_of(outer, inner, drawn_pools),
         label_ft=label_ft,
         label_room_ft=label_room_ft,
+        joints=joints,
         working=(
-            *areas, *_edge_steps(lengths, runs, shown),
+            *areas, *_edge_steps(lengths, runs, shown), *joints.working,
             concrete.volume_step, concrete.order_step,
         ),
     )  # fmt: skip
@@ -104,4 +111,5 @@ def _counts(run: EdgeRun, edge: EdgeOf) -> bool:
         EdgeOf.POOL: run.against is Against.POOL,
         EdgeOf.STRAIGHT: not run.is_curved,
         EdgeOf.CURVED: run.is_curved,
+        EdgeOf.JOINT: False,
     }[edge]

@@ -4,9 +4,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
-from typing import TypeAlias
+from typing import TYPE_CHECKING, TypeAlias
 
 from quotegen.working import Step
+
+if TYPE_CHECKING:
+    from quotegen.takeoff.joints.records import JointPlan
 
 Point: TypeAlias = tuple[float, float]
 """Feet along the base line and feet out from it."""
@@ -25,7 +28,7 @@ class Against(StrEnum):
 
 
 class EdgeOf(StrEnum):
-    """The lengths of edge that a rate may be priced by."""
+    """The lengths of edge, and of joint, that a rate may be priced by."""
 
     OUTER = "outer edge"
     INNER = "inner edge"
@@ -34,6 +37,7 @@ class EdgeOf(StrEnum):
     POOL = "pool edge"
     STRAIGHT = "straight edge"
     CURVED = "curved edge"
+    JOINT = "joint length"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +107,7 @@ class PlacementTakeoff:
         edges: every run of edge, outer ones first.
         spans: straight distances that a tape can check.
         label_ft, label_room_ft: the roomiest place on the slab, and how far it is from any edge.
+        joints: where contraction joints lie, and the panels between them.
         working: how the area, the volume and the order came about.
     """
 
@@ -120,6 +125,7 @@ class PlacementTakeoff:
     spans: tuple[Span, ...]
     label_ft: Point
     label_room_ft: float
+    joints: "JointPlan"
     working: tuple[Step, ...]
 
 

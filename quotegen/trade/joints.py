@@ -28,6 +28,25 @@ def joint_spacing_ft(thickness_in: Fraction, rules: RuleBook, on: date) -> Fract
     return min(by_multiple, rules.step("joint_spacing_by_thickness", thickness_in, on))
 
 
+def governing_spacing(
+    thickness_in: Fraction, rules: RuleBook, on: date
+) -> tuple[Fraction, tuple[str, ...]]:
+    """Longest space between contraction joints, in feet, and the ids of the rules that give it.
+
+    As `joint_spacing_ft`, for a plan that names its rule. A slab thinner than the table goes has
+    the multiple of its thickness alone.
+    """
+    by_multiple = rules.exact("joint_spacing_multiplier", on) * thickness_in / INCHES_PER_FOOT
+    by_rule = {"joint_spacing_multiplier": by_multiple}
+    try:
+        by_table = rules.step("joint_spacing_by_thickness", thickness_in, on)
+        by_rule["joint_spacing_by_thickness"] = by_table
+    except LookupError:
+        pass
+    least = min(by_rule.values())
+    return least, tuple(rule for rule, feet in by_rule.items() if feet == least)
+
+
 def accepted_spacing_ft(
     thickness_in: Fraction, rules: RuleBook, on: date
 ) -> tuple[Fraction, Fraction]:

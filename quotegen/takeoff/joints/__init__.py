@@ -1,0 +1,1 @@
+"""The joint plan of one placement: where joints lie, and whether each panel keeps the rules."""

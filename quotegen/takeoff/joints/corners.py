@@ -1,0 +1,83 @@
+"""Corners of a slab squared off: the panel far out in a corner, whose inner corner leads to the pool.
+
+A joint from a round pool straight into the corner of a deck would leave two sharp corners there.
+So a corner panel is cut with joints square to both edges; where they meet, a third one goes on
+to the pool, and the three stand wide apart.
+"""
+
+import math
+from collections.abc import Iterator
+
+from shapely import Point as Spot
+from shapely import Polygon
+from shapely.geometry.polygon import orient
+from shapely.ops import nearest_points
+
+from quotegen.takeoff.joints.judge import passes
+from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.part import Part, interior_rad
+from quotegen.takeoff.records import Point
+
+_SQUARE_RAD = (math.radians(60), math.radians(125))
+_NEAR_FT = 0.05
+
+
+def corner_panels(region: Polygon, reach: float, limits: Limits) -> tuple[Polygon, ...]:
+    """Return a panel for each corner that lies too far from the nearest cut-out for one panel.
+
+    Args:
+        region: a slab with a cut-out.
+        reach: how far towards the cut-out the panel goes, as a share.
+        limits: of the panels.
+    """
+    found: list[Polygon] = []
+    for panel in _panels(region, reach, limits):
+        if all(panel.distance(other) > limits.least_ft for other in found):
+            found.append(panel)
+    return tuple(found)
+
+
+def _panels(region: Polygon, reach: float, limits: Limits) -> Iterator[Polygon]:
+    holes = [Polygon(ring) for ring in region.interiors]
+    ring = tuple((x, y) for x, y in orient(region).exterior.coords[:-1])
+    for n, at in enumerate(ring):
+        angle = interior_rad(ring[n - 1], at, ring[(n + 1) % len(ring)])
+        if not _SQUARE_RAD[0] < angle < _SQUARE_RAD[1]:
+            continue
+        near = min((nearest_points(hole, Spot(at))[0] for hole in holes),
+                   key=lambda one: one.distance(Spot(at)))  # fmt: skip
+        middle = (at[0] + (near.x - at[0]) * reach, at[1] + (near.y - at[1]) * reach)
+        feet = [_foot(ring, n, middle, step) for step in (-1, 1)]
+        if feet[0] is None or feet[1] is None:
+            continue
+        panel = (feet[0][0], *reversed(feet[0][1]), at, *feet[1][1], feet[1][0], middle)
+        cut = (*([False] * (len(panel) - 2)), True, True)
+        shape = Polygon(panel)
+        if shape.is_valid and passes(Part(ring=panel, cut=cut), limits):
+            yield shape
+
+
+def _foot(
+    ring: tuple[Point, ...], corner: int, middle: Point, step: int
+) -> tuple[Point, tuple[Point, ...]] | None:
+    """Return where the edge is nearest to a point, going one way from a corner, and what is passed.
+
+    None where the edge turns a corner before it comes nearest.
+    """
+    passed: list[Point] = []
+    here = ring[corner]
+    for n in range(1, len(ring) // 2):
+        there = ring[(corner + step * n) % len(ring)]
+        ux, uy = there[0] - here[0], there[1] - here[1]
+        long = math.hypot(ux, uy)
+        share = ((middle[0] - here[0]) * ux + (middle[1] - here[1]) * uy) / long**2
+        if share <= 1:
+            if share * long < _NEAR_FT:
+                return (here, tuple(passed[:-1])) if passed else None
+            return (here[0] + ux * share, here[1] + uy * share), tuple(passed)
+        after = ring[(corner + step * (n + 1)) % len(ring)]
+        if abs(interior_rad(here, there, after) - math.pi) > _SQUARE_RAD[0] / 2:
+            return None
+        passed.append(there)
+        here = there
+    return None

@@ -1,0 +1,156 @@
+"""A part held against the rules: its size, its corners, and how many panels it still needs."""
+
+import math
+from dataclasses import dataclass
+from functools import lru_cache
+
+from shapely import Polygon
+
+from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.part import Part, interior_rad, tight_box
+from quotegen.takeoff.joints.records import PanelRule
+from quotegen.takeoff.records import Ring
+
+SLACK_FT = 0.02  # a quarter of an inch: nobody lays a joint out closer
+_SLACK_TIMES = 0.005
+_SLACK_RAD = math.radians(0.5)
+_NO_TURN_RAD = 1e-5
+_MOST_TILES = 4_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """A rule that is broken, and what was found: feet, times or radians."""
+
+    rule: PanelRule
+    value: float
+
+
+def sides_ft(ring: Ring) -> tuple[float, float]:
+    """Return the long and the short side of the smallest rectangle round a ring."""
+    box = tight_box(Polygon(ring))
+    one, other = math.dist(box[0], box[1]), math.dist(box[1], box[2])
+    return max(one, other), min(one, other)
+
+
+def sharpest_rad(part: Part) -> float:
+    """Return the smallest angle that a joint makes in a part; a half turn where there is none."""
+    ring, cut = part.ring, part.cut
+    count = len(ring)
+    return min(
+        (
+            interior_rad(ring[n - 1], ring[n], ring[(n + 1) % count])
+            for n in range(count)
+            if cut[n] or cut[n - 1]
+        ),
+        default=math.pi,
+    )
+
+
+def is_sliver(part: Part, limits: Limits) -> bool:
+    """Say whether a part is nowhere as wide as a panel must be."""
+    half = limits.least_ft / 2
+    if part.area_sqft >= half * part.around_ft:  # no figure is all narrower than that
+        return False
+    return bool(Polygon(part.ring).buffer(-half + SLACK_FT / 2).is_empty)
+
+
+def inward_rad(ring: Ring, bend_ft: float) -> tuple[float, float]:
+    """Return the sharpest turn inward at one place of a ring, and the longest along one curve.
+
+    Args:
+        ring: counter-clockwise.
+        bend_ft: the length of edge that counts as one place.
+    """
+    count = len(ring)
+    turns = [
+        math.pi - interior_rad(ring[n - 1], ring[n], ring[(n + 1) % count]) for n in range(count)
+    ]
+    if min(turns) >= -_NO_TURN_RAD:
+        return 0.0, 0.0
+    first = max(range(count), key=lambda n: turns[n])
+    sharpest = longest = run = along = 0.0
+    near: list[tuple[float, float]] = []
+    for step in range(count):
+        n = (first + step) % count
+        along += math.dist(ring[n - 1], ring[n])
+        turn = -turns[n]
+        if turn <= _NO_TURN_RAD:
+            if turn < -_NO_TURN_RAD:
+                run, near = 0.0, []
+            continue
+        run += turn
+        near = [(at, by) for at, by in near if along - at <= bend_ft] + [(along, turn)]
+        sharpest = max(sharpest, math.fsum(by for _, by in near))
+        longest = max(longest, run)
+    return sharpest, longest
+
+
+def broken_hard(part: Part, limits: Limits) -> tuple[Found, ...]:
+    """Return what no further joint can mend: sharp corners and slivers."""
+    found = []
+    corner = sharpest_rad(part)
+    if corner < limits.corner_rad - _SLACK_RAD:
+        found.append(Found(rule=PanelRule.CORNER, value=corner))
+    if is_sliver(part, limits):
+        found.append(Found(rule=PanelRule.SLIVER, value=sides_ft(part.ring)[1]))
+    return tuple(found)
+
+
+def broken_soft(part: Part, limits: Limits) -> tuple[Found, ...]:
+    """Return what a further joint would mend: size, shape, inside corners, curves."""
+    found = []
+    long_ft, short_ft = sides_ft(part.ring)
+    if long_ft > limits.most_ft + SLACK_FT:
+        found.append(Found(rule=PanelRule.SPACING, value=long_ft))
+    if long_ft > short_ft * (limits.times + _SLACK_TIMES):
+        found.append(Found(rule=PanelRule.RATIO, value=long_ft / short_ft))
+    sharpest, longest = inward_rad(part.ring, limits.place_ft)
+    if sharpest > limits.turn_rad + _SLACK_RAD:
+        found.append(Found(rule=PanelRule.INSIDE_CORNER, value=sharpest))
+    if longest > limits.wrap_rad + _SLACK_RAD:
+        found.append(Found(rule=PanelRule.WRAP, value=longest))
+    return tuple(found)
+
+
+@lru_cache(maxsize=4_000)
+def passes(part: Part, limits: Limits) -> bool:
+    """Say whether a part keeps every rule as it is."""
+    return not broken_hard(part, limits) and not broken_soft(part, limits)
+
+
+@lru_cache(maxsize=4_000)
+def panels_wanted(part: Part, limits: Limits) -> float:
+    """Estimate how many panels a part still becomes.
+
+    It is taken as the rectangle of the same area and the same way round, which is right for a
+    straight strip and for a curved one; each inside corner and long curve wants a joint besides.
+    """
+    area, half = part.area_sqft, part.around_ft / 4
+    spread = math.sqrt(max(0.0, half * half - area))
+    tiles = tiled(half + spread, max(half - spread, 0.1), limits)
+    sharpest, longest = inward_rad(part.ring, limits.place_ft)
+    corner = 1.0 if sharpest > limits.turn_rad + _SLACK_RAD else 0.0
+    curve = max(0, math.ceil((longest - _SLACK_RAD) / limits.wrap_rad) - 1)
+    across, down = tiles
+    return max(across * down, 1 + corner + curve) + 0.2 * (corner + curve)
+
+
+def tiled(long_ft: float, short_ft: float, limits: Limits) -> tuple[int, int]:
+    """Return into how many equal panels a rectangle goes each way so that they keep the rules."""
+    most = limits.most_ft + SLACK_FT
+    return _tiled(long_ft, short_ft, most, limits.times + _SLACK_TIMES)
+
+
+@lru_cache(maxsize=20_000)
+def _tiled(long_ft: float, short_ft: float, most_ft: float, times: float) -> tuple[int, int]:
+    across, down = math.ceil(long_ft / most_ft), math.ceil(short_ft / most_ft)
+    while across + down < _MOST_TILES:
+        wide, high = long_ft / across, short_ft / down
+        if wide > high * times:
+            across += 1
+        elif high > wide * times:
+            down += 1
+        else:
+            break
+    return across, down

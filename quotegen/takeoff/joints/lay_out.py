@@ -1,0 +1,137 @@
+"""The joints of a slab: several layouts are made, and the one that keeps the rules best is kept."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from shapely import Polygon, union_all
+
+from quotegen.takeoff.joints.corners import corner_panels
+from quotegen.takeoff.joints.frame import Frame
+from quotegen.takeoff.joints.grid import grid_lines
+from quotegen.takeoff.joints.judge import passes, tiled
+from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.overlay import Segment, cut_along, joints_of, parts_of
+from quotegen.takeoff.joints.part import Part
+from quotegen.takeoff.joints.refine import Refiner
+from quotegen.takeoff.joints.spokes import spokes_round
+from quotegen.takeoff.overlay import polygons
+from quotegen.takeoff.records import Point
+
+_STRAY_FT = 0.01
+_FAILING, _JOINT_FT, _END = 40.0, 0.02, 0.8
+_SPACINGS = (1.0, 0.85, 0.7, 0.55)
+_REACHES = (0.8, 0.65, 0.0)
+_LARGEST = 250  # panels of full size: a larger slab has a plain grid
+_SAME_COST = 1e-6
+_NEVER, _CLEAN, _KEEPS_RULES, _FAILS = -1, 0, 1, 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layout:
+    """One way to divide a slab, its cost, and whether it is clean, keeps the rules, or fails."""
+
+    cost: float
+    rank: int
+    joints: tuple[Segment, ...]
+
+
+def lay_out(
+    region: Polygon, posts: tuple[Point, ...], frame: Frame, limits: Limits
+) -> tuple[Segment, ...]:
+    """Return the joints of one slab in one piece, as straight lines on the plan.
+
+    Args:
+        region: the slab, small openings filled.
+        posts: the middles of the small openings, which joints should go through.
+        frame: how its main sides lie.
+        limits: of the panels.
+    """
+    (level,) = polygons(frame.levelled(region).simplify(_STRAY_FT))
+    middles = tuple(frame.level(post) for post in posts)
+    limits = limits.stricter()
+    left, bottom, right, top = level.bounds
+    if (right - left) * (top - bottom) > _LARGEST * limits.most_ft**2 or _is_ribbon(level, limits):
+        lines = grid_lines(level, middles, (limits.most_ft, limits.most_ft), limits)
+        return tuple(frame.back(line) for line in lines)
+    best: Layout | None = None
+    for enough, lines in _families(level, middles, limits):
+        if best is not None and best.rank <= enough:
+            break
+        layout = _layout(level, lines, limits)
+        if best is None or layout.cost < best.cost - _SAME_COST:
+            best = layout
+    return tuple(frame.back(line) for line in best.joints) if best else ()
+
+
+def _families(
+    level: Polygon, posts: tuple[Point, ...], limits: Limits
+) -> Iterator[tuple[int, tuple[Segment, ...]]]:
+    """Yield joints to begin with, each with the rank of a layout that needs no better one."""
+    most = limits.most_ft
+    grids = [grid_lines(level, posts, (most * share, most * share), limits) for share in _SPACINGS]
+    yield _NEVER, grids[0]
+    yield _NEVER, grid_lines(level, posts, _by_ratio(level, limits), limits)
+    if len(level.interiors) == 1:
+        for reach in _REACHES:
+            corners = corner_panels(level, reach, limits) if reach else ()
+            rest = level.difference(union_all(list(corners)))
+            if (corners or not reach) and isinstance(rest, Polygon):
+                yield _CLEAN, (*spokes_round(rest, limits), *joints_of(parts_of(corners, level)))
+    elif not level.interiors and not posts:
+        yield _CLEAN, ()
+    for grid in grids[1:]:
+        yield _KEEPS_RULES, grid
+
+
+def _is_ribbon(level: Polygon, limits: Limits) -> bool:
+    """Say whether a slab is nowhere as wide as a panel must be: a curb, a mowing strip."""
+    return bool(level.buffer(-limits.least_ft / 2).is_empty)
+
+
+def _by_ratio(level: Polygon, limits: Limits) -> tuple[float, float]:
+    """Return spacings for a slab that is narrow one way: the other way follows from the ratio."""
+    left, bottom, right, top = level.bounds
+    wide, high = right - left, top - bottom
+    across, down = tiled(wide, high, limits)
+    return wide / across + _STRAY_FT, high / down + _STRAY_FT
+
+
+def _layout(level: Polygon, lines: tuple[Segment, ...], limits: Limits) -> Layout:
+    parts = parts_of(cut_along(level, lines), level)
+    refiner = Refiner(limits)
+    nodes: tuple[Point, ...] = ()
+    panels: list[Part] = []
+    for part in parts:
+        made = refiner.refine(part, nodes)
+        if len(made) > 1:
+            nodes = (*nodes, *(point for one in made for point in one.ring))
+        panels += made
+    joints = joints_of(panels)
+    failing = sum(not passes(panel, limits) for panel in panels)
+    long = math.fsum(math.dist(*joint) for joint in joints)
+    loose = _loose_ends(joints)
+    return Layout(
+        cost=_FAILING * failing + len(panels) + _JOINT_FT * long + _END * loose,
+        rank=_CLEAN if not failing + loose else _FAILS if failing else _KEEPS_RULES,
+        joints=joints,
+    )
+
+
+def _loose_ends(joints: tuple[Segment, ...]) -> int:
+    """Count the joints that end in the middle of another with nothing to meet them beyond."""
+    ends = [end for joint in joints for end in joint]
+    return sum(
+        1
+        for end in ends
+        if any(_lies_within(end, joint) for joint in joints)
+        and sum(math.dist(end, other) < _STRAY_FT for other in ends) == 1
+    )
+
+
+def _lies_within(point: Point, joint: Segment) -> bool:
+    (x0, y0), (x1, y1) = joint
+    long = math.dist(*joint)
+    along = ((point[0] - x0) * (x1 - x0) + (point[1] - y0) * (y1 - y0)) / long
+    off = abs((point[0] - x0) * (y1 - y0) - (point[1] - y0) * (x1 - x0)) / long
+    return off < _STRAY_FT < along < long - _STRAY_FT

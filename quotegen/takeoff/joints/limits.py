@@ -1,0 +1,55 @@
+"""The rules of the trade that a joint plan keeps, as floats for geometry."""
+
+import math
+from dataclasses import dataclass, replace
+from datetime import date
+from fractions import Fraction
+
+from quotegen.quantity import Length
+from quotegen.trade import joints
+from quotegen.trade.rules import RuleBook
+
+_MARGIN_RAD = math.radians(3)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """What a panel may be.
+
+    Attributes:
+        most_ft: longest side.
+        least_ft: least width.
+        times: most that the long side may be of the short one.
+        corner_rad: least angle that a joint may make.
+        turn_rad: how far an edge may turn inward at one place without a joint.
+        wrap_rad: how far one panel may follow the curve of a cut-out.
+        place_ft: the length of edge that counts as one place.
+    """
+
+    most_ft: float
+    least_ft: float
+    times: float
+    corner_rad: float
+    turn_rad: float
+    wrap_rad: float
+    place_ft: float
+
+    def stricter(self) -> "Limits":
+        """Return limits a little inside these, to lay out by with curves drawn as few sides."""
+        return replace(self, corner_rad=self.corner_rad + _MARGIN_RAD)
+
+
+def limits_of(thickness: Length, rules: RuleBook, on: date) -> Limits:
+    """Return the limits for a slab of that thickness on the quote date."""
+    spacing_ft, _ = joints.governing_spacing(thickness.inches, rules, on)
+    ratio = rules.exact("panel_ratio_max", on)
+    narrowest = Length.of_inches(Fraction(rules.range("panel_narrowest", on).least))
+    return Limits(
+        most_ft=Length(spacing_ft).ft,
+        least_ft=narrowest.ft,
+        times=ratio.numerator / ratio.denominator,
+        corner_rad=math.radians(rules.exact("panel_corner_min", on)),
+        turn_rad=math.radians(rules.exact("inside_corner_turn", on)),
+        wrap_rad=math.radians(rules.exact("panel_wrap_max", on)),
+        place_ft=Length(rules.exact("inside_corner_length", on)).ft,
+    )

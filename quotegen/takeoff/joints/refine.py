@@ -1,0 +1,102 @@
+"""Dividing a part until every panel passes: the best cut first, others where that leads nowhere."""
+
+import math
+from dataclasses import dataclass
+
+from quotegen.takeoff.joints.candidates import candidates
+from quotegen.takeoff.joints.judge import (
+    is_sliver,
+    panels_wanted,
+    passes,
+)
+from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.part import Chord, Part, interior_rad, split
+from quotegen.takeoff.records import Point
+
+_PARTS = 40
+_TRIES = 3  # cuts of one part that are followed to their end
+_SLACK_RAD = math.radians(0.5)
+_SAME_FT = 1e-4
+_OFFSET, _LENGTH, _SKEW, _UNEVEN = 0.6, 0.012, 0.35, 0.25
+
+
+@dataclass(slots=True, frozen=True, kw_only=True)
+class Cut:
+    """One way to cut a part, and what it costs: panels, and a little for each thing unlovely."""
+
+    cost: float
+    parts: tuple[Part, Part]
+
+
+class Refiner:
+    """Divides parts; `left` is how many more parts are looked into before it hurries."""
+
+    def __init__(self, limits: Limits, left: int = _PARTS) -> None:
+        self.limits = limits
+        self.left = left
+
+    def refine(self, part: Part, nodes: tuple[Point, ...]) -> tuple[Part, ...]:
+        """Return the panels of a part; some may fail where no cut does better."""
+        if passes(part, self.limits):
+            return (part,)
+        best: tuple[Part, ...] = (part,)
+        least = math.inf
+        tries = _TRIES if self.left > 0 else 1
+        self.left -= 1
+        for cut in self._cuts(part, nodes)[:tries]:
+            first = self.refine(cut.parts[0], nodes)
+            ends = tuple(point for one in first for point in one.ring)
+            panels = (*first, *self.refine(cut.parts[1], (*nodes, *ends)))
+            failing = sum(not passes(one, self.limits) for one in panels)
+            if failing * 100 + len(panels) < least and failing == 0:
+                return panels
+            if failing * 100 + len(panels) < least:
+                best, least = panels, failing * 100 + len(panels)
+        return best
+
+    def _cuts(self, part: Part, nodes: tuple[Point, ...]) -> list[Cut]:
+        seen: set[tuple[float, ...]] = set()
+        found: list[Cut] = []
+        for chord in candidates(part, nodes, self.limits):
+            key = tuple(sorted((chord[0].side + chord[0].share, chord[1].side + chord[1].share)))
+            if key in seen:
+                continue
+            seen.add(key)
+            cut = self._cut(part, chord, nodes)
+            if cut is not None:
+                found.append(cut)
+        return sorted(found, key=lambda cut: cut.cost)
+
+    def _cut(self, part: Part, chord: Chord, nodes: tuple[Point, ...]) -> Cut | None:
+        parts = split(part, chord)
+        if parts is None:
+            return None
+        angles = [_corner_at(one, spot.point) for one in parts for spot in chord]
+        sharpest = min(angles)
+        if sharpest < self.limits.corner_rad - _SLACK_RAD:
+            return None
+        if any(is_sliver(one, self.limits) for one in parts):
+            return None
+        wanted = [panels_wanted(one, self.limits) for one in parts]
+        areas = [one.area_sqft / want for one, want in zip(parts, wanted, strict=True)]
+        cost = (
+            math.fsum(wanted)
+            + _OFFSET * sum(_is_offset(part, spot.point, spot.side, spot.share, nodes)
+                            for spot in chord)
+            + _LENGTH * math.dist(chord[0].point, chord[1].point)
+            + _SKEW * max(0.0, math.pi / 2 - sharpest)
+            + _UNEVEN * (max(areas) / min(areas) - 1)
+        )  # fmt: skip
+        return Cut(cost=cost, parts=parts)
+
+
+def _corner_at(part: Part, point: Point) -> float:
+    n = min(range(len(part.ring)), key=lambda n: math.dist(part.ring[n], point))
+    return interior_rad(part.ring[n - 1], part.ring[n], part.ring[(n + 1) % len(part.ring)])
+
+
+def _is_offset(part: Part, point: Point, side: int, share: float, nodes: tuple[Point, ...]) -> bool:
+    """Say whether a chord would end in the middle of a joint, with no joint beyond to meet it."""
+    if not part.cut[side] or share == 0:
+        return False
+    return all(math.dist(point, node) > _SAME_FT for node in nodes)
