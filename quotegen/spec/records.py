@@ -14,6 +14,15 @@ from quotegen.spec.located import Document, DocumentPath
 from quotegen.spec.past_jobs import Contact
 from quotegen.spec.rate_book import Finish, FinishKind, RateBook
 from quotegen.spec.shapes import Shape, Side
+from quotegen.spec.site_parts import (
+    DeepEdge,
+    EdgePart,
+    FallsFrom,
+    Flight,
+    GroundHeight,
+    PreparedGround,
+    StatedHeight,
+)
 from quotegen.spec.text_fields import Count
 
 
@@ -25,6 +34,7 @@ class PlacementSpec:
         path: where it stands in the job file, for the messages of later stages.
         finish: its own finish, or None when it follows the finish of the job.
         fall: the drop in one foot, None when not stated.
+        drained_edges: the edges along which a drain takes the water.
     """
 
     path: DocumentPath
@@ -41,6 +51,13 @@ class PlacementSpec:
     falls_toward: Side | None
     water_goes_to: str | None
     include: Mapping[str, Count]
+    falls_away_from: FallsFrom | None = None
+    drained_edges: tuple[EdgePart, ...] = ()
+    stated_height: StatedHeight | None = None
+    ground: tuple[GroundHeight, ...] = ()
+    thickened_edge: DeepEdge | None = None
+    turned_down_edge: DeepEdge | None = None
+    steps: Flight | None = None
 
     @property
     def dig_depth(self) -> Length:
@@ -113,6 +130,7 @@ class JobSpec:
     private_notes: str | None
     company: Company
     rate_book: RateBook
+    prepared_ground: PreparedGround | None = None
 
     def finish_of(self, placement: PlacementSpec, job_finish: str) -> tuple[str, Finish]:
         """Return the finish of a placement when the job has that finish."""
