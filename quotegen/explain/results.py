@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from quotegen.explain.wording import Words
+from quotegen.pricing.access import AccessChoice
 from quotegen.pricing.records import Line, PricedQuote
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit
@@ -20,6 +21,7 @@ class Results:
     Attributes:
         visits: dated, for each finish that is offered.
         openings: the days at the chosen finish.
+        access: how concrete gets to the slab, None where no truck stand is typed.
     """
 
     job: JobSpec
@@ -30,6 +32,7 @@ class Results:
     rules: RuleBook
     content: Content
     words: Words
+    access: AccessChoice | None = None
 
     @property
     def chosen_visits(self) -> tuple[Visit, ...]:

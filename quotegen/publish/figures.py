@@ -11,6 +11,7 @@ from quotegen.explain.results import Results
 from quotegen.pricing.records import FinishCosts, Line, PricedFinish
 from quotegen.quantity import rounded
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
+from quotegen.takeoff.site_records import Material, PlacementFalls
 
 VOLUME_PLACES = 3
 
@@ -25,6 +26,11 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
         "placements": [_placement(p) for p in results.takeoff.placements],
         "concrete": {"volume_cuyd": _volume(results.takeoff.volume_cuyd),
                      "order_cuyd": _volume(results.takeoff.order_cuyd)},
+        "materials": [_material(m) for m in results.takeoff.materials],
+        "access": access_figures(results),
+        "heights": [_heights(f) for f in results.takeoff.falls],
+        "prepared_ground": None if results.takeoff.prepared is None
+        else {"short_sqft": str(results.takeoff.prepared.short_sqft)},
         "finishes": [_finish(finish) for finish in quote.finishes],
         "extras": [{"id": e.id, "name": e.name, "amount": str(e.amount),
                     "lines": [_line(line) for line in e.lines]} for e in quote.extras],
@@ -59,6 +65,33 @@ def _placement(placement: PlacementTakeoff) -> Mapping[str, object]:
         "volume_cuyd": _volume(placement.volume_cuyd),
         "order_cuyd": _volume(placement.order_cuyd),
     }
+
+
+def _material(material: Material) -> Mapping[str, object]:
+    return {"id": material.id, "placement": material.placement, "what": material.what,
+            "needed": str(material.needed), "unit": material.unit, "buy": str(material.buy),
+            "buy_unit": material.buy_unit}  # fmt: skip
+
+
+def access_figures(results: Results) -> Mapping[str, object] | None:
+    """Return what each way of access reaches and which one is used; None without a stand."""
+    reach, chosen = results.takeoff.reach, results.access
+    if reach is None:
+        return None
+    return {"chosen": chosen.method if chosen else None,
+            "amount": str(chosen.amount) if chosen else None,
+            "route_ft": None if reach.route_ft is None else str(reach.route_ft),
+            "methods": [{"id": m.id, "kind": m.kind.value, "reach_ft": str(m.reach_ft),
+                         "share_percent": str(m.share)} for m in reach.methods]}  # fmt: skip
+
+
+def _heights(falls: PlacementFalls) -> Mapping[str, object]:
+    return {"placement": falls.placement,
+            "corners": [{"marks": list(c.marks), "height_ft": str(c.height_ft)}
+                        for c in falls.corners],
+            "edges": [{"mark": e.mark, "highest_ft": str(e.highest_ft),
+                       "lowest_ft": str(e.lowest_ft), "drop_ft": str(e.drop_ft)}
+                      for e in falls.edges]}  # fmt: skip
 
 
 def _finish(finish: PricedFinish) -> Mapping[str, object]:

@@ -33,9 +33,7 @@ def fall_warnings(
     rules: RuleBook,
 ) -> Iterator[Problem]:
     """Yield what a finisher would not leave as it is typed."""
-    house = tuple(
-        run for p in takeoff.placements for run in runs_along(p.edges, EdgeOf.HOUSE)
-    )
+    house = tuple(run for p in takeoff.placements for run in runs_along(p.edges, EdgeOf.HOUSE))
     for spec, measured in zip(job.placements, takeoff.placements, strict=True):
         surface = surfaces.get(spec.id)
         if surface is not None:

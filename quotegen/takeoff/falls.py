@@ -22,6 +22,7 @@ HEIGHT_PLACES = 3  # 0.001 ft is finer than a laser level reads
 _DOWN = {
     Side.BOTTOM: (0.0, -1.0), Side.TOP: (0.0, 1.0), Side.LEFT: (-1.0, 0.0), Side.RIGHT: (1.0, 0.0),
 }  # fmt: skip
+_STEPS = 200  # places along an edge at which its height is worked out
 _AWAY = {FallsFrom.POOL: EdgeOf.POOL, FallsFrom.HOUSE: EdgeOf.HOUSE}
 
 
@@ -81,9 +82,7 @@ def _lift(spec: PlacementSpec, measured: PlacementTakeoff, bare: Surface) -> flo
     return -max(bare.height_ft(at) for ring in _rings(measured) for at in ring)
 
 
-def falls_of(
-    spec: PlacementSpec, measured: PlacementTakeoff, surface: Surface
-) -> PlacementFalls:
+def falls_of(spec: PlacementSpec, measured: PlacementTakeoff, surface: Surface) -> PlacementFalls:
     """Return the height of each outer corner and the drop along each edge."""
     stated = spec.stated_height
     return PlacementFalls(
@@ -113,7 +112,11 @@ def _corners(measured: PlacementTakeoff, surface: Surface) -> tuple[CornerHeight
 
 
 def _drop(run: EdgeRun, surface: Surface) -> EdgeDrop:
-    heights = [surface.height_ft(at) for at in run.points_ft]
+    line = LineString(run.points_ft)
+    shares = [step / _STEPS for step in range(_STEPS + 1)]
+    along = [line.interpolate(share, normalized=True) for share in shares]
+    spots = (*run.points_ft, *((at.x, at.y) for at in along))
+    heights = [surface.height_ft(at) for at in spots]
     return EdgeDrop(
         mark=run.mark,
         highest_ft=rounded(max(heights), HEIGHT_PLACES),
@@ -142,7 +145,7 @@ def inches_per_foot(fall: float) -> Fraction:
 
 
 def _near(at: records.Point) -> tuple[int, int]:
-    return int(math.floor(at[0] * 100 + 0.5)), int(math.floor(at[1] * 100 + 0.5))
+    return math.floor(at[0] * 100 + 0.5), math.floor(at[1] * 100 + 0.5)
 
 
 def _rings(measured: PlacementTakeoff) -> tuple[records.Ring, ...]:

@@ -11,6 +11,9 @@ from quotegen.trade.concrete import net_volume_cuyd, order_cuyd
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
 
+VOLUME, FLAT_VOLUME, UNEVEN_BASE = "Volume", "Volume of the flat slab", "Uneven base"
+"""Names of steps of the working that the order list picks out."""
+
 _CUYD = "cu yd"
 _GIVEN_PLACES = 4
 _SHARE_PLACES = 2
@@ -58,7 +61,7 @@ def concrete_of(
     """
     flat_cuyd = net_volume_cuyd(area.value, thickness.inches, rules, on)
     flat = Step(
-        name="Volume of the flat slab" if deep_edges else "Volume",
+        name=FLAT_VOLUME if deep_edges else VOLUME,
         formula="area in square feet x thickness in inches, over the square feet that one cubic"
         " yard covers one inch thick",
         inputs=(
@@ -88,7 +91,7 @@ def _with_deep_edges(flat: Step, deep_edges: tuple[Step, ...], net_cuyd: Fractio
     if not deep_edges:
         return flat
     return Step(
-        name="Volume",
+        name=VOLUME,
         formula="the flat slab and the deep edges below it",
         inputs=(flat, *deep_edges),
         value=decimal_of(net_cuyd),
@@ -100,7 +103,7 @@ def order_step(
     volume: Step, ordered_cuyd: Fraction, order: Order, uneven_cuyd: Fraction = Fraction(0)
 ) -> Step:
     """Return the working of an order."""
-    uneven = given("Uneven base", decimal_of(uneven_cuyd), _CUYD)
+    uneven = given(UNEVEN_BASE, decimal_of(uneven_cuyd), _CUYD)
     return Step(
         name="Concrete to order",
         formula="volume and the allowance, rounded up once to the step that the plant sells by",

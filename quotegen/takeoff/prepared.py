@@ -22,9 +22,7 @@ from quotegen.takeoff.slabs_drawn import regions_of, rings_of
 _PATH = ("prepared_ground",)
 
 
-def prepared_ground(
-    job: JobSpec, takeoff: Takeoff
-) -> tuple[Prepared | None, tuple[Problem, ...]]:
+def prepared_ground(job: JobSpec, takeoff: Takeoff) -> tuple[Prepared | None, tuple[Problem, ...]]:
     """Hold the deck and its margin against the prepared ground.
 
     Returns:

@@ -17,7 +17,8 @@ class Material:
         placement: where it goes, None for the whole job.
         what: its make as the rate book names it, empty where the kind says enough.
         needed, unit: the quantity that the working gives.
-        buy, buy_unit: what to order, rounded up to what is sold.
+        buy, buy_unit: what to order, rounded up to what is sold; no unit for a part that is
+            ordered with the rest.
         working: how it came about.
     """
 

@@ -23,6 +23,8 @@ def rings_of(shape: BaseGeometry) -> tuple[Ring, ...]:
     found: list[Ring] = []
     for part in getattr(shape, "geoms", (shape,)):
         if isinstance(part, Polygon) and not part.is_empty:
-            for ring in (part.exterior, *part.interiors):
-                found.append(tuple((x, y) for x, y, *_ in list(ring.coords)[:-1]))
+            found += [
+                tuple((x, y) for x, y, *_ in list(ring.coords)[:-1])
+                for ring in (part.exterior, *part.interiors)
+            ]
     return tuple(found)

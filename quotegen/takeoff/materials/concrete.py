@@ -5,7 +5,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 from quotegen.quantity import decimal_of, rounded
-from quotegen.takeoff.materials.shop import Shop, area_step, material
+from quotegen.spec.records import PlacementSpec
+from quotegen.takeoff.materials.shop import NEEDED_PLACES, Shop, area_step, material
+from quotegen.takeoff.order import FLAT_VOLUME, UNEVEN_BASE, VOLUME
+from quotegen.takeoff.records import PlacementTakeoff
 from quotegen.takeoff.site_records import Material
 from quotegen.trade.base import base_loose_cuyd, base_tons
 from quotegen.trade.concrete import net_volume_cuyd, truck_loads
@@ -13,6 +16,11 @@ from quotegen.working import Step, given
 
 _VOLUME_RULE = "sqft_inches_per_cubic_yard"
 _LOAD_RULE = "truck_load_full"
+_DEEP = {
+    FLAT_VOLUME: "flat_slab",
+    "Thickened edge": "thickened_edge",
+    "Turned down edge": "turned_down_edge",
+}
 
 
 def concrete(shop: Shop) -> Iterator[Material]:
@@ -28,6 +36,11 @@ def concrete(shop: Shop) -> Iterator[Material]:
         buy_unit="cu yd",
         working=shop.takeoff.working[-1],
     )
+    for spec, measured in shop.slabs():
+        yield from _parts(spec, measured)
+    for step in shop.takeoff.working[-1].inputs:
+        if step.name == UNEVEN_BASE:
+            yield _part("uneven_base", None, step)
     typed = order.truck_load
     full = typed if typed is not None else shop.rules.exact(_LOAD_RULE, shop.on)
     loads, last = truck_loads(ordered, full)
@@ -45,6 +58,7 @@ def concrete(shop: Shop) -> Iterator[Material]:
         formula="concrete to order over what a full truck brings, rounded up",
         inputs=(to_order, full_step),
     )
+    charge = order.short_load.charge if order.short_load else None
     if order.short_load and last < order.short_load.under:
         short = material(
             "short_load",
@@ -56,9 +70,32 @@ def concrete(shop: Shop) -> Iterator[Material]:
                 to_order,
                 full_step,
                 given("Short under", decimal_of(order.short_load.under), "cu yd"),
+                *((given("Charge", charge, "$"),) if charge else ()),
             ),
         )
         yield replace(short, buy=decimal_of(last))
+
+
+def _parts(spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[Material]:
+    """Yield the flat slab and each deep edge of a placement that has one."""
+    volume = next(step for step in measured.working if step.name == VOLUME)
+    for step in volume.inputs:
+        if step.name in _DEEP:
+            yield _part(_DEEP[step.name], spec, step)
+
+
+def _part(material_id: str, spec: PlacementSpec | None, step: Step) -> Material:
+    """Write down a part of the concrete, which is ordered with the rest."""
+    return Material(
+        id=material_id,
+        placement=spec.id if spec else None,
+        what="",
+        needed=rounded(step.value, NEEDED_PLACES),
+        unit=step.unit,
+        buy=rounded(Fraction(0), 0),
+        buy_unit="",
+        working=step,
+    )
 
 
 def base(shop: Shop) -> Iterator[Material]:
