@@ -135,7 +135,7 @@ class Words:
     def height(self, feet: Decimal) -> str:
         """Write a height over or under the mark, with its sign; nought has none."""
         shown = self.feet(abs(feet))
-        if shown in {self.feet(Decimal(0)), ""}:
+        if shown == self.feet(feet - feet):
             return shown
         return f"{'+' if feet > 0 else '−'}{shown}"
 

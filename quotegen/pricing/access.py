@@ -2,9 +2,8 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from decimal import Decimal
 
-from quotegen.money import ZERO, Money, to_cents
+from quotegen.money import ZERO, Money, total
 from quotegen.pricing.price import price_at
 from quotegen.pricing.rates import AS_TAKEN_OFF
 from quotegen.problem import Problem, Severity
@@ -77,7 +76,7 @@ def _amount(job: JobSpec, takeoff: Takeoff, method: str) -> Money:
     if rate is None:
         return ZERO
     lines = price_at(_asking(job, method), takeoff, job.finish).lines
-    return to_cents(sum((line.amount for line in lines if line.rate_id == rate), Decimal()))
+    return total(tuple(line.amount for line in lines if line.rate_id == rate))
 
 
 def _choice(

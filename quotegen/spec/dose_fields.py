@@ -8,6 +8,7 @@ from typing import Annotated
 from pydantic import PlainValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from quotegen.money import ZERO
 from quotegen.quantity import decimal_from_text
 from quotegen.spec.text_fields import cut_short
 
@@ -24,7 +25,7 @@ def _parser(unit: str, example: str) -> Callable[[object], Decimal]:
 
     def parse(typed: object) -> Decimal:
         match = form.fullmatch(" ".join(typed.lower().split())) if isinstance(typed, str) else None
-        amount = decimal_from_text(match["number"]) if match else Decimal()
+        amount = decimal_from_text(match["number"]) if match else ZERO
         if amount <= 0:
             said = f"`{cut_short(str(typed))}` is not a dose; type it like {example}"
             raise PydanticCustomError("not-a-dose", said)

@@ -179,7 +179,7 @@ def _steps(job: JobSpec, spec: PlacementSpec, rules: RuleBook) -> Iterator[Probl
             path,
             "risers-differ",
             f"the steps are from {shown[risers.index(min(risers))]} to"
-            f" {shown[risers.index(max(risers))]} high; in one flight they may differ by"
+            f" {shown[risers.index(max(risers))]} high; in one flight they may differ by at most"
             f" {rules.text('riser_variation', on)}"
             f" ({rules.rule('riser_variation').at(on).reference})",
             "share the whole height out evenly; people trip on the odd one",
