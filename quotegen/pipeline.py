@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, TypeAlias
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.pricing.contract import contract_of
+from quotegen.pricing.access import with_access
 from quotegen.pricing.costs import costs_of
 from quotegen.pricing.deposit_check import deposit_problems
 from quotegen.pricing.price import price
@@ -24,6 +25,7 @@ from quotegen.spec.records import JobSpec
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
+from quotegen.takeoff.site import on_site
 from quotegen.trade.rules import RuleBook, load_rules
 
 if TYPE_CHECKING:
@@ -86,7 +88,13 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     problems = in_file_order((*read, *measured))
     if takeoff is None or has_error(problems):
         return Figured(results=None, costs=(), problems=problems)
+    takeoff, said = on_site(job, takeoff, house.rules)
+    problems = in_file_order((*problems, *said))
+    if has_error(problems):
+        return Figured(results=None, costs=(), problems=problems)
     announce(f"3 price {job.quote}")
+    job, access, said = with_access(job, takeoff)
+    problems = in_file_order((*problems, *said))
     quote = price(job, takeoff)
     problems = in_file_order((*problems, *deposit_problems(job, quote, house.rules)))
     announce(f"4 visits {job.quote}")
@@ -100,6 +108,7 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         takeoff=takeoff,
         quote=quote,
         visits=MappingProxyType(visits),
+        access=access,
         openings=openings_of(job, visits[job.finish], house.rules),
         contract=contract_of(job, takeoff, in_forms),
         rules=house.rules,

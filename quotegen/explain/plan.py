@@ -8,7 +8,7 @@ from math import dist
 from quotegen.explain import hatches, svg
 from quotegen.explain.frame import Frame, Room, frame_for, inside, outward
 from quotegen.explain.free_space import Box, FreeSpace
-from quotegen.explain.plan_symbols import symbols
+from quotegen.explain.plan_symbols import site_extent, symbols
 from quotegen.explain.svg import Drawing, Pixel
 from quotegen.explain.wording import Words
 from quotegen.spec.records import JobSpec, PlacementSpec
@@ -70,9 +70,7 @@ def _extent(job: JobSpec, takeoff: Takeoff) -> Iterator[Point]:
     for placement in takeoff.placements:
         for ring in placement.outer_ft:
             yield from ring
-    if job.access and job.access.truck_stand:
-        along, out = (length.ft for length in job.access.truck_stand)
-        yield (along, out)
+    yield from site_extent(job, takeoff)
 
 
 def _letters(index: int) -> str:
@@ -97,7 +95,7 @@ class _Artist:
         yield svg.element("defs", "".join(self._hatches()))
         for spec, measured in pairs:
             yield from self._surface(spec, measured)
-        yield from symbols(self.job, self.words, self.frame, self.space)
+        yield from symbols(self.job, self.takeoff, self.words, self.frame, self.space)
         marked = marked_edges(self.takeoff)
         for one in marked:
             yield from self._house(one)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from quotegen.explain.frame import Room
+from quotegen.explain.height_rows import corner_rows, drop_rows, ground, heights_from
 from quotegen.explain.numbers import edge_length
 from quotegen.explain.plan import draw_plan, marked_edges
 from quotegen.explain.price_sheet import total_area
@@ -35,6 +36,10 @@ def plan_sheet(results: Results) -> PlanSheet:
         sections=tuple(_sections(results)),
         access=job.access.note if job.access else "",
         water=tuple(_water(results)),
+        corners=corner_rows(results),
+        drops=drop_rows(results),
+        heights_from=heights_from(results),
+        ground=ground(results),
     )
 
 

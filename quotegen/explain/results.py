@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from quotegen.explain.wording import Words
 from quotegen.pricing.contract_records import Contract
+from quotegen.pricing.access import AccessChoice
 from quotegen.pricing.records import Line, PricedQuote
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit
@@ -22,6 +23,7 @@ class Results:
         visits: dated, for each finish that is offered.
         openings: the days at the chosen finish.
         contract: from the accepted price to the balance, as far as it has gone.
+        access: how concrete gets to the slab, None where no truck stand is typed.
     """
 
     job: JobSpec
@@ -33,6 +35,7 @@ class Results:
     rules: RuleBook
     content: Content
     words: Words
+    access: AccessChoice | None = None
 
     @property
     def chosen_visits(self) -> tuple[Visit, ...]:

@@ -87,6 +87,9 @@ class PlanSheet:
         sizes: area, edges and volume of each placement.
         sections: one for each build-up.
         access: how concrete reaches the slab.
+        corners, drops: heights of the finished top; empty where no fall is typed.
+        heights_from: what the heights count from.
+        ground: what is said of the prepared ground, if anything.
     """
 
     small: Drawing
@@ -97,6 +100,10 @@ class PlanSheet:
     sections: tuple["SectionPair", ...]
     access: str
     water: tuple[str, ...]
+    corners: tuple["HeightRow", ...]
+    drops: tuple["HeightRow", ...]
+    heights_from: str
+    ground: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,6 +112,16 @@ class SectionPair:
 
     wide: Drawing
     narrow: Drawing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeightRow:
+    """The height of a corner, or the highest, lowest and drop of an edge."""
+
+    mark: str
+    height: str
+    lowest: str = ""
+    drop: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,6 +13,7 @@ from babel.numbers import format_currency, format_decimal, format_percent
 from quotegen.quantity import (
     FEET_PER_METRE,
     M3_PER_CUYD,
+    SQFT_PER_M2,
     Length,
     Unit,
     Units,
@@ -138,6 +139,19 @@ class Words:
         if self.units is Units.US:
             return self.quantity(measured.area_sqft, Unit.SQ_FT)
         return self.quantity(measured.area_m2, Unit.M2)
+
+    def square_feet(self, area_sqft: Decimal) -> str:
+        """Write an area that is not priced, in the units of the job."""
+        if self.units is Units.US:
+            return self.quantity(area_sqft, Unit.SQ_FT)
+        return self.quantity(rounded(Fraction(area_sqft) / SQFT_PER_M2, 2), Unit.M2)
+
+    def height(self, feet: Decimal) -> str:
+        """Write a height over or under the mark, with its sign; nought has none."""
+        shown = self.feet(abs(feet))
+        if shown == self.feet(feet - feet):
+            return shown
+        return f"{'+' if feet > 0 else '−'}{shown}"
 
     def area_step(self) -> str:
         """Write what an area is rounded to."""

@@ -12,6 +12,7 @@ from quotegen.pricing.contract_records import Contract, Remeasure
 from quotegen.pricing.records import FinishCosts, Line, PricedFinish, PricedQuote
 from quotegen.quantity import rounded
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
+from quotegen.takeoff.site_records import Material, PlacementFalls
 
 VOLUME_PLACES = 3
 
@@ -27,6 +28,12 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
         "concrete": {"volume_cuyd": _volume(results.takeoff.volume_cuyd),
                      "order_cuyd": _volume(results.takeoff.order_cuyd)},
         "finishes": [_finish(finish, quote) for finish in quote.finishes],
+        "materials": [_material(m) for m in results.takeoff.materials],
+        "access": access_figures(results),
+        "heights": [_heights(f) for f in results.takeoff.falls],
+        "prepared_ground": None if results.takeoff.prepared is None
+        else {"short_sqft": str(results.takeoff.prepared.short_sqft)},
+        "finishes": [_finish(finish) for finish in quote.finishes],
         "extras": [{"id": e.id, "name": e.name, "amount": str(e.amount),
                     "lines": [_line(line) for line in e.lines]} for e in quote.extras],
         "unit_prices": [{"id": u.id, "name": u.name, "rate": str(u.rate), "unit": u.unit.value}
@@ -80,6 +87,36 @@ def _finish(finish: PricedFinish, quote: PricedQuote) -> Mapping[str, object]:
         ],
         "lines": [_line(line) for line in finish.lines],
     }
+def _material(material: Material) -> Mapping[str, object]:
+    return {"id": material.id, "placement": material.placement, "what": material.what,
+            "needed": str(material.needed), "unit": material.unit, "buy": str(material.buy),
+            "buy_unit": material.buy_unit}  # fmt: skip
+
+
+def access_figures(results: Results) -> Mapping[str, object] | None:
+    """Return what each way of access reaches and which one is used; None without a stand."""
+    reach, chosen = results.takeoff.reach, results.access
+    if reach is None:
+        return None
+    return {"chosen": chosen.method if chosen else None,
+            "amount": str(chosen.amount) if chosen else None,
+            "route_ft": None if reach.route_ft is None else str(reach.route_ft),
+            "methods": [{"id": m.id, "kind": m.kind.value, "reach_ft": str(m.reach_ft),
+                         "share_percent": str(m.share)} for m in reach.methods]}  # fmt: skip
+
+
+def _heights(falls: PlacementFalls) -> Mapping[str, object]:
+    return {"placement": falls.placement,
+            "corners": [{"marks": list(c.marks), "height_ft": str(c.height_ft)}
+                        for c in falls.corners],
+            "edges": [{"mark": e.mark, "highest_ft": str(e.highest_ft),
+                       "lowest_ft": str(e.lowest_ft), "drop_ft": str(e.drop_ft)}
+                      for e in falls.edges]}  # fmt: skip
+
+
+def _finish(finish: PricedFinish) -> Mapping[str, object]:
+    return {"id": finish.id, "name": finish.name, "total": str(finish.total),
+            "visits": finish.visits, "lines": [_line(line) for line in finish.lines]}  # fmt: skip
 
 
 def _line(line: Line) -> Mapping[str, object]:

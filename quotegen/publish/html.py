@@ -10,6 +10,7 @@ import yaml
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
+from quotegen.explain.order_list import OrderList
 from quotegen.explain.private import PrivateSheet
 from quotegen.explain.views import Paper
 from quotegen.publish.contrast import accent_ink
@@ -35,6 +36,7 @@ class Styles:
 def render(
     template: str,
     view: Paper | PrivateSheet,
+    view: CustomerView | PrivateSheet | OrderList,
     words: Callable[..., str],
     theme: Traversable,
 ) -> str:

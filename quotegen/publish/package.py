@@ -6,6 +6,7 @@ from importlib.resources.abc import Traversable
 from types import MappingProxyType
 
 from quotegen.explain.customer import customer_view
+from quotegen.explain.order_list import order_list_view
 from quotegen.explain.private import private_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.statement import change_orders_view, statement_view
@@ -71,6 +72,9 @@ def _private(results: Results, costs: tuple[FinishCosts, ...], theme: Traversabl
     sheet = private_sheet(results, costs)
     return {
         "cost-sheet.html": render("cost-sheet.html.j2", sheet, results.words, theme).encode(),
+        "order-list.html": render(
+            "order-list.html.j2", order_list_view(results), results.words, theme
+        ).encode(),
         "figures.json": to_json(figures(results, costs)),
     }
 

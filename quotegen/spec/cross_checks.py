@@ -188,7 +188,8 @@ def _placements(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
                 f"the rate book has no reinforcement `{placement.reinforcement}`",
                 near_miss(placement.reinforcement, book.reinforcement),
             )
-        if placement.fall is not None and placement.falls_toward is None:
+        directed = placement.falls_toward or placement.falls_away_from
+        if placement.fall is not None and directed is None:
             yield _fault(
                 job,
                 (*here, "fall"),

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from quotegen.quantity import Units
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
+from quotegen.quantity import Length, Units
 from quotegen.spec.fields import (
     AmountField,
     AngleField,
@@ -25,6 +26,16 @@ from quotegen.spec.fields import (
     Word,
 )
 from quotegen.spec.shapes import Shape, Side
+from quotegen.spec.site_parts import (
+    DeepEdge,
+    EdgePart,
+    FallsFrom,
+    Flight,
+    GroundHeight,
+    Obstacle,
+    PreparedGround,
+    StatedHeight,
+)
 
 
 class Use(StrEnum):
@@ -55,10 +66,27 @@ class Site(Model):
 
 
 class Access(Model):
-    """How concrete gets from the truck to the slab."""
+    """How concrete gets from the truck to the slab.
+
+    Attributes:
+        note: in the owner's words.
+        truck_stand, truck_stands: where a truck can stand.
+        obstacles: what the way goes round.
+        chute: the length of the truck's chute, if it is not the one in the rate book.
+        method: the way to use, one of `access` in the rate book; the cheapest if left out.
+    """
 
     note: Word
     truck_stand: PointField | None = None
+    truck_stands: tuple[PointField, ...] = Field(default=(), max_length=10)
+    obstacles: tuple[Obstacle, ...] = Field(default=(), max_length=40)
+    chute: LengthField | None = None
+    method: Slug | None = None
+
+    @property
+    def stands(self) -> tuple[tuple[Length, Length], ...]:
+        """Every place where a truck can stand."""
+        return (*((self.truck_stand,) if self.truck_stand else ()), *self.truck_stands)
 
 
 class JointLine(Model):
@@ -82,7 +110,14 @@ class Placement(Model):
     finish: Slug | None = None
     fall: SlopeField | None = None
     falls_toward: Side | None = None
+    falls_away_from: FallsFrom | None = None
+    drained_edges: tuple[EdgePart, ...] = ()
     water_goes_to: Word | None = None
+    stated_height: StatedHeight | None = None
+    ground: tuple[GroundHeight, ...] = ()
+    thickened_edge: DeepEdge | None = None
+    turned_down_edge: DeepEdge | None = None
+    steps: Flight | None = None
     include: dict[Slug, CountField] = Field(default_factory=dict)
     joints: tuple[JointLine, ...] | None = None
 
@@ -113,6 +148,7 @@ class JobFile(Model):
     extras: dict[Slug, CountField] = Field(default_factory=dict)
     special_order: AmountField | None = None
     access: Access | None = None
+    prepared_ground: PreparedGround | None = None
     north: AngleField | None = None
     not_included: tuple[Excluded, ...] = ()
     references: tuple[Slug, ...] | None = None

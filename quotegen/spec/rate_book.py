@@ -6,6 +6,7 @@ from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from quotegen.spec.edges import EdgeName
+from quotegen.spec.dose_fields import Coverage, DosePer100Sqft, DosePerCuyd
 from quotegen.spec.fields import (
     AmountField,
     DateField,
@@ -20,6 +21,7 @@ from quotegen.spec.fields import (
     Word,
 )
 from quotegen.spec.job import Use
+from quotegen.spec.order_parts import AccessMethod, Bar, ShortLoad, Wire
 
 
 class Basis(StrEnum):
@@ -109,10 +111,13 @@ class SteelKind(StrEnum):
 
 
 class Reinforcement(Model):
-    """A choice of steel or fibre, in words for the homeowner."""
+    """A choice of steel or fibre, in words for the homeowner, and as it is ordered."""
 
     name: Word
     kind: SteelKind
+    wire: Wire | None = None
+    bar: Bar | None = None
+    fibre: DosePerCuyd | None = None
 
 
 class FinishVisit(Model):
@@ -124,7 +129,14 @@ class FinishVisit(Model):
 
 
 class Finish(Model):
-    """A surface, its price and the visits it needs."""
+    """A surface, its price and the visits it needs.
+
+    Attributes:
+        pigment: color in the concrete, as a share of the mass of cement.
+        hardener: dry-shake color on the surface.
+        release: powder that keeps stamps from sticking; the usual dose for stamps if left out.
+        sealer_coats, sealer_coverage: as on the pail; the trade's usual if left out.
+    """
 
     name: Word
     kind: FinishKind
@@ -132,6 +144,11 @@ class Finish(Model):
     cost: RateField | None = None
     colour: Word | None = None
     sealer: Sealer
+    pigment: ShareField | None = None
+    hardener: DosePer100Sqft | None = None
+    release: DosePer100Sqft | None = None
+    sealer_coats: WholeField | None = None
+    sealer_coverage: Coverage | None = None
     brings: tuple[Slug, ...] = ()
     visits: tuple[FinishVisit, ...] = Field(min_length=1, max_length=20)
 
@@ -150,13 +167,29 @@ class Mix(Model):
     strength_psi: WholeField
     air: Word
     description: Word
+    cement: DosePerCuyd | None = None
 
 
 class Order(Model):
-    """How concrete is ordered."""
+    """How concrete and what goes with it are ordered.
+
+    Attributes:
+        allowance: share added for spill and loss.
+        round_up_to: the step that the plant sells by.
+        uneven_base: depth added over the whole slab for a base that is not dead flat.
+        truck_load: most that one truck brings; the usual full load if left out.
+        short_load: a load so small that the plant charges for it.
+        curing_coverage: of the curing compound; none is ordered if left out.
+        bond_breaker: width of the sheet laid over the pool beam; none if left out.
+    """
 
     allowance: ShareField
     round_up_to: VolumeField
+    uneven_base: LengthField | None = None
+    truck_load: VolumeField | None = None
+    short_load: ShortLoad | None = None
+    curing_coverage: Coverage | None = None
+    bond_breaker: LengthField | None = None
 
 
 class RateBook(Model):
@@ -172,3 +205,4 @@ class RateBook(Model):
     visits: dict[Slug, Word]
     rates: dict[Slug, BookRate]
     finishes: dict[Slug, Finish]
+    access: dict[Slug, AccessMethod] = Field(default_factory=dict)

@@ -10,6 +10,7 @@ from quotegen.money import ZERO
 from quotegen.problem import Problem
 from quotegen.spec import cross_checks
 from quotegen.spec.after_signing_checks import after_signing_faults
+from quotegen.spec import cross_checks, order_checks
 from quotegen.spec.company import Company
 from quotegen.spec.files import Typed, beside, load, missing_beside
 from quotegen.spec.job import JobFile, Placement
@@ -42,12 +43,14 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
     past = _companion(path, PastJobs, problems)
     if book is not None:
         problems.extend(cross_checks.book_against_itself(book, scope_items))
+        problems.extend(order_checks.book_orders(book))
     if book is not None and company is not None:
         problems.extend(cross_checks.company_against_book(company, book))
     if job is None or company is None or book is None or past is None:
         return None, tuple(problems)
     problems.extend(cross_checks.job_against_book(job, book))
     problems.extend(after_signing_faults(job, company.value, book.value))
+    problems.extend(order_checks.job_sites(job, book.value))
     references, faults = choose(job, book.value, past)
     problems.extend(faults)
     typed = job.value
@@ -83,6 +86,7 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         private_notes=typed.private_notes,
         company=company.value,
         rate_book=book.value,
+        prepared_ground=typed.prepared_ground,
     )
     return spec, tuple(problems)
 
@@ -123,4 +127,11 @@ def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
         water_goes_to=typed.water_goes_to,
         include=typed.include,
         joints=typed.joints,
+        falls_away_from=typed.falls_away_from,
+        drained_edges=typed.drained_edges,
+        stated_height=typed.stated_height,
+        ground=typed.ground,
+        thickened_edge=typed.thickened_edge,
+        turned_down_edge=typed.turned_down_edge,
+        steps=typed.steps,
     )

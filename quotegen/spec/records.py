@@ -15,6 +15,15 @@ from quotegen.spec.located import Document, DocumentPath
 from quotegen.spec.past_jobs import Contact
 from quotegen.spec.rate_book import Finish, FinishKind, RateBook
 from quotegen.spec.shapes import Shape, Side
+from quotegen.spec.site_parts import (
+    DeepEdge,
+    EdgePart,
+    FallsFrom,
+    Flight,
+    GroundHeight,
+    PreparedGround,
+    StatedHeight,
+)
 from quotegen.spec.text_fields import Count
 
 
@@ -27,6 +36,7 @@ class PlacementSpec:
         finish: its own finish, or None when it follows the finish of the job.
         fall: the drop in one foot, None when not stated.
         joints: the owner's own lines; None where joints are laid out for him.
+        drained_edges: the edges along which a drain takes the water.
     """
 
     path: DocumentPath
@@ -44,6 +54,13 @@ class PlacementSpec:
     water_goes_to: str | None
     include: Mapping[str, Count]
     joints: tuple[JointLine, ...] | None = None
+    falls_away_from: FallsFrom | None = None
+    drained_edges: tuple[EdgePart, ...] = ()
+    stated_height: StatedHeight | None = None
+    ground: tuple[GroundHeight, ...] = ()
+    thickened_edge: DeepEdge | None = None
+    turned_down_edge: DeepEdge | None = None
+    steps: Flight | None = None
 
     @property
     def dig_depth(self) -> Length:
@@ -121,6 +138,7 @@ class JobSpec:
     private_notes: str | None
     company: Company
     rate_book: RateBook
+    prepared_ground: PreparedGround | None = None
 
     def finish_of(self, placement: PlacementSpec, job_finish: str) -> tuple[str, Finish]:
         """Return the finish of a placement when the job has that finish."""

@@ -40,11 +40,28 @@ def edge_lengths_ft(boundary: Boundary) -> Mapping[EdgeOf, float]:
     return MappingProxyType({edge: math.fsum(lengths) for edge, lengths in parts.items()})
 
 
+def runs_along(runs: tuple[EdgeRun, ...], edge: EdgeOf) -> tuple[EdgeRun, ...]:
+    """Return the runs that make up one kind of edge."""
+    return tuple(run for run in runs if _counts(run, edge))
+
+
 def mark_of(number: int) -> str:
     """Return the letter of a run: A to Z, then AA, AB and so on."""
     mark = ascii_uppercase[number % len(ascii_uppercase)]
     rest = number // len(ascii_uppercase)
     return mark_of(rest - 1) + mark if rest else mark
+
+
+def _counts(run: EdgeRun, edge: EdgeOf) -> bool:
+    return {
+        EdgeOf.OUTER: not run.inner,
+        EdgeOf.INNER: run.inner,
+        EdgeOf.FORMED: not run.inner and run.against not in {Against.HOUSE, Against.POOL},
+        EdgeOf.HOUSE: run.against is Against.HOUSE,
+        EdgeOf.POOL: run.against is Against.POOL,
+        EdgeOf.STRAIGHT: not run.is_curved,
+        EdgeOf.CURVED: run.is_curved,
+    }[edge]
 
 
 def _kinds(segment: Segment) -> Iterator[EdgeOf]:

@@ -30,9 +30,11 @@ class Fault:
 
     def under(self, *above: str | int) -> "Fault":
         """Return the same fault with its path counted from further up."""
-        return Fault(
-            code=self.code, path=(*above, *self.path), message=self.message, hint=self.hint
-        )
+        return self.at(*above, *self.path)
+
+    def at(self, *path: str | int) -> "Fault":
+        """Return the same fault at another path."""
+        return Fault(code=self.code, path=path, message=self.message, hint=self.hint)
 
     def problem(self, job: JobSpec, severity: Severity = Severity.ERROR) -> Problem:
         """Return the fault as a problem of the job file; its path must start at the top."""

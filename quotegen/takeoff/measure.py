@@ -40,7 +40,8 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
     measured = [placement_takeoff(job, spec, slab, rules) for spec, slab in slabs]
     order = job.rate_book.order
     net_cuyd = sum((concrete.net_cuyd for _, concrete in measured), Fraction(0))
-    ordered_cuyd = order_cuyd(net_cuyd, order.allowance, order.round_up_to)
+    uneven_cuyd = sum((concrete.uneven_cuyd for _, concrete in measured), Fraction(0))
+    ordered_cuyd = order_cuyd(net_cuyd + uneven_cuyd, order.allowance, order.round_up_to)
     volumes = tuple(concrete.volume_step for _, concrete in measured)
     return Takeoff(
         placements=tuple(placement for placement, _ in measured),
@@ -58,6 +59,8 @@ def _joint_warnings(
         if spec.joints is not None:
             for fault in line_warnings(spec.joints, slab, placement.joints):
                 yield fault.under(*spec.path).problem(job, Severity.WARNING)
+        working=job_order_steps(volumes, net_cuyd, ordered_cuyd, order, uneven_cuyd),
+    ), ()
 
 
 def _placements_overlap(slabs: list[tuple[PlacementSpec, Slab]]) -> Iterator[Fault]:

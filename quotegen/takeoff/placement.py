@@ -6,9 +6,11 @@ from types import MappingProxyType
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.edges import edge_lengths_ft, edge_runs
 from quotegen.takeoff.joints.plan import joint_plan
+from quotegen.takeoff.deep_edges import deep_edge_step
+from quotegen.takeoff.edges import edge_lengths_ft, edge_runs, runs_along
 from quotegen.takeoff.order import Concrete, concrete_of
 from quotegen.takeoff.path import drawn_ring
-from quotegen.takeoff.records import Against, EdgeOf, EdgeRun, PlacementTakeoff
+from quotegen.takeoff.records import EdgeOf, EdgeRun, PlacementTakeoff
 from quotegen.takeoff.shape_steps import shape_step
 from quotegen.takeoff.shown import Shown, area_m2, area_sqft, length_ft, length_m
 from quotegen.takeoff.slab import Slab
@@ -25,15 +27,16 @@ def placement_takeoff(
     """Return the quantities of one placement, and its concrete unrounded for the sum of the job."""
     shown = Shown(units=job.units)
     areas = _area_steps(job, spec, slab, shown)
+    runs = edge_runs(slab.boundary)
     concrete = concrete_of(
         area=areas[-1],
+        deep_edges=tuple(_deep_edges(job, spec, slab, runs, rules)),
         thickness=spec.thickness,
         thickness_source=job.source(*spec.path, "thickness"),
         order=job.rate_book.order,
         rules=rules,
         on=job.quote_date,
     )
-    runs = edge_runs(slab.boundary)
     lengths = edge_lengths_ft(slab.boundary)
     joints = joint_plan(spec, slab, shown, rules, job.quote_date)
     pools = [figure.loops[0] for figure in slab.cut_outs if figure.is_pool]
@@ -94,6 +97,27 @@ def _area_steps(job: JobSpec, spec: PlacementSpec, slab: Slab, shown: Shown) -> 
     return in_units, in_sqft
 
 
+def _deep_edges(
+    job: JobSpec, spec: PlacementSpec, slab: Slab, runs: tuple[EdgeRun, ...], rules: RuleBook
+) -> Iterator[Step]:
+    for key, deep in (
+        ("thickened_edge", spec.thickened_edge),
+        ("turned_down_edge", spec.turned_down_edge),
+    ):
+        step = deep and deep_edge_step(
+            name=key.replace("_", " ").capitalize(),
+            deep=deep,
+            region=slab.region,
+            runs=runs,
+            thickness=spec.thickness.feet,
+            source=job.source(*spec.path, key),
+            rules=rules,
+            on=job.quote_date,
+        )
+        if step:
+            yield step
+
+
 def _edge_steps(
     lengths: Mapping[EdgeOf, float], runs: tuple[EdgeRun, ...], shown: Shown
 ) -> Iterator[Step]:
@@ -113,3 +137,4 @@ def _counts(run: EdgeRun, edge: EdgeOf) -> bool:
         EdgeOf.CURVED: run.is_curved,
         EdgeOf.JOINT: False,
     }[edge]
+            yield shown.edge(edge, feet, runs_along(runs, edge))

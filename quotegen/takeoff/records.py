@@ -10,6 +10,7 @@ from quotegen.working import Step
 
 if TYPE_CHECKING:
     from quotegen.takeoff.joints.records import JointPlan
+    from quotegen.takeoff.site_records import Material, PlacementFalls, Prepared, Reach
 
 Point: TypeAlias = tuple[float, float]
 """Feet along the base line and feet out from it."""
@@ -138,12 +139,20 @@ class Takeoff:
         volume_cuyd: net concrete of the whole job.
         order_cuyd: concrete to order for the whole job, rounded up once.
         working: how the order came about.
+        materials: what to order at the chosen finish.
+        reach: how concrete gets to the slab, None where no truck stand is typed.
+        falls: the heights of each placement with a fall.
+        prepared: the ground that others made ready, None where none is typed.
     """
 
     placements: tuple[PlacementTakeoff, ...]
     volume_cuyd: Decimal
     order_cuyd: Decimal
     working: tuple[Step, ...]
+    materials: "tuple[Material, ...]" = ()
+    reach: "Reach | None" = None
+    falls: "tuple[PlacementFalls, ...]" = ()
+    prepared: "Prepared | None" = None
 
     def placement(self, placement_id: str) -> PlacementTakeoff:
         """Return the placement of that id."""

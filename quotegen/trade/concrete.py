@@ -48,3 +48,9 @@ def thickness_allowed(thickness_in: Fraction, rules: RuleBook, on: date) -> bool
     Written for floors on the ground in dwellings; local code may ask more for walks and drives.
     """
     return thickness_in >= rules.exact("slab_thickness_min", on)
+
+
+def truck_loads(order_cuyd: Fraction, truck_cuyd: Fraction) -> tuple[int, Fraction]:
+    """How many trucks an order takes, and what the last one brings in cubic yards."""
+    loads = ceil(order_cuyd / truck_cuyd)
+    return loads, order_cuyd - (loads - 1) * truck_cuyd

@@ -3,8 +3,10 @@
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
+from fractions import Fraction
 
-from quotegen.trade.book import Range, RuleBook
+from quotegen.quantity import decimal_of
+from quotegen.trade.book import PER_CENT, Range, RuleBook
 
 
 class Weathering(StrEnum):
@@ -55,3 +57,21 @@ def is_cold(lowest_air_f: Decimal, rules: RuleBook, on: date) -> bool:
 def is_too_hot(concrete_f: Decimal, rules: RuleBook, on: date) -> bool:
     """Say whether concrete leaves the truck too hot: over 95 °F (ACI 305.1-14)."""
     return concrete_f > rules.number("hot_concrete_max", on)
+
+
+def pigment_limit(cement_lb_per_cuyd: Decimal, rules: RuleBook, on: date) -> Decimal:
+    """Most pigment in pounds per cubic yard: 10 % of the mass of cement (ASTM C979, 1.4).
+
+    A blend may not pass any one pigment's own limit, which the maker states.
+    """
+    return decimal_of(Fraction(cement_lb_per_cuyd) * rules.exact("pigment_limit", on) * PER_CENT)
+
+
+def pigment_allowed(share: Fraction, rules: RuleBook, on: date) -> bool:
+    """Say whether a pigment dose, as a share of the mass of cement, is within ASTM C979, 1.4."""
+    return share <= rules.exact("pigment_limit", on) * PER_CENT
+
+
+def pigment_lb_per_cuyd(share: Fraction, cement_lb_per_cuyd: Decimal) -> Fraction:
+    """Pigment in pounds per cubic yard: a share of the mass of cement."""
+    return share * Fraction(cement_lb_per_cuyd)

@@ -3,6 +3,7 @@
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
+from math import ceil
 
 from quotegen.trade.book import RuleBook
 
@@ -24,3 +25,18 @@ def wire_weight_lb_per_100_sqft(style: str, rules: RuleBook, on: date) -> Decima
 def bar_weight_lb(bar: str, length_ft: Fraction, rules: RuleBook, on: date) -> Fraction:
     """Weight in pounds of a length of bar such as `#4` (ASTM A615 Table 1). Laps not counted."""
     return Fraction(rules.table("bar_weight", on)[bar]) * length_ft
+
+
+def wire_lap_in(mesh_in: Fraction, rules: RuleBook, on: date) -> Fraction:
+    """Lap of plain wire mesh in inches: one mesh and 2 in (ACI 318-19 25.5.4; WRI manual)."""
+    return mesh_in + rules.exact("wire_lap_past_mesh", on)
+
+
+def bar_lap_in(bar: str, rules: RuleBook, on: date) -> Fraction:
+    """Lap of a bar such as `#4` in inches: 40 diameters (practice; a code may ask more)."""
+    return Fraction(rules.table("bar_diameter", on)[bar]) * rules.exact("bar_lap_diameters", on)
+
+
+def supports_needed(area_sqft: Decimal, rules: RuleBook, on: date) -> int:
+    """Chairs that hold mesh up: one for each square of the widest spacing (3 ft, FBC 1909.3)."""
+    return ceil(Fraction(area_sqft) / rules.exact("wire_support_spacing", on) ** 2)

@@ -39,3 +39,11 @@ def pool_deck_fall_in(width_ft: Fraction, rules: RuleBook, on: date) -> tuple[Fr
     """
     slope = rules.range("pool_deck_slope", on)
     return fall_in(width_ft, Fraction(slope.least)), fall_in(width_ft, Fraction(slope.most))
+
+
+def drains_from_pool(slope_in_per_ft: Fraction, rules: RuleBook, on: date) -> bool:
+    """Say whether a fall away from a pool is enough: 1/4 in per ft (COMAR 10.17.01.22).
+
+    Written for public pools; used here as good practice. The local pool code decides.
+    """
+    return slope_in_per_ft >= Fraction(rules.range("pool_deck_slope", on).least)

@@ -7,6 +7,7 @@ A case is a tiny file in `cases/`. Its first line says what it stands in for:
     # job.yaml, without title         as the first, and `title` is left out as well
     # job.yaml, no company.yaml       as the first, and another file is not there
     # past-jobs.yaml, job asks for X  as the first, and the job shows the past job X
+    # job.yaml, book has access       as the first, and the rate book has a chute and barrows
 
 The lines of the case come first, so that a line number in the table is one of the case file.
 """
@@ -17,6 +18,12 @@ from pathlib import Path
 HERE = Path(__file__).parent
 CASES = HERE / "cases"
 GOOD = HERE / "good"
+ACCESS = """\
+access:
+  chute: {kind: chute, name: chute, reach: 16 ft}
+  barrows: {kind: barrow, name: wheelbarrows, reach: 60 ft, rate: barrows}
+"""
+BARROWS = "  barrows: {name: Barrows, covers: [placing], rate: $30 / cu yd, applies: asked}\n"
 FILES = ("job.yaml", "company.yaml", "rate-book.yaml", "past-jobs.yaml")
 
 
@@ -41,6 +48,9 @@ def _change(texts: dict[str, str], name: str, word: str) -> None:
         texts[name] = _left(texts[name], f"{word.removeprefix('without ')}:\n")
     elif word.startswith("no "):
         del texts[word.removeprefix("no ")]
+    elif word == "book has access":
+        book = texts["rate-book.yaml"]
+        texts["rate-book.yaml"] = ACCESS + book.replace("rates:\n", f"rates:\n{BARROWS}")
     elif word.startswith("job asks for "):
         asked = word.removeprefix("job asks for ")
         texts["job.yaml"] = texts["job.yaml"].replace("references: []", f"references: [{asked}]")

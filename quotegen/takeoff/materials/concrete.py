@@ -1,0 +1,136 @@
+"""Concrete and base on the order list: yards, trucks, stone by loose volume and by the ton."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from quotegen.quantity import decimal_of, rounded
+from quotegen.spec.records import PlacementSpec
+from quotegen.takeoff.materials.shop import NEEDED_PLACES, Shop, area_step, material
+from quotegen.takeoff.order import FLAT_VOLUME, UNEVEN_BASE, VOLUME
+from quotegen.takeoff.records import PlacementTakeoff
+from quotegen.takeoff.site_records import Material
+from quotegen.trade.base import base_loose_cuyd, base_tons
+from quotegen.trade.concrete import net_volume_cuyd, truck_loads
+from quotegen.working import Step, given
+
+_VOLUME_RULE = "sqft_inches_per_cubic_yard"
+_LOAD_RULE = "truck_load_full"
+_DEEP = {
+    FLAT_VOLUME: "flat_slab",
+    "Thickened edge": "thickened_edge",
+    "Turned down edge": "turned_down_edge",
+}
+
+
+def concrete(shop: Shop) -> Iterator[Material]:
+    """Yield the concrete of the whole job, its trucks, and a load that is short."""
+    order, ordered = shop.job.rate_book.order, Fraction(shop.takeoff.order_cuyd)
+    yield Material(
+        id="concrete",
+        placement=None,
+        what=shop.job.rate_book.mix.description,
+        needed=rounded(shop.takeoff.volume_cuyd, 2),
+        unit="cu yd",
+        buy=shop.takeoff.order_cuyd,
+        buy_unit="cu yd",
+        working=shop.takeoff.working[-1],
+    )
+    for spec, measured in shop.slabs():
+        yield from _parts(spec, measured)
+    for step in shop.takeoff.working[-1].inputs:
+        if step.name == UNEVEN_BASE:
+            yield _part("uneven_base", None, step)
+    typed = order.truck_load
+    full = typed if typed is not None else shop.rules.exact(_LOAD_RULE, shop.on)
+    loads, last = truck_loads(ordered, full)
+    full_step = (
+        shop.rule(_LOAD_RULE, "A full truck")
+        if typed is None
+        else given("A full truck", decimal_of(full), "cu yd")
+    )
+    to_order = given("Concrete to order", shop.takeoff.order_cuyd, "cu yd")
+    yield material(
+        "truck_loads",
+        None,
+        Fraction(loads),
+        "load",
+        formula="concrete to order over what a full truck brings, rounded up",
+        inputs=(to_order, full_step),
+    )
+    charge = order.short_load.charge if order.short_load else None
+    if order.short_load and last < order.short_load.under:
+        short = material(
+            "short_load",
+            None,
+            last,
+            "cu yd",
+            formula="concrete to order less the full trucks; so small a load costs extra",
+            inputs=(
+                to_order,
+                full_step,
+                given("Short under", decimal_of(order.short_load.under), "cu yd"),
+                *((given("Charge", charge, "$"),) if charge else ()),
+            ),
+        )
+        yield replace(short, buy=decimal_of(last))
+
+
+def _parts(spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[Material]:
+    """Yield the flat slab and each deep edge of a placement that has one."""
+    volume = next(step for step in measured.working if step.name == VOLUME)
+    for step in volume.inputs:
+        if step.name in _DEEP:
+            yield _part(_DEEP[step.name], spec, step)
+
+
+def _part(material_id: str, spec: PlacementSpec | None, step: Step) -> Material:
+    """Write down a part of the concrete, which is ordered with the rest."""
+    return Material(
+        id=material_id,
+        placement=spec.id if spec else None,
+        what="",
+        needed=rounded(step.value, NEEDED_PLACES),
+        unit=step.unit,
+        buy=rounded(Fraction(0), 0),
+        buy_unit="",
+        working=step,
+    )
+
+
+def base(shop: Shop) -> Iterator[Material]:
+    """Yield the stone under each slab: compacted volume, loose volume, tons."""
+    for spec, measured in shop.slabs():
+        compacted = net_volume_cuyd(measured.area_sqft, spec.base.inches, shop.rules, shop.on)
+        volume = Step(
+            name="Compacted volume",
+            formula="area in square feet x depth of the base in inches, over the square feet that"
+            " one cubic yard covers one inch deep",
+            inputs=(
+                area_step(spec, measured),
+                given("Depth of the base", rounded(spec.base.inches, 4), "in"),
+            ),
+            value=decimal_of(compacted),
+            unit="cu yd",
+            rules=(_VOLUME_RULE,),
+        )
+        yield material(
+            "base_loose",
+            spec,
+            base_loose_cuyd(compacted, shop.rules, shop.on),
+            "cu yd",
+            what=shop.job.rate_book.base_material,
+            formula="compacted volume x loose volume for one compacted",
+            inputs=(volume, shop.rule("base_loose_factor", "Loose for one compacted")),
+            rules=("base_loose_factor",),
+        )
+        yield material(
+            "base_tons",
+            spec,
+            base_tons(compacted, shop.rules, shop.on),
+            "ton",
+            what=shop.job.rate_book.base_material,
+            formula="compacted volume x density once compacted",
+            inputs=(volume, shop.rule("base_compacted_density", "Compacted density")),
+            rules=("base_compacted_density",),
+        )

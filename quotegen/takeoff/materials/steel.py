@@ -1,0 +1,151 @@
+"""Reinforcement on the order list: sheets or rolls with laps, bars, fibre."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import ceil
+
+from quotegen.quantity import Length, decimal_of, rounded
+from quotegen.spec.order_parts import Bar, Wire
+from quotegen.spec.records import PlacementSpec
+from quotegen.takeoff.materials.shop import Shop, area_step, material
+from quotegen.takeoff.records import PlacementTakeoff
+from quotegen.takeoff.site_records import Material
+from quotegen.trade.reinforcement import (
+    bar_lap_in,
+    bar_weight_lb,
+    supports_needed,
+    wire_lap_in,
+    wire_weight_lb_per_100_sqft,
+)
+from quotegen.working import given
+
+_HUNDRED = 100
+
+
+def steel(shop: Shop) -> Iterator[Material]:
+    """Yield the reinforcement of each slab, as its choice in the rate book says."""
+    for spec, measured in shop.slabs():
+        choice = shop.job.rate_book.reinforcement[spec.reinforcement]
+        if choice.wire:
+            yield from _wire(shop, spec, measured, choice.wire)
+        if choice.bar:
+            yield from _bar(shop, spec, measured, choice.bar)
+        if choice.fibre:
+            dose = choice.fibre
+            yield material(
+                "fibre",
+                spec,
+                Fraction(dose) * Fraction(measured.order_cuyd),
+                "lb",
+                what=choice.name,
+                formula="dose x concrete to order for this slab",
+                inputs=(
+                    given("Dose", dose, "lb per cu yd"),
+                    given("Concrete to order", measured.order_cuyd, "cu yd"),
+                ),
+            )
+
+
+def sheets_needed(
+    area_sqft: Fraction, length_ft: Fraction, width_ft: Fraction, lap_ft: Fraction
+) -> int:
+    """Return how many sheets or rolls cover an area when each laps its neighbours.
+
+    Each covers its size less one lap each way. A slab of odd shape wastes more in cutting.
+    """
+    return ceil(area_sqft / ((length_ft - lap_ft) * (width_ft - lap_ft)))
+
+
+def _wire(
+    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, wire: Wire
+) -> Iterator[Material]:
+    size, unit = (wire.sheet, "sheet") if wire.sheet else (wire.roll, "roll")
+    if size is None:
+        return
+    lap_in = wire.lap.inches if wire.lap else wire_lap_in(_mesh_in(wire.style), shop.rules, shop.on)
+    length_ft, width_ft = size.length.feet, size.width.feet
+    count = sheets_needed(
+        Fraction(measured.area_sqft), length_ft, width_ft, Length.of_inches(lap_in).feet
+    )
+    inputs = (
+        area_step(spec, measured),
+        given(f"Length of a {unit}", rounded(length_ft, 2), "ft"),
+        given(f"Width of a {unit}", rounded(width_ft, 2), "ft"),
+        given("Lap", rounded(lap_in, 2), "in"),
+    )
+    yield material(
+        "wire",
+        spec,
+        Fraction(count),
+        unit,
+        what=wire.style,
+        formula=f"area over what one {unit} covers once its laps are off, rounded up",
+        inputs=inputs,
+        rules=() if wire.lap else ("wire_lap_past_mesh",),
+    )
+    weight = Fraction(wire_weight_lb_per_100_sqft(wire.style, shop.rules, shop.on))
+    yield material(
+        "wire_weight",
+        spec,
+        count * length_ft * width_ft * weight / _HUNDRED,
+        "lb",
+        what=wire.style,
+        formula=f"{unit}s x their area x published weight of 100 sq ft, over 100",
+        inputs=(
+            given(f"Number of {unit}s", decimal_of(Fraction(count)), unit),
+            given("Weight of 100 sq ft", decimal_of(weight), "lb"),
+        ),
+        rules=("wire_weight",),
+    )
+    yield material(
+        "wire_supports",
+        spec,
+        Fraction(supports_needed(measured.area_sqft, shop.rules, shop.on)),
+        "each",
+        formula="area over the square of the widest spacing, rounded up",
+        inputs=(area_step(spec, measured), shop.rule("wire_support_spacing", "Widest spacing")),
+        rules=("wire_support_spacing",),
+    )
+
+
+def _bar(
+    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, bar: Bar
+) -> Iterator[Material]:
+    lap_in = bar.lap.inches if bar.lap else bar_lap_in(bar.size, shop.rules, shop.on)
+    lap_ft = Length.of_inches(lap_in).feet
+    run_ft = 2 * Fraction(measured.area_sqft) / bar.spacing.feet
+    count = ceil(run_ft / (bar.stock.feet - lap_ft))
+    yield material(
+        "bar",
+        spec,
+        Fraction(count),
+        "bar",
+        what=bar.size,
+        formula="area over the spacing, for both ways, over what one bar reaches once its lap is"
+        " off, rounded up",
+        inputs=(
+            area_step(spec, measured),
+            given("Spacing", rounded(bar.spacing.inches, 2), "in"),
+            given("Length of a bar", rounded(bar.stock.feet, 2), "ft"),
+            given("Lap", rounded(lap_in, 2), "in"),
+        ),
+        rules=() if bar.lap else ("bar_lap_diameters", "bar_diameter"),
+    )
+    yield material(
+        "bar_weight",
+        spec,
+        bar_weight_lb(bar.size, count * bar.stock.feet, shop.rules, shop.on),
+        "lb",
+        what=bar.size,
+        formula="bars x their length x weight of a foot",
+        inputs=(
+            given("Number of bars", decimal_of(Fraction(count)), "bar"),
+            given("Length of a bar", rounded(bar.stock.feet, 2), "ft"),
+        ),
+        rules=("bar_weight",),
+    )
+
+
+def _mesh_in(style: str) -> Fraction:
+    """Return the wider opening of a mesh such as `6x6 W2.9`, in inches."""
+    return max(Fraction(side) for side in style.split(maxsplit=1)[0].split("x"))

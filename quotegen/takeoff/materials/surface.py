@@ -1,0 +1,126 @@
+"""What goes into the color and onto the surface: pigment, hardener, release, curing, sealer."""
+
+from collections.abc import Iterator
+from decimal import Decimal
+from fractions import Fraction
+
+from quotegen.quantity import decimal_of, rounded
+from quotegen.spec.rate_book import Finish, FinishKind, Sealer
+from quotegen.spec.records import PlacementSpec
+from quotegen.takeoff.materials.shop import Shop, area_step, material
+from quotegen.takeoff.records import PlacementTakeoff
+from quotegen.takeoff.site_records import Material
+from quotegen.trade.mix import pigment_lb_per_cuyd
+from quotegen.working import Step, given
+
+_HUNDRED = 100
+_STAMPED = {FinishKind.STAMPED_TEXTURE, FinishKind.STAMPED_PATTERN}
+
+
+def surface(shop: Shop) -> Iterator[Material]:
+    """Yield what each slab takes for its color and surface."""
+    for spec, measured in shop.slabs():
+        finish = shop.finish(spec)
+        yield from _pigment(shop, spec, measured, finish)
+        if finish.hardener:
+            yield _by_area("hardener", spec, measured, given_dose(finish.hardener))
+        yield from _release(shop, spec, measured, finish)
+        if shop.job.rate_book.order.curing_coverage:
+            coverage = given("Coverage", shop.job.rate_book.order.curing_coverage, "sq ft per gal")
+            yield _gallons("curing", spec, area_step(spec, measured), coverage)
+        yield from _sealer(shop, spec, measured, finish)
+
+
+def given_dose(dose: Decimal) -> Step:
+    """Return a dose that the rate book gives."""
+    return given("Dose", dose, "lb per 100 sq ft")
+
+
+def _pigment(
+    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
+) -> Iterator[Material]:
+    cement = shop.job.rate_book.mix.cement
+    if finish.pigment is None or cement is None:
+        return
+    yield material(
+        "pigment",
+        spec,
+        pigment_lb_per_cuyd(finish.pigment, cement) * Fraction(measured.order_cuyd),
+        "lb",
+        what=finish.colour or "",
+        formula="share of the cement x cement in a cubic yard x concrete to order",
+        inputs=(
+            given("Share of the cement", rounded(finish.pigment * _HUNDRED, 2), "%"),
+            given("Cement", cement, "lb per cu yd"),
+            given("Concrete to order", measured.order_cuyd, "cu yd"),
+            shop.rule("pigment_limit", "Most that is allowed"),
+        ),
+        rules=("pigment_limit",),
+    )
+
+
+def _release(
+    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
+) -> Iterator[Material]:
+    if finish.release:
+        yield _by_area("release", spec, measured, given_dose(finish.release))
+    elif finish.kind in _STAMPED:
+        usual = shop.rules.range("release_dose", shop.on).most
+        dose = Step(name="Dose", value=usual, unit="lb per 100 sq ft", rules=("release_dose",))
+        yield _by_area("release", spec, measured, dose)
+
+
+def _by_area(
+    material_id: str, spec: PlacementSpec, measured: PlacementTakeoff, dose: Step
+) -> Material:
+    return material(
+        material_id,
+        spec,
+        Fraction(measured.area_sqft) * Fraction(dose.value) / _HUNDRED,
+        "lb",
+        formula="area x dose on 100 sq ft, over 100",
+        inputs=(area_step(spec, measured), dose),
+        rules=dose.rules,
+    )
+
+
+def _sealer(
+    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
+) -> Iterator[Material]:
+    if finish.sealer is Sealer.NONE:
+        return
+    film = finish.sealer is Sealer.FILM
+    coats_rule = "sealer_coats" if film else "penetrating_coats"
+    coats = (
+        given("Coats", decimal_of(Fraction(finish.sealer_coats)), "coat")
+        if finish.sealer_coats
+        else shop.rule(coats_rule, "Coats")
+    )
+    coverage_rule = "sealer_coverage" if film else "penetrating_coverage"
+    least = shop.rules.range(coverage_rule, shop.on).least
+    coverage = (
+        given("Coverage of one coat", finish.sealer_coverage, "sq ft per gal")
+        if finish.sealer_coverage
+        else Step(
+            name="Coverage of one coat, at least",
+            value=least,
+            unit="sq ft per gal",
+            rules=(coverage_rule,),
+        )
+    )
+    yield _gallons("sealer", spec, area_step(spec, measured), coverage, coats)
+
+
+def _gallons(
+    material_id: str, spec: PlacementSpec, area: Step, coverage: Step, coats: Step | None = None
+) -> Material:
+    number = Fraction(coats.value) if coats else Fraction(1)
+    return material(
+        material_id,
+        spec,
+        Fraction(area.value) * number / Fraction(coverage.value),
+        "gal",
+        formula="area x coats, over the coverage" if coats else "area over the coverage",
+        inputs=(area, *((coats,) if coats else ()), coverage),
+        rules=(*(coats.rules if coats else ()), *coverage.rules),
+    )

@@ -1,0 +1,20 @@
+"""The compacted layer under a slab: how much stone to order."""
+
+from datetime import date
+from fractions import Fraction
+
+from quotegen.trade.book import RuleBook
+
+
+def base_tons(compacted_cuyd: Fraction, rules: RuleBook, on: date) -> Fraction:
+    """US tons of stone for a compacted volume in cubic yards.
+
+    Compacted volume times compacted density (1.98 ton per cu yd, practice). A loose density of
+    1.4 to 1.5 belongs to the loose volume and never to this one.
+    """
+    return compacted_cuyd * rules.exact("base_compacted_density", on)
+
+
+def base_loose_cuyd(compacted_cuyd: Fraction, rules: RuleBook, on: date) -> Fraction:
+    """Loose volume in cubic yards, as a truck brings it (FM 5-434 Table 1-1, sand: 1.17)."""
+    return compacted_cuyd * rules.exact("base_loose_factor", on)

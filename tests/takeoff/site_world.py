@@ -1,0 +1,36 @@
+"""Jobs for the tests of the site: the example company, and a deck round a pool."""
+
+from pathlib import Path
+
+from quotegen.pipeline import Figured, figure
+from quotegen.takeoff.site_records import Material
+from tests.pricing.shop import house
+from tests.world import write_world
+
+HEAD = """\
+quote: T-1
+date: 2026-05-14
+start: 2026-06-08
+title: Deck
+customer: {name: Wren Abernathy}
+site: {address: 1 Test Lane, town: Harrow Bend}
+finish: slate
+placements:
+  - id: deck
+    use: pool deck
+    add: [{rectangle: 44 ft x 30 ft, against_house: bottom}]
+    take_away: [{rectangle: 28 ft x 14 ft, at: [8 ft, 8 ft], is: pool}]
+"""
+
+
+def figured(folder: Path, more: str = "", head: str = HEAD) -> Figured:
+    """Figure a job that must be without error."""
+    found = figure(write_world(folder, head + more), house())
+    assert found.results is not None, [str(problem) for problem in found.problems]
+    return found
+
+
+def by_id(found: Figured) -> dict[str, Material]:
+    """Return the materials of a job with one placement."""
+    assert found.results is not None
+    return {material.id: material for material in found.results.takeoff.materials}
