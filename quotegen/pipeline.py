@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
-from quotegen.pricing.contract import contract_of
 from quotegen.pricing.access import with_access
+from quotegen.pricing.contract import contract_of
 from quotegen.pricing.costs import costs_of
 from quotegen.pricing.deposit_check import deposit_problems
 from quotegen.pricing.price import price

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from quotegen.explain.wording import Words
-from quotegen.pricing.contract_records import Contract
 from quotegen.pricing.access import AccessChoice
+from quotegen.pricing.contract_records import Contract
 from quotegen.pricing.records import Line, PricedQuote
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit

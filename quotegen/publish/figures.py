@@ -33,7 +33,6 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
         "heights": [_heights(f) for f in results.takeoff.falls],
         "prepared_ground": None if results.takeoff.prepared is None
         else {"short_sqft": str(results.takeoff.prepared.short_sqft)},
-        "finishes": [_finish(finish) for finish in quote.finishes],
         "extras": [{"id": e.id, "name": e.name, "amount": str(e.amount),
                     "lines": [_line(line) for line in e.lines]} for e in quote.extras],
         "unit_prices": [{"id": u.id, "name": u.name, "rate": str(u.rate), "unit": u.unit.value}
@@ -87,6 +86,8 @@ def _finish(finish: PricedFinish, quote: PricedQuote) -> Mapping[str, object]:
         ],
         "lines": [_line(line) for line in finish.lines],
     }
+
+
 def _material(material: Material) -> Mapping[str, object]:
     return {"id": material.id, "placement": material.placement, "what": material.what,
             "needed": str(material.needed), "unit": material.unit, "buy": str(material.buy),
@@ -112,11 +113,6 @@ def _heights(falls: PlacementFalls) -> Mapping[str, object]:
             "edges": [{"mark": e.mark, "highest_ft": str(e.highest_ft),
                        "lowest_ft": str(e.lowest_ft), "drop_ft": str(e.drop_ft)}
                       for e in falls.edges]}  # fmt: skip
-
-
-def _finish(finish: PricedFinish) -> Mapping[str, object]:
-    return {"id": finish.id, "name": finish.name, "total": str(finish.total),
-            "visits": finish.visits, "lines": [_line(line) for line in finish.lines]}  # fmt: skip
 
 
 def _line(line: Line) -> Mapping[str, object]:

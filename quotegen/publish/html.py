@@ -35,8 +35,7 @@ class Styles:
 
 def render(
     template: str,
-    view: Paper | PrivateSheet,
-    view: CustomerView | PrivateSheet | OrderList,
+    view: Paper | PrivateSheet | OrderList,
     words: Callable[..., str],
     theme: Traversable,
 ) -> str:

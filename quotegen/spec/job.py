@@ -4,9 +4,8 @@ from enum import StrEnum
 
 from pydantic import Field
 
-from quotegen.quantity import Units
-from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
 from quotegen.quantity import Length, Units
+from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
 from quotegen.spec.fields import (
     AmountField,
     AngleField,

@@ -5,8 +5,8 @@ from enum import StrEnum
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from quotegen.spec.edges import EdgeName
 from quotegen.spec.dose_fields import Coverage, DosePer100Sqft, DosePerCuyd
+from quotegen.spec.edges import EdgeName
 from quotegen.spec.fields import (
     AmountField,
     DateField,

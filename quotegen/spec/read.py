@@ -8,9 +8,8 @@ from pydantic import BaseModel
 
 from quotegen.money import ZERO
 from quotegen.problem import Problem
-from quotegen.spec import cross_checks
-from quotegen.spec.after_signing_checks import after_signing_faults
 from quotegen.spec import cross_checks, order_checks
+from quotegen.spec.after_signing_checks import after_signing_faults
 from quotegen.spec.company import Company
 from quotegen.spec.files import Typed, beside, load, missing_beside
 from quotegen.spec.job import JobFile, Placement

@@ -61,6 +61,7 @@ def _counts(run: EdgeRun, edge: EdgeOf) -> bool:
         EdgeOf.POOL: run.against is Against.POOL,
         EdgeOf.STRAIGHT: not run.is_curved,
         EdgeOf.CURVED: run.is_curved,
+        EdgeOf.JOINT: False,
     }[edge]
 
 

@@ -47,7 +47,7 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
         placements=tuple(placement for placement, _ in measured),
         volume_cuyd=decimal_of(net_cuyd),
         order_cuyd=decimal_of(ordered_cuyd),
-        working=job_order_steps(volumes, net_cuyd, ordered_cuyd, order),
+        working=job_order_steps(volumes, net_cuyd, ordered_cuyd, order, uneven_cuyd),
     ), tuple(_joint_warnings(job, slabs, tuple(placement for placement, _ in measured)))
 
 
@@ -59,8 +59,6 @@ def _joint_warnings(
         if spec.joints is not None:
             for fault in line_warnings(spec.joints, slab, placement.joints):
                 yield fault.under(*spec.path).problem(job, Severity.WARNING)
-        working=job_order_steps(volumes, net_cuyd, ordered_cuyd, order, uneven_cuyd),
-    ), ()
 
 
 def _placements_overlap(slabs: list[tuple[PlacementSpec, Slab]]) -> Iterator[Fault]:

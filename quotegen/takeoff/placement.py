@@ -4,10 +4,9 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 from quotegen.spec.records import JobSpec, PlacementSpec
-from quotegen.takeoff.edges import edge_lengths_ft, edge_runs
-from quotegen.takeoff.joints.plan import joint_plan
 from quotegen.takeoff.deep_edges import deep_edge_step
 from quotegen.takeoff.edges import edge_lengths_ft, edge_runs, runs_along
+from quotegen.takeoff.joints.plan import joint_plan
 from quotegen.takeoff.order import Concrete, concrete_of
 from quotegen.takeoff.path import drawn_ring
 from quotegen.takeoff.records import EdgeOf, EdgeRun, PlacementTakeoff
@@ -123,18 +122,4 @@ def _edge_steps(
 ) -> Iterator[Step]:
     for edge, feet in lengths.items():
         if feet:
-            yield shown.edge(edge, feet, tuple(run for run in runs if _counts(run, edge)))
-
-
-def _counts(run: EdgeRun, edge: EdgeOf) -> bool:
-    return {
-        EdgeOf.OUTER: not run.inner,
-        EdgeOf.INNER: run.inner,
-        EdgeOf.FORMED: not run.inner and run.against not in {Against.HOUSE, Against.POOL},
-        EdgeOf.HOUSE: run.against is Against.HOUSE,
-        EdgeOf.POOL: run.against is Against.POOL,
-        EdgeOf.STRAIGHT: not run.is_curved,
-        EdgeOf.CURVED: run.is_curved,
-        EdgeOf.JOINT: False,
-    }[edge]
             yield shown.edge(edge, feet, runs_along(runs, edge))
