@@ -139,11 +139,8 @@ class TestAName:
     @pytest.mark.parametrize(
         "name",
         [
-            '"Wren\\nBcc: thief@post.example"',
-            "'Wren <script>alert(1)</script> & Sons'",
-            "'{{ 7 * 7 }} %(x)s {0}'",
-            "'BEGIN:VEVENT'",
-            "'Renée Ağaoğlu-Świątek'",
+            '"Renée Ağaoğlu\\nBcc: thief@post.example"',
+            "'<script>alert(1)</script> & {{ 7 * 7 }} %(x)s {0}'",
         ],
     )
     def test_it_passes_through_every_file(self, tmp_path, name: str):
