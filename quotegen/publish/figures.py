@@ -10,9 +10,11 @@ from decimal import Decimal
 from quotegen.explain.results import Results
 from quotegen.pricing.records import FinishCosts, Line, PricedFinish
 from quotegen.quantity import rounded
+from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
 
 VOLUME_PLACES = 3
+JOINT_PLACES = 3
 
 
 def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, object]:
@@ -58,7 +60,28 @@ def _placement(placement: PlacementTakeoff) -> Mapping[str, object]:
         "curved_edge_ft": str(edges[EdgeOf.CURVED]),
         "volume_cuyd": _volume(placement.volume_cuyd),
         "order_cuyd": _volume(placement.order_cuyd),
+        "joints": _joints(placement.joints),
     }
+
+
+def _joints(plan: JointPlan) -> Mapping[str, object]:
+    return {
+        "owners": plan.is_owners,
+        "spacing_ft": f"{rounded(plan.spacing_ft, JOINT_PLACES)}",
+        "spacing_rules": list(plan.spacing_rules),
+        "saw_depth_in": f"{rounded(plan.saw_depth_in, JOINT_PLACES)}",
+        "length_ft": str(plan.length_ft),
+        "length_m": str(plan.length_m),
+        "isolation_ft": str(plan.isolation_ft),
+        "panels": [
+            {"number": panel.number, "long_ft": str(panel.long_ft),
+             "short_ft": str(panel.short_ft), "ratio": str(panel.ratio),
+             "area_sqft": str(panel.area_sqft), "passes": not panel.broken,
+             "broken": [{"rule": one.rule.value, "found": str(one.found),
+                         "allowed": str(one.allowed)} for one in panel.broken]}
+            for panel in plan.panels
+        ],
+    }  # fmt: skip
 
 
 def _finish(finish: PricedFinish) -> Mapping[str, object]:

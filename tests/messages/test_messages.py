@@ -27,7 +27,7 @@ from tests.messages.lay_out import CASES, HERE, lay_out
 from tests.messages.made import MADE, huge_png
 
 FAST_S = 5.0
-WARNINGS = {"start-before-quote", "deposit-cap"}
+WARNINGS = {"start-before-quote", "deposit-cap", "joint-panel", "joint-stops-short"}
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
     "same-quote-number": "tests/test_cli.py::test_two_jobs_with_one_number_are_refused",
