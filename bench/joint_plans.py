@@ -1,7 +1,7 @@
 """Lays out the joints of 200 made-up decks and counts the panels that keep every rule.
 
-Run it with `./run bench joints`. The decks are the same every time. What remains is named by rule
-and kind of deck.
+Run it with `./run bench joints`; `./run bench` does it last. The decks are the same every time.
+What remains is named by rule and kind of deck.
 """
 
 import math
@@ -135,7 +135,9 @@ def _freeform(chance: random.Random) -> Shapes:
     turns = [(n + chance.uniform(-0.12, 0.12)) * 2 * math.pi / count for n in range(count)]
     far = chance.uniform(9, 17)
     reach = [far * chance.uniform(0.85, 1.15) for _ in range(count)]
-    points = [(20 + r * math.cos(t), 20 + r * math.sin(t)) for r, t in zip(reach, turns, strict=True)]
+    points = [
+        (20 + r * math.cos(t), 20 + r * math.sin(t)) for r, t in zip(reach, turns, strict=True)
+    ]
     outline: list[dict[str, Any]] = [{"from": _exact(points[0])}]
     for start, end in zip(points, (*points[1:], points[0]), strict=True):
         rise = math.dist(start, end) * chance.uniform(0.08, 0.16)

@@ -7,6 +7,7 @@ from math import dist
 from quotegen.explain.svg import Pixel
 
 STEP_PX = 7.0
+NEAR_STEPS = (0, 1, -1, 2, -2, 3, -3, 4, -4)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +51,18 @@ class FreeSpace:
     def __init__(self, paper: Box) -> None:
         self.paper = paper
         self._taken: list[Box] = []
+        self._joints: list[Box] = []
 
     def take(self, box: Box) -> None:
         """Mark a box as taken."""
         self._taken.append(box)
+
+    def take_joint(self, start: Pixel, end: Pixel) -> None:
+        """Mark a joint as taken; what finds no other place may stand over it."""
+        here = len(self._taken)
+        self.take_line(start, end)
+        self._joints += self._taken[here:]
+        del self._taken[here:]
 
     def take_line(self, start: Pixel, end: Pixel, width: float = 3.0) -> None:
         """Mark a line as taken."""
@@ -63,7 +72,7 @@ class FreeSpace:
             at = (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
             self.take(Box.around(at, width, width))
 
-    def is_free(self, box: Box) -> bool:
+    def is_free(self, box: Box, *, over_joints: bool = False) -> bool:
         """Say whether a box is on the paper and meets nothing that is taken."""
         on_paper = (
             box.left >= self.paper.left
@@ -71,17 +80,37 @@ class FreeSpace:
             and box.top >= self.paper.top
             and box.bottom <= self.paper.bottom
         )
-        return on_paper and not any(box.meets(other) for other in self._taken)
+        clear = over_joints or not any(box.meets(other) for other in self._joints)
+        return on_paper and clear and not any(box.meets(other) for other in self._taken)
 
     def find(
-        self, near: Pixel, width: float, height: float, fits: Callable[[Box], bool]
+        self,
+        near: Pixel,
+        width: float,
+        height: float,
+        fits: Callable[[Box], bool],
+        *,
+        over_joints: bool = False,
     ) -> Box | None:
         """Return the free box nearest to a place that fits, and mark it as taken."""
         for middle in self._around(near):
             box = Box.around(middle, width, height)
-            if self.is_free(box) and fits(box):
+            if self.is_free(box, over_joints=over_joints) and fits(box):
                 self.take(box)
                 return box
+        return None
+
+    def find_near(
+        self, near: Pixel, width: float, height: float, fits: Callable[[Box], bool]
+    ) -> Box | None:
+        """Return a free box that fits, no farther off than its own size, and mark it as taken."""
+        for down in NEAR_STEPS:
+            for across in NEAR_STEPS:
+                middle = (near[0] + across * width / 4, near[1] + down * height / 4)
+                box = Box.around(middle, width, height)
+                if fits(box) and self.is_free(box):
+                    self.take(box)
+                    return box
         return None
 
     def _around(self, near: Pixel) -> Iterable[Pixel]:

@@ -9,6 +9,8 @@ from quotegen.explain import hatches, svg
 from quotegen.explain.frame import Frame, Room, frame_for, inside, outward
 from quotegen.explain.free_space import Box, FreeSpace
 from quotegen.explain.plan_symbols import site_extent, symbols
+from quotegen.explain.plan_joints import joint_lines, panel_sizes
+from quotegen.explain.plan_symbols import symbols
 from quotegen.explain.svg import Drawing, Pixel
 from quotegen.explain.wording import Words
 from quotegen.spec.records import JobSpec, PlacementSpec
@@ -50,12 +52,26 @@ def marked_edges(takeoff: Takeoff) -> tuple[MarkedEdge, ...]:
     )
 
 
-def draw_plan(job: JobSpec, takeoff: Takeoff, words: Words, room: Room, ident: str) -> Drawing:
-    """Draw the plan of all placements into a room of paper."""
+def draw_plan(
+    job: JobSpec,
+    takeoff: Takeoff,
+    words: Words,
+    room: Room,
+    ident: str,
+    *,
+    with_sizes: bool = True,
+) -> Drawing:
+    """Draw the plan of all placements into a room of paper, panel sizes and all unless small."""
     frame = frame_for(_extent(job, takeoff), room, job.units)
     paper = Box(2, 2, frame.width_px - 2, frame.height_px - 2)
     artist = _Artist(
-        job=job, takeoff=takeoff, words=words, frame=frame, ident=ident, space=FreeSpace(paper)
+        job=job,
+        takeoff=takeoff,
+        words=words,
+        frame=frame,
+        ident=ident,
+        space=FreeSpace(paper),
+        with_sizes=with_sizes,
     )
     title = words("plan_title", title=job.title, site=job.site.address)
     content = "".join(artist.parts())
@@ -88,6 +104,7 @@ class _Artist:
     frame: Frame
     ident: str
     space: FreeSpace
+    with_sizes: bool
 
     def parts(self) -> Iterator[str]:
         """Yield the plan piece by piece."""
@@ -96,6 +113,8 @@ class _Artist:
         for spec, measured in pairs:
             yield from self._surface(spec, measured)
         yield from symbols(self.job, self.takeoff, self.words, self.frame, self.space)
+        yield from self._joint_lines()
+        yield from symbols(self.job, self.words, self.frame, self.space)
         marked = marked_edges(self.takeoff)
         for one in marked:
             yield from self._house(one)
@@ -112,6 +131,15 @@ class _Artist:
             yield self._mark(one)
         for spec, measured in pairs:
             yield from self._fall(spec, measured)
+        yield from self._panel_sizes()
+
+    def _joint_lines(self) -> Iterator[str]:
+        for measured in self.takeoff.placements:
+            yield from joint_lines(measured.joints, self.frame, self.space)
+
+    def _panel_sizes(self) -> Iterator[str]:
+        for measured in self.takeoff.placements if self.with_sizes else ():
+            yield from panel_sizes(measured.joints, self.words, self.frame, self.space)
 
     def _hatches(self) -> Iterator[str]:
         yield hatches.ground(f"{self.ident}-wall")
@@ -250,7 +278,7 @@ class _Artist:
         area = self.words.area(measured)
         wide = max(svg.text_width(spec.name, 14), svg.text_width(area, 13)) + 6
         near = self.frame.px(measured.label_ft)
-        box = self.space.find(near, wide, 36, lambda box: self._on(box, measured))
+        box = self._find_on(near, wide, 36, measured)
         box = box or self.space.find(near, wide, 36, self._off_slab)
         box = box or Box.around(near, wide, 36)
         middle = (box.left + box.right) / 2
@@ -265,7 +293,7 @@ class _Artist:
         text_wide = svg.text_width(words, LABEL_SIZE)
         wide, high = (text_wide + 24, ARROW_PX + 6) if dy else (max(text_wide, ARROW_PX) + 8, 30)
         near = self.frame.px(measured.label_ft)
-        box = self.space.find(near, wide, high, lambda box: self._on(box, measured))
+        box = self._find_on(near, wide, high, measured)
         if box is None:
             return
         if dy:
@@ -278,6 +306,18 @@ class _Artist:
             y, left, right = box.bottom - 7, box.left + 4, box.right - 4
             yield svg.arrow((left, y), (right, y)) if dx > 0 else svg.arrow((right, y), (left, y))
             yield svg.text(((left + right) / 2, y - 7), words, size=LABEL_SIZE, halo=True)
+
+    def _find_on(
+        self, near: Pixel, wide: float, high: float, measured: PlacementTakeoff
+    ) -> Box | None:
+        """Find room on a slab: between its joints, else over one."""
+        for over in (False, True):
+            box = self.space.find(
+                near, wide, high, lambda box: self._on(box, measured), over_joints=over
+            )
+            if box:
+                return box
+        return None
 
     def _away(self, marked: MarkedEdge) -> Point:
         rings = _rings(self.takeoff.placement(marked.placement))

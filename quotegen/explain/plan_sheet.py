@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from quotegen.explain.frame import Room
 from quotegen.explain.height_rows import corner_rows, drop_rows, ground, heights_from
+from quotegen.explain.joint_table import joint_rows
 from quotegen.explain.numbers import edge_length
 from quotegen.explain.plan import draw_plan, marked_edges
 from quotegen.explain.price_sheet import total_area
@@ -28,11 +29,12 @@ def plan_sheet(results: Results) -> PlanSheet:
     """Build sheet 2."""
     job, takeoff, words = results.job, results.takeoff, results.words
     return PlanSheet(
-        small=draw_plan(job, takeoff, words, SMALL, "plan-small"),
+        small=draw_plan(job, takeoff, words, SMALL, "plan-small", with_sizes=False),
         wide=draw_plan(job, takeoff, words, WIDE, "plan"),
         narrow=draw_plan(job, takeoff, words, NARROW, "plan-narrow"),
         edges=tuple(_edges(results)),
         sizes=tuple(_sizes(results)),
+        joints=joint_rows(results),
         sections=tuple(_sections(results)),
         access=job.access.note if job.access else "",
         water=tuple(_water(results)),

@@ -85,6 +85,7 @@ class PlanSheet:
         wide, narrow: the plan for paper and large screens, and for a phone.
         edges: every lettered edge, with what a tape should read.
         sizes: area, edges and volume of each placement.
+        joints: the joint plan of each placement in numbers.
         sections: one for each build-up.
         access: how concrete reaches the slab.
         corners, drops: heights of the finished top; empty where no fall is typed.
@@ -97,6 +98,7 @@ class PlanSheet:
     narrow: Drawing
     edges: tuple["EdgeRow", ...]
     sizes: tuple["SizeRow", ...]
+    joints: tuple["JointRow", ...]
     sections: tuple["SectionPair", ...]
     access: str
     water: tuple[str, ...]
@@ -146,6 +148,20 @@ class SizeRow:
     inner: str
     thickness: str
     volume: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JointRow:
+    """The joints of one placement; `exceptions` says what panels miss which rule by how much."""
+
+    name: str
+    panels: str
+    largest: str
+    length: str
+    spacing: str
+    rule: str
+    depth: str
+    exceptions: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -122,6 +122,12 @@ class Words:
         exact = Fraction(repr(feet)) if isinstance(feet, float) else Fraction(feet)
         return f"{self.number(rounded(Length(exact).metres, 2), 2)} m"
 
+    def panel_side(self, feet: Decimal) -> str:
+        """Write the side of a joint panel: to the inch, or to 0.1 m."""
+        if self.units is Units.US:
+            return tape(feet, parts=1)
+        return f"{self.number(rounded(Length(Fraction(feet)).metres, 1), 1)} m"
+
     def depth(self, length: Length) -> str:
         """Write a thickness: inches, or millimetres."""
         if self.units is Units.US:

@@ -11,10 +11,12 @@ from quotegen.explain.results import Results
 from quotegen.pricing.contract_records import Contract, Remeasure
 from quotegen.pricing.records import FinishCosts, Line, PricedFinish, PricedQuote
 from quotegen.quantity import rounded
+from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
 from quotegen.takeoff.site_records import Material, PlacementFalls
 
 VOLUME_PLACES = 3
+JOINT_PLACES = 3
 
 
 def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, object]:
@@ -70,6 +72,7 @@ def _placement(placement: PlacementTakeoff) -> Mapping[str, object]:
         "curved_edge_ft": str(edges[EdgeOf.CURVED]),
         "volume_cuyd": _volume(placement.volume_cuyd),
         "order_cuyd": _volume(placement.order_cuyd),
+        "joints": _joints(placement.joints),
     }
 
 
@@ -113,6 +116,29 @@ def _heights(falls: PlacementFalls) -> Mapping[str, object]:
             "edges": [{"mark": e.mark, "highest_ft": str(e.highest_ft),
                        "lowest_ft": str(e.lowest_ft), "drop_ft": str(e.drop_ft)}
                       for e in falls.edges]}  # fmt: skip
+def _joints(plan: JointPlan) -> Mapping[str, object]:
+    return {
+        "owners": plan.is_owners,
+        "spacing_ft": f"{rounded(plan.spacing_ft, JOINT_PLACES)}",
+        "spacing_rules": list(plan.spacing_rules),
+        "saw_depth_in": f"{rounded(plan.saw_depth_in, JOINT_PLACES)}",
+        "length_ft": str(plan.length_ft),
+        "length_m": str(plan.length_m),
+        "isolation_ft": str(plan.isolation_ft),
+        "panels": [
+            {"number": panel.number, "long_ft": str(panel.long_ft),
+             "short_ft": str(panel.short_ft), "ratio": str(panel.ratio),
+             "area_sqft": str(panel.area_sqft), "passes": not panel.broken,
+             "broken": [{"rule": one.rule.value, "found": str(one.found),
+                         "allowed": str(one.allowed)} for one in panel.broken]}
+            for panel in plan.panels
+        ],
+    }  # fmt: skip
+
+
+def _finish(finish: PricedFinish) -> Mapping[str, object]:
+    return {"id": finish.id, "name": finish.name, "total": str(finish.total),
+            "visits": finish.visits, "lines": [_line(line) for line in finish.lines]}  # fmt: skip
 
 
 def _line(line: Line) -> Mapping[str, object]:

@@ -6,14 +6,15 @@ from datetime import date
 from fractions import Fraction
 from typing import Any, cast
 
-from quotegen.problem import Problem, Source
+from quotegen.problem import Problem, Severity, Source
 from quotegen.quantity import Length, Units
-from quotegen.spec.job import Use
+from quotegen.spec.job import JointLine, Use
 from quotegen.spec.rate_book import Order
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.spec.shapes import Shape
 from quotegen.takeoff.edges import edge_lengths_ft
 from quotegen.takeoff.faults import Fault
+from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.records import EdgeOf, Point, Takeoff
 from quotegen.takeoff.slab import Slab, slab_of
@@ -100,6 +101,7 @@ def placement(
     name: str = "deck",
     number: int = 0,
     thickness_in: str = "4",
+    lines: tuple[Typed, ...] | None = None,
 ) -> PlacementSpec:
     """Return a placement with nothing left open."""
     return PlacementSpec(
@@ -117,6 +119,7 @@ def placement(
         falls_toward=None,
         water_goes_to=None,
         include={},
+        joints=None if lines is None else tuple(JointLine.model_validate(one) for one in lines),
     )
 
 
@@ -145,3 +148,31 @@ def problems_of(*placements: PlacementSpec) -> tuple[Problem, ...]:
     found, problems = measure(job(*placements), load_rules())
     assert found is None
     return problems
+
+
+def joints_of(
+    *add: Typed,
+    take_away: tuple[Typed, ...] = (),
+    lines: tuple[Typed, ...] | None = None,
+    thickness_in: str = "4",
+) -> JointPlan:
+    """Return the joint plan of one slab, whatever it warns of."""
+    one = placement(*add, take_away=take_away, lines=lines, thickness_in=thickness_in)
+    found, _ = measure(job(one), load_rules())
+    assert found is not None
+    return found.placements[0].joints
+
+
+def warnings_of(
+    *add: Typed, take_away: tuple[Typed, ...] = (), lines: tuple[Typed, ...]
+) -> tuple[Problem, ...]:
+    """Return what is said of the owner's own joints, all of it warnings."""
+    found, problems = measure(job(placement(*add, take_away=take_away, lines=lines)), load_rules())
+    assert found is not None
+    assert {problem.severity for problem in problems} <= {Severity.WARNING}
+    return problems
+
+
+def line(start: tuple[float, float], end: tuple[float, float]) -> Typed:
+    """Return a joint as the owner types it, in feet."""
+    return {"from": feet(start), "to": feet(end)}

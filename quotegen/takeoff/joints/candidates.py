@@ -1,4 +1,4 @@
-"""Chords along which a part might be cut: from its corners, across its length, square to a curve."""
+"""Chords along which a part might be cut: from corners, across its length, square to a curve."""
 
 import math
 from collections.abc import Iterator

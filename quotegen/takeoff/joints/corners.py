@@ -1,4 +1,4 @@
-"""Corners of a slab squared off: the panel far out in a corner, whose inner corner leads to the pool.
+"""Corners of a slab squared off: a panel far out, whose inner corner leads to the pool.
 
 A joint from a round pool straight into the corner of a deck would leave two sharp corners there.
 So a corner panel is cut with joints square to both edges; where they meet, a third one goes on

@@ -5,12 +5,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Self
 
-from shapely import Polygon
+from shapely import LinearRing, Polygon
+from shapely import Point as Spot
 
 from quotegen.takeoff.joints.part import tight_box
-from quotegen.takeoff.path import Loop
+from quotegen.takeoff.overlay import polygons
+from quotegen.takeoff.path import Loop, drawn_ring, placed
 from quotegen.takeoff.records import Against, Point
-from quotegen.takeoff.segments import Line
+from quotegen.takeoff.segments import Line, Placing
 
 _STEPS = 10**7  # corners are laid out to a ten-millionth of a foot, free of float dust
 _QUARTER_RAD = math.pi / 2
@@ -37,7 +39,7 @@ class Frame:
         tilt = _tilt(region, loops)
         x, y = region.centroid.x, region.centroid.y
         turns = (cls._turned(tilt + _QUARTER_RAD * n, x, y) for n in range(4))
-        return min(turns, key=lambda frame: frame._rank(region))
+        return min(turns, key=lambda frame: frame.rank(region))
 
     @classmethod
     def _turned(cls, angle: float, x_ft: float, y_ft: float) -> Self:
@@ -56,21 +58,37 @@ class Frame:
             self.y_ft + x * self.sin + y * self.cos,
         )
 
-    def levelled(self, region: Polygon) -> Polygon:
-        """Return a region in the frame."""
-        rings = [
-            [self.level((x, y)) for x, y in ring.coords]
-            for ring in (region.exterior, *region.interiors)
-        ]
-        return Polygon(rings[0], rings[1:])
+    def levelled(self, region: Polygon, loops: Sequence[Loop]) -> Polygon:
+        """Return a region in the frame, its curves drawn anew there from its exact rings.
+
+        So a curve has the same corners however the slab lies on the plan.
+        """
+        placing = Placing(
+            at=(
+                -self.x_ft * self.cos - self.y_ft * self.sin,
+                self.x_ft * self.sin - self.y_ft * self.cos,
+            ),
+            turn_rad=-math.atan2(self.sin, self.cos),
+            cos=self.cos,
+            sin=-self.sin,
+        )
+
+        def drawn(edge: LinearRing) -> list[Point]:
+            loop = min(loops, key=lambda one: edge.distance(Spot(one[0].point_at(1 / 2))))
+            return [(_clean(x), _clean(y)) for x, y in drawn_ring(placed(loop, placing))]
+
+        level = Polygon(drawn(region.exterior), [drawn(ring) for ring in region.interiors])
+        return next(iter(polygons(level.normalize())))
 
     def back(self, line: tuple[Point, Point]) -> tuple[Point, Point]:
         """Return a line of the frame on the plan."""
         return self.plan(line[0]), self.plan(line[1])
 
-    def _rank(self, region: Polygon) -> tuple[int, int, int]:
+    def rank(self, region: Polygon) -> tuple[int, int, int]:
         """Wide before high, then the side towards which the middle of the box lies off."""
-        left, bottom, right, top = self.levelled(region).bounds
+        corners = [self.level((x, y)) for x, y in region.exterior.coords]
+        left, right = min(x for x, _ in corners), max(x for x, _ in corners)
+        bottom, top = min(y for _, y in corners), max(y for _, y in corners)
         steps = 10**3
         return (
             0 if (right - left) > (top - bottom) - 1 / steps else 1,

@@ -1,8 +1,9 @@
-"""Lines straight across a slab: through its inside corners and square to its cut-outs, then evenly."""
+"""Lines straight across a slab: through inside corners, square to cut-outs, then evenly."""
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from shapely import Polygon
 from shapely.geometry.polygon import orient
@@ -100,7 +101,7 @@ def _places(
             chosen.append(anchor.at_ft)
     chosen.sort()
     places: list[float] = []
-    for low, high in zip(chosen, chosen[1:], strict=False):
+    for low, high in pairwise(chosen):
         count = math.ceil((high - low - 0.02) / spacing_ft)
         places += [low + (high - low) * n / count for n in range(1, count)]
         places.append(high)
@@ -110,7 +111,7 @@ def _places(
 def _stretches(
     rings: tuple[Ring, ...], axis: int, at_ft: float, limits: Limits, others: tuple[float, ...]
 ) -> Iterator[tuple[float, float]]:
-    """Yield where a line lies on the slab, shortened to a crossing line where it would end askew."""
+    """Yield where a line lies on the slab, cut back to a crossing line where it would end askew."""
     hits = sorted(hit for ring in rings for hit in _hits(ring, axis, at_ft, limits))
     for (low, low_square), (high, high_square) in zip(hits[::2], hits[1::2], strict=True):
         inside = [one for one in others if low + _SAME_FT < one < high - _SAME_FT]

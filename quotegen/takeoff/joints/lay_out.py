@@ -1,8 +1,9 @@
 """The joints of a slab: several layouts are made, and the one that keeps the rules best is kept."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from shapely import Polygon, union_all
 
@@ -15,12 +16,12 @@ from quotegen.takeoff.joints.overlay import Segment, cut_along, joints_of, parts
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.refine import Refiner
 from quotegen.takeoff.joints.spokes import spokes_round
-from quotegen.takeoff.overlay import polygons
+from quotegen.takeoff.path import Loop
 from quotegen.takeoff.records import Point
 
 _STRAY_FT = 0.01
 _FAILING, _JOINT_FT, _END = 40.0, 0.02, 0.8
-_SPACINGS = (1.0, 0.85, 0.7, 0.55)
+_SPACINGS = (0.85, 0.7, 0.55)
 _REACHES = (0.8, 0.65, 0.0)
 _LARGEST = 250  # panels of full size: a larger slab has a plain grid
 _SAME_COST = 1e-6
@@ -37,28 +38,29 @@ class Layout:
 
 
 def lay_out(
-    region: Polygon, posts: tuple[Point, ...], frame: Frame, limits: Limits
+    region: Polygon, posts: tuple[Point, ...], loops: Sequence[Loop], limits: Limits
 ) -> tuple[Segment, ...]:
     """Return the joints of one slab in one piece, as straight lines on the plan.
 
     Args:
         region: the slab, small openings filled.
         posts: the middles of the small openings, which joints should go through.
-        frame: how its main sides lie.
+        loops: its exact rings, perhaps among others.
         limits: of the panels.
     """
-    (level,) = polygons(frame.levelled(region).simplify(_STRAY_FT))
+    frame = Frame.of(region, loops)
+    level = frame.levelled(region, loops)
     middles = tuple(frame.level(post) for post in posts)
     limits = limits.stricter()
     left, bottom, right, top = level.bounds
     if (right - left) * (top - bottom) > _LARGEST * limits.most_ft**2 or _is_ribbon(level, limits):
-        lines = grid_lines(level, middles, (limits.most_ft, limits.most_ft), limits)
-        return tuple(frame.back(line) for line in lines)
+        plain = grid_lines(level, middles, (limits.most_ft, limits.most_ft), limits)
+        return tuple(frame.back(line) for line in plain)
     best: Layout | None = None
     for enough, lines in _families(level, middles, limits):
         if best is not None and best.rank <= enough:
             break
-        layout = _layout(level, lines, limits)
+        layout = _layout(level, lines(), limits)
         if best is None or layout.cost < best.cost - _SAME_COST:
             best = layout
     return tuple(frame.back(line) for line in best.joints) if best else ()
@@ -66,22 +68,28 @@ def lay_out(
 
 def _families(
     level: Polygon, posts: tuple[Point, ...], limits: Limits
-) -> Iterator[tuple[int, tuple[Segment, ...]]]:
+) -> Iterator[tuple[int, Callable[[], tuple[Segment, ...]]]]:
     """Yield joints to begin with, each with the rank of a layout that needs no better one."""
     most = limits.most_ft
-    grids = [grid_lines(level, posts, (most * share, most * share), limits) for share in _SPACINGS]
-    yield _NEVER, grids[0]
-    yield _NEVER, grid_lines(level, posts, _by_ratio(level, limits), limits)
+    yield _NEVER, lambda: grid_lines(level, posts, (most, most), limits)
+    yield _NEVER, lambda: grid_lines(level, posts, _by_ratio(level, limits), limits)
     if len(level.interiors) == 1:
         for reach in _REACHES:
-            corners = corner_panels(level, reach, limits) if reach else ()
-            rest = level.difference(union_all(list(corners)))
-            if (corners or not reach) and isinstance(rest, Polygon):
-                yield _CLEAN, (*spokes_round(rest, limits), *joints_of(parts_of(corners, level)))
+            yield _CLEAN, partial(_round_the_pool, level, reach, limits)
     elif not level.interiors and not posts:
-        yield _CLEAN, ()
-    for grid in grids[1:]:
-        yield _KEEPS_RULES, grid
+        yield _CLEAN, tuple
+    for share in _SPACINGS:
+        spacing_ft = (most * share, most * share)
+        yield _KEEPS_RULES, partial(grid_lines, level, posts, spacing_ft, limits)
+
+
+def _round_the_pool(level: Polygon, reach: float, limits: Limits) -> tuple[Segment, ...]:
+    """Return joints round the one cut-out, the far corners of the slab squared off before."""
+    corners = corner_panels(level, reach, limits) if reach else ()
+    rest = level.difference(union_all(list(corners)))
+    if not isinstance(rest, Polygon):
+        return ()
+    return (*spokes_round(rest, limits), *joints_of(parts_of(corners, level)))
 
 
 def _is_ribbon(level: Polygon, limits: Limits) -> bool:

@@ -15,6 +15,7 @@ from quotegen.takeoff.slab import Slab
 
 _TAPE_FT = 0.25  # a line that ends this near to an edge or a joint is meant to end there
 _SHORTEST_FT = 0.1
+_HAIR_FT = 0.01
 
 
 def owners_lines(typed: tuple[JointLine, ...]) -> tuple[Segment, ...]:
@@ -39,16 +40,15 @@ def line_faults(typed: tuple[JointLine, ...], slab: Slab) -> Iterator[Fault]:
 def line_warnings(typed: tuple[JointLine, ...], slab: Slab, plan: JointPlan) -> Iterator[Fault]:
     """Yield the lines that stop in the middle of a panel, and the panels that break a rule."""
     cuts = union_all([LineString((joint.start_ft, joint.end_ft)) for joint in plan.joints])
-    near = cuts.buffer(_TAPE_FT).union(slab.region.boundary.buffer(_TAPE_FT))
     for index, line in enumerate(typed):
         start, end = point_ft(line.from_), point_ft(line.to)
-        loose = LineString((start, end)).intersection(slab.region).difference(near)
-        if loose.length > _SHORTEST_FT:
+        loose = LineString((start, end)).intersection(slab.region).difference(cuts.buffer(_HAIR_FT))
+        if loose.length > _TAPE_FT:
             yield Fault(
                 code="joint-stops-short",
                 path=("joints", index),
                 message=f"the joint from {spot(start)} to {spot(end)} stops inside a panel:"
-                f" {tape_of(loose.length)} of it divide nothing",
+                f" {tape_of(loose.length)} of it divides nothing",
                 hint="carry it on to an edge or to another joint; a crack will",
             )
     for panel in plan.exceptions:

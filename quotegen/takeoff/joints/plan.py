@@ -10,7 +10,6 @@ from shapely import LineString, Polygon
 
 from quotegen.quantity import decimal_of, rounded
 from quotegen.spec.records import PlacementSpec
-from quotegen.takeoff.joints.frame import Frame
 from quotegen.takeoff.joints.lay_out import lay_out
 from quotegen.takeoff.joints.limits import Limits, limits_of
 from quotegen.takeoff.joints.overlay import Segment, joints_of
@@ -87,9 +86,9 @@ def _pieces(slab: Slab, limits: Limits) -> Iterator[_Piece]:
 def _lines(spec: PlacementSpec, slab: Slab, piece: _Piece, limits: Limits) -> tuple[Segment, ...]:
     if spec.joints is not None:
         return owners_lines(spec.joints)
-    frame = Frame.of(piece.region, (*slab.boundary.outer, *slab.boundary.inner))
+    loops = (*slab.boundary.outer, *slab.boundary.inner)
     posts = tuple((post.centroid.x, post.centroid.y) for post in piece.posts)
-    return lay_out(piece.region, posts, frame, limits)
+    return lay_out(piece.region, posts, loops, limits)
 
 
 def _less_posts(joints: tuple[Segment, ...], posts: list[Polygon]) -> tuple[Segment, ...]:
