@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from quotegen.explain.frame import Room
+from quotegen.explain.measured import measured_rows, step_rows, sure_lines
 from quotegen.explain.numbers import edge_length
 from quotegen.explain.plan import draw_plan, marked_edges
 from quotegen.explain.price_sheet import total_area
@@ -35,6 +36,9 @@ def plan_sheet(results: Results) -> PlanSheet:
         sections=tuple(_sections(results)),
         access=job.access.note if job.access else "",
         water=tuple(_water(results)),
+        measured=measured_rows(results),
+        sure=sure_lines(results),
+        steps=step_rows(results),
     )
 
 
@@ -44,14 +48,14 @@ def _edges(results: Results) -> Iterator[EdgeRow]:
     for marked in marked_edges(results.takeoff):
         edge = marked.edge
         where = words(f"against_{edge.against.value}", placement=names[marked.placement])
-        curved = edge.radius_ft is not None
+        curved, open_ended = edge.is_curved, edge.is_curved and edge.chord_ft > 0
         yield EdgeRow(
             mark=marked.mark,
             where=where,
             kind=words("edge_curved" if curved else "edge_straight"),
             along=words.feet(edge.length_ft),
-            chord=words.feet(edge.chord_ft) if curved else "",
-            rise=words.feet(edge.rise_ft) if curved else "",
+            chord=words.feet(edge.chord_ft) if open_ended else "",
+            rise=words.feet(edge.rise_ft) if open_ended else "",
         )
 
 

@@ -71,6 +71,9 @@ class PlanSheet:
         sizes: area, edges and volume of each placement.
         sections: one for each build-up.
         access: how concrete reaches the slab.
+        measured: every shape, how it was measured, and its area.
+        sure: how near the areas come, and what that may move the price by.
+        steps: steps, each or by the foot of nosing; no part of the area.
     """
 
     small: Drawing
@@ -81,6 +84,9 @@ class PlanSheet:
     sections: tuple["SectionPair", ...]
     access: str
     water: tuple[str, ...]
+    measured: tuple[Row, ...]
+    sure: tuple[str, ...]
+    steps: tuple[Row, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

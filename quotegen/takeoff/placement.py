@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.takeoff.area_range import area_range, area_sd_sqft
 from quotegen.takeoff.edges import edge_lengths_ft, edge_runs
 from quotegen.takeoff.order import Concrete, concrete_of
 from quotegen.takeoff.path import drawn_ring
@@ -23,6 +24,7 @@ def placement_takeoff(
 ) -> tuple[PlacementTakeoff, Concrete]:
     """Return the quantities of one placement, and its concrete unrounded for the sum of the job."""
     shown = Shown(units=job.units)
+    sd_sqft = area_sd_sqft((*spec.add, *spec.take_away), rules, job.quote_date)
     areas = _area_steps(job, spec, slab, shown)
     concrete = concrete_of(
         area=areas[-1],
@@ -34,7 +36,7 @@ def placement_takeoff(
     )
     runs = edge_runs(slab.boundary)
     lengths = edge_lengths_ft(slab.boundary)
-    pools = [figure.loops[0] for figure in slab.cut_outs if figure.is_pool]
+    pools = [pool for figure in (*slab.added, *slab.cut_outs) for pool in figure.pools]
     outer = tuple(drawn_ring(ring) for ring in slab.boundary.outer)
     inner = tuple(drawn_ring(ring) for ring in slab.boundary.inner)
     drawn_pools = tuple(drawn_ring(loop) for loop in pools)
@@ -43,6 +45,7 @@ def placement_takeoff(
         id=spec.id,
         area_sqft=area_sqft(slab.area_sqft),
         area_m2=area_m2(slab.area_sqft),
+        area_range=area_range(slab.area_sqft, sd_sqft, rules, job.quote_date),
         edges_ft=MappingProxyType({edge: length_ft(ft) for edge, ft in lengths.items()}),
         edges_m=MappingProxyType({edge: length_m(ft) for edge, ft in lengths.items()}),
         volume_cuyd=concrete.volume_step.value,
