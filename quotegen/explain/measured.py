@@ -20,7 +20,8 @@ def measured_rows(results: Results) -> tuple[Row, ...]:
 
 def sure_lines(results: Results) -> tuple[str, ...]:
     """Return how near each area comes, and what that may move the price by."""
-    words, low, high = results.words, *results.quote.tape_range
+    words = results.words
+    low, high = results.quote.tape_range
     lines = [_sure(results, placement) for placement in results.job.placements]
     price = words(
         "sure_price",

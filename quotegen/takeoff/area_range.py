@@ -13,6 +13,7 @@ from fractions import Fraction
 from quotegen.quantity import rounded
 from quotegen.spec.shapes import Shape
 from quotegen.takeoff.loops import area_of, loops_of
+from quotegen.takeoff.offsets import area_by_rule_sqft, readings_fault
 from quotegen.takeoff.readings import Reading, readings_of, with_reading
 from quotegen.takeoff.records import AreaRange
 from quotegen.takeoff.shown import area_m2, area_sqft
@@ -51,6 +52,9 @@ def half_range_sqft(sd_sqft: float, rules: RuleBook, on: date) -> float:
 
 def typed_area_sqft(shape: Shape) -> float | None:
     """Return the area of a shape as typed; None where its readings contradict each other."""
+    if shape.offsets is not None:  # their rule needs no drawn edge
+        fault = readings_fault(shape.offsets)
+        return None if fault else area_by_rule_sqft(shape.offsets, shape.offsets.rule)
     loops, faults = loops_of(shape)
     return None if faults else area_of(shape, loops)
 

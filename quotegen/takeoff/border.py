@@ -16,10 +16,7 @@ from quotegen.takeoff.segments import FULL_TURN_RAD, Arc, Line
 _SMOOTH_RAD = 1e-6
 _SHARPEST_RAD = math.radians(150)  # a sharper square corner would reach out four widths and more
 _NUDGE = 1e-5  # of the way along a curve, to see which way it runs
-_LOOKS_PER_SPAN, _LOOKS_PER_OVAL = (
-    8,
-    192,
-)  # a curve beside a curve is good to a thousandth of 1/8 in
+_LOOKS_PER_SPAN, _LOOKS_PER_OVAL = 16, 192  # a curve beside a curve is good to 0.001 sq ft
 
 
 def outside_of(border: Border, pool: Loop) -> Loop | Fault:

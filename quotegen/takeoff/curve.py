@@ -167,7 +167,7 @@ class Curve:
         return math.dist(self.end, other.start) < _SAME_FT and along > straight * (1 - _SAME_FT)
 
     def _place(self, share: float) -> tuple[int, float]:
-        index = min(len(self.spans) - 1, math.floor(share * len(self.spans)))
+        index = max(0, min(len(self.spans) - 1, math.floor(share * len(self.spans))))
         return index, share * len(self.spans) - index
 
     def _part(self, first: float, last: float) -> Iterator[Span]:

@@ -60,7 +60,7 @@ def offsets_loop(offsets: Offsets) -> Loop | Fault:
 
     Where both edges were read and they meet at both ends, a smooth edge runs on round the ends.
     """
-    fault = _fault_of(offsets)
+    fault = readings_fault(offsets)
     if fault is not None:
         return fault.under("offsets")
     stations = stations_ft(offsets)
@@ -93,7 +93,8 @@ def _edge(points: list[Point], *, smooth: bool) -> Loop:
     return tuple(Line(start=a, end=b) for a, b in pairwise(points))
 
 
-def _fault_of(offsets: Offsets) -> Fault | None:
+def readings_fault(offsets: Offsets) -> Fault | None:
+    """Return what is wrong with the readings or the rule that is asked for, if anything."""
     return _count_fault(offsets) or _order_fault(offsets) or _rule_fault(offsets)
 
 
