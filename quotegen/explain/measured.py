@@ -9,7 +9,7 @@ from quotegen.explain.wording import Words
 from quotegen.quantity import Length, Unit, Units, decimal_of
 from quotegen.spec.field_methods import AreaRule, EdgeLine, Offsets, Ties
 from quotegen.spec.records import PlacementSpec
-from quotegen.spec.shapes import Border, CutOut, Shape, Side
+from quotegen.spec.shapes import Border, CutOut, Piece, Shape, Side
 from quotegen.spec.text_fields import Size
 
 
@@ -43,7 +43,7 @@ def step_rows(results: Results) -> tuple[Row, ...]:
     return tuple(rows)
 
 
-def way_of(shape: Shape, words: Words) -> str:
+def way_of(shape: Piece, words: Words) -> str:
     """Return in a sentence how a shape was measured, with its readings and its rule."""
     kind = shape.kind
     if shape.outline is not None:
@@ -53,8 +53,9 @@ def way_of(shape: Shape, words: Words) -> str:
         return _offsets(shape.offsets, words)
     if shape.ties is not None:
         return _ties(shape.ties, words)
-    if shape.border is not None:
-        return words("way_border", widths=_widths(shape.border, words))
+    if isinstance(shape, Shape) and shape.border is not None:
+        pool = way_of(shape.border.pool, words)
+        return words("way_border", widths=_widths(shape.border, words), pool=pool)
     if shape.corner_radius is not None:
         radius = words.length(shape.corner_radius)
         return words("way_rounded", readings=_readings(shape, words), radius=radius)
@@ -128,7 +129,7 @@ def _widths(border: Border, words: Words) -> str:
     return words.listing(tuple(each))
 
 
-def _readings(shape: Shape, words: Words) -> str:
+def _readings(shape: Piece, words: Words) -> str:
     return words.joined(tuple(_typed(getattr(shape, shape.kind), words)))
 
 

@@ -81,9 +81,7 @@ class TestOffsetsFollowTheirRule:
     """Both rules are exact where their textbook says so."""
 
     @FEWER
-    @given(
-        st.lists(st.integers(min_value=0, max_value=48), min_size=3, max_size=12), st.booleans()
-    )
+    @given(st.lists(st.integers(min_value=0, max_value=48), min_size=3, max_size=12), st.booleans())
     def test_mirror_and_order(self, sixteenths: list[int], smooth: bool):
         """Read from the other end, the same readings enclose the same area."""
         far = [f"{n + 128}/16 ft" for n in sixteenths]

@@ -83,9 +83,7 @@ class TestSmoothCurves:
         curve = curve_through([(0, 0), (4, 3), (9, 2), (12, 5), (15, 0)])
         points = [curve.point_at(n / STRIPS) for n in range(STRIPS + 1)]
         assert curve.length_ft == pytest.approx(LineString(points).length, rel=1e-6)
-        shoelace = math.fsum(
-            (a[0] * b[1] - b[0] * a[1]) / 2 for a, b in pairwise(points)
-        )
+        shoelace = math.fsum((a[0] * b[1] - b[0] * a[1]) / 2 for a, b in pairwise(points))
         assert curve.green_sqft == pytest.approx(shoelace, abs=1e-6)
 
     @pytest.mark.parametrize(("count", "share"), [(8, 4e-3), (16, 3e-4), (32, 2e-5)])
