@@ -169,6 +169,14 @@ def _quantities(key: str, scope_item: str) -> Callable[[Results], Rows]:
     return rows
 
 
+def _steps(results: Results) -> Rows:
+    """Steps are counted, or their nosing goes by the foot; they are never part of an area."""
+    for line in results.lines_for("steps"):
+        key = "steps" if line.unit is Unit.EACH else "step_nosing"
+        if line.unit is not Unit.LUMP:
+            yield _row(results, key, results.words.quantity(line.quantity, line.unit))
+
+
 def _curing(results: Results) -> Rows:
     days = opening.cure_days(results.rules, results.job.quote_date)
     yield _row(results, "curing", results.words("days_about", days=str(days)))
@@ -224,7 +232,7 @@ _TABLES: Mapping[str, Callable[[Results], Rows]] = {
     "placing": _placing,
     "finish": _finish,
     "cast_edge": _cast_edge,
-    "steps": _quantities("steps", "steps"),
+    "steps": _steps,
     "drain": _quantities("drain", "drain"),
     "curing": _curing,
     "sealing": _sealing,

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from quotegen.explain.frame import Room
 from quotegen.explain.height_rows import corner_rows, drop_rows, ground, heights_from
 from quotegen.explain.joint_table import joint_rows
+from quotegen.explain.measured import measured_rows, step_rows, sure_lines
 from quotegen.explain.numbers import edge_length
 from quotegen.explain.plan import draw_plan, marked_edges
 from quotegen.explain.price_sheet import total_area
@@ -42,6 +43,9 @@ def plan_sheet(results: Results) -> PlanSheet:
         drops=drop_rows(results),
         heights_from=heights_from(results),
         ground=ground(results),
+        measured=measured_rows(results),
+        sure=sure_lines(results),
+        steps=step_rows(results),
     )
 
 
@@ -52,6 +56,7 @@ def _edges(results: Results) -> Iterator[EdgeRow]:
         edge = marked.edge
         where = words(f"against_{edge.against.value}", placement=names[marked.placement])
         is_arc = edge.radius_ft is not None  # part of an oval has neither chord nor rise to check
+        curved, open_ended = edge.is_curved, edge.is_curved and edge.chord_ft > 0
         yield EdgeRow(
             mark=marked.mark,
             where=where,
@@ -59,6 +64,8 @@ def _edges(results: Results) -> Iterator[EdgeRow]:
             along=words.feet(edge.length_ft),
             chord=words.feet(edge.chord_ft) if is_arc else "",
             rise=words.feet(edge.rise_ft) if is_arc else "",
+            chord=words.feet(edge.chord_ft) if open_ended else "",
+            rise=words.feet(edge.rise_ft) if open_ended else "",
         )
 
 

@@ -91,6 +91,9 @@ class PlanSheet:
         corners, drops: heights of the finished top; empty where no fall is typed.
         heights_from: what the heights count from.
         ground: what is said of the prepared ground, if anything.
+        measured: every shape, how it was measured, and its area.
+        sure: how near the areas come, and what that may move the price by.
+        steps: steps, each or by the foot of nosing; no part of the area.
     """
 
     small: Drawing
@@ -106,6 +109,9 @@ class PlanSheet:
     drops: tuple["HeightRow", ...]
     heights_from: str
     ground: str
+    measured: tuple[Row, ...]
+    sure: tuple[str, ...]
+    steps: tuple[Row, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

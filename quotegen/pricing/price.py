@@ -14,6 +14,7 @@ from quotegen.pricing.records import (
     PricedExtra,
     PricedFinish,
     PricedQuote,
+    TapeEnd,
     UnitPrice,
 )
 from quotegen.pricing.visits_needed import visits_needed
@@ -34,6 +35,10 @@ def price(job: JobSpec, takeoff: Takeoff) -> PricedQuote:
         extras=tuple(_extra(job, takeoff, finishes[0], extra) for extra in job.extras),
         payments=payments_of(job, finishes[0].total),
         adjustment=tuple(_row(job, takeoff, finishes[0], change) for change in WORKED_CHANGES),
+        tape_range=(
+            _tape_end(job, at_low_end(takeoff), finishes[0]),
+            _tape_end(job, at_high_end(takeoff), finishes[0]),
+        ),
         unit_prices=_unit_prices(job),
         area_unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
     )
@@ -123,6 +128,42 @@ def _changed(placement: PlacementTakeoff, change: Fraction) -> PlacementTakeoff:
         area_m2=rounded(Fraction(placement.area_m2) * factor, 2),
         volume_cuyd=placement.volume_cuyd * decimal_of(factor),
     )
+
+
+def _tape_end(job: JobSpec, measured: Takeoff, chosen: PricedFinish) -> TapeEnd:
+    """Price the job again with its areas at one end of what the tape may have missed."""
+    then = price_at(job, measured, chosen.id).total
+    return TapeEnd(
+        area=area_of(measured, job.units), difference=Money(then - chosen.total), total=then
+    )
+
+
+def at_low_end(takeoff: Takeoff) -> Takeoff:
+    """Return the takeoff with each area, and the volume with it, at the low end of its range.
+
+    Edges are left as they are. All areas low together is the most that they can miss by.
+    """
+    return replace(
+        takeoff,
+        placements=tuple(
+            _with_area(p, p.area_range.low_sqft, p.area_range.low_m2) for p in takeoff.placements
+        ),
+    )
+
+
+def at_high_end(takeoff: Takeoff) -> Takeoff:
+    """Return the takeoff with each area, and the volume with it, at the high end of its range."""
+    return replace(
+        takeoff,
+        placements=tuple(
+            _with_area(p, p.area_range.high_sqft, p.area_range.high_m2) for p in takeoff.placements
+        ),
+    )
+
+
+def _with_area(placement: PlacementTakeoff, sqft: Decimal, m2: Decimal) -> PlacementTakeoff:
+    volume_cuyd = placement.volume_cuyd * sqft / placement.area_sqft
+    return replace(placement, area_sqft=sqft, area_m2=m2, volume_cuyd=volume_cuyd)
 
 
 def _unit_prices(job: JobSpec) -> tuple[UnitPrice, ...]:

@@ -114,6 +114,21 @@ class AdjustmentRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TapeEnd:
+    """The price if the forms measure what the tape may have missed, all one way.
+
+    Attributes:
+        area: of all placements then, each at one end of its 95 % range.
+        difference: money more or less than the quote.
+        total: the price then.
+    """
+
+    area: Decimal
+    difference: Money
+    total: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class UnitPrice:
     """The price of something that cannot be seen yet; no part of the total."""
 
@@ -133,6 +148,7 @@ class PricedQuote:
         extras: each by itself, at the chosen finish.
         payments: of the chosen total; they add up to it exactly.
         adjustment: worked figures at the chosen finish.
+        tape_range: the price with every area at the low and at the high end of its 95 % range.
         unit_prices: for what is found in the ground.
         area_unit: the unit that areas are priced in.
     """
@@ -141,6 +157,7 @@ class PricedQuote:
     extras: tuple[PricedExtra, ...]
     payments: tuple[PricedPayment, ...]
     adjustment: tuple[AdjustmentRow, ...]
+    tape_range: tuple[TapeEnd, TapeEnd]
     unit_prices: tuple[UnitPrice, ...]
     area_unit: Unit
 

@@ -47,6 +47,9 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
                         "unit": quote.area_unit.value, "difference": str(row.difference),
                         "total": str(row.total), "needs_signatures": row.needs_signatures}
                        for row in quote.adjustment],
+        "tape_range": [{"end": end, "area": str(row.area), "unit": quote.area_unit.value,
+                        "difference": str(row.difference), "total": str(row.total)}
+                       for end, row in zip(("low", "high"), quote.tape_range, strict=True)],
         "visits": [{"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
                     "last_day": v.last_day.isoformat()} for v in results.chosen_visits],
         "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
@@ -66,6 +69,9 @@ def _placement(placement: PlacementTakeoff) -> Mapping[str, object]:
         "id": placement.id,
         "area_sqft": str(placement.area_sqft),
         "area_m2": str(placement.area_m2),
+        "area_sd_sqft": str(placement.area_range.sd_sqft),
+        "area_low_sqft": str(placement.area_range.low_sqft),
+        "area_high_sqft": str(placement.area_range.high_sqft),
         "outer_edge_ft": str(edges[EdgeOf.OUTER]),
         "inner_edge_ft": str(edges[EdgeOf.INNER]),
         "straight_edge_ft": str(edges[EdgeOf.STRAIGHT]),

@@ -1,12 +1,21 @@
-"""Shapes as they are typed: outlines and pieces, added and taken away."""
+"""Shapes as they are typed: outlines, pieces, and slabs measured by offsets, ties or border."""
 
 from enum import StrEnum
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from quotegen.spec.fields import AngleField, LengthField, Model, PointField, SizeField, YesNoField
+from quotegen.spec.field_methods import Offsets, Ties
+from quotegen.spec.fields import (
+    AngleField,
+    LengthField,
+    Model,
+    PointField,
+    SizeField,
+    WholeField,
+    YesNoField,
+)
 
 M = TypeVar("M", bound=Model)
 
@@ -38,7 +47,8 @@ class OutlineSide(Model):
     """One side of an outline: where it goes to, and how.
 
     The first item says `from`; each later one `to`. A side is straight unless it has a radius,
-    a rise at the middle of its chord, or a point that the arc goes through.
+    a rise at the middle of its chord, a point that the arc goes through, its length measured
+    along the arc, or points that a smooth curve goes through.
     """
 
     from_: PointField | None = Field(default=None, alias="from")
@@ -46,6 +56,8 @@ class OutlineSide(Model):
     radius: LengthField | None = None
     rise: LengthField | None = None
     through: PointField | None = None
+    arc_length: LengthField | None = None
+    smooth_through: tuple[PointField, ...] | None = None
     bows: Bow = Bow.OUT
     against_house: YesNoField = False
 
@@ -62,11 +74,54 @@ class Round(Model):
 
 
 class Triangle(Model):
-    """A triangle by base and height; the peak stands over the middle unless `peak_at` says else."""
+    """A triangle by base and height, or by base and the sides that go up from its two ends.
+
+    By height, the peak stands over the middle of the base unless `peak_at` says else.
+    """
+
+    base: LengthField
+    height: LengthField | None = None
+    peak_at: LengthField | None = None
+    left: LengthField | None = None
+    right: LengthField | None = None
+
+    @model_validator(mode="after")
+    def _one_way(self) -> "Triangle":
+        by_height = self.height is not None
+        sides = (self.left is not None, self.right is not None)
+        if any(sides) != all(sides) or by_height == all(sides) or (self.peak_at and not by_height):
+            raise PydanticCustomError(
+                "triangle-way",
+                "a triangle is measured by `base` and `height`, or by `base`, `left` and `right`",
+            )
+        return self
+
+
+class Parallelogram(Model):
+    """Two equal parallel sides and their distance; the top begins `offset` along the bottom."""
 
     base: LengthField
     height: LengthField
-    peak_at: LengthField | None = None
+    offset: LengthField
+
+
+class Segment(Model):
+    """Between an arc and its chord: the chord, and how far the arc stands off its middle."""
+
+    chord: LengthField
+    rise: LengthField
+
+
+class RegularPolygon(Model):
+    """So many equal sides: the length of one, or the longest distance from corner to corner."""
+
+    sides: WholeField
+    side: LengthField | None = None
+    across_corners: LengthField | None = None
+
+    @model_validator(mode="after")
+    def _one_of(self) -> "RegularPolygon":
+        return _exactly_one(self, "side", "across_corners")
 
 
 class Trapezoid(Model):
@@ -91,47 +146,122 @@ class Ring(Model):
         return _exactly_one(self, "outer_radius", "outer_arc")
 
 
-KINDS = (
-    "outline", "rectangle", "right_triangle", "triangle", "trapezoid", "circle",
-    "half_circle", "quarter_circle", "ellipse", "ring",
+PIECES = (
+    "outline", "rectangle", "right_triangle", "triangle", "trapezoid", "parallelogram",
+    "regular_polygon", "circle", "half_circle", "quarter_circle", "segment", "ellipse", "ring",
+    "offsets", "ties",
 )  # fmt: skip
+KINDS = (*PIECES, "border")
 
 
-class Shape(Model):
-    """One shape: exactly one kind, and where it lies on the plan.
-
-    `at` is the lower left corner of a straight-sided piece and the centre of a round one;
-    `turn` turns the piece about that point, counter-clockwise.
-    """
+class Piece(Model):
+    """One figure about its own origin: exactly one kind."""
 
     outline: tuple[OutlineSide, ...] | None = None
     rectangle: SizeField | None = None
     right_triangle: SizeField | None = None
     triangle: Triangle | None = None
     trapezoid: Trapezoid | None = None
+    parallelogram: Parallelogram | None = None
+    regular_polygon: RegularPolygon | None = None
     circle: Round | None = None
     half_circle: Round | None = None
     quarter_circle: Round | None = None
+    segment: Segment | None = None
     ellipse: SizeField | None = None
     ring: Ring | None = None
+    offsets: Offsets | None = None
+    ties: Ties | None = None
     corner_radius: LengthField | None = None
-    at: PointField | None = None
-    turn: AngleField | None = None
-    against_house: Side | None = None
-    is_: CutOut | None = Field(default=None, alias="is")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _no_rule_of_thumb(cls, typed: Any) -> Any:
+        if isinstance(typed, dict) and "kidney" in typed:
+            raise PydanticCustomError(
+                "kidney-rough",
+                "a kidney by its length and two widths is a rule of thumb, for the first visit"
+                " only; a quote is not settled by it: measure the edge by `offsets` or `ties`",
+            )
+        return typed
 
     @model_validator(mode="after")
-    def _one_kind(self) -> "Shape":
-        _exactly_one(self, *KINDS)
+    def _one_kind(self) -> "Piece":
+        _exactly_one(self, *self.kinds())
         if self.corner_radius and not self.rectangle:
             raise PydanticCustomError(
                 "corner-radius-place", "`corner_radius` belongs to a rectangle only"
             )
         return self
 
+    @classmethod
+    def kinds(cls) -> tuple[str, ...]:
+        """Return the kinds that this may be."""
+        return PIECES
+
     @property
     def kind(self) -> str:
-        return next(kind for kind in KINDS if getattr(self, kind) is not None)
+        return next(kind for kind in self.kinds() if getattr(self, kind) is not None)
+
+
+class Corners(StrEnum):
+    """How the outside corners of a border are made."""
+
+    SQUARE = "square"
+    ROUNDED = "rounded"
+
+
+class Border(Model):
+    """A deck of given width round a pool; the pool is left out of it.
+
+    `width` holds for every side that does not have its own; only a rectangular pool has sides.
+    A rounded outside corner keeps the width all the way round; between two widths, the lesser.
+    """
+
+    pool: Piece
+    width: LengthField | None = None
+    bottom: LengthField | None = None
+    top: LengthField | None = None
+    left: LengthField | None = None
+    right: LengthField | None = None
+    corners: Corners = Corners.SQUARE
+
+    @model_validator(mode="after")
+    def _each_side(self) -> "Border":
+        own = [side.value for side in Side if getattr(self, side.value) is not None]
+        if own and self.pool.rectangle is None:
+            raise PydanticCustomError(
+                "border-sides",
+                f"only a rectangular pool has a {own[0]} side; give one `width` all round",
+            )
+        if self.width is None and len(own) < len(Side):
+            missing = " and ".join(side.value for side in Side if side.value not in own)
+            raise PydanticCustomError(
+                "border-width", f"the width is missing at: {missing}; or give one `width`"
+            )
+        return self
+
+
+class Shape(Piece):
+    """One shape, and where it lies on the plan.
+
+    `at` is the lower left corner of a straight-sided piece, the centre of a round one, the left
+    end of the chord of a segment, the start of a base line, the first pin of ties, and the origin
+    of the pool of a border; `turn` turns the shape about that point, counter-clockwise.
+    `accuracy` is how near one reading of its tape is to the truth, two times in three.
+    """
+
+    border: Border | None = None
+    at: PointField | None = None
+    turn: AngleField | None = None
+    against_house: Side | None = None
+    is_: CutOut | None = Field(default=None, alias="is")
+    accuracy: LengthField | None = None
+
+    @classmethod
+    def kinds(cls) -> tuple[str, ...]:
+        """Return the kinds that this may be."""
+        return KINDS
 
 
 def _exactly_one(model: M, *names: str) -> M:

@@ -1,4 +1,4 @@
-"""Arcs as a person measures them: by radius, by rise, or by a point that they go through."""
+"""Arcs as a person measures them: by radius, rise, length, or a point that they go through."""
 
 import math
 
@@ -8,6 +8,7 @@ from quotegen.takeoff.segments import FULL_TURN_RAD, Arc, Line
 
 TAPE_SLACK_FT = 1 / 96  # 1/8 in: what two readings of a tape may differ by
 LEAST_RISE_FT = 1 / 192  # 1/16 in: the least mark of a tape
+_HALVINGS = 60  # of a quarter turn: to float precision
 
 
 def arc_by_sweep(start: Point, end: Point, sweep_rad: float) -> Arc:
@@ -51,6 +52,32 @@ def sweep_by_radius(start: Point, end: Point, radius_ft: float) -> float | Fault
             hint="measure the radius again, or give the `rise` at the middle of the chord instead",
         )
     return 2 * math.asin(min(1.0, chord_ft / 2 / radius_ft))
+
+
+def sweep_by_length(start: Point, end: Point, arc_ft: float) -> float | Fault:
+    """Return the angle of the arc of a measured length between two points.
+
+    Chord over arc is the sine of half the angle over half the angle; found by halving.
+    """
+    chord_ft = math.dist(start, end)
+    if arc_ft <= chord_ft:
+        return Fault(
+            code="arc-length",
+            path=("arc_length",),
+            message=(
+                f"an arc of {tape_of(arc_ft)} cannot reach from {spot(start)} to {spot(end)}: they"
+                f" are {tape_of(chord_ft)} apart in a straight line, and an arc is longer"
+            ),
+            hint="measure along the curve again, or leave `arc_length` out for a straight side",
+        )
+    low, high = 0.0, math.pi
+    for _ in range(_HALVINGS):
+        half = (low + high) / 2
+        if math.sin(half) * arc_ft > half * chord_ft:
+            low = half
+        else:
+            high = half
+    return low + high
 
 
 def sweep_through(start: Point, through: Point, end: Point) -> float | Fault:

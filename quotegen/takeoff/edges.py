@@ -6,6 +6,7 @@ from string import ascii_uppercase
 from types import MappingProxyType
 
 from quotegen.quantity import rounded
+from quotegen.takeoff.curve import Curve
 from quotegen.takeoff.oval import Oval
 from quotegen.takeoff.path import Segment, chord_ft, drawn_run, rise_ft
 from quotegen.takeoff.records import Against, EdgeOf, EdgeRun
@@ -89,4 +90,5 @@ def _run(mark: str, segment: Segment, *, inner: bool) -> EdgeRun:
         rise_ft=rounded(rise_ft(segment), _RUN_PLACES),
         radius_ft=rounded(segment.radius_ft, _RUN_PLACES) if isinstance(segment, Arc) else None,
         is_oval=isinstance(segment, Oval),
+        is_smooth=isinstance(segment, Curve),
     )

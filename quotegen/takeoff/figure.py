@@ -1,6 +1,5 @@
 """One typed shape to a figure in its place: exact loops, and the polygon that stands for them."""
 
-import math
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -10,18 +9,15 @@ from quotegen.spec.shapes import CutOut, Shape, Side
 from quotegen.takeoff.arcs import TAPE_SLACK_FT
 from quotegen.takeoff.faults import Fault, shape_name, tape_of
 from quotegen.takeoff.feet import point_ft
-from quotegen.takeoff.outline import outline_loop
+from quotegen.takeoff.loops import area_of, crossings_of, loops_of
 from quotegen.takeoff.overlay import is_wide
 from quotegen.takeoff.path import (
     Loop,
     Segment,
     backwards,
-    counter_clockwise,
     fine_ring,
     placed,
-    signed_area_sqft,
 )
-from quotegen.takeoff.pieces import piece_loops
 from quotegen.takeoff.records import Against
 from quotegen.takeoff.segments import Line, Placing
 
@@ -37,7 +33,7 @@ class Figure:
         index: its place in its group.
         loops: the outer loop counter-clockwise, then holes clockwise.
         polygon: the same with arcs as many short sides, good enough for every check.
-        area_sqft: exact.
+        area_sqft: exact, or by the rule that the shape names.
     """
 
     name: str
@@ -48,8 +44,11 @@ class Figure:
     area_sqft: float
 
     @property
-    def is_pool(self) -> bool:
-        return self.shape.is_ is CutOut.POOL
+    def pools(self) -> tuple[Loop, ...]:
+        """The edges of pools in it: a pool that is taken away, or the one in a border."""
+        if self.shape.border is not None:
+            return self.loops[1:]
+        return self.loops[:1] if self.shape.is_ is CutOut.POOL else ()
 
     def with_slab_outside(self) -> tuple[Loop, ...]:
         """Return the loops so that what is outside the figure lies on their left."""
@@ -64,7 +63,10 @@ def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...
         group: `add` or `take_away`, for names and for what the edges meet.
         index: its place in the group, from nought.
     """
-    loops, faults = _loops(shape)
+    loops, faults = loops_of(shape)
+    faults = faults or crossings_of(shape, loops)
+    if not faults and shape.border is not None:
+        loops = (loops[0], *_against_cut_out(loops[1:], CutOut.POOL))
     if not faults and shape.against_house:
         loops, faults = _against_house(loops, shape.against_house)
     if not faults and group == "take_away":
@@ -88,16 +90,8 @@ def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...
         shape=shape,
         loops=loops,
         polygon=polygon,
-        area_sqft=math.fsum(signed_area_sqft(loop) for loop in loops),
+        area_sqft=area_of(shape, loops),
     )
-
-
-def _loops(shape: Shape) -> tuple[tuple[Loop, ...], tuple[Fault, ...]]:
-    if shape.outline is not None:
-        loop, faults = outline_loop(shape.outline)
-        return (counter_clockwise(loop),), tuple(fault.under("outline") for fault in faults)
-    loops = piece_loops(shape)
-    return ((), (loops,)) if isinstance(loops, Fault) else (loops, ())
 
 
 def _against_house(

@@ -8,6 +8,7 @@ from quotegen.problem import Problem, Severity
 from quotegen.quantity import decimal_of
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.checks import sqft_text
+from quotegen.takeoff.close_points import close_points
 from quotegen.takeoff.faults import Fault, spot
 from quotegen.takeoff.joints.owners import line_faults, line_warnings
 from quotegen.takeoff.order import job_order_steps
@@ -28,7 +29,8 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
     slabs: list[tuple[PlacementSpec, Slab]] = []
     problems: list[Problem] = []
     for spec in job.placements:
-        slab, faults = slab_of(spec.add, spec.take_away)
+        close = close_points(spec, rules, job.quote_date)
+        slab, faults = (None, close) if close else slab_of(spec.add, spec.take_away)
         problems += [fault.under(*spec.path).problem(job) for fault in faults]
         if slab is not None:
             slabs.append((spec, slab))

@@ -7,11 +7,13 @@ from quotegen.spec.shapes import Bow, OutlineSide
 from quotegen.takeoff.arcs import (
     TAPE_SLACK_FT,
     arc_by_sweep,
+    sweep_by_length,
     sweep_by_radius,
     sweep_by_rise,
     sweep_through,
 )
 from quotegen.takeoff.crossing import crossing_of
+from quotegen.takeoff.curve import curve_through
 from quotegen.takeoff.faults import Fault, spot
 from quotegen.takeoff.feet import point_ft
 from quotegen.takeoff.path import Loop, Segment, signed_area_sqft
@@ -19,7 +21,7 @@ from quotegen.takeoff.records import Against, Point
 from quotegen.takeoff.segments import Line
 
 _FEWEST_CORNERS = 3
-_CURVES = ("radius", "rise", "through")
+_CURVES = ("radius", "rise", "through", "arc_length", "smooth_through")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,7 +34,7 @@ class _Leg:
     side: OutlineSide | None
 
 
-def outline_loop(sides: tuple[OutlineSide, ...]) -> tuple[Loop, tuple[Fault, ...]]:
+def outline_sides(sides: tuple[OutlineSide, ...]) -> tuple[Loop, tuple[Fault, ...]]:
     """Return the loop in the order typed, or every fault that keeps it from being one.
 
     A side bows out or in as seen from the slab, so it matters which way round the corners run;
@@ -49,8 +51,7 @@ def outline_loop(sides: tuple[OutlineSide, ...]) -> tuple[Loop, tuple[Fault, ...
     faults = tuple(fault for fault in built if isinstance(fault, Fault))
     if faults:
         return (), faults
-    loop = tuple(segment for segment in built if not isinstance(segment, Fault))
-    return loop, _crossing_faults(loop)
+    return tuple(segment for segment in built if not isinstance(segment, Fault)), ()
 
 
 def _order_faults(sides: tuple[OutlineSide, ...]) -> tuple[Fault, ...]:
@@ -103,8 +104,10 @@ def _corner_faults(legs: tuple[_Leg, ...]) -> tuple[Fault, ...]:
             hint="take the corner out, or correct it; use a `circle` for a full circle",
         )
         for leg in legs
-        if math.dist(leg.start, leg.end) < TAPE_SLACK_FT
+        if math.dist(leg.start, leg.end) < TAPE_SLACK_FT and not _closes_smoothly(leg.side)
     )
+    if legs and _closes_smoothly(legs[0].side) and len(legs) == 1:
+        return same
     curved = any(_is_curved(leg.side) for leg in legs)
     if same or len(legs) >= _FEWEST_CORNERS - curved:
         return same
@@ -122,6 +125,8 @@ def _runs_counter_clockwise(legs: tuple[_Leg, ...]) -> bool:
         corners.append(leg.start)
         if leg.side and leg.side.through:
             corners.append(point_ft(leg.side.through))
+        if leg.side and leg.side.smooth_through:
+            corners += [point_ft(point) for point in leg.side.smooth_through]
     sides = zip(corners, [*corners[1:], corners[0]], strict=True)
     loop = tuple(Line(start=start, end=end) for start, end in sides)
     return signed_area_sqft(loop) >= 0
@@ -132,6 +137,11 @@ def _segment(leg: _Leg, *, counter_clockwise: bool) -> Segment | Fault:
     against = Against.HOUSE if side and side.against_house else Against.OPEN
     if side is None or not _is_curved(side):
         return Line(start=leg.start, end=leg.end, against=against)
+    if side.smooth_through is not None:
+        between = [point_ft(point) for point in side.smooth_through]
+        if math.dist(leg.start, leg.end) < TAPE_SLACK_FT:
+            return replace(curve_through([leg.start, *between], closed=True), against=against)
+        return replace(curve_through([leg.start, *between, leg.end]), against=against)
     sweep_rad = _sweep(leg, side, counter_clockwise=counter_clockwise)
     if isinstance(sweep_rad, Fault):
         return sweep_rad.under(leg.index)
@@ -146,12 +156,15 @@ def _sweep(leg: _Leg, side: OutlineSide, *, counter_clockwise: bool) -> float | 
         sweep_rad = sweep_by_rise(math.dist(leg.start, leg.end), side.rise.ft)
     elif side.radius:
         sweep_rad = sweep_by_radius(leg.start, leg.end, side.radius.ft)
+    elif side.arc_length:
+        sweep_rad = sweep_by_length(leg.start, leg.end, side.arc_length.ft)
     if isinstance(sweep_rad, Fault):
         return sweep_rad
     return sweep_rad if (side.bows is Bow.OUT) == counter_clockwise else -sweep_rad
 
 
-def _crossing_faults(loop: Loop) -> tuple[Fault, ...]:
+def outline_crossing(loop: Loop) -> tuple[Fault, ...]:
+    """Return where the sides of an outline cross; they are numbered as typed."""
     crossing = crossing_of(loop)
     if crossing is None:
         return ()
@@ -164,6 +177,11 @@ def _crossing_faults(loop: Loop) -> tuple[Fault, ...]:
         message=f"{said} near {spot(point)}, so it does not enclose one area",
         hint="check the order of the corners there, and which way each arc bows;"
         " sides count from the first corner"),)  # fmt: skip
+
+
+def _closes_smoothly(side: OutlineSide | None) -> bool:
+    """Say whether a side may end where it starts: a smooth curve through two points or more."""
+    return side is not None and len(side.smooth_through or ()) >= _FEWEST_CORNERS - 1
 
 
 def _is_curved(side: OutlineSide | None) -> bool:

@@ -3,11 +3,12 @@
 import math
 from typing import TypeAlias
 
+from quotegen.takeoff.curve import Curve
 from quotegen.takeoff.oval import Oval
 from quotegen.takeoff.records import Point, Ring
 from quotegen.takeoff.segments import FULL_TURN_RAD, Arc, Line, Placing
 
-Segment: TypeAlias = Line | Arc | Oval
+Segment: TypeAlias = Line | Arc | Oval | Curve
 Loop: TypeAlias = tuple[Segment, ...]
 
 _FINE_STEP_RAD = math.radians(0.5)
@@ -103,6 +104,8 @@ def joined(first: Segment, second: Segment) -> Segment | None:
         )  # fmt: skip
         share = (first.sweep_rad + second.sweep_rad) / first.sweep_rad
         return first.between(0, share) if same else None
+    if isinstance(first, Curve) and isinstance(second, Curve) and first.goes_on_as(second):
+        return Curve(spans=(*first.spans, *second.spans), against=first.against)
     return None
 
 
@@ -115,8 +118,8 @@ def _drawn_step(segment: Segment) -> float:
 
 
 def _reach_ft(segment: Segment) -> float:
-    """The radius of an arc, the larger half axis of an oval, nought for a straight side."""
-    if isinstance(segment, Line):
+    """The radius of an arc, the larger half axis of an oval, nought where a step needs neither."""
+    if isinstance(segment, Line | Curve):
         return 0.0
     if isinstance(segment, Arc):
         return segment.radius_ft

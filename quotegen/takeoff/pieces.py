@@ -8,9 +8,9 @@ import math
 from collections.abc import Callable, Mapping
 
 from quotegen.quantity import Length
-from quotegen.spec.shapes import Ring, Round, Shape
+from quotegen.spec.shapes import Piece, Ring, Round
 from quotegen.spec.text_fields import Size
-from quotegen.takeoff.arcs import TAPE_SLACK_FT
+from quotegen.takeoff.arcs import TAPE_SLACK_FT, arc_by_sweep, sweep_by_rise
 from quotegen.takeoff.faults import Fault, tape_of
 from quotegen.takeoff.oval import Oval
 from quotegen.takeoff.path import Loop
@@ -21,9 +21,10 @@ Loops = tuple[Loop, ...]
 
 _FULL_TURN_DEG = 360
 _CENTRE: Point = (0.0, 0.0)
+_FEWEST_SIDES, _MOST_SIDES = 3, 60
 
 
-def piece_loops(shape: Shape) -> Loops | Fault:
+def piece_loops(shape: Piece) -> Loops | Fault:
     """Return the loops of a piece about its own origin, or what is wrong with it."""
     return _BUILDERS[shape.kind](shape)
 
@@ -49,7 +50,7 @@ def _polygon(*corners: Point) -> Loops:
     return (tuple(Line(start=a, end=b) for a, b in zip(corners, ends, strict=True) if a != b),)
 
 
-def _rectangle(shape: Shape) -> Loops | Fault:
+def _rectangle(shape: Piece) -> Loops | Fault:
     size = _size(shape.rectangle)
     length_ft, width_ft = size.length.ft, size.width.ft
     if shape.corner_radius is None:
@@ -87,19 +88,78 @@ def _rounded_rectangle(length_ft: float, width_ft: float, corner_ft: float) -> L
     return (tuple(side for side in sides if side.length_ft > 0),)
 
 
-def _right_triangle(shape: Shape) -> Loops:
+def _right_triangle(shape: Piece) -> Loops:
     legs = _size(shape.right_triangle)
     return _polygon(_CENTRE, (legs.length.ft, 0), (0, legs.width.ft))
 
 
-def _triangle(shape: Shape) -> Loops:
+def _triangle(shape: Piece) -> Loops | Fault:
     triangle = shape.triangle
     assert triangle is not None
+    if triangle.height is None:
+        return _three_sides(triangle.base.ft, _whole(triangle.left), _whole(triangle.right))
     peak_ft = triangle.peak_at.ft if triangle.peak_at else triangle.base.ft / 2
     return _polygon(_CENTRE, (triangle.base.ft, 0), (peak_ft, triangle.height.ft))
 
 
-def _trapezoid(shape: Shape) -> Loops:
+def _three_sides(base_ft: float, left_ft: float, right_ft: float) -> Loops | Fault:
+    """The peak stands where the two upper sides meet: cosine rule."""
+    sides = {"base": base_ft, "left": left_ft, "right": right_ft}
+    longest = max(sides, key=lambda name: sides[name])
+    others_ft = math.fsum(sides.values()) - sides[longest]
+    if sides[longest] >= others_ft:
+        return Fault(
+            code="triangle-sides",
+            path=("triangle", longest),
+            message=f"sides of {tape_of(base_ft)}, {tape_of(left_ft)} and {tape_of(right_ft)} do"
+            f" not close a triangle: the {longest} must be less than the other two together,"
+            f" {tape_of(others_ft)}",
+            hint="measure the three sides again",
+        )
+    peak_ft = (base_ft**2 + left_ft**2 - right_ft**2) / (2 * base_ft)
+    height_ft = math.sqrt(max(0.0, left_ft**2 - peak_ft**2))
+    return _polygon(_CENTRE, (base_ft, 0), (peak_ft, height_ft))
+
+
+def _parallelogram(shape: Piece) -> Loops:
+    typed = shape.parallelogram
+    assert typed is not None
+    base_ft, offset_ft, height_ft = typed.base.ft, typed.offset.ft, typed.height.ft
+    return _polygon(_CENTRE, (base_ft, 0), (base_ft + offset_ft, height_ft), (offset_ft, height_ft))
+
+
+def _regular_polygon(shape: Piece) -> Loops | Fault:
+    """Corners on a circle about the centre, with one side level at the bottom."""
+    typed = shape.regular_polygon
+    assert typed is not None
+    if not _FEWEST_SIDES <= typed.sides <= _MOST_SIDES:
+        return Fault(
+            code="polygon-sides",
+            path=("regular_polygon", "sides"),
+            message=f"{typed.sides} sides; a regular polygon has {_FEWEST_SIDES} to {_MOST_SIDES}",
+            hint="use a `circle` for a round slab",
+        )
+    step_rad = FULL_TURN_RAD / typed.sides
+    if typed.side:
+        corner_ft = typed.side.ft / (2 * math.sin(step_rad / 2))
+    else:  # with an odd number the longest distance is a little less than twice the radius
+        odd = math.cos(step_rad / 4) if typed.sides % 2 else 1.0
+        corner_ft = _whole(typed.across_corners) / 2 / odd
+    first_rad = -FULL_TURN_RAD / 4 - step_rad / 2
+    angles = (first_rad + n * step_rad for n in range(typed.sides))
+    return _polygon(*((corner_ft * math.cos(a), corner_ft * math.sin(a)) for a in angles))
+
+
+def _segment(shape: Piece) -> Loops:
+    """The chord level from the origin, the arc above it."""
+    typed = shape.segment
+    assert typed is not None
+    start, end = _CENTRE, (typed.chord.ft, 0.0)
+    arc = arc_by_sweep(end, start, sweep_by_rise(typed.chord.ft, typed.rise.ft))
+    return ((Line(start=start, end=end), arc),)
+
+
+def _trapezoid(shape: Piece) -> Loops:
     typed = shape.trapezoid
     assert typed is not None
     left_ft = _whole(typed.offset)
@@ -117,21 +177,21 @@ def _circle_part(typed: Round | None, sweep_rad: float) -> Loops:
     return ((arc,),)
 
 
-def _circle(shape: Shape) -> Loops:
+def _circle(shape: Piece) -> Loops:
     return _circle_part(shape.circle, FULL_TURN_RAD)
 
 
-def _half_circle(shape: Shape) -> Loops:
+def _half_circle(shape: Piece) -> Loops:
     ((arc,),) = _circle_part(shape.half_circle, FULL_TURN_RAD / 2)
     return ((Line(start=arc.end, end=arc.start), arc),)
 
 
-def _quarter_circle(shape: Shape) -> Loops:
+def _quarter_circle(shape: Piece) -> Loops:
     ((arc,),) = _circle_part(shape.quarter_circle, FULL_TURN_RAD / 4)
     return ((Line(start=_CENTRE, end=arc.start), arc, Line(start=arc.end, end=_CENTRE)),)
 
 
-def _ellipse(shape: Shape) -> Loops:
+def _ellipse(shape: Piece) -> Loops:
     axes = _size(shape.ellipse)
     half_length_ft, half_width_ft = axes.length.ft / 2, axes.width.ft / 2
     if axes.length == axes.width:
@@ -140,7 +200,7 @@ def _ellipse(shape: Shape) -> Loops:
     return ((Oval(centre=_CENTRE, half_length_ft=half_length_ft, half_width_ft=half_width_ft),),)
 
 
-def _ring(shape: Shape) -> Loops | Fault:
+def _ring(shape: Piece) -> Loops | Fault:
     ring = shape.ring
     assert ring is not None
     if not 0 < ring.sweep <= _FULL_TURN_DEG:
@@ -179,14 +239,17 @@ def _size(size: Size | None) -> Size:
     return size
 
 
-_BUILDERS: Mapping[str, Callable[[Shape], Loops | Fault]] = {
+_BUILDERS: Mapping[str, Callable[[Piece], Loops | Fault]] = {
     "rectangle": _rectangle,
     "right_triangle": _right_triangle,
     "triangle": _triangle,
     "trapezoid": _trapezoid,
+    "parallelogram": _parallelogram,
+    "regular_polygon": _regular_polygon,
     "circle": _circle,
     "half_circle": _half_circle,
     "quarter_circle": _quarter_circle,
+    "segment": _segment,
     "ellipse": _ellipse,
     "ring": _ring,
 }

@@ -7,6 +7,8 @@ from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.deep_edges import deep_edge_step
 from quotegen.takeoff.edges import edge_lengths_ft, edge_runs, runs_along
 from quotegen.takeoff.joints.plan import joint_plan
+from quotegen.takeoff.area_range import area_range, area_sd_sqft
+from quotegen.takeoff.edges import edge_lengths_ft, edge_runs
 from quotegen.takeoff.order import Concrete, concrete_of
 from quotegen.takeoff.path import drawn_ring
 from quotegen.takeoff.records import EdgeOf, EdgeRun, PlacementTakeoff
@@ -25,6 +27,7 @@ def placement_takeoff(
 ) -> tuple[PlacementTakeoff, Concrete]:
     """Return the quantities of one placement, and its concrete unrounded for the sum of the job."""
     shown = Shown(units=job.units)
+    sd_sqft = area_sd_sqft((*spec.add, *spec.take_away), rules, job.quote_date)
     areas = _area_steps(job, spec, slab, shown)
     runs = edge_runs(slab.boundary)
     concrete = concrete_of(
@@ -39,6 +42,7 @@ def placement_takeoff(
     lengths = edge_lengths_ft(slab.boundary)
     joints = joint_plan(spec, slab, shown, rules, job.quote_date)
     pools = [figure.loops[0] for figure in slab.cut_outs if figure.is_pool]
+    pools = [pool for figure in (*slab.added, *slab.cut_outs) for pool in figure.pools]
     outer = tuple(drawn_ring(ring) for ring in slab.boundary.outer)
     inner = tuple(drawn_ring(ring) for ring in slab.boundary.inner)
     drawn_pools = tuple(drawn_ring(loop) for loop in pools)
@@ -53,6 +57,9 @@ def placement_takeoff(
         edges_m=MappingProxyType(
             {edge: length_m(ft) for edge, ft in lengths.items()} | {EdgeOf.JOINT: joints.length_m}
         ),
+        area_range=area_range(slab.area_sqft, sd_sqft, rules, job.quote_date),
+        edges_ft=MappingProxyType({edge: length_ft(ft) for edge, ft in lengths.items()}),
+        edges_m=MappingProxyType({edge: length_m(ft) for edge, ft in lengths.items()}),
         volume_cuyd=concrete.volume_step.value,
         order_cuyd=concrete.order_step.value,
         outer_ft=outer,

@@ -55,6 +55,7 @@ class EdgeRun:
         rise_ft: from the middle of the chord to the arc, nought when straight.
         radius_ft: of the arc, None when straight or part of an ellipse.
         is_oval: whether it is part of an ellipse.
+        is_smooth: whether it is a smooth curve through measured points.
     """
 
     mark: str
@@ -66,10 +67,11 @@ class EdgeRun:
     rise_ft: Decimal
     radius_ft: Decimal | None
     is_oval: bool = False
+    is_smooth: bool = False
 
     @property
     def is_curved(self) -> bool:
-        return self.radius_ft is not None or self.is_oval
+        return self.radius_ft is not None or self.is_oval or self.is_smooth
 
 
 class SpanOf(StrEnum):
@@ -91,6 +93,23 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AreaRange:
+    """How sure an area is, from the accuracy of the tape readings that it rests on.
+
+    Attributes:
+        sd_sqft: one standard deviation, to 0.01 sq ft.
+        low_sqft, high_sqft: between these the area lies 95 times in 100, to 0.1 sq ft.
+        low_m2, high_m2: the same to 0.01 m2.
+    """
+
+    sd_sqft: Decimal
+    low_sqft: Decimal
+    high_sqft: Decimal
+    low_m2: Decimal
+    high_m2: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlacementTakeoff:
     """The quantities of one placement and the lines that draw it.
 
@@ -98,6 +117,7 @@ class PlacementTakeoff:
         id: the placement's name in the job file.
         area_sqft: to 0.1 sq ft, the figure that is priced.
         area_m2: to 0.01 m2, the figure that is priced in a metric job.
+        area_range: how sure the area is.
         edges_ft: each kind of edge length, to 0.1 ft.
         edges_m: each kind of edge length, to 0.01 m.
         volume_cuyd: area times thickness, unrounded but for working precision.
@@ -115,6 +135,7 @@ class PlacementTakeoff:
     id: str
     area_sqft: Decimal
     area_m2: Decimal
+    area_range: AreaRange
     edges_ft: Mapping[EdgeOf, Decimal]
     edges_m: Mapping[EdgeOf, Decimal]
     volume_cuyd: Decimal

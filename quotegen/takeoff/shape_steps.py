@@ -2,21 +2,32 @@
 
 import math
 from collections.abc import Callable, Mapping
+from fractions import Fraction
 
 from quotegen.problem import Source
+from quotegen.quantity import rounded
 from quotegen.spec.shapes import Round, Shape
 from quotegen.spec.text_fields import Size
+from quotegen.takeoff.curve import Curve
+from quotegen.takeoff.faults import Fault
+from quotegen.takeoff.field_steps import FIELD_STEPS, offsets_formula, smooth_step
 from quotegen.takeoff.figure import Figure
 from quotegen.takeoff.path import Loop, signed_area_sqft
-from quotegen.takeoff.pieces import outer_radius_ft
+from quotegen.takeoff.pieces import outer_radius_ft, piece_loops
 from quotegen.takeoff.segments import Arc, Line
 from quotegen.takeoff.shown import Shown
-from quotegen.working import Step
+from quotegen.working import Step, given
 
 SEGMENT_FORMULA = "half of angle minus sine, times radius squared"
 _FORMULAS: Mapping[str, str] = {
     "outline": "the straight-sided figure of the corners, more where an arc bows out and less"
     " where it bows in",
+    "parallelogram": "base x height",
+    "regular_polygon": "half of the number of sides, times corner radius squared, times the sine"
+    " of the angle between two corners",
+    "segment": SEGMENT_FORMULA,
+    "ties": "the figure through the points, each where its two tapes meet",
+    "border": "all that the outside edge encloses, less the pool",
     "rectangle": "length x width",
     "right_triangle": "half of leg x leg",
     "triangle": "half of base x height",
@@ -27,6 +38,8 @@ _FORMULAS: Mapping[str, str] = {
     "ellipse": "pi x half the length x half the width",
     "ring": "half of the angle, times outer radius squared less inner radius squared",
 }
+_FULL_TURN_DEG = 360
+_THREE_SIDES = "root of s x (s - base) x (s - left) x (s - right), where s is half their sum"
 _ROUNDED = "length x width, less (4 - pi) x corner radius squared for the four corners"
 
 
@@ -45,7 +58,7 @@ def shape_step(figure: Figure, group: str, shown: Shown, source: Source) -> Step
     kind = shape.kind.replace("_", " ")
     return Step(
         name=f"{what} {figure.index + 1}, {kind}{cut_out}",
-        formula=_ROUNDED if shape.corner_radius else _FORMULAS[shape.kind],
+        formula=_formula(shape),
         inputs=_inputs(figure, shown),
         value=shown.part_area(figure.area_sqft),
         unit=shown.area_unit,
@@ -53,9 +66,21 @@ def shape_step(figure: Figure, group: str, shown: Shown, source: Source) -> Step
     )
 
 
+def _formula(shape: Shape) -> str:
+    if shape.corner_radius:
+        return _ROUNDED
+    if shape.offsets is not None:
+        return offsets_formula(shape.offsets)
+    if shape.triangle is not None and shape.triangle.height is None:
+        return _THREE_SIDES
+    return _FORMULAS[shape.kind]
+
+
 def _inputs(figure: Figure, shown: Shown) -> tuple[Step, ...]:
     if figure.shape.outline is not None:
         return _outline(figure.loops[0], shown)
+    if figure.shape.kind in FIELD_STEPS:
+        return FIELD_STEPS[figure.shape.kind](figure.shape, figure.loops, shown)
     return _GIVEN[figure.shape.kind](figure.shape, shown)
 
 
@@ -67,7 +92,12 @@ def _outline(loop: Loop, shown: Shown) -> tuple[Step, ...]:
         value=shown.part_area(signed_area_sqft(chords)),
         unit=shown.area_unit,
     )
-    return (corners, *(_bulge(side, shown) for side in loop if isinstance(side, Arc)))
+    curves = tuple(side for side in loop if isinstance(side, Curve))
+    return (
+        corners,
+        *(_bulge(side, shown) for side in loop if isinstance(side, Arc)),
+        *(smooth_step(side, shown) for side in curves),
+    )
 
 
 def _bulge(arc: Arc, shown: Shown) -> Step:
@@ -111,7 +141,42 @@ def _circular(shape: Shape, shown: Shown) -> tuple[Step, ...]:
 def _triangle(shape: Shape, shown: Shown) -> tuple[Step, ...]:
     triangle = shape.triangle
     assert triangle is not None
-    return shown.typed("Base", triangle.base), shown.typed("Height", triangle.height)
+    named = (("Base", triangle.base), ("Height", triangle.height), ("Left side", triangle.left),
+             ("Right side", triangle.right))  # fmt: skip
+    return tuple(shown.typed(name, length) for name, length in named if length)
+
+
+def _parallelogram(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+    typed = shape.parallelogram
+    assert typed is not None
+    return shown.typed("Base", typed.base), shown.typed("Height", typed.height)
+
+
+def _regular_polygon(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+    typed, loops = shape.regular_polygon, piece_loops(shape)
+    assert typed is not None
+    assert not isinstance(loops, Fault)
+    corner = loops[0][0].start
+    return (
+        given("Number of sides", rounded(Fraction(typed.sides), 0), "sides"),
+        shown.worked("Corner radius", math.hypot(*corner)),
+        shown.angle("Angle between two corners", Fraction(_FULL_TURN_DEG, typed.sides)),
+    )
+
+
+def _segment(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+    typed = shape.segment
+    assert typed is not None
+    loops = piece_loops(shape)
+    assert not isinstance(loops, Fault)
+    arc = loops[0][1]
+    assert isinstance(arc, Arc)
+    return (
+        shown.typed("Chord", typed.chord),
+        shown.typed("Rise", typed.rise),
+        shown.worked("Radius", arc.radius_ft),
+        shown.angle("Angle", math.degrees(arc.sweep_rad)),
+    )
 
 
 def _trapezoid(shape: Shape, shown: Shown) -> tuple[Step, ...]:
@@ -142,6 +207,9 @@ _GIVEN: Mapping[str, Callable[[Shape, Shown], tuple[Step, ...]]] = {
     "right_triangle": _sized("right_triangle", "Leg along", "Leg out"),
     "triangle": _triangle,
     "trapezoid": _trapezoid,
+    "parallelogram": _parallelogram,
+    "regular_polygon": _regular_polygon,
+    "segment": _segment,
     "circle": _circular,
     "half_circle": _circular,
     "quarter_circle": _circular,
