@@ -8,9 +8,8 @@ from math import dist
 from quotegen.explain import hatches, svg
 from quotegen.explain.frame import Frame, Room, frame_for, inside, outward
 from quotegen.explain.free_space import Box, FreeSpace
-from quotegen.explain.plan_symbols import site_extent, symbols
 from quotegen.explain.plan_joints import joint_lines, panel_sizes
-from quotegen.explain.plan_symbols import symbols
+from quotegen.explain.plan_symbols import site_extent, symbols
 from quotegen.explain.svg import Drawing, Pixel
 from quotegen.explain.wording import Words
 from quotegen.spec.records import JobSpec, PlacementSpec
@@ -114,7 +113,6 @@ class _Artist:
             yield from self._surface(spec, measured)
         yield from symbols(self.job, self.takeoff, self.words, self.frame, self.space)
         yield from self._joint_lines()
-        yield from symbols(self.job, self.words, self.frame, self.space)
         marked = marked_edges(self.takeoff)
         for one in marked:
             yield from self._house(one)

@@ -55,15 +55,12 @@ def _edges(results: Results) -> Iterator[EdgeRow]:
     for marked in marked_edges(results.takeoff):
         edge = marked.edge
         where = words(f"against_{edge.against.value}", placement=names[marked.placement])
-        is_arc = edge.radius_ft is not None  # part of an oval has neither chord nor rise to check
-        curved, open_ended = edge.is_curved, edge.is_curved and edge.chord_ft > 0
+        open_ended = edge.is_curved and edge.chord_ft > 0  # a whole oval has no chord to check
         yield EdgeRow(
             mark=marked.mark,
             where=where,
             kind=words("edge_curved" if edge.is_curved else "edge_straight"),
             along=words.feet(edge.length_ft),
-            chord=words.feet(edge.chord_ft) if is_arc else "",
-            rise=words.feet(edge.rise_ft) if is_arc else "",
             chord=words.feet(edge.chord_ft) if open_ended else "",
             rise=words.feet(edge.rise_ft) if open_ended else "",
         )

@@ -122,6 +122,8 @@ def _heights(falls: PlacementFalls) -> Mapping[str, object]:
             "edges": [{"mark": e.mark, "highest_ft": str(e.highest_ft),
                        "lowest_ft": str(e.lowest_ft), "drop_ft": str(e.drop_ft)}
                       for e in falls.edges]}  # fmt: skip
+
+
 def _joints(plan: JointPlan) -> Mapping[str, object]:
     return {
         "owners": plan.is_owners,
@@ -140,11 +142,6 @@ def _joints(plan: JointPlan) -> Mapping[str, object]:
             for panel in plan.panels
         ],
     }  # fmt: skip
-
-
-def _finish(finish: PricedFinish) -> Mapping[str, object]:
-    return {"id": finish.id, "name": finish.name, "total": str(finish.total),
-            "visits": finish.visits, "lines": [_line(line) for line in finish.lines]}  # fmt: skip
 
 
 def _line(line: Line) -> Mapping[str, object]:

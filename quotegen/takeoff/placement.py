@@ -4,11 +4,10 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.takeoff.area_range import area_range, area_sd_sqft
 from quotegen.takeoff.deep_edges import deep_edge_step
 from quotegen.takeoff.edges import edge_lengths_ft, edge_runs, runs_along
 from quotegen.takeoff.joints.plan import joint_plan
-from quotegen.takeoff.area_range import area_range, area_sd_sqft
-from quotegen.takeoff.edges import edge_lengths_ft, edge_runs
 from quotegen.takeoff.order import Concrete, concrete_of
 from quotegen.takeoff.path import drawn_ring
 from quotegen.takeoff.records import EdgeOf, EdgeRun, PlacementTakeoff
@@ -41,7 +40,6 @@ def placement_takeoff(
     )
     lengths = edge_lengths_ft(slab.boundary)
     joints = joint_plan(spec, slab, shown, rules, job.quote_date)
-    pools = [figure.loops[0] for figure in slab.cut_outs if figure.is_pool]
     pools = [pool for figure in (*slab.added, *slab.cut_outs) for pool in figure.pools]
     outer = tuple(drawn_ring(ring) for ring in slab.boundary.outer)
     inner = tuple(drawn_ring(ring) for ring in slab.boundary.inner)
@@ -58,8 +56,6 @@ def placement_takeoff(
             {edge: length_m(ft) for edge, ft in lengths.items()} | {EdgeOf.JOINT: joints.length_m}
         ),
         area_range=area_range(slab.area_sqft, sd_sqft, rules, job.quote_date),
-        edges_ft=MappingProxyType({edge: length_ft(ft) for edge, ft in lengths.items()}),
-        edges_m=MappingProxyType({edge: length_m(ft) for edge, ft in lengths.items()}),
         volume_cuyd=concrete.volume_step.value,
         order_cuyd=concrete.order_step.value,
         outer_ft=outer,
