@@ -47,18 +47,23 @@ def check(jobs: tuple[Path, ...]) -> None:
 @commands.command()
 @JobFiles
 @click.option("--json", "as_json", is_flag=True, help="Print the figures as figures.json has them.")
-def figure(jobs: tuple[Path, ...], *, as_json: bool) -> None:
+@click.option("--working", is_flag=True, help="Print how each amount is worked out, step by step.")
+def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     """Print the numbers of each JOB: sizes, lines, finishes, payments, worked changes."""
     from quotegen import pipeline  # noqa: PLC0415
     from quotegen.publish.figures import figures, to_json  # noqa: PLC0415
     from quotegen.publish.terminal import print_figures  # noqa: PLC0415
+    from quotegen.publish.working_text import working_text  # noqa: PLC0415
 
     house = _house()
     figured = [pipeline.figure(job, house) for job in jobs]
     problems = tuple(problem for one in figured for problem in one.problems)
     if not has_error(problems):
         results = [(one.results, one.costs) for one in figured if one.results is not None]
-        if not as_json:
+        if working:
+            for one, _ in results:
+                click.echo(working_text(one), nl=False)
+        elif not as_json:
             for one, _ in results:
                 print_figures(one)
         elif len(results) == 1:

@@ -8,7 +8,8 @@ from pydantic import BaseModel
 
 from quotegen.money import ZERO
 from quotegen.problem import Problem
-from quotegen.spec import cross_checks
+from quotegen.spec import cross_checks, option_checks, rate_checks
+from quotegen.spec.book_versions import book_on
 from quotegen.spec.company import Company
 from quotegen.spec.files import Typed, beside, load, missing_beside
 from quotegen.spec.job import JobFile, Placement
@@ -20,7 +21,7 @@ from quotegen.spec.references import choose
 
 M = TypeVar("M", bound=BaseModel)
 
-FILES = {Company: "company.yaml", RateBook: "rate-book.yaml", PastJobs: "past-jobs.yaml"}
+FILES = {Company: "company.yaml", PastJobs: "past-jobs.yaml"}
 
 
 def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, tuple[Problem, ...]]:
@@ -37,15 +38,20 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
     problems: list[Problem] = []
     job = _kept(load(path, JobFile), problems)
     company = _companion(path, Company, problems)
-    book = _companion(path, RateBook, problems)
+    book = _kept(book_on(path, job.value.date if job else None), problems)
     past = _companion(path, PastJobs, problems)
     if book is not None:
         problems.extend(cross_checks.book_against_itself(book, scope_items))
+        problems.extend(rate_checks.rates_themselves(book))
+    if company is not None:
+        problems.extend(option_checks.taxes(company, scope_items))
     if book is not None and company is not None:
         problems.extend(cross_checks.company_against_book(company, book))
     if job is None or company is None or book is None or past is None:
         return None, tuple(problems)
     problems.extend(cross_checks.job_against_book(job, book))
+    problems.extend(option_checks.options_against_book(job, book.value))
+    problems.extend(option_checks.road_to_site(job, book.value))
     references, faults = choose(job, book.value, past)
     problems.extend(faults)
     typed = job.value
@@ -68,6 +74,9 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
         include=typed.include,
         extras=typed.extras,
+        colour=typed.colour.colours if typed.colour else (),
+        colours=tuple(look.colours for look in typed.colours),
+        tax_exempt=typed.tax_exempt,
         special_order=typed.special_order or ZERO,
         access=typed.access,
         north_deg=typed.north,
@@ -77,6 +86,8 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         private_notes=typed.private_notes,
         company=company.value,
         rate_book=book.value,
+        book_document=book.document,
+        company_document=company.document,
     )
     return spec, tuple(problems)
 
@@ -112,6 +123,7 @@ def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
         base=typed.base or usual.base,
         reinforcement=typed.reinforcement or usual.reinforcement,
         finish=typed.finish,
+        alternates=typed.alternates,
         fall=typed.fall,
         falls_toward=typed.falls_toward,
         water_goes_to=typed.water_goes_to,

@@ -24,6 +24,7 @@ class PlacementSpec:
     Attributes:
         path: where it stands in the job file, for the messages of later stages.
         finish: its own finish, or None when it follows the finish of the job.
+        alternates: finishes that the homeowner may choose for this placement alone.
         fall: the drop in one foot, None when not stated.
     """
 
@@ -37,6 +38,7 @@ class PlacementSpec:
     base: Length
     reinforcement: str
     finish: str | None
+    alternates: tuple[str, ...]
     fall: Length | None
     falls_toward: Side | None
     water_goes_to: str | None
@@ -83,7 +85,11 @@ class JobSpec:
 
     Attributes:
         document: the job file, to say where a thing stands.
+        book_document, company_document: the same for the company's files.
         finishes: the chosen finish first, then those to compare.
+        colour: the rates of the colours in the price, none where it has no colour of its own.
+        colours: looks that the homeowner may choose instead, each as the rates of its colours.
+        tax_exempt: why no tax is charged, None where it is.
         references: the past jobs that may be shown, best known first.
         special_order: cost of materials ordered for this job alone, for the law on deposits.
         private_notes: for the owner's sheets only.
@@ -104,6 +110,9 @@ class JobSpec:
     placements: tuple[PlacementSpec, ...]
     include: Mapping[str, Count]
     extras: Mapping[str, Count]
+    colour: tuple[str, ...]
+    colours: tuple[tuple[str, ...], ...]
+    tax_exempt: str | None
     special_order: Decimal
     access: Access | None
     north_deg: Fraction | None
@@ -113,6 +122,8 @@ class JobSpec:
     private_notes: str | None
     company: Company
     rate_book: RateBook
+    book_document: Document
+    company_document: Document
 
     def finish_of(self, placement: PlacementSpec, job_finish: str) -> tuple[str, Finish]:
         """Return the finish of a placement when the job has that finish."""
@@ -122,3 +133,11 @@ class JobSpec:
     def source(self, *path: str | int) -> Source:
         """Return where a value stands in the job file."""
         return self.document.value_source(path)
+
+    def book_source(self, *path: str | int) -> Source:
+        """Return where a value stands in the rate book."""
+        return self.book_document.value_source(path)
+
+    def company_source(self, *path: str | int) -> Source:
+        """Return where a value stands in the company file."""
+        return self.company_document.value_source(path)

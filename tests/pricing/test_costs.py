@@ -57,7 +57,9 @@ def test_the_cost_is_that_of_the_thickness(tmp_path):
         {"thickness": "4 in", "rate": "$4 / sq ft", "cost": "$3 / sq ft"},
         {"thickness": "6 in", "rate": "$6 / sq ft", "cost": "$5 / sq ft"}]}}  # fmt: skip
     for thickness, cost in (("5 in", "600.00"), ("6 in", "1000.00")):
-        made = _costs(tmp_path, steps, shop.job(shop.placement("20 ft x 10 ft", thickness=thickness)))
+        made = _costs(
+            tmp_path, steps, shop.job(shop.placement("20 ft x 10 ft", thickness=thickness))
+        )
         (line,) = (line for line in made.lines if line.line == "slab.patio")
         assert str(line.cost) == cost
 

@@ -10,7 +10,6 @@ from quotegen.money import ZERO, to_cents
 from quotegen.pricing.records import Line
 from quotegen.quantity import Unit
 from quotegen.spec.rate_book import Basis
-from quotegen.working import Step
 from tests.pricing import shop
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
@@ -122,7 +121,9 @@ def test_a_whole_job_line_of_the_book_names_no_place(tmp_path):
 def test_half_a_cent_goes_up(tmp_path, side: str, price: str, amount: str):
     """Rounding is half-up, and nothing is rounded before the amount."""
     one = shop.job(shop.placement(f"{side} x 10 ft"))
-    lines = shop.by_id(shop.quote(tmp_path, one, rate_book=shop.book({"a": shop.rate(price)})).chosen)
+    lines = shop.by_id(
+        shop.quote(tmp_path, one, rate_book=shop.book({"a": shop.rate(price)})).chosen
+    )
     assert str(lines["a.patio"].amount) == amount
 
 
@@ -198,19 +199,15 @@ def test_an_allowance_is_marked_as_one(tmp_path):
     assert str(priced.chosen.total) == "460.00"
 
 
-def _leaves(step: Step) -> list[Step]:
-    return [step] if not step.inputs else [leaf for one in step.inputs for leaf in _leaves(one)]
-
-
 def _sum(lines: tuple[Line, ...]) -> Decimal:
     return sum((leaf.amount for leaf in lines), ZERO)
 
 
 @EVERY_EXAMPLE
 def test_no_line_is_lost_on_the_way(job_file: Path):
-    """Line by line, the leaves of the working hold what the total is made of."""
+    """Line by line, the working holds what the total is made of."""
     results: Results = shop.example_results(job_file)
     for finish in results.quote.finishes:
         assert _sum(finish.lines) == finish.total
         for line in finish.lines:
-            assert [leaf.value for leaf in _leaves(line.working)][:2] == [line.quantity, line.rate]
+            assert [step.value for step in line.working.inputs] == [line.quantity, line.rate]

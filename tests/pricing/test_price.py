@@ -106,7 +106,10 @@ class TestExtras:
     def test_priced_by_repricing(self, tmp_path):
         """Each extra stands by itself, and is not in the total."""
         priced = self._extras(tmp_path, drain="24 ft", step="2")
-        assert {e.id: str(e.amount) for e in priced.extras} == {"drain": "1104.00", "step": "530.00"}
+        assert {e.id: str(e.amount) for e in priced.extras} == {
+            "drain": "1104.00",
+            "step": "530.00",
+        }
         assert str(priced.chosen.total) == "370.00"
         assert {line.id for extra in priced.extras for line in extra.lines} == {"drain", "step"}
 
@@ -223,7 +226,9 @@ class TestOneMoreSquareFoot:
             measured = results.takeoff.placement(found.placement)
             metric = found.unit is Unit.M2
             area = measured.area_m2 if metric else measured.area_sqft
-            lines = [ln for ln in chosen.lines if ln.placement == found.placement and ln.follows_area]
+            lines = [
+                ln for ln in chosen.lines if ln.placement == found.placement and ln.follows_area
+            ]
             moved = sum(shop.half_up((area + 10) * ln.rate) - ln.amount for ln in lines)
             assert abs(moved - 10 * found.rate) <= Decimal("0.005") * 2 * len(lines)
 

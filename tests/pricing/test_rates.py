@@ -9,7 +9,17 @@ from quotegen.pricing.rates import METRIC, basis_of, cost_at, rate_at, shown_rat
 from quotegen.quantity import Length, Unit, Units
 from quotegen.spec.rate_book import Basis, BookRate
 from quotegen.spec.text_fields import Rate
-from tests.pricing.shop import FANCY, PLAIN, RINSE_AND_FILM, book, by_id, job, placement, quote, rate
+from tests.pricing.shop import (
+    FANCY,
+    PLAIN,
+    RINSE_AND_FILM,
+    book,
+    by_id,
+    job,
+    placement,
+    quote,
+    rate,
+)
 
 STEPS = BookRate.model_validate({
     "name": "Concrete", "covers": ["slab"],
@@ -153,7 +163,9 @@ class TestTypedCounts:
         self, tmp_path, units: str, item: str, typed: str, quantity: str, unit: str, amount: str
     ):
         """A count in the other system is converted and rounded as that unit is priced."""
-        priced = quote(tmp_path, job(units=units, include={item: typed}), rate_book=book(self.ASKED))
+        priced = quote(
+            tmp_path, job(units=units, include={item: typed}), rate_book=book(self.ASKED)
+        )
         line = by_id(priced.chosen)[item]
         found = (str(line.quantity), line.unit.value, str(line.amount))
         assert found == (quantity, unit, amount)
