@@ -9,6 +9,7 @@ from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.pricing.records import FinishCosts, Line, PricedFinish
+from quotegen.publish.option_figures import option_figures
 from quotegen.quantity import rounded
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
 
@@ -28,6 +29,7 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
         "finishes": [_finish(finish) for finish in quote.finishes],
         "extras": [{"id": e.id, "name": e.name, "amount": str(e.amount),
                     "lines": [_line(line) for line in e.lines]} for e in quote.extras],
+        **option_figures(quote),
         "chosen": quote.chosen.id,
         "total": str(quote.chosen.total),
         "payments": [{"id": p.id, "when": p.when, "amount": str(p.amount)} for p in quote.payments],
@@ -36,7 +38,8 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
                         "total": str(row.total), "needs_signatures": row.needs_signatures}
                        for row in quote.adjustment],
         "visits": [{"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
-                    "last_day": v.last_day.isoformat()} for v in results.chosen_visits],
+                    "last_day": v.last_day.isoformat(), "crew": v.crew}
+                   for v in results.chosen_visits],
         "costs": {c.finish: _costs(c) for c in costs},
     }  # fmt: skip
 

@@ -37,6 +37,20 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
     """
     problems: list[Problem] = []
     job = _kept(load(path, JobFile), problems)
+    return read_with_company(job, path, scope_items, problems)
+
+
+def read_with_company(
+    job: Typed[JobFile] | None, path: Path, scope_items: frozenset[str], problems: list[Problem]
+) -> tuple[JobSpec | None, tuple[Problem, ...]]:
+    """Read the company's files beside a job and check all of them together.
+
+    Args:
+        job: the typed job, None where it has faults.
+        path: where the job lies, or would lie.
+        scope_items: the ids of the scope items that content/ explains.
+        problems: what was found in the job.
+    """
     company = _companion(path, Company, problems)
     book = _kept(book_on(path, job.value.date if job else None), problems)
     past = _companion(path, PastJobs, problems)
