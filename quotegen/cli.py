@@ -2,10 +2,10 @@
 
 import json
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING, NoReturn, TypeVar
 
 import click
 
@@ -14,6 +14,10 @@ from quotegen.problem import Problem, has_error
 
 if TYPE_CHECKING:
     from quotegen.pipeline import House
+
+T = TypeVar("T")
+
+USES = ("pool deck", "patio", "walk", "drive", "apron", "pad")
 
 FINE, INPUT_AT_FAULT, MACHINE_AT_FAULT = 0, 1, 3
 
@@ -47,18 +51,26 @@ def check(jobs: tuple[Path, ...]) -> None:
 @commands.command()
 @JobFiles
 @click.option("--json", "as_json", is_flag=True, help="Print the figures as figures.json has them.")
-def figure(jobs: tuple[Path, ...], *, as_json: bool) -> None:
+@click.option("--working", is_flag=True, help="Print how each amount is worked out, step by step.")
+def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     """Print the numbers of each JOB: sizes, lines, finishes, payments, worked changes."""
     from quotegen import pipeline  # noqa: PLC0415
     from quotegen.publish.figures import figures, to_json  # noqa: PLC0415
     from quotegen.publish.terminal import print_figures  # noqa: PLC0415
+    from quotegen.publish.working_text import working_text  # noqa: PLC0415
 
+    if as_json and working:
+        message = "choose --json or --working"
+        raise click.UsageError(message)
     house = _house()
     figured = [pipeline.figure(job, house) for job in jobs]
     problems = tuple(problem for one in figured for problem in one.problems)
     if not has_error(problems):
         results = [(one.results, one.costs) for one in figured if one.results is not None]
-        if not as_json:
+        if working:
+            for one, _ in results:
+                click.echo(working_text(one), nl=False)
+        elif not as_json:
             for one, _ in results:
                 print_figures(one)
         elif len(results) == 1:
@@ -99,6 +111,43 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
 
 
 @commands.command()
+@click.option("--size", required=True, help="Two sides as paced, such as '24 ft x 16 ft'.")
+@click.option("--finish", required=True, help="A finish of the rate book.")
+@click.option("--use", default="patio", show_default=True, type=click.Choice(USES),
+              help="What the slab is for.")  # fmt: skip
+@click.option("--date", "on", help="The day of the visit; it picks the rate book.")
+@click.option("--distance", help="The way to the site, such as '14 miles'.")
+@click.option("--drive-time", help="The same in time, such as '35 min'.")
+@click.option("--company", "folder", default=Path(), type=click.Path(path_type=Path),
+              help="The folder with the company's files.  [default: this one]")  # fmt: skip
+@click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
+              show_default=True, help="The folder that gets visit/price-ladder.txt.")  # fmt: skip
+def visit(folder: Path, out: Path, **typed: str | None) -> None:
+    """Print and write a price ladder: what a paced size would cost, from low to high."""
+    from quotegen import pipeline  # noqa: PLC0415
+    from quotegen.publish.write import write  # noqa: PLC0415
+    from quotegen.spec.job import Use  # noqa: PLC0415
+    from quotegen.spec.rough import Asked  # noqa: PLC0415
+    from quotegen.spec.text_fields import parse_date, parse_size  # noqa: PLC0415
+
+    asked = Asked(
+        folder=folder,
+        size=_typed("--size", parse_size, typed["size"] or ""),
+        finish=typed["finish"] or "",
+        use=Use(typed["use"] or ""),
+        on=_typed("--date", parse_date, typed["on"]) if typed["on"] else None,
+        distance=typed["distance"],
+        drive_time=typed["drive_time"],
+    )
+    text = pipeline.first_visit(asked, _house())
+    if isinstance(text, tuple):
+        _end_with(text)
+    click.echo(text, nl=False)
+    write(out / "visit", {"price-ladder.txt": text.encode()})
+    _say_where(out / "visit", ("price-ladder.txt",))
+
+
+@commands.command()
 @click.argument(
     "kind", type=click.Choice(["job", "company", "rate-book", "past-jobs"]), default="job"
 )
@@ -122,6 +171,15 @@ def _house() -> "House":
     if isinstance(house, tuple):
         _end_with(house)
     return house
+
+
+def _typed(option: str, parser: Callable[[str], T], text: str) -> T:
+    """Read what stands after an option; what cannot be read is wrong usage."""
+    try:
+        return parser(text)
+    except ValueError as error:  # what the parsers of the job file raise
+        message = f"{option}: {getattr(error, 'message_template', error)}"
+        raise click.UsageError(message) from None
 
 
 def _say_where(folder: Path, paths: tuple[str, ...]) -> None:

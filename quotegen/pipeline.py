@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import MappingProxyType
@@ -15,6 +16,7 @@ from quotegen.pricing.costs import costs_of
 from quotegen.pricing.deposit_check import deposit_problems
 from quotegen.pricing.price import price
 from quotegen.pricing.records import FinishCosts
+from quotegen.pricing.rough import ladder
 from quotegen.problem import Problem, Source, has_error, in_file_order
 from quotegen.resources import content_folder, themes_folder
 from quotegen.schedule.openings import openings_of
@@ -22,10 +24,12 @@ from quotegen.schedule.visits import visits_of
 from quotegen.spec.content import Content, read_content
 from quotegen.spec.read import read_job
 from quotegen.spec.records import JobSpec
+from quotegen.spec.rough import Asked, rough_job
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
 from quotegen.takeoff.site import on_site
+from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
 
 if TYPE_CHECKING:
@@ -121,6 +125,33 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
 def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Problem, ...]]:
     """Measure again what stands in the forms, where the job says so."""
     return remeasure(job, job.measured, rules) if job.measured else (None, ())
+
+
+def first_visit(asked: Asked, house: House) -> str | tuple[Problem, ...]:
+    """Return the price ladder of a paced size as text, or what is wrong with the files."""
+    # Imported here with the rest of what prints.
+    from quotegen.publish.ladder_text import ladder_text  # noqa: PLC0415
+
+    paced, problems = rough_job(asked, Fraction(1), frozenset(house.content.scope))
+    if paced is None or has_error(problems):
+        return problems
+    jobs, takeoffs = [], []
+    short, long = paced_factors(house.rules, paced.quote_date)
+    for factor in (short, Fraction(1), long):
+        job, _ = rough_job(asked, factor, frozenset(house.content.scope))
+        takeoff, problems = measure(job or paced, house.rules)
+        if job is None or takeoff is None or has_error(problems):
+            return problems
+        jobs.append(job)
+        takeoffs.append(takeoff)
+    rungs = ladder(
+        (jobs[0], jobs[1], jobs[2]),
+        (takeoffs[0], takeoffs[1], takeoffs[2]),
+        rough_step(house.rules, paced.quote_date),
+        asked.on,
+    )
+    words = Words(labels=house.content.labels, locale=LOCALE, units=paced.units)
+    return ladder_text(paced, rungs, house.rules, words)
 
 
 def build(job_file: Path, house: House, announce: Announce = silent) -> Built:

@@ -15,6 +15,7 @@ FEET_PER_METRE = Fraction(10_000, 3_048)  # 1 ft = 0.3048 m exactly, internation
 SQFT_PER_M2 = FEET_PER_METRE**2
 CUFT_PER_CUYD = 27
 M3_PER_CUYD = CUFT_PER_CUYD / FEET_PER_METRE**3
+KM_PER_MILE = Fraction(1_609_344, 1_000_000)  # 5,280 ft exactly
 ONE = Decimal(1)
 
 
@@ -29,6 +30,9 @@ class Unit(StrEnum):
     M3 = "m3"
     EACH = "each"
     VISIT = "visit"
+    HOUR = "hour"
+    MILE = "mile"
+    KM = "km"
     LUMP = "lump"
 
 

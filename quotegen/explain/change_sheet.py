@@ -1,10 +1,13 @@
 """Sheet 6, what can change the price: the lines by what moves them, and worked figures."""
 
+from quotegen.explain.line_notes import note_of
 from quotegen.explain.price_sheet import area_prices
 from quotegen.explain.prose import prose
 from quotegen.explain.results import Results
+from quotegen.explain.subtotal_rows import placement_rows, rounding_sentence, scope_rows
 from quotegen.explain.views import ChangeSheet, PricedRow, Prose, Row, WorkedRow
 from quotegen.pricing.records import AdjustmentRow, Line
+from quotegen.pricing.tax import TAX
 from quotegen.quantity import Unit
 from quotegen.spec.rate_book import Basis
 
@@ -16,7 +19,11 @@ def change_sheet(results: Results) -> ChangeSheet:
         measured=_lines(results, Basis.MEASURED),
         fixed=_lines(results, Basis.FIXED),
         allowances=_lines(results, Basis.ALLOWANCE),
+        taxes=tuple(_line(results, line) for line in quote.chosen.lines if TAX in line.scope),
         total=words.money(quote.chosen.total),
+        rounding=rounding_sentence(results),
+        by_placement=placement_rows(results),
+        by_scope=scope_rows(results),
         clause=clause("measure_and_adjust", results),
         area_prices=area_prices(results),
         worked=tuple(_worked(results, row) for row in quote.adjustment),
@@ -38,7 +45,11 @@ def clause(clause_id: str, results: Results) -> Prose:
 
 
 def _lines(results: Results, basis: Basis) -> tuple[PricedRow, ...]:
-    return tuple(_line(results, line) for line in results.quote.chosen.lines if line.basis is basis)
+    return tuple(
+        _line(results, line)
+        for line in results.quote.chosen.lines
+        if line.basis is basis and TAX not in line.scope
+    )
 
 
 def _line(results: Results, line: Line) -> PricedRow:
@@ -50,6 +61,7 @@ def _line(results: Results, line: Line) -> PricedRow:
         quantity=words.quantity(line.quantity, line.unit),
         rate="" if lump else words.rate(line.rate, line.unit),
         amount=words.money(line.amount),
+        note=note_of(results, line),
     )
 
 

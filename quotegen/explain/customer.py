@@ -7,6 +7,7 @@ from quotegen.explain.change_sheet import change_sheet
 from quotegen.explain.day_sheet import day_sheet
 from quotegen.explain.finish_sheet import extras, finish_columns
 from quotegen.explain.numbers import numbers_for
+from quotegen.explain.option_rows import alternate_rows, colour_rows
 from quotegen.explain.paper_head import paper_head
 from quotegen.explain.plan_sheet import plan_sheet
 from quotegen.explain.price_sheet import price_sheet
@@ -29,6 +30,8 @@ def customer_view(results: Results) -> CustomerView:
         not_included=tuple(Row(name=e.what, text=e.who) for e in job.not_included),
         finishes=finish_columns(results),
         extras=extras(results),
+        alternates=alternate_rows(results),
+        colours=colour_rows(results),
         days=day_sheet(results),
         change=change_sheet(results),
         standards=standard_sheet(results),

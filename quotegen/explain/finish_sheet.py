@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from quotegen.explain import hatches, svg
 from quotegen.explain.numbers import reseal
+from quotegen.explain.option_rows import with_tax
 from quotegen.explain.prose import html, sentence
 from quotegen.explain.results import Results
 from quotegen.explain.svg import Drawing
@@ -84,6 +85,6 @@ def _extras(results: Results) -> Iterator[Row]:
         )
         yield Row(
             name=extra.name,
-            text=f"{page.short}. {words.listing(parts)}",
+            text=f"{page.short}. {words.listing(parts)}{with_tax(results)}",
             amount=words.signed_money(extra.amount),
         )

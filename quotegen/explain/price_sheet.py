@@ -2,9 +2,11 @@
 
 from collections.abc import Callable, Iterator, Mapping
 
+from quotegen.explain.line_notes import taxes_of
 from quotegen.explain.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.results import Results
 from quotegen.explain.views import PriceSheet, Row
+from quotegen.pricing.tax import TAX
 from quotegen.schedule.openings import Opening
 from quotegen.takeoff.records import EdgeOf
 
@@ -48,7 +50,10 @@ def area_prices(results: Results) -> tuple[Row, ...]:
     return tuple(
         Row(
             name=names[a.placement],
-            text=words("for_each", unit=words.unit_one(a.unit)),
+            text=words(
+                "for_each_before_tax" if taxes_of(results) else "for_each",
+                unit=words.unit_one(a.unit),
+            ),
             amount=words.money(a.rate),
         )
         for a in quote.chosen.area_price
@@ -61,6 +66,19 @@ def holds_at_minimum(results: Results) -> bool:
 
 
 def _sentence(results: Results) -> str:
+    return " ".join((_what_moves(results), *_taxes(results)))
+
+
+def _taxes(results: Results) -> Iterator[str]:
+    words = results.words
+    if results.job.tax_exempt and results.job.company.tax:
+        yield words("tax_exempt", reason=results.job.tax_exempt)
+    for line in results.quote.chosen.lines:
+        if TAX in line.scope:
+            yield words("tax_in_price", name=line.name, amount=words.money(line.amount))
+
+
+def _what_moves(results: Results) -> str:
     words = results.words
     prices = area_prices(results)
     if not prices:

@@ -222,6 +222,7 @@ class PricedRow:
     quantity: str
     rate: str
     amount: str
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -243,7 +244,11 @@ class ChangeSheet:
     measured: tuple[PricedRow, ...]
     fixed: tuple[PricedRow, ...]
     allowances: tuple[PricedRow, ...]
+    taxes: tuple[PricedRow, ...]
     total: str
+    rounding: str
+    by_placement: tuple[Row, ...]
+    by_scope: tuple[Row, ...]
     clause: Prose
     area_prices: tuple[Row, ...]
     worked: tuple[WorkedRow, ...]
@@ -303,6 +308,8 @@ class CustomerView(Paper):
     not_included: tuple[Row, ...]
     finishes: tuple[FinishColumn, ...]
     extras: tuple[Row, ...]
+    alternates: tuple[Row, ...]
+    colours: tuple[Row, ...]
     days: DaysSheet
     change: ChangeSheet
     standards: StandardsSheet

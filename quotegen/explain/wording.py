@@ -186,6 +186,11 @@ class Words:
         """Write a share."""
         return format_percent(rounded(share, 3), format="#,##0.#%", locale=self.locale)
 
+    def exact_percent(self, share: Fraction) -> str:
+        """Write a share with all its decimals, such as 8.875 %."""
+        hundredths = decimal_of(share * 100)
+        return f"{self.number(hundredths, decimal_places(hundredths))}%"
+
     def signed_percent(self, share: Fraction) -> str:
         """Write a change as a share, with its sign."""
         if share == 0:

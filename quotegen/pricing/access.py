@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from quotegen.money import ZERO, Money, total
-from quotegen.pricing.price import price_at
+from quotegen.pricing.finish import price_at
 from quotegen.pricing.rates import AS_TAKEN_OFF
 from quotegen.problem import Problem, Severity
 from quotegen.spec.order_parts import AccessMethod

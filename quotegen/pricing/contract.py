@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.contract_records import ChangeOrder, Contract
-from quotegen.pricing.price import price_at
+from quotegen.pricing.finish import price_at
 from quotegen.pricing.rates import rate_at, shown_rate, typed_quantity
 from quotegen.pricing.remeasure import remeasured
 from quotegen.pricing.revised_payments import revised_payments

@@ -5,7 +5,11 @@ from fractions import Fraction
 from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.rates import cost_at, shown_rate
 from quotegen.pricing.records import CostLine, FinishCosts, Line, PricedFinish, PricedQuote
+from quotegen.pricing.tax import TAX
+from quotegen.quantity import Length
+from quotegen.spec.rate_book import BookRate
 from quotegen.spec.records import JobSpec
+from quotegen.spec.text_fields import Rate
 
 
 def costs_of(job: JobSpec, quote: PricedQuote) -> tuple[FinishCosts, ...]:
@@ -41,11 +45,19 @@ def _cost_line(job: JobSpec, line: Line) -> CostLine:
 
 def _cost(job: JobSpec, line: Line) -> Money | None:
     book = job.rate_book
+    if TAX in line.scope:
+        return line.amount  # it is collected and handed on
     if line.rate_id in book.finishes and line.scope == ("finish",):
         rate = book.finishes[line.rate_id].cost
     elif line.rate_id in book.rates:
         thickness = next((p.thickness for p in job.placements if p.id == line.placement), None)
-        rate = cost_at(book.rates[line.rate_id], thickness)
+        rate = _book_cost(book.rates[line.rate_id], line, thickness)
     else:
         return ZERO  # the minimum is a price, and no work stands behind it
     return None if rate is None else to_cents(line.quantity * shown_rate(rate, job.units).amount)
+
+
+def _book_cost(rate: BookRate, line: Line, thickness: Length | None) -> Rate | None:
+    if line.band is not None:
+        return rate.bands[line.band].cost
+    return cost_at(rate, thickness)

@@ -4,20 +4,21 @@ from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
-from quotegen.money import Money, total
-from quotegen.pricing.lines import lines_of
+from quotegen.money import Money
+from quotegen.pricing.combinations import combinations_of
+from quotegen.pricing.finish import price_at
+from quotegen.pricing.options import alternates_of, looks_of
 from quotegen.pricing.payments import payments_of
-from quotegen.pricing.rates import shown_rate
+from quotegen.pricing.rates import rate_at, shown_rate
 from quotegen.pricing.records import (
     AdjustmentRow,
-    AreaPrice,
     PricedExtra,
     PricedFinish,
     PricedQuote,
     TapeEnd,
     UnitPrice,
 )
-from quotegen.pricing.visits_needed import visits_needed
+from quotegen.pricing.subtotals import by_placement, by_scope
 from quotegen.quantity import Unit, Units, decimal_of, rounded
 from quotegen.spec.rate_book import Applies
 from quotegen.spec.records import JobSpec
@@ -30,45 +31,23 @@ WORKED_CHANGES = tuple(Fraction(percent, 100) for percent in (-10, -5, 0, 5, 10)
 def price(job: JobSpec, takeoff: Takeoff) -> PricedQuote:
     """Price the job at its finish and at each finish to compare, all recomputed."""
     finishes = tuple(price_at(job, takeoff, finish) for finish in (job.finish, *job.compare))
+    chosen = finishes[0]
     return PricedQuote(
         finishes=finishes,
-        extras=tuple(_extra(job, takeoff, finishes[0], extra) for extra in job.extras),
-        payments=payments_of(job, finishes[0].total),
-        adjustment=tuple(_row(job, takeoff, finishes[0], change) for change in WORKED_CHANGES),
         tape_range=(
-            _tape_end(job, at_low_end(takeoff), finishes[0]),
-            _tape_end(job, at_high_end(takeoff), finishes[0]),
+            _tape_end(job, at_low_end(takeoff), chosen),
+            _tape_end(job, at_high_end(takeoff), chosen),
         ),
+        extras=tuple(_extra(job, takeoff, chosen, extra) for extra in job.extras),
+        alternates=tuple(alternates_of(job, takeoff, chosen)),
+        looks=tuple(looks_of(job, takeoff, finishes)),
+        combinations=tuple(combinations_of(job, takeoff)),
+        by_placement=by_placement(chosen.lines),
+        by_scope=by_scope(chosen.lines),
+        payments=payments_of(job, chosen.total),
+        adjustment=tuple(_row(job, takeoff, chosen, change) for change in WORKED_CHANGES),
         unit_prices=_unit_prices(job),
         area_unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
-    )
-
-
-def price_at(
-    job: JobSpec, takeoff: Takeoff, finish: str, extras: tuple[str, ...] = ()
-) -> PricedFinish:
-    """Price the whole job at one finish: visits, travel and sealer follow the finish."""
-    lines = lines_of(job, takeoff, finish, extras)
-    return PricedFinish(
-        id=finish,
-        name=job.rate_book.finishes[finish].name,
-        visits=len(visits_needed(job, finish)),
-        lines=lines,
-        total=total(tuple(line.amount for line in lines)),
-        area_price=tuple(
-            AreaPrice(
-                placement=placement.id,
-                rate=total(
-                    tuple(
-                        Money(line.rate)
-                        for line in lines
-                        if line.placement == placement.id and line.follows_area
-                    )
-                ),
-                unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
-            )
-            for placement in job.placements
-        ),
     )
 
 
@@ -169,8 +148,8 @@ def _with_area(placement: PlacementTakeoff, sqft: Decimal, m2: Decimal) -> Place
 def _unit_prices(job: JobSpec) -> tuple[UnitPrice, ...]:
     prices = []
     for rate_id, rate in job.rate_book.rates.items():
-        if rate.applies is Applies.IF_FOUND and rate.rate is not None:
-            shown = shown_rate(rate.rate, job.units)
+        if rate.applies is Applies.IF_FOUND and not rate.by_thickness:
+            shown = shown_rate(rate_at(rate, None), job.units)
             prices.append(
                 UnitPrice(
                     id=rate_id,

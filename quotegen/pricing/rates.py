@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.money import to_cents
 from quotegen.quantity import (
     FEET_PER_METRE,
+    KM_PER_MILE,
     M3_PER_CUYD,
     ONE,
     SQFT_PER_M2,
@@ -18,21 +20,31 @@ from quotegen.quantity import (
     rounded,
 )
 from quotegen.spec.located import DocumentPath
-from quotegen.spec.rate_book import Applies, Basis, BookRate
+from quotegen.spec.rate_book import Applies, Basis, BookRate, Finish, Season
 from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.spec.road_and_season import DayOfYear
 from quotegen.spec.text_fields import Count, Rate
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
 
-METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3}
+METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3, Unit.MILE: Unit.KM}
 """The metric unit that stands for each unit of the rate book."""
 
 _US_PER_METRIC = {
     Unit.M2: SQFT_PER_M2,
     Unit.M: FEET_PER_METRE,
     Unit.M3: 1 / M3_PER_CUYD,
+    Unit.KM: 1 / KM_PER_MILE,
 }
-_PLACES = {Unit.SQ_FT: 1, Unit.FT: 1, Unit.CU_YD: 2, Unit.M2: 2, Unit.M: 2, Unit.M3: 2}
+_PLACES = {
+    Unit.SQ_FT: 1, Unit.FT: 1, Unit.CU_YD: 2, Unit.MILE: 1,
+    Unit.M2: 2, Unit.M: 2, Unit.M3: 2, Unit.KM: 1,
+}  # fmt: skip
 FOLLOWS_THE_FORMS = frozenset({Unit.SQ_FT, Unit.FT, Unit.CU_YD, Unit.M2, Unit.M, Unit.M3})
+
+
+def us_size(unit: Unit) -> Decimal:
+    """Return one US unit in its metric one, an exact decimal such as 0.3048 m in a foot."""
+    return decimal_of(1 / _US_PER_METRIC[METRIC[unit]])
 
 
 AS_TAKEN_OFF = Count(None, None)
@@ -76,9 +88,12 @@ def rate_at(book_rate: BookRate, thickness: Length | None) -> Rate:
     """Return the price of a rate for a slab thickness: the thickest step not thicker than it.
 
     A slab thinner than every step takes the first step, and so does a line without a thickness.
+    A rate with prices by size gives its first; `bands` has the others.
     """
     if book_rate.rate is not None:
         return book_rate.rate
+    if book_rate.bands:
+        return book_rate.bands[0].rate
     steps = [s for s in book_rate.by_thickness if thickness and s.thickness <= thickness]
     return (steps[-1] if steps else book_rate.by_thickness[0]).rate
 
@@ -87,6 +102,8 @@ def cost_at(book_rate: BookRate, thickness: Length | None) -> Rate | None:
     """Return the cost that belongs to the same step as the price."""
     if book_rate.rate is not None:
         return book_rate.cost
+    if book_rate.bands:
+        return book_rate.bands[0].cost
     steps = [s for s in book_rate.by_thickness if thickness and s.thickness <= thickness]
     return (steps[-1] if steps else book_rate.by_thickness[0]).cost
 
@@ -101,12 +118,25 @@ def basis_of(book_rate: BookRate, unit: Unit) -> Basis:
 def rates_in_use(job: JobSpec, finish: str, extras: tuple[str, ...]) -> Iterator[Use]:
     """Yield every rate that is part of the job at a finish, in the order of the rate book."""
     for rate_id, rate in job.rate_book.rates.items():
+        if rate.season is not None and not in_season(rate.season, job.start):
+            continue
         if rate.applies is Applies.ASKED:
             yield from _asked(job, rate_id, extras)
         elif rate.applies is Applies.ALWAYS:
             yield from _by_placement(job, rate_id, rate, finish, with_finish=False)
-        elif rate.applies is Applies.WITH_FINISH:
+        elif rate.applies is Applies.WITH_FINISH or rate_id in job.colour:
             yield from _by_placement(job, rate_id, rate, finish, with_finish=True)
+
+
+def in_season(season: Season, start: date) -> bool:
+    """Say whether work that begins on a day meets the season; both ends count.
+
+    Prices come before dates, so the day is the one on which the work begins.
+    """
+    day = DayOfYear(start.month, start.day)
+    if season.first <= season.last:
+        return season.first <= day <= season.last
+    return day >= season.first or day <= season.last  # it passes New Year
 
 
 def _asked(job: JobSpec, rate_id: str, extras: tuple[str, ...]) -> Iterator[Use]:
@@ -139,7 +169,7 @@ def _by_placement(
         for p in job.placements
         if (not rate.uses or p.use in rate.uses)
         and (rate.reinforcement is None or p.reinforcement == rate.reinforcement)
-        and (not with_finish or rate_id in job.finish_of(p, finish)[1].brings)
+        and (not with_finish or rate_id in _brought(job.finish_of(p, finish)[1]))
     )
     unit = rate_at(rate, None).unit
     if unit in FOLLOWS_THE_FORMS:
@@ -148,6 +178,10 @@ def _by_placement(
     elif fitting:
         path = ("finish",) if unit is Unit.VISIT else None
         yield Use(rate_id=rate_id, placement=None, count=AS_TAKEN_OFF, path=path)
+
+
+def _brought(finish: Finish) -> tuple[str, ...]:
+    return (*finish.brings, *finish.colours)
 
 
 def quantity_of(

@@ -23,6 +23,7 @@ class Line:
         basis: what moves it.
         quantity, unit, rate, amount: the arithmetic.
         follows_area: whether its quantity is the area of its placement.
+        band: for a price by size, which band of the book it is at; None without bands.
         working: the same with its places in the files.
     """
 
@@ -38,6 +39,7 @@ class Line:
     amount: Money
     follows_area: bool
     working: Step
+    band: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,6 +80,78 @@ class PricedExtra:
     name: str
     scope: tuple[str, ...]
     lines: tuple[Line, ...]
+    amount: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricedAlternate:
+    """Another finish for one placement alone, and what it moves the total by.
+
+    Attributes:
+        visits: how many trips the job takes with it.
+        lines: those that the chosen price does not have, or has at another amount.
+    """
+
+    placement: str
+    finish: str
+    name: str
+    visits: int
+    lines: tuple[Line, ...]
+    amount: Money
+    total: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricedLook:
+    """Colours that the homeowner may choose, and what they move the total by.
+
+    Attributes:
+        finish: that takes them: the chosen one if it does, else the first that is offered.
+        placement: the placement whose alternate that finish is; None where it is the job's.
+        colours: the rates, the base first.
+        names: the same as they are called on paper.
+        amount: against the price of the same finish without them.
+    """
+
+    finish: str
+    placement: str | None
+    colours: tuple[str, ...]
+    names: tuple[str, ...]
+    lines: tuple[Line, ...]
+    amount: Money
+    total: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Combination:
+    """One way to choose among all that is offered, with its own price.
+
+    Attributes:
+        finish: of the job.
+        extras: ticked, in the order of the job file.
+        alternates: placement and finish, where a placement does not follow the quote.
+        colours: the rates of the look; that of the quote where none is chosen.
+        payments: they add up to the total.
+    """
+
+    finish: str
+    extras: tuple[str, ...]
+    alternates: tuple[tuple[str, str], ...]
+    colours: tuple[str, ...]
+    total: Money
+    payments: tuple[Money, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Subtotal:
+    """A part of the total: of one placement or one scope item, None for the whole job.
+
+    Attributes:
+        also: other scope items that the same lines pay for; they are in no other subtotal.
+    """
+
+    of: str | None
+    also: tuple[str, ...]
     amount: Money
 
 
@@ -146,6 +220,10 @@ class PricedQuote:
     Attributes:
         finishes: the chosen one first.
         extras: each by itself, at the chosen finish.
+        alternates: each by itself, the rest of the job at the chosen finish.
+        looks: each by itself.
+        combinations: every way to choose among finishes, extras, alternates and looks.
+        by_placement, by_scope: the chosen total in parts; each adds up to it exactly.
         payments: of the chosen total; they add up to it exactly.
         adjustment: worked figures at the chosen finish.
         tape_range: the price with every area at the low and at the high end of its 95 % range.
@@ -155,6 +233,11 @@ class PricedQuote:
 
     finishes: tuple[PricedFinish, ...]
     extras: tuple[PricedExtra, ...]
+    alternates: tuple[PricedAlternate, ...]
+    looks: tuple[PricedLook, ...]
+    combinations: tuple[Combination, ...]
+    by_placement: tuple[Subtotal, ...]
+    by_scope: tuple[Subtotal, ...]
     payments: tuple[PricedPayment, ...]
     adjustment: tuple[AdjustmentRow, ...]
     tape_range: tuple[TapeEnd, TapeEnd]

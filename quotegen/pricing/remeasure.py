@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from quotegen.money import ZERO, Money, total
 from quotegen.pricing.contract_records import AdjustedLine, MeasuredArea, Remeasure
-from quotegen.pricing.price import price_at
+from quotegen.pricing.finish import price_at
 from quotegen.pricing.records import Line, PricedFinish
 from quotegen.pricing.revised_payments import revised_payments
 from quotegen.quantity import Unit, Units, rounded

@@ -10,6 +10,7 @@ from decimal import Decimal
 from quotegen.explain.results import Results
 from quotegen.pricing.contract_records import Contract, Remeasure
 from quotegen.pricing.records import FinishCosts, Line, PricedFinish, PricedQuote
+from quotegen.publish.option_figures import option_figures
 from quotegen.quantity import rounded
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
@@ -40,6 +41,7 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
         "unit_prices": [{"id": u.id, "name": u.name, "rate": str(u.rate), "unit": u.unit.value}
                         for u in quote.unit_prices],
         "minimum": None if job.rate_book.minimum is None else str(job.rate_book.minimum),
+        **option_figures(quote),
         "chosen": quote.chosen.id,
         "total": str(quote.chosen.total),
         "payments": [{"id": p.id, "when": p.when, "amount": str(p.amount)} for p in quote.payments],
@@ -51,7 +53,8 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
                         "difference": str(row.difference), "total": str(row.total)}
                        for end, row in zip(("low", "high"), quote.tape_range, strict=True)],
         "visits": [{"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
-                    "last_day": v.last_day.isoformat()} for v in results.chosen_visits],
+                    "last_day": v.last_day.isoformat(), "crew": v.crew}
+                    for v in results.chosen_visits],
         "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
         "contract": _contract(results.contract),
         "costs": {c.finish: _costs(c) for c in costs},

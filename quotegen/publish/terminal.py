@@ -108,6 +108,12 @@ def _finishes(results: Results) -> Table:
         table.add_row(finish.name, str(finish.visits), results.words.money(finish.total))
     for extra in results.quote.extras:
         table.add_row(f"extra: {extra.name}", "", results.words.signed_money(extra.amount))
+    for other in results.quote.alternates:
+        name = f"alternate: {other.name} on {other.placement}"
+        table.add_row(name, str(other.visits), results.words.signed_money(other.amount))
+    for look in results.quote.looks:
+        name = f"colours: {' with '.join(look.names)}"
+        table.add_row(name, "", results.words.signed_money(look.amount))
     return table
 
 

@@ -18,6 +18,7 @@ class Visit:
     last_day: date
     days: int
     wait_days: int
+    crew: int | None
 
 
 def visits_of(job: JobSpec, finish: str) -> tuple[Visit, ...]:
@@ -46,6 +47,7 @@ def _dated(needed: NeededVisit, earliest: date, company: Company) -> Visit:
         last_day=last,
         days=needed.days,
         wait_days=needed.wait_days,
+        crew=needed.crew,
     )
 
 

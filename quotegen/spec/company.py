@@ -1,11 +1,13 @@
 """The company file: who quotes, on what terms, and how the paper looks."""
 
 from enum import StrEnum
+from fractions import Fraction
 from typing import Annotated
 
 from pydantic import AfterValidator, Field
 from pydantic_core import PydanticCustomError
 
+from quotegen.quantity import decimal_of
 from quotegen.spec.fields import (
     ColourField,
     DateField,
@@ -35,6 +37,7 @@ class Weekday(StrEnum):
 class Payment(Model):
     """One payment: the event it falls due at, and its share; the last takes what remains.
 
+    The last may say its share too; then all of them must add up to 100 %.
     `at_visit` names the visit whose first day is the event; without it the event has no date.
     """
 
@@ -46,7 +49,7 @@ class Payment(Model):
 
 def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
     *earlier, last = payments
-    if last.share is not None or any(p.share is None for p in earlier):
+    if any(p.share is None for p in earlier):
         raise PydanticCustomError(
             "payment-remainder",
             "every payment but the last needs a share; the last takes what remains",
@@ -55,6 +58,13 @@ def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
     if len(set(ids)) < len(ids):
         raise PydanticCustomError(
             "payment-twice", "two payments have the same id; give each its own"
+        )
+    shares = sum((p.share or Fraction(0) for p in payments), Fraction(0))
+    if last.share is not None and shares != 1:
+        raise PydanticCustomError(
+            "payment-sum",
+            "the shares add up to {percent} %, not to 100 %; the last may go without one",
+            {"percent": f"{decimal_of(shares * 100):f}"},
         )
     if sum(p.share or 0 for p in earlier) >= 1:
         raise PydanticCustomError(
@@ -68,6 +78,34 @@ class Adjustment(Model):
 
     no_pour_above: ShareField
     reopen_outside: ShareField
+
+
+class TaxRounding(StrEnum):
+    """When a tax is rounded half-up to the cent, at the seller's choice where a state leaves it."""
+
+    EACH_LINE = "each line"
+    WHOLE_INVOICE = "whole invoice"
+
+
+EVERYTHING = "everything"
+
+
+class Tax(Model):
+    """A tax on the price.
+
+    Attributes:
+        covers: the scope items that are taxed, or `everything`. A line is taxed when it pays for
+            any of them.
+        round: when it is rounded.
+        states: where it is due; empty for every site.
+    """
+
+    id: Slug
+    name: Word
+    rate: ShareField
+    covers: tuple[Slug, ...] = Field(min_length=1)
+    round: TaxRounding
+    states: tuple[Word, ...] = ()
 
 
 class Insurance(Model):
@@ -96,5 +134,6 @@ class Company(Model):
     closed: tuple[DateField, ...] = ()
     payments: Annotated[tuple[Payment, ...], Field(min_length=1), AfterValidator(_payments_add_up)]
     adjustment: Adjustment
+    tax: tuple[Tax, ...] = ()
     warranty: Word
     not_included: tuple[Excluded, ...] = ()

@@ -16,7 +16,7 @@ from quotegen.spec.validate import near_miss, path_text
 FIRST_DAY = date(2021, 1, 1)
 """The youngest of the trade's rules says nothing of an earlier day; a test holds this."""
 
-_METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3}
+_METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3, Unit.MILE: Unit.KM}
 
 
 def job_against_book(job: Typed[JobFile], book: Typed[RateBook]) -> Iterator[Problem]:
@@ -223,15 +223,18 @@ def _asked(
                 f"`{rate_id}` applies {rate.applies.value}, so a job does not ask for it",
                 "delete the line, or write `applies: asked` in the rate book",
             )
-        elif rate.rate is not None:
-            yield from _count(job, here, rate, rate.rate.unit, count)
+        elif rate.travel is None and not rate.by_thickness:
+            priced = rate.rate or rate.bands[0].rate
+            yield from _count(job, here, rate, priced.unit, count)
 
 
 def _count(
     job: Typed[JobFile], path: DocumentPath, rate: BookRate, unit: Unit, count: Count
 ) -> Iterator[Problem]:
     allowed = {unit, _METRIC.get(unit, unit)}
-    needs_number = unit is Unit.CU_YD or (unit is Unit.FT and rate.of is None)
+    needs_number = unit in {Unit.CU_YD, Unit.HOUR, Unit.MILE} or (
+        unit is Unit.FT and rate.of is None
+    )
     if count.unit is not None and count.unit not in allowed:
         yield _fault(
             job,
@@ -262,7 +265,7 @@ def _rate(
                 f"`{item}` is not a scope item that content/ explains",
                 near_miss(item, scope_items),
             )
-    for price in (rate.rate, *(step.rate for step in rate.by_thickness)):
+    for price in (rate.rate, *(s.rate for s in rate.by_thickness), *(b.rate for b in rate.bands)):
         if price is not None:
             yield from _unit(book, (*path, "rate"), price.unit)
             if price.unit is Unit.FT and rate.of is None and rate.applies is not Applies.ASKED:
@@ -320,7 +323,7 @@ def _cost(
 
 def _unit(book: Typed[RateBook], path: DocumentPath, unit: Unit) -> Iterator[Problem]:
     """A book is in US units; a metric job converts each rate once, to the cent."""
-    if unit in {Unit.M, Unit.M2, Unit.M3}:
+    if unit in {Unit.M, Unit.M2, Unit.M3, Unit.KM}:
         yield _fault(
             book,
             path,

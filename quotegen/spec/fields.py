@@ -17,6 +17,7 @@ from pydantic import (
 from pydantic_core import PydanticCustomError
 
 from quotegen.quantity import Length
+from quotegen.spec import road_and_season as road
 from quotegen.spec import text_fields as text
 
 T = TypeVar("T")
@@ -90,6 +91,18 @@ DateField = Annotated[
     date,
     _from_text(text.parse_date),
     WithJsonSchema({"type": "string", "format": "date", "examples": ["2026-05-14"]}),
+]
+DistanceField = Annotated[
+    road.Road, _from_text(road.parse_distance), _schema("A distance by road, one way", "14 miles")
+]
+DriveTimeField = Annotated[
+    road.Road, _from_text(road.parse_drive_time), _schema("A time on the road, one way", "35 min")
+]
+RoadField = Annotated[
+    road.Road, _from_text(road.parse_road), _schema("A distance or a time", "10 miles", "30 min")
+]
+DayOfYearField = Annotated[
+    road.DayOfYear, _from_text(road.parse_day_of_year), _schema("Month and day", "11-15")
 ]
 WholeField = Annotated[int, _from_text(text.parse_whole), _schema("A whole number", "3")]
 DaysField = Annotated[int, _from_text(text.parse_days), _schema("A number of days", "28")]

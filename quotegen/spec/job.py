@@ -12,6 +12,8 @@ from quotegen.spec.fields import (
     CountField,
     DateField,
     DaysField,
+    DistanceField,
+    DriveTimeField,
     EmailField,
     LengthField,
     Model,
@@ -62,6 +64,8 @@ class Site(Model):
     address: Word
     town: Word
     state: StateCode | None = None
+    distance: DistanceField | None = None
+    drive_time: DriveTimeField | None = None
 
 
 class Access(Model):
@@ -107,6 +111,7 @@ class Placement(Model):
     base: LengthField | None = None
     reinforcement: Slug | None = None
     finish: Slug | None = None
+    alternates: tuple[Slug, ...] = ()
     fall: SlopeField | None = None
     falls_toward: Side | None = None
     falls_away_from: FallsFrom | None = None
@@ -128,6 +133,18 @@ class Excluded(Model):
     who: Word
 
 
+class Look(Model):
+    """A colour for the slab, a second tone for it, or both together."""
+
+    base: Slug | None = None
+    second: Slug | None = None
+
+    @property
+    def colours(self) -> tuple[str, ...]:
+        """The colours of the look, the base first."""
+        return tuple(colour for colour in (self.base, self.second) if colour)
+
+
 class JobFile(Model):
     """A whole job file."""
 
@@ -145,6 +162,9 @@ class JobFile(Model):
     placements: tuple[Placement, ...] = Field(min_length=1)
     include: dict[Slug, CountField] = Field(default_factory=dict)
     extras: dict[Slug, CountField] = Field(default_factory=dict)
+    colour: Look | None = None
+    colours: tuple[Look, ...] = ()
+    tax_exempt: Word | None = None
     special_order: AmountField | None = None
     access: Access | None = None
     prepared_ground: PreparedGround | None = None

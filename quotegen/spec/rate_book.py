@@ -9,16 +9,20 @@ from quotegen.spec.dose_fields import Coverage, DosePer100Sqft, DosePerCuyd
 from quotegen.spec.edges import EdgeName
 from quotegen.spec.fields import (
     AmountField,
+    CountField,
     DateField,
+    DayOfYearField,
     DaysField,
     LengthField,
     Model,
     RateField,
+    RoadField,
     ShareField,
     Slug,
     VolumeField,
     WholeField,
     Word,
+    YesNoField,
 )
 from quotegen.spec.job import Use
 from quotegen.spec.order_parts import AccessMethod, Bar, ShortLoad, Wire
@@ -39,6 +43,28 @@ class Applies(StrEnum):
     ASKED = "asked"
     WITH_FINISH = "with finish"
     IF_FOUND = "if found"
+    COLOUR = "with colour"
+
+
+class ColourHow(StrEnum):
+    """How a colour gets into or onto the slab."""
+
+    INTEGRAL = "integral"
+    HARDENER = "hardener"
+    RELEASE = "release"
+    ANTIQUING = "antiquing"
+
+
+BASE_COLOURS = (ColourHow.INTEGRAL, ColourHow.HARDENER)
+SECOND_COLOURS = (ColourHow.RELEASE, ColourHow.ANTIQUING)
+
+
+class ExceededRule(StrEnum):
+    """What happens when an allowance does not suffice."""
+
+    AT_COST = "at cost"
+    COST_PLUS = "cost plus"
+    CAPPED = "capped"
 
 
 class FinishKind(StrEnum):
@@ -66,6 +92,39 @@ class Step(Model):
     cost: RateField | None = None
 
 
+class Band(Model):
+    """A price for quantities from a size on and up to another.
+
+    The first band has no `from`, the last no `to`; each other bound stands in both neighbours.
+    """
+
+    from_: CountField | None = Field(default=None, alias="from")
+    to: CountField | None = None
+    rate: RateField
+    cost: RateField | None = None
+
+
+class Travel(Model):
+    """What is charged of the way to a site on each visit, and how much of one way is free."""
+
+    free: RoadField | None = None
+    both_ways: YesNoField
+
+
+class Season(Model):
+    """The days of the year, both included, on which a rate applies; it may pass New Year."""
+
+    first: DayOfYearField
+    last: DayOfYearField
+
+
+class Exceeded(Model):
+    """The promise for an allowance that does not suffice."""
+
+    rule: ExceededRule
+    plus: ShareField | None = None
+
+
 class BookRate(Model):
     """One price of the book.
 
@@ -74,9 +133,16 @@ class BookRate(Model):
         covers: the scope items that it pays for.
         rate: the price, unless it goes by thickness.
         by_thickness: prices by slab thickness, the thickest that is not thicker than the slab.
+        by_size: prices by how much there is on a placement, each for the whole quantity.
+        by_slice: prices by how much there is, each for its own slice of the quantity alone.
+        cutting: what is bought beyond the measure, for cutting, as a share of it.
+        travel: for a price by the mile, or by the hour of the way to the site.
         of: for a price by the foot, the edge it follows.
         applies: when it is part of a job.
         uses, reinforcement: where it applies only to some placements.
+        season: the days of the year when it applies, looked up by the day the work begins.
+        colour: how a colour gets into or onto the slab, for a rate that applies with colour.
+        exceeded: for an allowance, what happens when it does not suffice; else `at cost`.
         basis: what moves the line; by area, length and volume `measured`, else `fixed`.
         cost: what it costs the company, never shown to a customer.
     """
@@ -85,20 +151,33 @@ class BookRate(Model):
     covers: tuple[Slug, ...] = Field(min_length=1)
     rate: RateField | None = None
     by_thickness: tuple[Step, ...] = ()
+    by_size: tuple[Band, ...] = ()
+    by_slice: tuple[Band, ...] = ()
+    cutting: ShareField | None = None
+    travel: Travel | None = None
     of: EdgeName | None = None
     applies: Applies = Applies.ALWAYS
     uses: tuple[Use, ...] = ()
     reinforcement: Slug | None = None
+    season: Season | None = None
+    colour: ColourHow | None = None
+    exceeded: Exceeded | None = None
     basis: Basis | None = None
     cost: RateField | None = None
 
     @model_validator(mode="after")
     def _one_price(self) -> "BookRate":
-        if (self.rate is None) == (not self.by_thickness):
+        if sum(map(bool, (self.rate, self.by_thickness, self.by_size, self.by_slice))) != 1:
             raise PydanticCustomError(
-                "rate-or-steps", "a rate needs either `rate` or `by_thickness`, and not both"
+                "rate-or-steps",
+                "a rate needs just one of `rate`, `by_thickness`, `by_size` and `by_slice`",
             )
         return self
+
+    @property
+    def bands(self) -> tuple[Band, ...]:
+        """The prices by size, whichever way they count."""
+        return self.by_size or self.by_slice
 
 
 class SteelKind(StrEnum):
@@ -129,9 +208,11 @@ class FinishVisit(Model):
 
 
 class Finish(Model):
-    """A surface, its price and the visits it needs.
+    """A surface, its price, the colours it takes, the crew and the visits it needs.
 
     Attributes:
+        colour: the colour that its own price has in it.
+        crew: how many people come.
         pigment: color in the concrete, as a share of the mass of cement.
         hardener: dry-shake color on the surface.
         release: powder that keeps stamps from sticking; the usual dose for stamps if left out.
@@ -149,6 +230,8 @@ class Finish(Model):
     release: DosePer100Sqft | None = None
     sealer_coats: WholeField | None = None
     sealer_coverage: Coverage | None = None
+    colours: tuple[Slug, ...] = ()
+    crew: WholeField | None = None
     brings: tuple[Slug, ...] = ()
     visits: tuple[FinishVisit, ...] = Field(min_length=1, max_length=20)
 

@@ -8,8 +8,9 @@ from pydantic import BaseModel
 
 from quotegen.money import ZERO
 from quotegen.problem import Problem
-from quotegen.spec import cross_checks, order_checks
+from quotegen.spec import cross_checks, option_checks, order_checks, rate_checks
 from quotegen.spec.after_signing_checks import after_signing_faults
+from quotegen.spec.book_versions import book_on
 from quotegen.spec.company import Company
 from quotegen.spec.files import Typed, beside, load, missing_beside
 from quotegen.spec.job import JobFile, Placement
@@ -21,7 +22,7 @@ from quotegen.spec.references import choose
 
 M = TypeVar("M", bound=BaseModel)
 
-FILES = {Company: "company.yaml", RateBook: "rate-book.yaml", PastJobs: "past-jobs.yaml"}
+FILES = {Company: "company.yaml", PastJobs: "past-jobs.yaml"}
 
 
 def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, tuple[Problem, ...]]:
@@ -37,12 +38,29 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
     """
     problems: list[Problem] = []
     job = _kept(load(path, JobFile), problems)
+    return read_with_company(job, path, scope_items, problems)
+
+
+def read_with_company(
+    job: Typed[JobFile] | None, path: Path, scope_items: frozenset[str], problems: list[Problem]
+) -> tuple[JobSpec | None, tuple[Problem, ...]]:
+    """Read the company's files beside a job and check all of them together.
+
+    Args:
+        job: the typed job, None where it has faults.
+        path: where the job lies, or would lie.
+        scope_items: the ids of the scope items that content/ explains.
+        problems: what was found in the job.
+    """
     company = _companion(path, Company, problems)
-    book = _companion(path, RateBook, problems)
+    book = _kept(book_on(path, job.value.date if job else None), problems)
     past = _companion(path, PastJobs, problems)
     if book is not None:
         problems.extend(cross_checks.book_against_itself(book, scope_items))
         problems.extend(order_checks.book_orders(book))
+        problems.extend(rate_checks.rates_themselves(book))
+    if company is not None:
+        problems.extend(option_checks.taxes(company, scope_items))
     if book is not None and company is not None:
         problems.extend(cross_checks.company_against_book(company, book))
     if job is None or company is None or book is None or past is None:
@@ -50,6 +68,8 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
     problems.extend(cross_checks.job_against_book(job, book))
     problems.extend(after_signing_faults(job, company.value, book.value))
     problems.extend(order_checks.job_sites(job, book.value))
+    problems.extend(option_checks.options_against_book(job, book.value))
+    problems.extend(option_checks.road_to_site(job, book.value))
     references, faults = choose(job, book.value, past)
     problems.extend(faults)
     typed = job.value
@@ -72,6 +92,9 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
         include=typed.include,
         extras=typed.extras,
+        colour=typed.colour.colours if typed.colour else (),
+        colours=tuple(look.colours for look in typed.colours),
+        tax_exempt=typed.tax_exempt,
         special_order=typed.special_order or ZERO,
         access=typed.access,
         north_deg=typed.north,
@@ -86,6 +109,8 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         company=company.value,
         rate_book=book.value,
         prepared_ground=typed.prepared_ground,
+        book_document=book.document,
+        company_document=company.document,
     )
     return spec, tuple(problems)
 
@@ -121,6 +146,7 @@ def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
         base=typed.base or usual.base,
         reinforcement=typed.reinforcement or usual.reinforcement,
         finish=typed.finish,
+        alternates=typed.alternates,
         fall=typed.fall,
         falls_toward=typed.falls_toward,
         water_goes_to=typed.water_goes_to,

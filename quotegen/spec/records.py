@@ -34,6 +34,7 @@ class PlacementSpec:
     Attributes:
         path: where it stands in the job file, for the messages of later stages.
         finish: its own finish, or None when it follows the finish of the job.
+        alternates: finishes that the homeowner may choose for this placement alone.
         fall: the drop in one foot, None when not stated.
         joints: the owner's own lines; None where joints are laid out for him.
         drained_edges: the edges along which a drain takes the water.
@@ -49,6 +50,7 @@ class PlacementSpec:
     base: Length
     reinforcement: str
     finish: str | None
+    alternates: tuple[str, ...]
     fall: Length | None
     falls_toward: Side | None
     water_goes_to: str | None
@@ -103,8 +105,12 @@ class JobSpec:
 
     Attributes:
         document: the job file, to say where a thing stands.
+        book_document, company_document: the same for the company's files.
         finishes: the chosen finish first, then those to compare.
         accepted, paid, measured, changes: what happened since the quote was sent.
+        colour: the rates of the colours in the price, none where it has no colour of its own.
+        colours: looks that the homeowner may choose instead, each as the rates of its colours.
+        tax_exempt: why no tax is charged, None where it is.
         references: the past jobs that may be shown, best known first.
         special_order: cost of materials ordered for this job alone, for the law on deposits.
         private_notes: for the owner's sheets only.
@@ -125,6 +131,9 @@ class JobSpec:
     placements: tuple[PlacementSpec, ...]
     include: Mapping[str, Count]
     extras: Mapping[str, Count]
+    colour: tuple[str, ...]
+    colours: tuple[tuple[str, ...], ...]
+    tax_exempt: str | None
     special_order: Decimal
     access: Access | None
     north_deg: Fraction | None
@@ -139,6 +148,8 @@ class JobSpec:
     company: Company
     rate_book: RateBook
     prepared_ground: PreparedGround | None = None
+    book_document: Document
+    company_document: Document
 
     def finish_of(self, placement: PlacementSpec, job_finish: str) -> tuple[str, Finish]:
         """Return the finish of a placement when the job has that finish."""
@@ -148,3 +159,11 @@ class JobSpec:
     def source(self, *path: str | int) -> Source:
         """Return where a value stands in the job file."""
         return self.document.value_source(path)
+
+    def book_source(self, *path: str | int) -> Source:
+        """Return where a value stands in the rate book."""
+        return self.book_document.value_source(path)
+
+    def company_source(self, *path: str | int) -> Source:
+        """Return where a value stands in the company file."""
+        return self.company_document.value_source(path)

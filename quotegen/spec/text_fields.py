@@ -46,7 +46,8 @@ _LENGTH_FORMS = "24 ft 6 in, 24' 6-1/2\" or 7.5 m"
 _RATE_UNITS = {
     "sq ft": Unit.SQ_FT, "square foot": Unit.SQ_FT, "ft": Unit.FT, "lin ft": Unit.FT,
     "lineal foot": Unit.FT, "cu yd": Unit.CU_YD, "m2": Unit.M2, "m": Unit.M, "m3": Unit.M3,
-    "each": Unit.EACH, "visit": Unit.VISIT, "lump": Unit.LUMP,
+    "each": Unit.EACH, "visit": Unit.VISIT, "lump": Unit.LUMP, "hour": Unit.HOUR,
+    "hours": Unit.HOUR, "mile": Unit.MILE, "miles": Unit.MILE, "km": Unit.KM,
 }  # fmt: skip
 MOST_DAYS = 999
 MOST_DOLLARS = 100_000_000
@@ -133,7 +134,7 @@ def parse_rate(text: str) -> Rate:
     unit = _RATE_UNITS.get((match["unit"] or "").strip())
     if unit is None:
         found = f"has the unit `{match['unit']}`" if match["unit"] else "has no unit"
-        allowed = "sq ft, ft, cu yd, each, visit or lump"
+        allowed = "sq ft, ft, cu yd, each, visit, hour, mile or lump"
         raise _error("rate-unit", text, f"{found}; a price is for one {allowed}")
     return Rate(amount, unit)
 

@@ -10,7 +10,6 @@ from quotegen.money import ZERO, to_cents
 from quotegen.pricing.records import Line
 from quotegen.quantity import Unit
 from quotegen.spec.rate_book import Basis
-from quotegen.working import Step
 from tests.pricing import shop
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
@@ -203,19 +202,15 @@ def test_an_allowance_is_marked_as_one(tmp_path):
     assert str(priced.chosen.total) == "460.00"
 
 
-def _leaves(step: Step) -> list[Step]:
-    return [step] if not step.inputs else [leaf for one in step.inputs for leaf in _leaves(one)]
-
-
 def _sum(lines: tuple[Line, ...]) -> Decimal:
     return sum((leaf.amount for leaf in lines), ZERO)
 
 
 @EVERY_EXAMPLE
 def test_no_line_is_lost_on_the_way(job_file: Path):
-    """Line by line, the leaves of the working hold what the total is made of."""
+    """Line by line, the working holds what the total is made of."""
     results: Results = shop.example_results(job_file)
     for finish in results.quote.finishes:
         assert _sum(finish.lines) == finish.total
         for line in finish.lines:
-            assert [leaf.value for leaf in _leaves(line.working)][:2] == [line.quantity, line.rate]
+            assert [step.value for step in line.working.inputs] == [line.quantity, line.rate]

@@ -1,0 +1,55 @@
+"""What the homeowner may choose beside finishes and extras: other finishes by part, and colours."""
+
+from collections.abc import Iterator
+
+from quotegen.explain.line_notes import taxes_of
+from quotegen.explain.prose import sentence
+from quotegen.explain.results import Results
+from quotegen.explain.views import Row
+from quotegen.pricing.records import PricedLook
+
+
+def alternate_rows(results: Results) -> tuple[Row, ...]:
+    """Return each other finish of a placement, and what it moves the price by."""
+    words = results.words
+    names = {p.id: p.name for p in results.job.placements}
+    return tuple(
+        Row(
+            name=words("alternate_on", placement=names[other.placement], finish=other.name),
+            text=words("option_total", total=words.money(other.total), visits=str(other.visits)),
+            amount=words.signed_money(other.amount),
+        )
+        for other in results.quote.alternates
+    )
+
+
+def colour_rows(results: Results) -> tuple[Row, ...]:
+    """Return each look with the finish that takes it, and what it moves the price by."""
+    return tuple(_look(results, look) for look in results.quote.looks)
+
+
+def with_tax(results: Results) -> str:
+    """Return a remark that a price has tax in it, nothing where no tax is due."""
+    return results.words("option_with_tax") if taxes_of(results) else ""
+
+
+def _look(results: Results, look: PricedLook) -> Row:
+    words, book = results.words, results.job.rate_book
+    parts = tuple(_parts(results, look))
+    return Row(
+        name=words("colour_pair", base=look.names[0], second=look.names[1])
+        if len(look.names) > 1
+        else look.names[0],
+        text=sentence(
+            words("colour_on", finish=book.finishes[look.finish].name, parts=words.listing(parts))
+        ),
+        amount=words.signed_money(look.amount),
+    )
+
+
+def _parts(results: Results, look: PricedLook) -> Iterator[str]:
+    words, rates = results.words, results.job.rate_book.rates
+    for colour in look.colours:
+        how = rates[colour].colour
+        if how is not None:
+            yield words(f"colour_{how.value}")

@@ -1,0 +1,49 @@
+"""The whole job at one finish: its lines, its total, and what one unit of area more moves."""
+
+from decimal import Decimal
+from fractions import Fraction
+
+from quotegen.money import total
+from quotegen.pricing.lines import lines_of
+from quotegen.pricing.records import AreaPrice, Line, PricedFinish
+from quotegen.pricing.visits_needed import visits_needed
+from quotegen.quantity import Unit, Units, decimal_of, rounded
+from quotegen.spec.records import JobSpec
+from quotegen.takeoff.records import Takeoff
+
+
+def price_at(
+    job: JobSpec, takeoff: Takeoff, finish: str, extras: tuple[str, ...] = ()
+) -> PricedFinish:
+    """Price the whole job at one finish: visits, travel and sealer follow the finish."""
+    lines = lines_of(job, takeoff, finish, extras)
+    return PricedFinish(
+        id=finish,
+        name=job.rate_book.finishes[finish].name,
+        visits=len(visits_needed(job, finish)),
+        lines=lines,
+        total=total(tuple(line.amount for line in lines)),
+        area_price=tuple(
+            AreaPrice(
+                placement=placement.id,
+                rate=_area_rate(job, placement.id, lines),
+                unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
+            )
+            for placement in job.placements
+        ),
+    )
+
+
+def _area_rate(job: JobSpec, placement: str, lines: tuple[Line, ...]) -> Decimal:
+    """Return what one unit of area more costs before tax, at the rates of the last slices."""
+    rates = (
+        line.rate * _with_cutting(job, line)
+        for line in lines
+        if line.placement == placement and line.follows_area
+    )
+    return sum(rates, start=rounded(Fraction(0), 2))
+
+
+def _with_cutting(job: JobSpec, line: Line) -> Decimal:
+    rate = job.rate_book.rates.get(line.rate_id)
+    return decimal_of(1 + ((rate.cutting if rate else None) or Fraction(0)))
