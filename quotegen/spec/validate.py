@@ -69,6 +69,8 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         hint = near_miss(cut_short(found), _allowed(details))
     elif kind in {"string_too_short", "string_type", "enum", "no-value", "not-one-value"}:
         code, message, hint = _text_fault(found)
+    elif kind == "string_pattern_mismatch" and not str(found).strip():
+        code, message, hint = _text_fault(found)
     elif kind == "string_pattern_mismatch":
         code, message = "bad-form", f"`{cut_short(str(found))}` is not in the right form"
         hint = _FORMS.get(str(details.get("ctx", {}).get("pattern")), "see the example jobs")
