@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, TypeAlias
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.pricing.access import with_access
+from quotegen.pricing.asked_check import asked_problems
 from quotegen.pricing.contract import contract_of
 from quotegen.pricing.costs import costs_of
 from quotegen.pricing.deposit_check import deposit_problems
@@ -100,7 +101,10 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     job, access, said = with_access(job, takeoff)
     problems = in_file_order((*problems, *said))
     quote = price(job, takeoff)
-    problems = in_file_order((*problems, *deposit_problems(job, quote, house.rules)))
+    said = (*asked_problems(job, takeoff), *deposit_problems(job, quote, house.rules))
+    problems = in_file_order((*problems, *said))
+    if has_error(problems):
+        return Figured(results=None, costs=(), problems=problems)
     announce(f"4 visits {job.quote}")
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
     in_forms, again = _in_the_forms(job, house.rules)

@@ -9,7 +9,7 @@ from quotegen.spec.company import Company
 from quotegen.spec.files import Typed
 from quotegen.spec.job import JobFile
 from quotegen.spec.located import DocumentPath
-from quotegen.spec.rate_book import Applies, BookRate, RateBook
+from quotegen.spec.rate_book import Applies, BookRate, Finish, RateBook
 from quotegen.spec.text_fields import Count, Rate
 from quotegen.spec.validate import near_miss, path_text
 
@@ -77,34 +77,7 @@ def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> I
     for rate_id, rate in rates.items():
         yield from _rate(book, (*path, rate_id), rate, scope_items)
     for finish_id, finish in book.value.finishes.items():
-        here = ("finishes", finish_id)
-        if finish.rate.unit is not Unit.SQ_FT:
-            yield _fault(
-                book,
-                (*here, "rate"),
-                "finish-unit",
-                f"a finish is priced by the square foot, not per {finish.rate.unit.value}",
-                "type it like $7.40 / sq ft; put a lump into `rates`",
-            )
-        yield from _cost(book, (*here, "cost"), finish.rate, finish.cost)
-        for index, brought in enumerate(finish.brings):
-            if brought not in rates:
-                yield _fault(
-                    book,
-                    (*here, "brings", index),
-                    "missing-rate",
-                    f"the finish `{finish_id}` needs the rate `{brought}`, which is missing",
-                    near_miss(brought, rates),
-                )
-        for index, visit in enumerate(finish.visits):
-            if visit.visit not in book.value.visits:
-                yield _fault(
-                    book,
-                    (*here, "visits", index, "visit"),
-                    "unknown-visit",
-                    f"there is no visit `{visit.visit}` in this book",
-                    near_miss(visit.visit, book.value.visits),
-                )
+        yield from _finish(book, finish_id, finish)
     for use, usual in book.value.usual.items():
         if usual.reinforcement not in book.value.reinforcement:
             yield _fault(
@@ -113,6 +86,55 @@ def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> I
                 "unknown-reinforcement",
                 f"there is no reinforcement `{usual.reinforcement}` in this book",
                 near_miss(usual.reinforcement, book.value.reinforcement),
+            )
+
+
+def _finish(book: Typed[RateBook], finish_id: str, finish: Finish) -> Iterator[Problem]:
+    rates = book.value.rates
+    here = ("finishes", finish_id)
+    if finish.rate.unit is not Unit.SQ_FT:
+        yield _fault(
+            book,
+            (*here, "rate"),
+            "finish-unit",
+            f"a finish is priced by the square foot, not per {finish.rate.unit.value}",
+            "type it like $7.40 / sq ft; put a lump into `rates`",
+        )
+    yield from _cost(book, (*here, "cost"), finish.rate, finish.cost)
+    for index, brought in enumerate(finish.brings):
+        if brought not in rates:
+            yield _fault(
+                book,
+                (*here, "brings", index),
+                "missing-rate",
+                f"the finish `{finish_id}` needs the rate `{brought}`, which is missing",
+                near_miss(brought, rates),
+            )
+        elif rates[brought].applies is not Applies.WITH_FINISH:
+            yield _fault(
+                book,
+                (*here, "brings", index),
+                "brings-not-with-finish",
+                f"the finish `{finish_id}` brings `{brought}`, which applies "
+                f"{rates[brought].applies.value}",
+                f"write `applies: with finish` at the rate `{brought}`, or take it out here",
+            )
+    if finish_id in rates:
+        yield _fault(
+            book,
+            here,
+            "rate-and-finish",
+            f"`{finish_id}` is the id of a rate and of a finish",
+            "give one of the two another id",
+        )
+    for index, visit in enumerate(finish.visits):
+        if visit.visit not in book.value.visits:
+            yield _fault(
+                book,
+                (*here, "visits", index, "visit"),
+                "unknown-visit",
+                f"there is no visit `{visit.visit}` in this book",
+                near_miss(visit.visit, book.value.visits),
             )
 
 

@@ -67,7 +67,9 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
     elif kind == "enum" and isinstance(found, str):
         code, message = "unknown-word", f"`{cut_short(found)}` is not known here"
         hint = near_miss(cut_short(found), _allowed(details))
-    elif kind in {"string_too_short", "string_type", "enum", "no-value", "not-one-value"}:
+    elif kind in {"string_too_short", "string_type", "enum", "no-value", "not-one-value"} or (
+        kind == "string_pattern_mismatch" and not str(found).strip()
+    ):
         code, message, hint = _text_fault(found)
     elif kind == "string_pattern_mismatch":
         code, message = "bad-form", f"`{cut_short(str(found))}` is not in the right form"

@@ -35,12 +35,13 @@ WARNINGS = {
 WARNINGS = {"start-before-quote", "deposit-cap", "joint-panel", "joint-stops-short"}
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
+    "nothing-to-price": "tests/pricing/test_asked_check.py::test_nothing_to_price",
     "same-quote-number": "tests/test_cli.py::test_two_jobs_with_one_number_are_refused",
     "no-finish-page": "tests/spec/test_content.py::test_each_kind_of_finish_needs_its_page",
     "no-front-matter": "tests/spec/test_content.py::test_a_page_begins_with_front_matter",
     "bad-label": "tests/spec/test_content.py::test_a_label_is_one_text_under_one_key",
 }
-"""Codes of our own pages and of the machine, which no job file can bring about."""
+"""Codes that one tiny file cannot bring about, each with the test that does."""
 
 
 class Row(TypedDict):

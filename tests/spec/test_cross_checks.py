@@ -99,7 +99,7 @@ def test_every_rule_of_the_trade_holds_from_the_first_day():
         ("rate: $4.20 / sq ft", "rate: $4.20 / ft, of: outer edge", []),
         ("rate: $4.20 / sq ft", "rate: $45 / m2", ["metric-rate"]),
         ("rate: $1.90 / sq ft", "rate: $1.90 / ft", ["finish-unit"]),
-        ("sealer: none", "sealer: none, brings: [slab]", []),
+        ("sealer: none", "sealer: none, brings: [slab]", ["brings-not-with-finish"]),
         ("sealer: none", "sealer: none, brings: [wash]", ["missing-rate"]),
         ("covers: [slab]", "covers: [slab, moat]", ["unknown-scope-item"]),
         ("covers: [slab]", "covers: [slab], reinforcement: bar", ["unknown-reinforcement"]),

@@ -1,0 +1,31 @@
+"""What is asked for must come to something."""
+
+from quotegen.pipeline import figure
+from tests.pricing import shop
+from tests.world import write_world
+
+RATES = {"rail": shop.rate("$38 / ft", "cast_edge", of="pool edge", applies="asked")}
+POOL = {"rectangle": "8 ft x 4 ft", "at": ["4 ft", "3 ft"], "is": "pool"}
+
+
+def test_nothing_to_price(tmp_path):
+    """A cast pool edge on a slab without a pool is an error, and not a line that vanishes."""
+    for name, asked in (
+        ("include", {"include": {"rail": "yes"}}),
+        ("extras", {"extras": {"rail": "yes"}}),
+    ):
+        job = write_world(tmp_path, shop.job(**asked), rate_book=shop.book(RATES))
+        (problem,) = figure(job, shop.house()).problems
+        assert (problem.code, problem.path) == ("nothing-to-price", f"{name}.rail")
+
+
+def test_nothing_to_price_on_a_placement(tmp_path):
+    """The same where a placement asks for it; with a pool it is priced."""
+    slab = shop.placement("20 ft x 10 ft", include={"rail": "yes"})
+    job = write_world(tmp_path, shop.job(slab), rate_book=shop.book(RATES))
+    (problem,) = figure(job, shop.house()).problems
+    assert problem.path == "placements[0].include.rail"
+    priced = shop.quote(
+        tmp_path, shop.job({**slab, "take_away": [POOL]}), rate_book=shop.book(RATES)
+    )
+    assert "rail.patio" in shop.by_id(priced.chosen)
