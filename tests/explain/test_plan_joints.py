@@ -5,7 +5,7 @@ from quotegen.explain.free_space import Box, FreeSpace
 from quotegen.explain.plan_joints import DASH, joint_lines, panel_sizes
 from quotegen.explain.wording import Words
 from quotegen.quantity import Units
-from tests.takeoff.plans import joints_of
+from tests.takeoff.plans import joints_of, line
 
 LABELS = {"panel_size": "{long} x {short}", "panel_by": "x {short}", "panel_number": "no. {number}"}
 WORDS = Words(labels=LABELS, locale="en_US", units=Units.US)
@@ -47,7 +47,7 @@ def test_a_size_that_has_no_room_is_left_out():
 
 def test_a_panel_at_fault_shows_its_number():
     """The number that a sentence names stands in its panel."""
-    plan = joints_of({"rectangle": "36 ft x 20 ft"}, lines=({"from": ["18 ft", "0"],
-                                                             "to": ["18 ft", "20 ft"]},))  # fmt: skip
+    lines = (line((18, 0), (18, 20)),)
+    plan = joints_of({"rectangle": "36 ft x 20 ft"}, lines=lines)
     drawn = list(panel_sizes(plan, WORDS, FRAME, _space()))
     assert ["no. 1" in drawn[0], "no. 2" in drawn[1]] == [True, True]

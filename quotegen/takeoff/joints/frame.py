@@ -14,7 +14,7 @@ from quotegen.takeoff.path import Loop, drawn_ring, placed
 from quotegen.takeoff.records import Against, Point
 from quotegen.takeoff.segments import Line, Placing
 
-_STEPS = 10**7  # corners are laid out to a ten-millionth of a foot, free of float dust
+_STEPS = 10**6  # corners are laid out to a millionth of a foot, free of float dust
 _QUARTER_RAD = math.pi / 2
 _SAME_RAD = 1e-6
 _HOUSE = 2.0  # a side along the house counts for more

@@ -15,7 +15,7 @@ from quotegen.takeoff.records import Point, Ring
 
 _STRAIGHT_FT = 1.5
 _LEVEL = 0.02  # a side that rises less than that per foot is level
-_SAME_FT = 1e-7
+_SAME_FT = 1e-5
 _SLACK_RAD = math.radians(0.5)
 
 

@@ -15,14 +15,14 @@ from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.overlay import Segment, cut_along, joints_of, parts_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.refine import Refiner
-from quotegen.takeoff.joints.spokes import spokes_round
+from quotegen.takeoff.joints.spoke_ring import spokes_round
 from quotegen.takeoff.path import Loop
 from quotegen.takeoff.records import Point
 
 _STRAY_FT = 0.01
 _FAILING, _JOINT_FT, _END = 40.0, 0.02, 0.8
 _SPACINGS = (0.85, 0.7, 0.55)
-_REACHES = (0.8, 0.65, 0.0)
+_REACHES = (0.65, 0.8)
 _LARGEST = 250  # panels of full size: a larger slab has a plain grid
 _SAME_COST = 1e-6
 _NEVER, _CLEAN, _KEEPS_RULES, _FAILS = -1, 0, 1, 2
@@ -74,8 +74,9 @@ def _families(
     yield _NEVER, lambda: grid_lines(level, posts, (most, most), limits)
     yield _NEVER, lambda: grid_lines(level, posts, _by_ratio(level, limits), limits)
     if len(level.interiors) == 1:
-        for reach in _REACHES:
-            yield _CLEAN, partial(_round_the_pool, level, reach, limits)
+        squared = {corner_panels(level, reach, limits): None for reach in _REACHES}
+        for corners in (*squared, ()) if () not in squared else squared:
+            yield _CLEAN, partial(_round_the_pool, level, corners, limits)
     elif not level.interiors and not posts:
         yield _CLEAN, tuple
     for share in _SPACINGS:
@@ -83,9 +84,10 @@ def _families(
         yield _KEEPS_RULES, partial(grid_lines, level, posts, spacing_ft, limits)
 
 
-def _round_the_pool(level: Polygon, reach: float, limits: Limits) -> tuple[Segment, ...]:
-    """Return joints round the one cut-out, the far corners of the slab squared off before."""
-    corners = corner_panels(level, reach, limits) if reach else ()
+def _round_the_pool(
+    level: Polygon, corners: tuple[Polygon, ...], limits: Limits
+) -> tuple[Segment, ...]:
+    """Return joints round the one cut-out, some far corners of the slab squared off before."""
     rest = level.difference(union_all(list(corners)))
     if not isinstance(rest, Polygon):
         return ()

@@ -8,8 +8,11 @@ from typing import TypeAlias
 from shapely import (
     LineString,
     Polygon,
+    STRtree,
     distance,
+    get_coordinates,
     get_parts,
+    multipoints,
     points,
     polygonize,
     prepare,
@@ -22,9 +25,10 @@ from quotegen.takeoff.records import Point
 
 Segment: TypeAlias = tuple[Point, Point]
 
-_GRID_FT = 1e-7
-_ON_EDGE_FT = 1e-5
+_GRID_FT = 1e-5  # coarser than the frame, so that a joint meets the corner that it aims at
+_ON_EDGE_FT = 1e-4
 _REACH_FT = 0.03
+_AT_CORNER_FT = 1e-3
 _TURN_RAD = 0.01
 _OFF_LINE_FT = 1e-3
 
@@ -33,11 +37,23 @@ def cut_along(region: Polygon, lines: Sequence[Segment]) -> tuple[Polygon, ...]:
     """Return what straight lines divide a region into; loose ends divide nothing."""
     if not lines:
         return (region,)
-    work = union_all([region.boundary, *(LineString(longer(line)) for line in lines)],
-                     grid_size=_GRID_FT)  # fmt: skip
+    corners = STRtree(get_parts(multipoints(get_coordinates(region))))
+    drawn = [LineString(longer(_to_corners(line, corners))) for line in lines]
+    work = union_all([region.boundary, *drawn], grid_size=_GRID_FT)
     pieces = get_parts(polygonize(get_parts(work)))
     prepare(region)
     return tuple(orient(piece) for piece in pieces if region.contains(piece.representative_point()))
+
+
+def _to_corners(line: Segment, corners: STRtree) -> Segment:
+    """Put the ends of a line on the corners that they stand at but for a hair."""
+    spots = corners.geometries
+    near, _ = corners.query_nearest(points(line), return_distance=True, all_matches=False)
+    ends = []
+    for end, place in zip(line, near[1].tolist(), strict=True):
+        corner: Point = (spots[place].x, spots[place].y)
+        ends.append(corner if math.dist(corner, end) < _AT_CORNER_FT else end)
+    return (ends[0], ends[1]) if ends[0] != ends[1] else line
 
 
 def longer(line: Segment) -> Segment:

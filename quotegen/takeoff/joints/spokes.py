@@ -1,31 +1,23 @@
-"""Joints round one cut-out, from its edge out to the edge of the slab: the best set of them.
+"""Joints that might run from a cut-out to the edge of the slab.
 
-Every place along the cut-out offers a few joints, square to it, upright or level. A panel lies
-between two that follow each other; the set is the ring of panels that costs least.
+Every place along the cut-out offers a few: square to it, upright or level.
 """
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from shapely import LinearRing, LineString, Polygon
+from shapely import LinearRing, LineString
 from shapely import Point as Vertex
-from shapely.geometry.polygon import orient
 
-from quotegen.takeoff.joints.judge import is_sliver, passes
 from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.overlay import Segment
-from quotegen.takeoff.joints.part import Part, Spot, hit, interior_rad, split, spot_at
+from quotegen.takeoff.joints.part import Spot, hit, interior_rad, spot_at
 from quotegen.takeoff.records import Point, Ring
 
 _SLACK_RAD = math.radians(0.5)
-_PLACES = 36
-_FULL = 1.02
-_LARGEST = 2.0  # panels of full size that one space between spokes may hold
-_STARTS = 4
+_PLACES = 48
 _WAYS: tuple[Point, ...] = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
 _JOINT, _SKEW = 0.012, 0.3
-_WHOLE, _HALVED, _UNSURE = 1.0, 2.4, 5.0  # cost of one panel, of two, of nobody knows how many
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,109 +31,7 @@ class Spoke:
     cost: float
 
 
-def spokes_round(region: Polygon, limits: Limits) -> tuple[Segment, ...]:
-    """Return the joints round the one cut-out of a region; none where no set of them closes."""
-    whole = orient(region)
-    edge: Ring = tuple((x, y) for x, y in whole.exterior.coords[:-1])
-    hole: Ring = tuple((x, y) for x, y in whole.interiors[0].coords[-1:0:-1])
-    found = sorted(_spokes(edge, hole, limits), key=lambda one: (one.at_hole, one.at_edge))
-    best: tuple[float, tuple[Spoke, ...]] = (math.inf, ())
-    ring = _Ring(edge, hole, limits)
-    starts = sorted(range(len(found)), key=lambda n: (found[n].cost, n))[:_STARTS]
-    for first in starts:
-        best = min(best, ring.cheapest(found, first), key=lambda one: one[0])
-    return tuple((one.start.point, one.end.point) for one in best[1])
-
-
-class _Ring:
-    """The ring of slab between a cut-out and the outer edge, both gone round counter-clockwise."""
-
-    def __init__(self, edge: Ring, hole: Ring, limits: Limits) -> None:
-        self._edge, self._hole, self._limits = edge, hole, limits
-        self._costs: dict[tuple[int, int], float] = {}
-
-    def cheapest(self, found: list[Spoke], first: int) -> tuple[float, tuple[Spoke, ...]]:
-        """Return the cheapest set of spokes that has a given one in it."""
-        order = [(first + n) % len(found) for n in range(len(found))]
-        cost = [math.inf] * (len(found) + 1)
-        came = [0] * (len(found) + 1)
-        cost[0] = 0.0
-        for here in range(len(found)):
-            if math.isinf(cost[here]):
-                continue
-            for there in range(here + 1, len(found) + 1):
-                step = self._cost(found, order[here], order[there % len(found)])
-                if step is None:
-                    break
-                if cost[here] + step < cost[there]:
-                    cost[there], came[there] = cost[here] + step, here
-        if math.isinf(cost[-1]):
-            return math.inf, ()
-        path, at = [], len(found)
-        while at:
-            at = came[at]
-            path.append(found[order[at]])
-        return (cost[-1], tuple(path)) if len(path) > 1 else (math.inf, ())
-
-    def _cost(self, found: list[Spoke], one: int, other: int) -> float | None:
-        """Return the cost of the panel between two spokes; None where it reaches too far round."""
-        if (one, other) not in self._costs:
-            self._costs[(one, other)] = self._panel_cost(found[one], found[other])
-        cost = self._costs[(one, other)]
-        return None if cost < 0 else cost
-
-    def _panel_cost(self, one: Spoke, other: Spoke) -> float:
-        around = (other.at_hole - one.at_hole) % len(self._hole)
-        outer = (other.at_edge - one.at_edge) % len(self._edge)
-        if around == 0 or outer == 0 or outer > len(self._edge) - 1e-9:
-            return math.inf
-        part = self._panel(one, other)
-        area_sqft = part.area_sqft
-        if area_sqft > _LARGEST * self._limits.most_ft**2:
-            return -1.0
-        if area_sqft <= 0:
-            return math.inf
-        squares = area_sqft / self._limits.most_ft**2
-        if squares <= _FULL and passes(part, self._limits):
-            return _WHOLE + one.cost
-        if is_sliver(part, self._limits):
-            return math.inf
-        if squares > 1 / _LARGEST / 2 and self._halves_pass(part):
-            return _HALVED + one.cost
-        return _UNSURE + 2 * squares + one.cost
-
-    def _halves_pass(self, part: Part) -> bool:
-        """Say whether a joint from the middle of one spoke to the middle of the next is enough."""
-        last = len(part.ring) - 1
-        outer = next(n for n in range(last) if part.cut[n])
-        halves = split(part, (spot_at(part.ring, outer, 1 / 2), spot_at(part.ring, last, 1 / 2)))
-        return halves is not None and all(passes(half, self._limits) for half in halves)
-
-    def _panel(self, one: Spoke, other: Spoke) -> Part:
-        outer = _slice(self._edge, one.end, other.end)
-        inner = _slice(self._hole, one.start, other.start)
-        ring = (*outer, *reversed(inner))
-        cut = [False] * len(ring)
-        cut[len(outer) - 1] = cut[-1] = True
-        return Part(ring=ring, cut=tuple(cut))
-
-
-def _slice(ring: Ring, first: Spot, last: Spot) -> Ring:
-    """Return the points of a ring from one spot on to another."""
-    points = [first.point]
-    side = first.side
-    steps = (last.side - first.side) % len(ring)
-    if steps == 0 and last.share < first.share:
-        steps = len(ring)
-    for _ in range(steps):
-        side = (side + 1) % len(ring)
-        points.append(ring[side])
-    if last.share > 0:
-        points.append(last.point)
-    return tuple(points)
-
-
-def _spokes(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
+def spokes_of(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
     """Yield joints that leave the cut-out and meet the edge near enough to square."""
     for start, ways in (*_starts(hole, limits), *_to_corners(edge, hole, limits)):
         for way in ways:
