@@ -22,7 +22,7 @@ from tests.pricing import shop
 from tests.pricing.calculator import Reckoned, reckon
 
 MADE_UP = 1_000
-BATCHES = 10
+BATCHES = 4
 ORCHARD, TANAGER = (
     next(path for path in shop.JOBS if name in path.name) for name in ("orchard", "tanager")
 )
@@ -83,6 +83,7 @@ def _made_up(chance: random.Random) -> Results:
     job = replace(
         base.job,
         units=chance.choice(tuple(Units)),
+        compare=base.job.compare[: chance.randrange(2)],
         rate_book=_book(chance, base.job.rate_book),
         company=base.job.company.model_copy(update={"tax": tuple(_taxes(chance))}),
         site=base.job.site.model_copy(
