@@ -8,6 +8,7 @@ import pytest
 from quotegen.explain.customer import customer_view
 from quotegen.explain.views import CustomerView, PricedRow
 from tests.pricing import shop
+from tests.world import EXAMPLES
 
 RATES = {
     **shop.RINSE_AND_FILM,
@@ -22,6 +23,10 @@ RATES = {
     "sand": shop.rate("$1 / sq ft", "finish", applies="with colour", colour="integral"),
 }  # fmt: skip
 FINISHES = {"plain": {**shop.PLAIN, "colours": ["sand"]}, "fancy": shop.FANCY}
+CAPPED = (
+    "If it costs more, we pay the difference; if it costs less, you pay less. "
+    "We show you the bills."
+)
 TAX = {"id": "sales", "name": "Sales tax", "rate": "8.875 %", "covers": ["everything"],
        "round": "whole invoice"}  # fmt: skip
 
@@ -29,7 +34,7 @@ TAX = {"id": "sales", "name": "Sales tax", "rate": "8.875 %", "covers": ["everyt
 @pytest.fixture
 def view(tmp_path: Path) -> CustomerView:
     """The view of a winter job with a tax and every kind of option."""
-    company = (shop.EXAMPLES / "company.yaml").read_text(encoding="utf-8")
+    company = (EXAMPLES / "company.yaml").read_text(encoding="utf-8")
     site = {"address": "1 Test Lane", "town": "Harrow Bend", "distance": "14 miles"}
     job = shop.job(shop.placement("20 ft x 10 ft", alternates=["fancy"]), start="2026-12-01",
                    site=site, extras={"drain": "10 ft"}, colours=[{"base": "sand"}])  # fmt: skip
@@ -51,13 +56,12 @@ def test_each_line_says_what_its_figures_do_not(view: CustomerView):
         "To your site and back, on each visit. The first 10 miles are free.",
         "The first 150.0 sq ft.",
         "The part above 150.0 sq ft.",
-        "If it costs more, we pay the difference; if it costs less, you pay less. "
-        "We show you the bills.",
+        CAPPED,
     }
 
 
 def test_the_tax_is_a_line_and_is_said(view: CustomerView):
-    """575 - the lines - and 8.875 % of it; sheet 1 says that it is in the price."""
+    """The lines are 557 and the tax 8.875 % of it; sheet 1 says that it is in the price."""
     (tax,) = view.change.taxes
     # 200 plain, 100 cold, 2 x 4 x 2 miles x $2, 150 + 25 hand work, 50 lawn
     assert tax.note == "8.875% of $557.00, rounded once on the sum."

@@ -39,7 +39,8 @@ def reckon(text: str) -> Reckoned:
     """Work every line of figures out again; any that is wrong fails by its number."""
     results: dict[str, Decimal] = {}
     names: dict[str, str] = {}
-    number, given = "", []
+    number = ""
+    given: list[str] = []
     for line in text.splitlines():
         if head := HEAD.match(line):
             number, given = head["number"], []

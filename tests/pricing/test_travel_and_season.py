@@ -13,7 +13,7 @@ def _far(tmp_path, rates, **site: str) -> str | None:
     where = {"address": "1 Test Lane", "town": "Harrow Bend", **site}
     priced = shop.quote(tmp_path, shop.job(site=where), rate_book=shop.book(rates))
     line = shop.by_id(priced.chosen).get("far")
-    return line and f"{line.quantity} {line.unit} {line.amount}"
+    return None if line is None else f"{line.quantity} {line.unit} {line.amount}"
 
 
 @pytest.mark.parametrize(

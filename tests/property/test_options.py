@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.money import ZERO
-from quotegen.pricing.price import price, price_at, with_area_changed
+from quotegen.pricing.finish import price_at
+from quotegen.pricing.price import price, with_area_changed
 from quotegen.spec.company import Tax, TaxRounding
 from quotegen.spec.rate_book import Band
 from quotegen.spec.records import JobSpec

@@ -9,7 +9,8 @@ from decimal import Decimal
 import pytest
 
 from tests.pricing import shop
-from tests.validation.test_prices import TestCafePatio
+from tests.validation.test_prices import TestCafePatio as CafePatio
+from tests.world import EXAMPLES
 
 FREE = {"plain": {**shop.PLAIN, "rate": "$0.00 / sq ft"}}
 
@@ -17,7 +18,7 @@ FREE = {"plain": {**shop.PLAIN, "rate": "$0.00 / sq ft"}}
 def _taxed(tmp_path, rates, rate: str, rounding: str):
     tax = {"id": "sales", "name": "Sales tax", "rate": rate, "covers": ["everything"],
            "round": rounding}  # fmt: skip
-    company = (shop.EXAMPLES / "company.yaml").read_text(encoding="utf-8")
+    company = (EXAMPLES / "company.yaml").read_text(encoding="utf-8")
     company += shop.as_yaml({"tax": [tax]})
     return shop.quote(tmp_path, shop.job(), company=company, rate_book=shop.book(rates, FREE))
 
@@ -59,10 +60,10 @@ def test_the_cafe_patio_end_to_end(tmp_path):
     """
     rates = {"edging": shop.rate("$4.7244 / ft", "forms", of="outer edge", cutting="10 %"),
              "stone": shop.rate("$4.919216 / sq ft", cutting="10 %")}  # fmt: skip
-    patio = {"id": "cafe", "use": "patio", "add": [dict(s) for s in TestCafePatio.PATIO]}
+    patio = {"id": "cafe", "use": "patio", "add": [dict(s) for s in CafePatio.PATIO]}
     tax = {"id": "sales", "name": "Sales tax", "rate": "13 %", "covers": ["everything"],
            "round": "each line"}  # fmt: skip
-    company = (shop.EXAMPLES / "company.yaml").read_text(encoding="utf-8")
+    company = (EXAMPLES / "company.yaml").read_text(encoding="utf-8")
     company += shop.as_yaml({"tax": [tax]})
     priced = shop.quote(tmp_path, shop.job(patio, units="metric"), company=company,
                         rate_book=shop.book(rates, FREE))  # fmt: skip
@@ -80,7 +81,7 @@ def test_an_exemption_and_another_state(tmp_path):
     """An exempt job and a job in another state owe nothing; a tax on one scope leaves the rest."""
     tax = {"id": "sales", "name": "Sales tax", "rate": "10 %", "covers": ["base"],
            "round": "whole invoice", "states": ["OH"]}  # fmt: skip
-    company = (shop.EXAMPLES / "company.yaml").read_text(encoding="utf-8")
+    company = (EXAMPLES / "company.yaml").read_text(encoding="utf-8")
     company += shop.as_yaml({"tax": [tax]})
     rates = {"base": shop.rate("$100 lump"), "trip": shop.rate("$50 lump", "travel")}
     site = {"address": "1 Test Lane", "town": "Harrow Bend", "state": "OH"}
