@@ -41,7 +41,8 @@ def rounding_sentence(results: Results) -> str:
 
 def _scope_row(results: Results, part: Subtotal) -> Row:
     words = results.words
-    also = tuple(_title(results, item) for item in part.also)
+    titles = (_title(results, item) for item in part.also)
+    also = tuple(title[:1].lower() + title[1:] for title in titles)
     return Row(
         name=_title(results, part.of or ""),
         text=words("subtotal_also", names=words.listing(also)) if also else "",

@@ -12,7 +12,8 @@ from quotegen.explain.results import Results
 from quotegen.pricing.working_order import Part, working_of
 from quotegen.working import Operation, Step
 
-Numbers = dict[Step, str]
+Numbers = dict[tuple[object, ...], str]
+"""The number of each step that is written, by what it works out from what."""
 
 
 def working_text(results: Results) -> str:
@@ -32,20 +33,24 @@ def plain(value: Decimal) -> str:
     return f"{value:f}"
 
 
+def _key(step: Step) -> tuple[object, ...]:
+    return (step.name, step.operation, *((one.name, one.value) for one in step.inputs))
+
+
 def _part(number: int, part: Part, numbers: Numbers) -> Iterator[str]:
     yield f"{number}  {part.title}"
     count = len(numbers)
     for step in part.steps:
         for one in _unwritten(step, numbers):
-            numbers[one] = f"{number}.{len(numbers) - count + 1}"
+            numbers[_key(one)] = f"{number}.{len(numbers) - count + 1}"
             yield from _step(one, numbers)
     if part.steps and len(numbers) == count:
-        yield f"  as {', '.join(numbers[step] for step in part.steps)}"
+        yield f"  as {', '.join(numbers[_key(step)] for step in part.steps)}"
 
 
 def _unwritten(step: Step, numbers: Numbers) -> Iterator[Step]:
     """Yield what a step rests on and then the step; nothing that was worked out above."""
-    if step.operation is None or step in numbers:
+    if step.operation is None or _key(step) in numbers:
         return
     for one in step.inputs:
         yield from _unwritten(one, numbers)
@@ -53,9 +58,9 @@ def _unwritten(step: Step, numbers: Numbers) -> Iterator[Step]:
 
 
 def _step(step: Step, numbers: Numbers) -> Iterator[str]:
-    yield f"  {numbers[step]}  {step.name}: {step.formula}"
+    yield f"  {numbers[_key(step)]}  {step.name}: {step.formula}"
     if step.operation is Operation.PLUS:
-        yield f"       {' + '.join(numbers.get(one, one.name) for one in step.inputs)}"
+        yield f"       {' + '.join(numbers.get(_key(one), one.name) for one in step.inputs)}"
     else:
         yield from (f"       {_named(one, numbers)}" for one in step.inputs)
     figures = f" {step.operation} ".join(plain(one.value) for one in step.inputs)
@@ -65,6 +70,6 @@ def _step(step: Step, numbers: Numbers) -> Iterator[str]:
 
 def _named(step: Step, numbers: Numbers) -> str:
     place = f"  [{step.source}]" if step.source else ""
-    above = f"  (see {numbers[step]})" if step in numbers else ""
+    above = f"  (see {numbers[_key(step)]})" if _key(step) in numbers else ""
     unit = f" {step.unit}" if step.unit else ""
     return f"{step.name}: {plain(step.value)}{unit}{above}{place}"

@@ -121,7 +121,7 @@ def _road(book: Typed[RateBook], path: DocumentPath, rate: BookRate) -> Iterator
             book,
             path,
             "how-many",
-            f"nothing says how many of a {unit.value} a job has" if unit else "",
+            f"nothing says how many {unit.value}s a job has" if unit else "",
             "add `travel: {both_ways: yes}` for the way to the site, or `applies: asked`",
         )
     if rate.travel is not None:

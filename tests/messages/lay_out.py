@@ -8,6 +8,8 @@ A case is a tiny file in `cases/`. Its first line says what it stands in for:
     # job.yaml, no company.yaml       as the first, and another file is not there
     # past-jobs.yaml, job asks for X  as the first, and the job shows the past job X
     # job.yaml, book has access       as the first, and the rate book has a chute and barrows
+    # job.yaml, priced by X           as the first, and books/X.yaml has some keys of the rate book
+    # rate-book-2027.yaml             its lines, then the other keys of good/rate-book.yaml
 
 The lines of the case come first, so that a line number in the table is one of the case file.
 """
@@ -35,7 +37,7 @@ def lay_out(case: Path | None, folder: Path) -> Path:
         name, *rest = text.splitlines()[0].removeprefix("# ").split(", ")
         for word in rest:
             _change(texts, name, word)
-        texts[name] = text + _left(texts[name], text)
+        texts[name] = text + _left(texts.get(name, texts["rate-book.yaml"]), text)
     for name, text in texts.items():
         (folder / name).write_text(text, encoding="utf-8")
     return folder / "job.yaml"
@@ -54,6 +56,10 @@ def _change(texts: dict[str, str], name: str, word: str) -> None:
     elif word.startswith("job asks for "):
         asked = word.removeprefix("job asks for ")
         texts["job.yaml"] = texts["job.yaml"].replace("references: []", f"references: [{asked}]")
+    elif word.startswith("priced by "):
+        book = GOOD / "books" / f"{word.removeprefix('priced by ')}.yaml"
+        text = book.read_text(encoding="utf-8")
+        texts["rate-book.yaml"] = text + _left(texts["rate-book.yaml"], text)
     else:
         message = f"the first line of a case says {word!r}"
         raise ValueError(message)

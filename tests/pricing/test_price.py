@@ -9,7 +9,8 @@ import pytest
 import yaml
 
 from quotegen.money import ZERO
-from quotegen.pricing.price import WORKED_CHANGES, area_of, price, price_at, with_area_changed
+from quotegen.pricing.finish import price_at
+from quotegen.pricing.price import WORKED_CHANGES, area_of, price, with_area_changed
 from quotegen.pricing.records import PricedQuote
 from quotegen.quantity import Unit
 from tests.pricing import shop

@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.money import ZERO, Money
+from quotegen.pricing.finish import price_at
 from quotegen.pricing.payments import payments_of
-from quotegen.pricing.price import price, price_at, with_area_changed
+from quotegen.pricing.price import price, with_area_changed
 from quotegen.pricing.records import Line, PricedFinish, PricedQuote
 from quotegen.quantity import Length, Unit, Units
 from quotegen.spec.company import Payment
