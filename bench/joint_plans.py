@@ -176,8 +176,8 @@ def spec_of(thickness: str, shapes: Shapes) -> PlacementSpec:
     return PlacementSpec(
         path=("placements", 0), id="deck", name="Deck", use=Use.PATIO, add=tuple(add),
         take_away=tuple(take_away), thickness=Length.of_inches(inches), base=Length(Fraction(1, 3)),
-        reinforcement="none", finish=None, fall=None, falls_toward=None, water_goes_to=None,
-        include={},
+        reinforcement="none", finish=None, alternates=(), fall=None, falls_toward=None,
+        water_goes_to=None, include={},
     )  # fmt: skip
 
 

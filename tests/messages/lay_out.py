@@ -57,8 +57,8 @@ def _change(texts: dict[str, str], name: str, word: str) -> None:
         asked = word.removeprefix("job asks for ")
         texts["job.yaml"] = texts["job.yaml"].replace("references: []", f"references: [{asked}]")
     elif word.startswith("priced by "):
-        book = GOOD / "books" / f"{word.removeprefix('priced by ')}.yaml"
-        text = book.read_text(encoding="utf-8")
+        name = word.removeprefix("priced by ")
+        text = (GOOD / "books" / f"{name}.yaml").read_text(encoding="utf-8")
         texts["rate-book.yaml"] = text + _left(texts["rate-book.yaml"], text)
     else:
         message = f"the first line of a case says {word!r}"

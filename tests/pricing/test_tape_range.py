@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from quotegen.explain.plan_sheet import plan_sheet
-from quotegen.pricing.price import at_high_end, at_low_end, price_at
+from quotegen.pricing.finish import price_at
+from quotegen.pricing.price import at_high_end, at_low_end
 from quotegen.publish.figures import figures
 from tests.pricing import shop
 from tests.world import EXAMPLES

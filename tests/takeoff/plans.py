@@ -115,6 +115,7 @@ def placement(
         base=Length(Fraction(1, 3)),
         reinforcement="fibre",
         finish=None,
+        alternates=(),
         fall=None,
         falls_toward=None,
         water_goes_to=None,
