@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from decimal import Decimal
-from fractions import Fraction
 
 from quotegen.explain.results import Results
 from quotegen.explain.views import JointRow
@@ -40,7 +39,7 @@ def _row(results: Results, name: str, plan: JointPlan) -> JointRow:
         else words.quantity(plan.length_ft, Unit.FT),
         spacing=words.feet(plan.spacing_ft),
         rule=words.listing(tuple(_rule(results, rule) for rule in plan.spacing_rules)),
-        depth=words.depth(Length.of_inches(Fraction(plan.saw_depth_in))),
+        depth=words.depth(Length.of_inches(plan.saw_depth_in)),
         exceptions=tuple(_exceptions(results, plan)),
     )
 

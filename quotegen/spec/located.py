@@ -5,7 +5,7 @@ price or a date of a quote number. Anchors and aliases are refused, which also e
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import TypeAlias
 
@@ -38,9 +38,9 @@ class Document:
     """
 
     file: str
-    content: Plain
-    keys: Mapping[DocumentPath, Source]
-    values: Mapping[DocumentPath, Source]
+    content: Plain = field(repr=False)
+    keys: Mapping[DocumentPath, Source] = field(repr=False)
+    values: Mapping[DocumentPath, Source] = field(repr=False)
 
     def key_source(self, path: DocumentPath) -> Source:
         """Return where the key stands, or the nearest place above it."""

@@ -6,8 +6,12 @@ from contextlib import suppress
 from fractions import Fraction
 
 from quotegen.explain.frame import SCALES_US
+from quotegen.explain.line_notes import taxes_of
+from quotegen.explain.measured import way_of
 from quotegen.explain.numbers import joint_spacing
 from quotegen.explain.results import Results
+from quotegen.pricing.bands import size_in
+from quotegen.pricing.tax import taxed_amount
 from quotegen.quantity import Length, Unit
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
 from quotegen.trade import joints
@@ -55,8 +59,17 @@ def _money(results: Results) -> Iterator[str]:
     for row in quote.adjustment:
         yield f"{words.money(row.total)} {words.money(abs(row.difference))}"
     yield from (words.rate(unit.rate, unit.unit) for unit in quote.unit_prices)
+    for end in quote.tape_range:
+        yield words.money(abs(end.difference))
+    moves = [(one.amount, one.total) for one in quote.alternates]
+    moves += [(one.amount, one.total) for one in quote.looks]
+    for amount, total in moves:
+        yield f"{words.money(abs(amount))} {words.money(total)}"
+    for part in (*quote.by_placement, *quote.by_scope):
+        yield words.money(part.amount)
     if results.job.rate_book.minimum is not None:
         yield words.money(results.job.rate_book.minimum)
+    yield from (words.money(taxed_amount(tax, quote.chosen.lines)) for tax in taxes_of(results))
 
 
 def _sizes(results: Results) -> Iterator[str]:
@@ -69,11 +82,39 @@ def _sizes(results: Results) -> Iterator[str]:
         yield f"{finish.visits} visits"
     for row in results.quote.adjustment:
         yield words.quantity(row.area, results.quote.area_unit)
+    for method in takeoff.reach.methods if takeoff.reach else ():
+        yield words.feet(method.reach_ft)
     for placement in takeoff.placements:
         yield from (words.area(placement), words.volume(placement.volume_cuyd))
         yield from (words.quantity(placement.edges_ft[edge], Unit.FT) for edge in EdgeOf)
         yield from (words.quantity(placement.edges_m[edge], Unit.M) for edge in EdgeOf)
         yield from _tapes(results, placement)
+        yield from _ranges(results, placement)
+    for falls in takeoff.falls:
+        yield from (words.height(corner.height_ft) for corner in falls.corners)
+        for edge in falls.edges:
+            yield from map(words.height, (edge.highest_ft, edge.lowest_ft))
+            yield words.feet(edge.drop_ft)
+    for rate in results.job.rate_book.rates.values():
+        for band in rate.bands:
+            ends = (band.from_, band.to)
+            yield from (words.quantity(size_in(end, unit), unit) for end in ends if end
+                        for unit in (Unit.SQ_FT, Unit.M2))  # fmt: skip
+
+
+def _ranges(results: Results, placement: PlacementTakeoff) -> Iterator[str]:
+    """Yield what the tape may have missed, the shapes that an area is made of, and its joints."""
+    words, unit = results.words, results.quote.area_unit
+    found, metric = placement.area_range, unit is Unit.M2
+    for end in (found.low_m2, found.high_m2) if metric else (found.low_sqft, found.high_sqft):
+        yield words.quantity(end, unit)
+    for shape in placement.working[0].inputs:
+        yield words.quantity(shape.value, unit)
+    joints = placement.joints
+    length = joints.length_m if metric else joints.length_ft
+    yield words.quantity(length, Unit.M if metric else Unit.FT)
+    for panel in joints.panels:
+        yield from map(words.panel_side, (panel.long_ft, panel.short_ft))
 
 
 def _tapes(results: Results, placement: PlacementTakeoff) -> Iterator[str]:
@@ -114,5 +155,8 @@ def _typed(results: Results) -> Iterator[str]:
     yield from (job.access.note if job.access else "", job.title)
     yield from (f"{excluded.what} {excluded.who}" for excluded in job.not_included)
     yield from (choice.name for choice in job.rate_book.reinforcement.values())
+    for placement in job.placements:
+        for shape in (*placement.add, *placement.take_away):
+            yield way_of(shape, results.words)
     for reference in job.references:
         yield f"{reference.area_sqft:,} sq ft {reference.shows} {reference.title}"

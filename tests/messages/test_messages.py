@@ -30,9 +30,8 @@ FAST_S = 5.0
 WARNINGS = {
     "start-before-quote", "deposit-cap", "ground-too-small", "falls-to-house", "fall-at-house",
     "falls-to-pool", "fall-at-pool", "deck-stands-proud", "risers-differ", "riser-too-high",
-    "access-chosen", "access-too-short", "nothing-reaches",
+    "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
 }  # fmt: skip
-WARNINGS = {"start-before-quote", "deposit-cap", "joint-panel", "joint-stops-short"}
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
     "nothing-to-price": "tests/pricing/test_asked_check.py::test_nothing_to_price",

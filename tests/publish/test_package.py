@@ -35,7 +35,7 @@ def test_the_files_of_a_package(job_file: Path):
         "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
         "customer/quote.pdf", "customer/visits.ics",
         *(f"customer/{name}.{ending}" for name in after for ending in ("html", "pdf")),
-        "private/cost-sheet.html", "private/figures.json",
+        "private/cost-sheet.html", "private/figures.json", "private/order-list.html",
     ])  # fmt: skip
 
 

@@ -11,11 +11,17 @@ GOOD: dict[str, object] = {
     "right_triangle": "24 ft x 16 ft",
     "triangle": {"base": "9 ft", "height": "4 ft"},
     "trapezoid": {"bottom": "9 ft", "top": "4 ft", "height": "4 ft"},
+    "parallelogram": {"base": "9 ft", "height": "4 ft", "offset": "2 ft"},
+    "regular_polygon": {"sides": "6", "side": "4 ft"},
     "circle": {"radius": "8 ft"},
     "half_circle": {"diameter": "16 ft"},
     "quarter_circle": {"radius": "8 ft"},
+    "segment": {"chord": "12 ft", "rise": "3 ft"},
     "ellipse": "24 ft x 16 ft",
     "ring": {"outer_radius": "14 ft", "width": "4 ft", "sweep": "90 deg"},
+    "offsets": {"every": "2 ft", "far": ["4 ft", "5 ft", "4 ft"]},
+    "ties": {"apart": "10 ft", "side": "top", "points": [{"a": "6 ft", "b": "8 ft"}] * 3},
+    "border": {"pool": {"circle": {"radius": "8 ft"}}, "width": "4 ft"},
 }
 
 

@@ -63,7 +63,7 @@ def joint_plan(
         is_owners=spec.joints is not None,
         spacing_ft=decimal_of(spacing_ft),
         spacing_rules=spacing_rules,
-        saw_depth_in=decimal_of(saw_depth_in(spec.thickness.inches, rules, on)),
+        saw_depth_in=saw_depth_in(spec.thickness.inches, rules, on),
         joints=tuple(_joint(joint) for joint in joints),
         panels=tuple(
             panel_of(number, part, tuple(posts), limits) for number, part in enumerate(parts, 1)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
+from fractions import Fraction
 
 from quotegen.takeoff.records import Point, Ring
 from quotegen.working import Step
@@ -74,7 +75,7 @@ class JointPlan:
         is_owners: whether the job gives the lines.
         spacing_ft: longest space between joints.
         spacing_rules: ids of the rules that give it; both where they say the same.
-        saw_depth_in: least depth of a cut.
+        saw_depth_in: least depth of a cut, exact.
         joints: contraction joints.
         panels: what they divide the slab into, by number.
         length_ft: of all contraction joints together, to 0.1 ft.
@@ -86,7 +87,7 @@ class JointPlan:
     is_owners: bool
     spacing_ft: Decimal
     spacing_rules: tuple[str, ...]
-    saw_depth_in: Decimal
+    saw_depth_in: Fraction
     joints: tuple[Joint, ...]
     panels: tuple[Panel, ...]
     length_ft: Decimal
