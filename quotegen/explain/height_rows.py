@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from quotegen.explain.plan import marked_edges
+from quotegen.explain.paper import marked_edges
 from quotegen.explain.results import Results
 from quotegen.explain.views import HeightRow
 

@@ -1,22 +1,31 @@
 """Sheet 2, the plan: the drawings, and the tables that let a tape check them."""
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from quotegen.explain.frame import Room
 from quotegen.explain.height_rows import corner_rows, drop_rows, ground, heights_from
+from quotegen.explain.joint_drawing import draw_joints
 from quotegen.explain.joint_table import joint_rows
 from quotegen.explain.measured import measured_rows, step_rows, sure_lines
 from quotegen.explain.numbers import edge_length
-from quotegen.explain.plan import draw_plan, marked_edges
+from quotegen.explain.paper import marked_edges
+from quotegen.explain.plan import draw_plan
 from quotegen.explain.price_sheet import total_area
+from quotegen.explain.prose import sentence
+from quotegen.explain.reach_drawing import draw_reach
 from quotegen.explain.results import Results
 from quotegen.explain.section import draw_section
+from quotegen.explain.svg import Drawing
 from quotegen.explain.views import EdgeRow, PlanSheet, SectionPair, SizeRow
 from quotegen.spec.records import PlacementSpec
 from quotegen.takeoff.records import Against, EdgeOf
 
 WIDE = Room(
     width_px=640, height_px=560, left_px=58, right_px=48, top_px=58, bottom_px=72, to_scale=True
+)
+FLAT = Room(
+    width_px=640, height_px=470, left_px=24, right_px=24, top_px=24, bottom_px=48, to_scale=True
 )
 SMALL = Room(
     width_px=640, height_px=380, left_px=58, right_px=48, top_px=32, bottom_px=56, to_scale=True
@@ -30,9 +39,12 @@ def plan_sheet(results: Results) -> PlanSheet:
     """Build sheet 2."""
     job, takeoff, words = results.job, results.takeoff, results.words
     return PlanSheet(
-        small=draw_plan(job, takeoff, words, SMALL, "plan-small", with_sizes=False),
+        small=draw_plan(job, takeoff, words, SMALL, "plan-small"),
         wide=draw_plan(job, takeoff, words, WIDE, "plan"),
         narrow=draw_plan(job, takeoff, words, NARROW, "plan-narrow"),
+        joint_plan=_joint_plan(results),
+        reach=_reach(results),
+        reached=tuple(_reached(results)),
         edges=tuple(_edges(results)),
         sizes=tuple(_sizes(results)),
         joints=joint_rows(results),
@@ -47,6 +59,28 @@ def plan_sheet(results: Results) -> PlanSheet:
         sure=sure_lines(results),
         steps=step_rows(results),
     )
+
+
+def _joint_plan(results: Results) -> Drawing | None:
+    job, takeoff = results.job, results.takeoff
+    if not any(measured.joints.joints for measured in takeoff.placements):
+        return None
+    return draw_joints(job, takeoff, results.words, FLAT, "joints")
+
+
+def _reach(results: Results) -> Drawing | None:
+    job, takeoff = results.job, results.takeoff
+    if takeoff.reach is None:
+        return None
+    return draw_reach(job, takeoff, takeoff.reach, results.words, FLAT, "reach")
+
+
+def _reached(results: Results) -> Iterator[str]:
+    words, reach = results.words, results.takeoff.reach
+    for method in reach.methods if reach else ():
+        key = "reach_all" if method.covers else "reach_part" if method.share else "reach_none"
+        share = words.percent(Fraction(method.share) / 100)
+        yield sentence(words(key, method=method.name, share=share))
 
 
 def _edges(results: Results) -> Iterator[EdgeRow]:

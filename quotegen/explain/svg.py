@@ -16,7 +16,9 @@ Pixel: TypeAlias = tuple[float, float]
 
 INK = "#1a1a1a"
 GREY = "#5a5a5a"
+PAPER = "#fff"
 THIN = 0.8
+LINE = 1.2
 THICK = 2.0
 SANS = "Atkinson Hyperlegible Next, sans-serif"
 MONO = "Atkinson Hyperlegible Mono, monospace"
@@ -69,11 +71,20 @@ def rings_path(rings: Iterable[Iterable[Pixel]]) -> str:
     )
 
 
-def polyline(points: Iterable[Pixel], *, width: float = THICK) -> str:
+def polyline(
+    points: Iterable[Pixel], *, width: float = THICK, ink: str = INK, dash: str = ""
+) -> str:
     """Draw an open line through points."""
     data = "M" + " L".join(f"{number(x)} {number(y)}" for x, y in points)
+    extra = {"stroke_dasharray": dash} if dash else {}
     return element(
-        "path", d=data, fill="none", stroke=INK, stroke_width=width, stroke_linejoin="round"
+        "path",
+        d=data,
+        fill="none",
+        stroke=ink,
+        stroke_width=width,
+        stroke_linejoin="round",
+        **extra,
     )
 
 
@@ -191,14 +202,20 @@ def _reading_angle(start: Pixel, end: Pixel) -> float:
     return angle + pi if angle <= -pi / 2 - 0.01 else angle
 
 
-def arrow(start: Pixel, end: Pixel, *, width: float = 1.4) -> str:
+def arrow(start: Pixel, end: Pixel, *, width: float = 1.4, dash: str = "") -> str:
     """Draw an arrow with a slender head."""
     angle = atan2(end[1] - start[1], end[0] - start[0])
     wings = [
         (end[0] - 10 * cos(angle + side), end[1] - 10 * sin(angle + side)) for side in (0.3, -0.3)
     ]
     head = element("path", d=rings_path([[end, *wings]]), fill=INK)
-    return line(start, end, width=width) + head
+    return line(start, end, width=width, dash=dash) + head
+
+
+def station(at: Pixel, radius: float) -> str:
+    """Draw a place on the ground: a dot in a ring."""
+    ring = element("circle", cx=at[0], cy=at[1], r=radius, fill="none", stroke=INK)
+    return ring + element("circle", cx=at[0], cy=at[1], r=radius / 3, fill=INK)
 
 
 def mark(at: Pixel, letter: str) -> str:

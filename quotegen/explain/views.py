@@ -81,6 +81,9 @@ class PlanSheet:
     """Sheet 2: what exactly will be poured.
 
     Attributes:
+        joint_plan: joints and panels drawn; None where the job has no joints.
+        reach: how concrete gets there, drawn; None where no truck stand is typed.
+        reached: what each way of the rate book reaches.
         small: the plan for sheet 1 and the door sheet.
         wide, narrow: the plan for paper and large screens, and for a phone.
         edges: every lettered edge, with what a tape should read.
@@ -99,6 +102,9 @@ class PlanSheet:
     small: Drawing
     wide: Drawing
     narrow: Drawing
+    joint_plan: Drawing | None
+    reach: Drawing | None
+    reached: tuple[str, ...]
     edges: tuple["EdgeRow", ...]
     sizes: tuple["SizeRow", ...]
     joints: tuple["JointRow", ...]

@@ -3,6 +3,8 @@
 import math
 from typing import TypeAlias
 
+from shapely import LineString
+
 from quotegen.takeoff.curve import Curve
 from quotegen.takeoff.oval import Oval
 from quotegen.takeoff.records import Point, Ring
@@ -59,12 +61,16 @@ def fine_corners(segment: Segment) -> tuple[Point, ...]:
 
 def drawn_ring(loop: Loop) -> Ring:
     """Return the loop as few sides as the eye needs."""
-    return tuple(point for segment in loop for point in segment.corners(_drawn_step(segment)))
+    return tuple(point for segment in loop for point in drawn_run(segment)[:-1])
 
 
 def drawn_run(segment: Segment) -> Ring:
     """Return one segment as drawn, from its start to its end."""
-    return (*segment.corners(_drawn_step(segment)), segment.end)
+    run = (*segment.corners(_drawn_step(segment)), segment.end)
+    if isinstance(segment, Curve):
+        kept = LineString(run).simplify(_DRAWN_STRAY_FT).coords
+        return tuple((x, y) for x, y in kept)
+    return run
 
 
 def chord_ft(segment: Segment) -> float:

@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from quotegen.explain.frame import Room
-from quotegen.explain.plan import draw_plan, marked_edges
+from quotegen.explain.paper import marked_edges
+from quotegen.explain.plan import draw_plan
 from quotegen.explain.plan_sheet import NARROW, SMALL, WIDE, plan_sheet
 from quotegen.explain.results import Results
 from tests.pricing import shop
@@ -106,6 +107,7 @@ def test_ids_do_not_clash_on_the_page(job_file: Path):
     """All drawings of a sheet stand on one page, so no id is there twice."""
     sheet = plan_sheet(shop.example_results(job_file))
     drawings = [sheet.small, sheet.wide, sheet.narrow]
+    drawings += [one for one in (sheet.joint_plan, sheet.reach) if one]
     drawings += [one for pair in sheet.sections for one in (pair.wide, pair.narrow)]
     ids = [i for one in drawings for i in re.findall(r'\bid="([^"]+)"', str(one.svg))]
     assert len(ids) == len(set(ids))

@@ -59,6 +59,14 @@ def results(folder: Path, job: str = PATIO, **files: str) -> Results:
     return made
 
 
+def warned(folder: Path, job: str = PATIO, **files: str) -> Results:
+    """Return the results of a job that has warnings."""
+    made = figure(write_world(folder, job, **files), house())
+    assert made.problems
+    assert made.results is not None
+    return made.results
+
+
 def quote(folder: Path, job: str = PATIO, **files: str) -> PricedQuote:
     """Return the prices of a job that must be without fault."""
     return results(folder, job, **files).quote

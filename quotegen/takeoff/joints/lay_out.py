@@ -12,6 +12,7 @@ from quotegen.takeoff.joints.frame import Frame
 from quotegen.takeoff.joints.grid import grid_lines
 from quotegen.takeoff.joints.judge import passes, tiled
 from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.mirror import Axis, axes_of
 from quotegen.takeoff.joints.overlay import Segment, cut_along, joints_of, parts_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.refine import Refiner
@@ -20,7 +21,7 @@ from quotegen.takeoff.path import Loop
 from quotegen.takeoff.records import Point
 
 _STRAY_FT = 0.01
-_FAILING, _JOINT_FT, _END = 40.0, 0.02, 0.8
+_FAILING, _JOINT_FT, _END, _LOPSIDED = 40.0, 0.02, 0.8, 0.2
 _SPACINGS = (0.85, 0.7, 0.55)
 _REACHES = (0.65, 0.8)
 _LARGEST = 250  # panels of full size: a larger slab has a plain grid
@@ -30,10 +31,14 @@ _NEVER, _CLEAN, _KEEPS_RULES, _FAILS = -1, 0, 1, 2
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Layout:
-    """One way to divide a slab, its cost, and whether it is clean, keeps the rules, or fails."""
+    """One way to divide a slab, its cost, and whether it is clean, keeps the rules, or fails.
+
+    It is lopsided where the slab is its own mirror image and the joints are not.
+    """
 
     cost: float
     rank: int
+    is_lopsided: bool
     joints: tuple[Segment, ...]
 
 
@@ -56,14 +61,29 @@ def lay_out(
     if (right - left) * (top - bottom) > _LARGEST * limits.most_ft**2 or _is_ribbon(level, limits):
         plain = grid_lines(level, middles, (limits.most_ft, limits.most_ft), limits)
         return tuple(frame.back(line) for line in plain)
+    axes = () if middles else axes_of(level)
     best: Layout | None = None
     for enough, lines in _families(level, middles, limits):
         if best is not None and best.rank <= enough:
             break
-        layout = _layout(level, lines(), limits)
-        if best is None or layout.cost < best.cost - _SAME_COST:
-            best = layout
+        for layout in _layouts(level, lines(), limits, axes):
+            if best is None or layout.cost < best.cost - _SAME_COST:
+                best = layout
     return tuple(frame.back(line) for line in best.joints) if best else ()
+
+
+def _layouts(
+    level: Polygon, lines: tuple[Segment, ...], limits: Limits, axes: tuple[Axis, ...]
+) -> Iterator[Layout]:
+    """Yield the layout that begins with some lines and, if it is lopsided, its even-handed kin."""
+    panels = _panels(cut_along(level, lines), level, limits)
+    layout = _layout(panels, limits, axes)
+    yield layout
+    for axis in axes if layout.is_lopsided else ():
+        kept = tuple(axis.lines_of_half(lines, limits))
+        pieces = [piece for half in axis.half(level) for piece in cut_along(half, kept)]
+        half = _panels(tuple(pieces), level, limits)
+        yield _layout((*half, *map(axis.image_of, half)), limits, axes)
 
 
 def _families(
@@ -107,23 +127,29 @@ def _by_ratio(level: Polygon, limits: Limits) -> tuple[float, float]:
     return wide / across + _STRAY_FT, high / down + _STRAY_FT
 
 
-def _layout(level: Polygon, lines: tuple[Segment, ...], limits: Limits) -> Layout:
-    parts = parts_of(cut_along(level, lines), level)
+def _panels(pieces: tuple[Polygon, ...], level: Polygon, limits: Limits) -> tuple[Part, ...]:
     refiner = Refiner(limits)
     nodes: tuple[Point, ...] = ()
     panels: list[Part] = []
-    for part in parts:
+    for part in parts_of(pieces, level):
         made = refiner.refine(part, nodes)
         if len(made) > 1:
             nodes = (*nodes, *(point for one in made for point in one.ring))
         panels += made
+    return tuple(panels)
+
+
+def _layout(panels: tuple[Part, ...], limits: Limits, axes: tuple[Axis, ...]) -> Layout:
     joints = joints_of(panels)
     failing = sum(not passes(panel, limits) for panel in panels)
     long = math.fsum(math.dist(*joint) for joint in joints)
     loose = _loose_ends(joints)
+    lopsided = bool(axes) and not any(axis.is_kept_by(joints) for axis in axes)
+    each = 1 + _LOPSIDED * lopsided
     return Layout(
-        cost=_FAILING * failing + len(panels) + _JOINT_FT * long + _END * loose,
-        rank=_CLEAN if not failing + loose else _FAILS if failing else _KEEPS_RULES,
+        cost=_FAILING * failing + each * len(panels) + _JOINT_FT * long + _END * loose,
+        rank=_FAILS if failing else _KEEPS_RULES if loose or lopsided else _CLEAN,
+        is_lopsided=lopsided,
         joints=joints,
     )
 
