@@ -56,8 +56,14 @@ class Span:
         return math.fsum(abs(math.atan2(_cross(u, v), dot)) for (u, v), dot in turns)
 
     def point_at(self, t: float) -> Point:
-        """Return the point at a share of the span."""
-        return self.split(t)[0].p3
+        """Return the point at a share of the span (Bernstein's form)."""
+        s = 1 - t
+        shares = (s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t)
+        corners = (self.p0, self.p1, self.p2, self.p3)
+        return (
+            math.fsum(share * at[0] for share, at in zip(shares, corners, strict=True)),
+            math.fsum(share * at[1] for share, at in zip(shares, corners, strict=True)),
+        )
 
     def split(self, t: float) -> tuple["Span", "Span"]:
         """Return the parts before and after a share of the span (de Casteljau)."""

@@ -10,7 +10,7 @@ from quotegen.takeoff.joints.judge import (
     passes,
 )
 from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.part import Chord, Part, interior_rad, split
+from quotegen.takeoff.joints.part import Chord, Part, Spot, interior_rad, split
 from quotegen.takeoff.records import Point
 
 _PARTS = 40
@@ -68,12 +68,11 @@ class Refiner:
         return sorted(found, key=lambda cut: cut.cost)
 
     def _cut(self, part: Part, chord: Chord, nodes: tuple[Point, ...]) -> Cut | None:
+        sharpest = min(_meets_at(part, *chord), _meets_at(part, *chord[::-1]))
+        if sharpest < self.limits.corner_rad - _SLACK_RAD:
+            return None
         parts = split(part, chord)
         if parts is None:
-            return None
-        angles = [_corner_at(one, spot.point) for one in parts for spot in chord]
-        sharpest = min(angles)
-        if sharpest < self.limits.corner_rad - _SLACK_RAD:
             return None
         if any(is_sliver(one, self.limits) for one in parts):
             return None
@@ -90,9 +89,14 @@ class Refiner:
         return Cut(cost=cost, parts=parts)
 
 
-def _corner_at(part: Part, point: Point) -> float:
-    n = min(range(len(part.ring)), key=lambda n: math.dist(part.ring[n], point))
-    return interior_rad(part.ring[n - 1], part.ring[n], part.ring[(n + 1) % len(part.ring)])
+def _meets_at(part: Part, here: Spot, there: Spot) -> float:
+    """Return the smaller of the two angles that a chord makes where it meets the ring."""
+    ring = part.ring
+    before = ring[here.side - 1] if here.share == 0 else ring[here.side]
+    after = ring[(here.side + 1) % len(ring)]
+    return min(
+        interior_rad(before, here.point, there.point), interior_rad(there.point, here.point, after)
+    )
 
 
 def _is_offset(part: Part, point: Point, side: int, share: float, nodes: tuple[Point, ...]) -> bool:
