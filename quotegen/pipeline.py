@@ -20,6 +20,7 @@ from quotegen.pricing.records import FinishCosts
 from quotegen.pricing.rough import ladder
 from quotegen.problem import Problem, Source, has_error, in_file_order
 from quotegen.resources import content_folder, themes_folder
+from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
 from quotegen.spec.content import Content, read_content
@@ -111,6 +112,7 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     problems = in_file_order((*problems, *again))
     if has_error(again):
         return Figured(results=None, costs=(), problems=problems)
+    contract = contract_of(job, takeoff, in_forms)
     results = Results(
         job=job,
         takeoff=takeoff,
@@ -118,7 +120,8 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         visits=MappingProxyType(visits),
         access=access,
         openings=openings_of(job, visits[job.finish], house.rules),
-        contract=contract_of(job, takeoff, in_forms),
+        contract=contract,
+        days=days_of(job, contract.finish),
         rules=house.rules,
         content=house.content,
         words=Words(labels=house.content.labels, locale=LOCALE, units=job.units),

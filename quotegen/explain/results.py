@@ -7,6 +7,7 @@ from quotegen.explain.wording import Words
 from quotegen.pricing.access import AccessChoice
 from quotegen.pricing.contract_records import Contract
 from quotegen.pricing.records import Line, PricedQuote
+from quotegen.schedule.moved import Days
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit
 from quotegen.spec.content import Content
@@ -22,6 +23,7 @@ class Results:
     Attributes:
         visits: dated, for each finish that is offered.
         openings: the days at the chosen finish.
+        days: of the contract, with what each change moves.
         contract: from the accepted price to the balance, as far as it has gone.
         access: how concrete gets to the slab, None where no truck stand is typed.
     """
@@ -32,6 +34,7 @@ class Results:
     visits: Mapping[str, tuple[Visit, ...]]
     openings: tuple[OpeningDay, ...]
     contract: Contract
+    days: Days
     rules: RuleBook
     content: Content
     words: Words

@@ -9,6 +9,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.views import Paper
 from quotegen.pricing.contract_records import AdjustedLine, ChangeOrder, Remeasure, RevisedPayment
 from quotegen.quantity import Unit
+from quotegen.schedule.moved import MovedVisit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,6 +76,7 @@ class ChangeOrderView:
     amount: str
     revised_total: str
     days: str
+    moves: tuple[str, ...]
     payments: tuple[StatementPayment, ...]
 
 
@@ -126,7 +128,10 @@ def change_orders_view(results: Results) -> ChangeOrdersView:
     title = words("changes_title", title=job.title, quote=job.quote)
     return ChangeOrdersView(
         **paper_head(results, title, contract.changes[-1].on),
-        changes=tuple(_change(results, change) for change in contract.changes),
+        changes=tuple(
+            _change(results, change, moves)
+            for change, moves in zip(contract.changes, results.days.moves, strict=True)
+        ),
         quoted_total=words.money(contract.quoted_total),
         total=words.money(contract.total),
         paid=words.money(contract.paid),
@@ -179,7 +184,9 @@ def _verdict(results: Results, adjusted: Remeasure) -> str:
     return said
 
 
-def _change(results: Results, change: ChangeOrder) -> ChangeOrderView:
+def _change(
+    results: Results, change: ChangeOrder, moves: tuple[MovedVisit, ...]
+) -> ChangeOrderView:
     words = results.words
     working = ""
     if change.rate is not None:
@@ -194,6 +201,14 @@ def _change(results: Results, change: ChangeOrder) -> ChangeOrderView:
         previous_total=words.money(change.previous_total),
         amount=words.signed_money(change.amount),
         revised_total=words.money(change.revised_total),
-        days=words("days_added", days=str(change.days)),
+        days=words("days_added", days=str(change.days)) if change.days else words("days_same"),
+        moves=tuple(_moved(results, move) for move in moves),
         payments=tuple(_payments(results, change.payments)),
     )
+
+
+def _moved(results: Results, move: MovedVisit) -> str:
+    """Say when a visit was and when it is now."""
+    words = results.words
+    was, now = (words.days(one.first_day, one.last_day) for one in (move.was, move.now))
+    return words("visit_moved", visit=move.now.name, was=was, now=now)

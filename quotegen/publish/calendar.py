@@ -23,7 +23,7 @@ class CalendarVisit:
 
 
 def to_ics(visits: tuple[CalendarVisit, ...], name: str, dated: date, revision: int) -> bytes:
-    """Write the calendar; its time stamp is the date of the quote."""
+    """Write the calendar; its time stamp is the date of the quote or of the last change."""
     calendar = Calendar()
     calendar.add("prodid", "-//quotegen//visits//EN")
     calendar.add("version", "2.0")

@@ -107,7 +107,8 @@ def _calendar(results: Results) -> bytes:
             first_day=visit.first_day,
             last_day=visit.last_day,
         )
-        for visit in results.chosen_visits
+        for visit in results.days.visits
     )
     name = words("calendar_name", title=job.title, company=job.company.name)
-    return to_ics(visits, name, job.quote_date, job.revision)
+    dated = max((job.quote_date, *(change.date for change in job.changes)))
+    return to_ics(visits, name, dated, job.revision + len(job.changes))

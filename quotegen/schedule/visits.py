@@ -1,7 +1,9 @@
 """Stage 4, visits: the trips of a finish get dates, and the slab its opening days."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
+from types import MappingProxyType
 
 from quotegen.pricing.visits_needed import NeededVisit, visits_needed
 from quotegen.spec.company import Company, Weekday
@@ -21,31 +23,39 @@ class Visit:
     crew: int | None
 
 
-def visits_of(job: JobSpec, finish: str) -> tuple[Visit, ...]:
+def visits_of(
+    job: JobSpec, finish: str, added: Mapping[str, int] = MappingProxyType({})
+) -> tuple[Visit, ...]:
     """Return the dated visits of the job at a finish.
 
     A visit begins on the first working day after the one before it and after its wait, which is
-    counted in days of the calendar from the pour or whatever came before.
+    counted in days of the calendar from the visit before.
+
+    Args:
+        job: the job.
+        finish: whose visits they are.
+        added: working days that changes add, by visit.
     """
     visits: list[Visit] = []
     next_day = job.start
     for needed in visits_needed(job, finish):
-        visit = _dated(needed, next_day + timedelta(days=needed.wait_days), job.company)
+        days = needed.days + added.get(needed.id, 0)
+        visit = _dated(needed, days, next_day + timedelta(days=needed.wait_days), job.company)
         visits.append(visit)
         next_day = visit.last_day + timedelta(days=1)
     return tuple(visits)
 
 
-def _dated(needed: NeededVisit, earliest: date, company: Company) -> Visit:
+def _dated(needed: NeededVisit, days: int, earliest: date, company: Company) -> Visit:
     first = last = _working_day(earliest, company)
-    for _ in range(needed.days - 1):
+    for _ in range(days - 1):
         last = _working_day(last + timedelta(days=1), company)
     return Visit(
         id=needed.id,
         name=needed.name,
         first_day=first,
         last_day=last,
-        days=needed.days,
+        days=days,
         wait_days=needed.wait_days,
         crew=needed.crew,
     )

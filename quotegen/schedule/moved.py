@@ -1,0 +1,48 @@
+"""What changes do to the days: work that is added lengthens a visit, and later ones follow."""
+
+from collections import Counter
+from dataclasses import dataclass
+
+from quotegen.schedule.visits import Visit, visits_of
+from quotegen.spec.records import JobSpec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MovedVisit:
+    """A visit that a change lengthens or moves."""
+
+    was: Visit
+    now: Visit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Days:
+    """The days of the contract.
+
+    Attributes:
+        moves: for each change in the order of the job, the visits that it moves.
+        visits: as they stand after all of them.
+    """
+
+    moves: tuple[tuple[MovedVisit, ...], ...]
+    visits: tuple[Visit, ...]
+
+
+def days_of(job: JobSpec, finish: str) -> Days:
+    """Return what each change moves.
+
+    The days that a change adds are worked in the first visit that is not over on its date; a
+    change after the last visit lengthens that one.
+    """
+    added: Counter[str] = Counter()
+    visits = visits_of(job, finish)
+    moves = []
+    for change in job.changes:
+        before = visits
+        if change.days:
+            open_ = (visit for visit in before if visit.last_day >= change.date)
+            added[next(open_, before[-1]).id] += change.days
+            visits = visits_of(job, finish, added)
+        pairs = zip(before, visits, strict=True)
+        moves.append(tuple(MovedVisit(was=was, now=now) for was, now in pairs if was != now))
+    return Days(moves=tuple(moves), visits=visits)
