@@ -33,19 +33,31 @@ class Part:
 
 
 def parts_of(
-    rate: BookRate, quantity: Decimal, unit: Unit, thickness: Length | None
+    rate: BookRate,
+    quantity: Decimal,
+    unit: Unit,
+    thickness: Length | None,
+    held: int | None = None,
 ) -> Iterator[Part]:
     """Split a quantity over the prices of a rate; a rate without bands has one part.
 
     With `by_size` the band that the quantity falls in prices all of it: it counts from its
     `from`, which is in it, to its `to`, which is not. With `by_slice` each band prices what lies
     between its ends, so that a larger quantity never costs less in total.
+
+    Args:
+        rate: of the rate book.
+        quantity: to be priced.
+        unit: of the quantity.
+        thickness: of the slab, for a price by thickness.
+        held: the band of a `by_size` rate that was quoted, which then prices any quantity.
     """
     if rate.by_slice:
         yield from _slices(rate.by_slice, quantity, unit)
     elif rate.by_size:
         reached = [i for i, band in enumerate(rate.by_size) if _start(band, unit) <= quantity]
-        yield _part(rate.by_size, reached[-1], "by_size", quantity, is_last=True)
+        band = reached[-1] if held is None else held
+        yield _part(rate.by_size, band, "by_size", quantity, is_last=True)
     else:
         yield Part(
             quantity=quantity,

@@ -1,10 +1,11 @@
 """The whole job at one finish: its lines, its total, and what one unit of area more moves."""
 
+from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.money import total
-from quotegen.pricing.lines import lines_of
+from quotegen.pricing.lines import NONE_HELD, lines_of
 from quotegen.pricing.records import AreaPrice, Line, PricedFinish
 from quotegen.pricing.visits_needed import visits_needed
 from quotegen.quantity import Unit, Units, decimal_of, rounded
@@ -12,11 +13,23 @@ from quotegen.spec.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 
 
+def price_again(
+    job: JobSpec, takeoff: Takeoff, quoted: PricedFinish, extras: tuple[str, ...] = ()
+) -> PricedFinish:
+    """Price what was quoted at other sizes. Rates hold: a price by size keeps its band."""
+    held = {line.id: line.band for line in quoted.lines if line.band is not None}
+    return price_at(job, takeoff, quoted.id, extras, held)
+
+
 def price_at(
-    job: JobSpec, takeoff: Takeoff, finish: str, extras: tuple[str, ...] = ()
+    job: JobSpec,
+    takeoff: Takeoff,
+    finish: str,
+    extras: tuple[str, ...] = (),
+    held: Mapping[str, int] = NONE_HELD,
 ) -> PricedFinish:
     """Price the whole job at one finish: visits, travel and sealer follow the finish."""
-    lines = lines_of(job, takeoff, finish, extras)
+    lines = lines_of(job, takeoff, finish, extras, held)
     return PricedFinish(
         id=finish,
         name=job.rate_book.finishes[finish].name,

@@ -1,7 +1,8 @@
 """Lines: every rate in use becomes quantity times rate, to the cent, with its working."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from decimal import Decimal
+from types import MappingProxyType
 
 from quotegen.money import Money, to_cents, total
 from quotegen.pricing.bands import Part, parts_of
@@ -26,19 +27,33 @@ from quotegen.spec.text_fields import Rate
 from quotegen.takeoff.records import Takeoff
 from quotegen.working import Operation, Rounding, Step, added, given, taken_away
 
+NONE_HELD: Mapping[str, int] = MappingProxyType({})
+
 
 def lines_of(
-    job: JobSpec, takeoff: Takeoff, finish: str, extras: tuple[str, ...] = ()
+    job: JobSpec,
+    takeoff: Takeoff,
+    finish: str,
+    extras: tuple[str, ...] = (),
+    held: Mapping[str, int] = NONE_HELD,
 ) -> tuple[Line, ...]:
-    """Return every line of the job at a finish: the work, the small-job minimum, the taxes."""
-    return closed(job, work_lines(job, takeoff, finish, extras))
+    """Return every line of the job at a finish: the work, the small-job minimum, the taxes.
+
+    `held` has the bands that were quoted, by line; such a line is priced at its band whatever
+    its quantity.
+    """
+    return closed(job, work_lines(job, takeoff, finish, extras, held))
 
 
 def work_lines(
-    job: JobSpec, takeoff: Takeoff, finish: str, extras: tuple[str, ...] = ()
+    job: JobSpec,
+    takeoff: Takeoff,
+    finish: str,
+    extras: tuple[str, ...] = (),
+    held: Mapping[str, int] = NONE_HELD,
 ) -> tuple[Line, ...]:
     """Return the lines that work stands behind, none of which depends on another."""
-    return (*_rate_lines(job, takeoff, finish, extras), *_finish_lines(job, takeoff, finish))
+    return (*_rate_lines(job, takeoff, finish, extras, held), *_finish_lines(job, takeoff, finish))
 
 
 def closed(job: JobSpec, lines: tuple[Line, ...]) -> tuple[Line, ...]:
@@ -51,14 +66,18 @@ def closed(job: JobSpec, lines: tuple[Line, ...]) -> tuple[Line, ...]:
 
 
 def _rate_lines(
-    job: JobSpec, takeoff: Takeoff, finish: str, extras: tuple[str, ...]
+    job: JobSpec,
+    takeoff: Takeoff,
+    finish: str,
+    extras: tuple[str, ...],
+    held: Mapping[str, int],
 ) -> Iterator[Line]:
     visits = len(visits_needed(job, finish))
     for use in rates_in_use(job, finish, extras):
         book_rate = job.rate_book.rates[use.rate_id]
         quantity = _quantity(job, use, book_rate, takeoff, visits)
         if quantity.value > 0:
-            yield from _lines_of_rate(job, use, book_rate, quantity)
+            yield from _lines_of_rate(job, use, book_rate, quantity, held.get(_id_of(use)))
 
 
 def _quantity(job: JobSpec, use: Use, book_rate: BookRate, takeoff: Takeoff, visits: int) -> Step:
@@ -82,10 +101,16 @@ def _quantity(job: JobSpec, use: Use, book_rate: BookRate, takeoff: Takeoff, vis
     )
 
 
-def _lines_of_rate(job: JobSpec, use: Use, book_rate: BookRate, quantity: Step) -> Iterator[Line]:
+def _id_of(use: Use) -> str:
+    return f"{use.rate_id}.{use.placement.id}" if use.placement else use.rate_id
+
+
+def _lines_of_rate(
+    job: JobSpec, use: Use, book_rate: BookRate, quantity: Step, held: int | None
+) -> Iterator[Line]:
     thickness = use.placement.thickness if use.placement else None
     unit = shown_rate(rate_at(book_rate, None), job.units).unit
-    parts = tuple(parts_of(book_rate, quantity.value, unit, thickness))
+    parts = tuple(parts_of(book_rate, quantity.value, unit, thickness, held))
     for part in parts:
         rate = shown_rate(part.rate, job.units)
         yield line(
@@ -138,7 +163,7 @@ def line(
     sliced = f".{part.band + 1}" if part.path[:1] == ("by_slice",) and part.band is not None else ""
     said = f"{name}, slice {sliced[1:]}" if sliced else name
     return Line(
-        id=(f"{use.rate_id}.{placement.id}" if placement else use.rate_id) + sliced,
+        id=_id_of(use) + sliced,
         rate_id=use.rate_id,
         name=name,
         scope=scope,

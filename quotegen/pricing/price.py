@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from quotegen.money import Money
 from quotegen.pricing.combinations import combinations_of
-from quotegen.pricing.finish import price_at
+from quotegen.pricing.finish import price_again, price_at
 from quotegen.pricing.options import alternates_of, looks_of
 from quotegen.pricing.payments import payments_of
 from quotegen.pricing.rates import rate_at, shown_rate
@@ -71,7 +71,7 @@ def _row(job: JobSpec, takeoff: Takeoff, chosen: PricedFinish, change: Fraction)
     the difference as a share of the quoted total, not the change of the area.
     """
     changed = with_area_changed(takeoff, change)
-    then = price_at(job, changed, chosen.id).total
+    then = price_again(job, changed, chosen).total
     difference = Money(then - chosen.total)
     rise = Fraction(difference) / Fraction(chosen.total or 1)
     return AdjustmentRow(
@@ -111,7 +111,7 @@ def _changed(placement: PlacementTakeoff, change: Fraction) -> PlacementTakeoff:
 
 def _tape_end(job: JobSpec, measured: Takeoff, chosen: PricedFinish) -> TapeEnd:
     """Price the job again with its areas at one end of what the tape may have missed."""
-    then = price_at(job, measured, chosen.id).total
+    then = price_again(job, measured, chosen).total
     return TapeEnd(
         area=area_of(measured, job.units), difference=Money(then - chosen.total), total=then
     )

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from quotegen.money import ZERO, Money, total
 from quotegen.pricing.contract_records import AdjustedLine, MeasuredArea, Remeasure
-from quotegen.pricing.finish import price_at
+from quotegen.pricing.finish import price_again, price_at
 from quotegen.pricing.records import Line, PricedFinish
 from quotegen.pricing.revised_payments import revised_payments
 from quotegen.quantity import Unit, Units, rounded
@@ -37,7 +37,7 @@ def remeasured(
     """
     estimated, in_forms = takeoffs
     before = price_at(job, estimated, finish, extras)
-    after = price_at(job, in_forms, finish, extras)
+    after = price_again(job, in_forms, before, extras)
     lines = tuple(_lines(before, after))
     change = Money(after.total - before.total)
     limit = job.company.adjustment.no_pour_above

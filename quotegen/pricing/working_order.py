@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from quotegen.money import Money
-from quotegen.pricing.finish import price_at
+from quotegen.pricing.finish import price_again, price_at
 from quotegen.pricing.options import changed_lines, with_alternates
 from quotegen.pricing.price import WORKED_CHANGES, with_area_changed
 from quotegen.pricing.records import Line, PricedFinish, PricedPayment, PricedQuote
@@ -47,7 +47,7 @@ def working_of(job: JobSpec, takeoff: Takeoff, quote: PricedQuote) -> Iterator[P
     yield Part(title="Payments", steps=tuple(_payments(job, quote)))
     for change in WORKED_CHANGES:
         if change:
-            then = price_at(job, with_area_changed(takeoff, change), chosen.id)
+            then = price_again(job, with_area_changed(takeoff, change), chosen)
             sign = "more" if change > 0 else "less"
             title = f"If the area is {abs(change) * 100} % {sign}"
             yield _option(title, chosen, then)

@@ -54,6 +54,33 @@ def test_the_whole_at_the_rate_of_its_band(tmp_path, area: str, total: str):
     assert str(priced.chosen.total) == total
 
 
+@pytest.mark.parametrize(
+    ("measured", "total"),
+    [("410", "3690.00"), ("399.9", "3599.10"), ("390", "3510.00")],
+    ids=["up", "same", "down"],
+)
+def test_the_quoted_band_holds_when_measured(tmp_path, measured: str, total: str):
+    """399.9 sq ft were quoted at $9.00; measured over 400, each foot still costs $9.00."""
+    job = shop.job(
+        shop.placement("399.9 ft x 1 ft"),
+        accepted={"date": "2026-05-20"},
+        measured={"date": "2026-06-09", "placements": {"patio": {"area": f"{measured} sq ft"}}},
+    )
+    contract = shop.results(tmp_path, job, rate_book=shop.book({"slab": SIZES}, FREE)).contract
+    assert contract.remeasure is not None
+    assert str(contract.total) == total
+    assert {str(line.rate) for line in contract.remeasure.lines if line.id == "slab.patio"} == {
+        "9.00"
+    }
+
+
+def test_worked_figures_keep_the_quoted_band(tmp_path):
+    """The table at +10 % shows what the measured statement would say: 439.9 sq ft at $9.00."""
+    job = shop.job(shop.placement("399.9 ft x 1 ft"))
+    priced = shop.quote(tmp_path, job, rate_book=shop.book({"slab": SIZES}, FREE))
+    assert [str(row.total) for row in priced.adjustment][-1] == "3959.10"
+
+
 def test_a_metric_job_has_its_borders_in_metres(tmp_path):
     """400 sq ft are 37.16 m2, and the two slices make the whole area."""
     job = shop.job(shop.placement("10 m x 10 m"), units="metric")
