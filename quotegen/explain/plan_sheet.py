@@ -128,7 +128,12 @@ def _sections(results: Results) -> Iterator[SectionPair]:
     """One section for each different build-up."""
     seen: set[tuple[object, ...]] = set()
     for index, placement in enumerate(results.job.placements):
-        built_up = (placement.thickness, placement.base, placement.reinforcement)
+        built_up = (
+            placement.thickness,
+            placement.base,
+            placement.reinforcement,
+            placement.deep_edges,
+        )
         if built_up not in seen:
             seen.add(built_up)
             yield SectionPair(

@@ -3,39 +3,40 @@
 from collections.abc import Iterator
 
 from quotegen.explain import hatches, svg
-from quotegen.explain.svg import Drawing
+from quotegen.explain.svg import Drawing, Pixel
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length
 from quotegen.spec.rate_book import SteelKind
 from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.spec.site_parts import DeepEdge
 
 PX_PER_INCH_DEEP = 11.0
 GROUND_PX = 34.0
 TOP_PX = 30.0
 CUT_SHARE = 0.56
+DEPTH_X = 36.0
 
 
 def draw_section(
     job: JobSpec, placement: PlacementSpec, words: Words, width: float, ident: str
 ) -> Drawing:
     """Draw the section of one placement, the depths to one scale, its layers named at the right."""
-    slab_px, base_px = _px(placement.thickness), _px(placement.base)
     left, right = 62.0, width * CUT_SHARE
-    top, below, bottom = TOP_PX, TOP_PX + slab_px, TOP_PX + slab_px + base_px
-    steel = job.rate_book.reinforcement[placement.reinforcement]
-    names = (
-        (
-            top + slab_px / 2,
-            words(
-                "section_slab",
-                steel=steel.name,
-                strength=words.number(job.rate_book.mix.strength_psi, 0),
-            ),
-        ),
-        (below + base_px / 2, words("section_base", material=job.rate_book.base_material)),
-        (bottom + GROUND_PX / 2, words("section_ground")),
-    )
+    below = TOP_PX + _px(placement.thickness)
+    bottom = below + _px(placement.base)
+    slab = _slab(placement, left, right)
+    ground_top = max(bottom, *(y for _, y in slab))
     surface = words("section_surface", finish=job.finish_of(placement, job.finish)[1].name)
+    steel = job.rate_book.reinforcement[placement.reinforcement]
+    stone_right = right - sum(_reach_px(deep) for deep in placement.deep_edges[1:])
+    names = (
+        ((right, (TOP_PX + below) / 2), _slab_name(job, placement, words)),
+        (
+            (stone_right, (below + bottom) / 2),
+            words("section_base", material=job.rate_book.base_material),
+        ),
+        ((right, ground_top + GROUND_PX / 2), words("section_ground")),
+    )
     parts = [
         svg.element(
             "defs",
@@ -43,31 +44,20 @@ def draw_section(
             + hatches.stone(f"{ident}-stone")
             + hatches.concrete(f"{ident}-concrete"),
         ),
-        _layer(left, right, top, slab_px, f"{ident}-concrete", svg.THICK),
-        _layer(left, right, below, base_px, f"{ident}-stone", svg.THIN),
-        _layer(left, right, bottom, GROUND_PX, f"{ident}-ground", 0),
-        *_steel(steel.kind, left, right, top, slab_px),
-        svg.dimension(
-            (36, top),
-            (36, below),
-            words.depth(placement.thickness),
-            size=12,
-            extension=((left, top), (left, below)),
-        ),
-        svg.dimension(
-            (36, below),
-            (36, bottom),
-            words.depth(placement.base),
-            size=12,
-            extension=((left, below), (left, bottom)),
-        ),
-        svg.text((left, top - 10), surface, size=13, anchor="start", face="bold"),
-        *(part for height, name in names for part in _named(name, right, width, height)),
+        _layer(_box(left, right, bottom, ground_top + GROUND_PX), f"{ident}-ground", 0),
+        _layer(_box(left, right, below, bottom), f"{ident}-stone", svg.THIN),
+        _layer(slab, f"{ident}-concrete", svg.THICK),
+        *_steel(steel.kind, left, right, TOP_PX, below - TOP_PX),
+        _depth(words.depth(placement.thickness), left, TOP_PX, below),
+        _depth(words.depth(placement.base), left, below, bottom),
+        *_deep(placement, words, left, right),
+        svg.text((left, TOP_PX - 10), surface, size=13, anchor="start", face="bold"),
+        *(part for at, name in names for part in _named(name, at, right, width)),
     ]
     title = words("section_title", placement=placement.name)
     drawn = svg.document(
         width,
-        bottom + GROUND_PX + 4,
+        ground_top + GROUND_PX + 4,
         "".join(parts),
         title=title,
         ident=ident,
@@ -76,10 +66,23 @@ def draw_section(
     return Drawing(svg=drawn, title=title)
 
 
-def _named(name: str, right: float, width: float, height: float) -> Iterator[str]:
-    """Name a layer beside it, on a thin line, in as many short lines as it takes."""
-    start = right + 26
-    yield svg.line((right - 10, height), (start - 5, height))
+def _slab_name(job: JobSpec, placement: PlacementSpec, words: Words) -> str:
+    steel = job.rate_book.reinforcement[placement.reinforcement].name
+    strength = words.number(job.rate_book.mix.strength_psi, 0)
+    return words("section_slab", steel=steel, strength=strength)
+
+
+def _depth(depth: str, left: float, top: float, bottom: float) -> str:
+    """Dimension a layer at the left."""
+    return svg.dimension(
+        (DEPTH_X, top), (DEPTH_X, bottom), depth, size=12, extension=((left, top), (left, bottom))
+    )
+
+
+def _named(name: str, at: Pixel, right: float, width: float) -> Iterator[str]:
+    """Name a layer beside it, on a thin line from its end, in as many short lines as it takes."""
+    start, height = right + 26, at[1]
+    yield svg.line((at[0] - 10, height), (start - 5, height))
     lines = svg.wrapped(name, width - start, 12)
     first = height + 4 - (len(lines) - 1) * 7
     for index, words in enumerate(lines):
@@ -90,23 +93,45 @@ def _px(depth: Length) -> float:
     return depth.ft * 12 * PX_PER_INCH_DEEP
 
 
-def _layer(
-    left: float, right: float, top: float, height: float, pattern: str, outline: float
-) -> str:
-    shape = svg.element(
-        "rect", x=left, y=top, width=right - left, height=height, fill=f"url(#{pattern})"
-    )
-    if not outline:
-        return shape
-    return shape + svg.element(
-        "rect",
-        x=left,
-        y=top,
-        width=right - left,
-        height=height,
-        fill="none",
-        stroke=svg.INK,
-        stroke_width=outline,
+def _slab(placement: PlacementSpec, left: float, right: float) -> list[Pixel]:
+    """Return the outline of the slab: its deep edges, to scale, at the left and at the right."""
+    top, below = TOP_PX, TOP_PX + _px(placement.thickness)
+    under: list[Pixel] = []
+    for deep, at, way in zip(placement.deep_edges, (left, right), (1, -1), strict=False):
+        down, wide = top + _px(deep.depth), _px(deep.width)
+        corners = [(at, down), (at + way * wide, down), (at + way * _reach_px(deep), below)]
+        under = [*under, *(corners if way > 0 else reversed(corners))]
+    ends = len(placement.deep_edges)
+    under = [*([] if ends else [(left, below)]), *under, *([] if ends > 1 else [(right, below)])]
+    return [(right, top), (left, top), *under]
+
+
+def _reach_px(deep: DeepEdge) -> float:
+    """Return how far a deep edge reaches in under the slab, its taper included."""
+    return _px(deep.width) + (_px(deep.taper) if deep.taper else 0.0)
+
+
+def _deep(placement: PlacementSpec, words: Words, left: float, right: float) -> Iterator[str]:
+    """Give the width and the depth of each deep edge below it."""
+    for deep, at, anchor in zip(
+        placement.deep_edges, (left, right), ("start", "end"), strict=False
+    ):
+        size = words("section_deep", width=words.depth(deep.width), depth=words.depth(deep.depth))
+        at_px = (at, TOP_PX + _px(deep.depth) + 15)
+        yield svg.text(at_px, size, size=12, anchor=anchor, halo=True)
+
+
+def _box(left: float, right: float, top: float, bottom: float) -> list[Pixel]:
+    return [(left, top), (right, top), (right, bottom), (left, bottom)]
+
+
+def _layer(ring: list[Pixel], pattern: str, outline: float) -> str:
+    """Draw a layer over what lies behind it: paper, its hatch, and its outline."""
+    data = svg.rings_path([ring])
+    ink = svg.INK if outline else "none"
+    paper = svg.element("path", d=data, fill=svg.PAPER)
+    return paper + svg.element(
+        "path", d=data, fill=f"url(#{pattern})", stroke=ink, stroke_width=outline
     )
 
 

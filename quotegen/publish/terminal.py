@@ -9,6 +9,7 @@ from rich.table import Table
 from quotegen.explain.numbers import edge_length
 from quotegen.explain.results import Results
 from quotegen.pricing.records import Line
+from quotegen.quantity import Unit
 from quotegen.takeoff.records import EdgeOf
 
 
@@ -21,6 +22,7 @@ def print_figures(results: Results) -> None:
     )
     for table in (
         _sizes(results),
+        _sure(results),
         _lines(results),
         _finishes(results),
         _payments(results),
@@ -70,6 +72,20 @@ def _sizes(results: Results) -> Table:
         words.volume(results.takeoff.volume_cuyd),
         words.volume(results.takeoff.order_cuyd),
     )
+    return table
+
+
+def _sure(results: Results) -> Table:
+    table = _table("How sure, 95 times in 100", "placement", "at least", "at most", right=2)
+    words, unit = results.words, results.quote.area_unit
+    for spec, measured in zip(results.job.placements, results.takeoff.placements, strict=True):
+        found = measured.area_range
+        ends = (found.low_sqft, found.high_sqft)
+        if unit is Unit.M2:
+            ends = (found.low_m2, found.high_m2)
+        table.add_row(spec.name, *(words.quantity(end, unit) for end in ends))
+    low, high = results.quote.tape_range
+    table.add_row("price", *(words.signed_money(end.difference) for end in (low, high)))
     return table
 
 

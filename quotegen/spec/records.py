@@ -65,6 +65,11 @@ class PlacementSpec:
     steps: Flight | None = None
 
     @property
+    def deep_edges(self) -> tuple[DeepEdge, ...]:
+        """The edges that are deeper than the slab."""
+        return tuple(one for one in (self.thickened_edge, self.turned_down_edge) if one)
+
+    @property
     def dig_depth(self) -> Length:
         """How deep to dig for a slab that ends level with the ground."""
         return Length(self.thickness.feet + self.base.feet)

@@ -159,10 +159,10 @@ def _edge_depth_ft(
     spec: PlacementSpec, measured: PlacementTakeoff, at: tuple[float, float]
 ) -> float:
     depths = [spec.thickness.ft]
-    for deep in (spec.thickened_edge, spec.turned_down_edge):
-        runs = runs_along(measured.edges, EdgeOf(deep.along.value)) if deep else ()
+    for deep in spec.deep_edges:
+        runs = runs_along(measured.edges, EdgeOf(deep.along.value))
         near = any(LineString(r.points_ft).distance(Point(at)) < _ON_THE_EDGE_FT for r in runs)
-        if deep and near:
+        if near:
             depths.append(deep.depth.ft)
     return max(depths)
 
