@@ -272,11 +272,20 @@ class StandardsSheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReferenceView:
-    """A past job, cut down to what its owner agreed to."""
+    """A past job, cut down to what its owner agreed to.
+
+    Attributes:
+        now: how it looks now.
+        why: why it is shown for this job.
+        scope: what was done.
+    """
 
     title: str
     facts: str
     shows: str
+    now: str
+    why: str
+    scope: tuple[str, ...]
     contact: str
     photo: str
     alt: str
