@@ -3,8 +3,9 @@
 import base64
 from fractions import Fraction
 
+from quotegen.explain.paper_head import paper_head
 from quotegen.explain.results import Results
-from quotegen.explain.views import ReferenceView
+from quotegen.explain.views import PastJobPage, ReferenceView
 from quotegen.spec.records import Reason, Reference
 
 MOST_SHOWN = 3
@@ -72,4 +73,12 @@ def reference_view(results: Results, reference: Reference) -> ReferenceView:
         else "",
         photo=f"data:image/jpeg;base64,{encoded}" if photo else "",
         alt=photo.alt if photo else "",
+    )
+
+
+def past_job_page(results: Results, reference: Reference) -> PastJobPage:
+    """Build the page of one past job."""
+    title = results.words("past_job_title", title=reference.title)
+    return PastJobPage(
+        **paper_head(results, title, results.job.quote_date), job=reference_view(results, reference)
     )

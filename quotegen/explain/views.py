@@ -324,3 +324,28 @@ class CustomerView(Paper):
     standards: StandardsSheet
     past_jobs: tuple[ReferenceView, ...]
     agreement: AgreementSheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompareRow:
+    """A scope item on the sheet for comparing bids: ours, what to ask, how to check."""
+
+    title: str
+    ours: str
+    ask: str
+    check: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompareView(Paper):
+    """The sheet for comparing bids: our scope filled in, room for others."""
+
+    rows: tuple[CompareRow, ...]
+    total: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PastJobPage(Paper):
+    """The page of one past job."""
+
+    job: ReferenceView

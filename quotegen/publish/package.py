@@ -6,9 +6,11 @@ from importlib.resources.abc import Traversable
 from types import MappingProxyType
 
 from quotegen.explain.call_sheet import call_sheet
+from quotegen.explain.compare_sheet import compare_sheet
 from quotegen.explain.customer import customer_view
 from quotegen.explain.order_list import OrderList, order_list_view
 from quotegen.explain.private import cost_sheet
+from quotegen.explain.reference_rows import past_job_page, shown_references
 from quotegen.explain.results import Results
 from quotegen.explain.statement import change_orders_view, statement_view
 from quotegen.explain.tables import OwnersSheet
@@ -36,14 +38,21 @@ def package(
 ) -> Package:
     """Gather the package of one job: what the customer gets, and what stays in the truck."""
     view = customer_view(results)
+    views: dict[str, Paper] = {
+        "quote": view,
+        "door-sheet": view,
+        "compare-bids": compare_sheet(results),
+    }
     printed = {
-        name: render(f"{name}.html.j2", view, results.words, theme)
-        for name in ("quote", "door-sheet")
+        name: render(f"{name}.html.j2", one, results.words, theme) for name, one in views.items()
     }
     pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
     after = _after_signing(results, theme)
     customer = {
         **after,
+        **_past_jobs(results, theme),
+        "compare-bids.html": printed["compare-bids"].encode(),
+        "compare-bids.pdf": pdfs["compare-bids"],
         "quote.html": printed["quote"].encode(),
         "quote.pdf": pdfs["quote"],
         "door-sheet.pdf": pdfs["door-sheet"],
@@ -56,6 +65,15 @@ def package(
         ),
         printed=MappingProxyType(printed),
     )
+
+
+def _past_jobs(results: Results, theme: Traversable) -> dict[str, bytes]:
+    """Return a page for each past job that is shown, numbered as on sheet 8."""
+    pages = (past_job_page(results, one) for one in shown_references(results))
+    return {
+        f"past-job-{number}.html": render("past-job.html.j2", page, results.words, theme).encode()
+        for number, page in enumerate(pages, start=1)
+    }
 
 
 def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
