@@ -12,12 +12,14 @@ _HOUR_PLACES, _RATE_PLACES, _YARD_PLACES = 1, 3, 2
 
 def outcome_section(results: Results, outcome: Outcome | None) -> Section:
     """Set the job as estimated against the job as it came out."""
-    words = results.words
+    words, actual = results.words, results.job.actual
+    note = actual.note if actual else None
     head = ("outcome_what", "outcome_estimated", "outcome_actual", "outcome_difference")
     rows = tuple(_outcome(words, outcome)) if outcome else ()
     return Section(
         id="outcome",
         title=words("outcome"),
+        lines=(note,) if note else (),
         table=Table(head=tuple(words(key) for key in head), rows=rows),
     )
 

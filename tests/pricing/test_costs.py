@@ -82,7 +82,9 @@ def test_costs_of_the_examples(job_file: Path):
     assert [costs.finish for costs in made.owner.finishes] == [finish.id for finish in quote.finishes]
     for costs, finish in zip(made.owner.finishes, quote.finishes, strict=True):
         assert costs.price == finish.total
-        assert costs.cost == sum((ln.cost for ln in costs.lines if ln.cost is not None), ZERO)
+        assert costs.cost == sum((item.amount for item in costs.items), ZERO)
+        on_lines = sum((item.amount for item in costs.items if item.lines), ZERO)
+        assert on_lines == sum((ln.cost for ln in costs.lines if ln.cost is not None), ZERO)
         assert costs.margin == costs.price - costs.cost
         assert [line.line for line in costs.lines] == [line.id for line in finish.lines]
         assert costs.without_cost == ()
