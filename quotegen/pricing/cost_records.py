@@ -6,7 +6,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from quotegen.money import Money, to_cents
-from quotegen.quantity import decimal_of
+from quotegen.quantity import decimal_of, rounded
 
 
 class CostKind(StrEnum):
@@ -166,7 +166,7 @@ class FinishCosts:
     @property
     def hours(self) -> Decimal:
         """All crew hours on site."""
-        none = Decimal()
+        none = rounded(Fraction(0), 2)
         return sum((item.quantity for item in self.of_kind(CostKind.LABOUR)), start=none)
 
 

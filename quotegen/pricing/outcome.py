@@ -16,6 +16,8 @@ DRIFTS_FROM = Fraction(1, 10)
 
 _PLACES = 2
 
+NONE = decimal_of(Fraction(0))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepOutcome:
@@ -89,7 +91,7 @@ def _steps(actual: Actual, costs: FinishCosts) -> Iterator[StepOutcome]:
         yield StepOutcome(
             id=step,
             name=mine[0].name if mine else "",
-            estimated=sum((item.quantity for item in mine), start=Decimal()),
+            estimated=sum((item.quantity for item in mine), start=NONE),
             actual=rounded(hours, _PLACES),
         )
 
@@ -109,8 +111,8 @@ def _drift(step_id: str, outcomes: tuple[Outcome, ...], costs: Costs | None) -> 
     mine = [s for outcome in outcomes for s in outcome.steps if s.id == step_id and s.estimated]
     if not mine:
         return None
-    estimated = sum((step.estimated for step in mine), start=Decimal())
-    actual = sum((step.actual for step in mine), start=Decimal())
+    estimated = sum((step.estimated for step in mine), start=NONE)
+    actual = sum((step.actual for step in mine), start=NONE)
     ratio = Fraction(actual) / Fraction(estimated)
     hours = costs.hours.get(step_id) if costs else None
     work = hours.work if hours else None

@@ -13,6 +13,8 @@ from quotegen.trade.rules import RuleBook
 
 _EDGE_PLACES, _EDGE_PLACES_M = 1, 2
 
+NONE = decimal_of(Fraction(0))
+
 
 def with_area_and_order(
     job: JobSpec, takeoff: Takeoff, change: Fraction, rules: RuleBook
@@ -23,8 +25,8 @@ def with_area_and_order(
         replace(p, order_cuyd=_order(job, p.volume_cuyd, p.area_sqft, rules))
         for p in changed.placements
     )
-    volume = sum((p.volume_cuyd for p in slabs), start=Decimal())
-    area = sum((p.area_sqft for p in slabs), start=Decimal())
+    volume = sum((p.volume_cuyd for p in slabs), start=NONE)
+    area = sum((p.area_sqft for p in slabs), start=NONE)
     return replace(
         changed,
         placements=slabs,

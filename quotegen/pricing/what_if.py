@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
-from quotegen.money import Money, to_cents, total
+from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.cost_basis import loaded_wage
 from quotegen.pricing.cost_records import CostKind, FinishCosts, What, WhatIf
 from quotegen.pricing.costs import costs_at
@@ -29,9 +29,8 @@ AREA_CHANGES = (Fraction(-1, 10), Fraction(1, 10))
 LESS_AREA = (Fraction(-1, 20), Fraction(-1, 10))
 """How much smaller the call sheet makes the slab."""
 
-DISCOUNT_SUMS, DISCOUNT_SHARES = (Money(Decimal(500)), Money(Decimal(1000))), (
-    Fraction(1, 20), Fraction(1, 10)
-)  # fmt: skip
+DISCOUNT_SUMS = tuple(to_cents(decimal_of(Fraction(dollars))) for dollars in (500, 1_000))
+DISCOUNT_SHARES = (Fraction(1, 20), Fraction(1, 10))
 """The discounts that people ask for."""
 
 _BASE = frozenset({"dig_out", "base"})
@@ -89,12 +88,12 @@ def sensitivity(quoted: Quoted) -> Iterator[WhatIf]:
             costs.deliveries.concrete_load,
             short.charge if short else None,
         )
-        yield quoted.dearer(What.MORE_TRUCK, cost=sum((c for c in load if c), start=Decimal()))
-        crew = sum((i.amount for i in quoted.costs.of_kind(CostKind.TRAVEL)), start=Decimal())
+        yield quoted.dearer(What.MORE_TRUCK, cost=to_cents(sum((c for c in load if c), start=ZERO)))
+        crew = sum((i.amount for i in quoted.costs.of_kind(CostKind.TRAVEL)), start=ZERO)
         people = _people(quoted)
         paid = loaded_wage(costs) * decimal_of(costs.day * people)
-        road = to_cents(crew / quoted.costs.crew_days) if quoted.costs.crew_days else Decimal()
-        day = costs.overhead.crew_day or Decimal()
+        road = to_cents(crew / quoted.costs.crew_days) if quoted.costs.crew_days else ZERO
+        day = costs.overhead.crew_day or ZERO
         yield quoted.dearer(What.RAIN_DAY, cost=to_cents(paid + road + day), days=1)
     for change in AREA_CHANGES:
         yield _area(quoted, What.AREA, change)
@@ -119,7 +118,7 @@ def discounts(quoted: Quoted) -> Iterator[WhatIf]:
     sums = [(off, None) for off in DISCOUNT_SUMS]
     shares = [(to_cents(net * decimal_of(share)), share) for share in DISCOUNT_SHARES]
     for off, share in (*sums, *shares):
-        then = _at_price(quoted, Money(net - off), Money(Decimal()), 0)
+        then = _at_price(quoted, Money(net - off), ZERO, 0)
         yield replace(then, change=share, price_change=Money(-off))
 
 

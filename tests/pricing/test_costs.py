@@ -79,7 +79,9 @@ def test_costs_of_the_examples(job_file: Path):
     made = shop.example(job_file)
     quote = shop.example_results(job_file).quote
     assert made.owner is not None
-    assert [costs.finish for costs in made.owner.finishes] == [finish.id for finish in quote.finishes]
+    assert [costs.finish for costs in made.owner.finishes] == [
+        finish.id for finish in quote.finishes
+    ]
     for costs, finish in zip(made.owner.finishes, quote.finishes, strict=True):
         assert costs.price == finish.total
         assert costs.cost == sum((item.amount for item in costs.items), ZERO)
