@@ -123,7 +123,7 @@ def worked(deck: Deck) -> Sum:
 
 
 def least(deck: Deck) -> tuple[Decimal, Decimal, Decimal]:
-    """Return the prices that reach each floor: 15 %, $180 for a day, $2.50 for a square foot."""
+    """Return the prices that reach each floor: 12 %, $100 for a day, $1.50 for a square foot."""
     cost, days = worked(deck).cost, 6 if deck.finish == "slate" else 5
-    by_share = D(ceil(cost / D("0.85") * 100)) / 100
-    return by_share, cost + 180 * days, D(ceil((cost + deck.area * D("2.50")) * 100)) / 100
+    by_share = D(ceil(cost / D("0.88") * 100)) / 100
+    return by_share, cost + 100 * days, D(ceil((cost + deck.area * D("1.50")) * 100)) / 100

@@ -147,7 +147,7 @@ class TestFloors:
         """`check` warns either way; `package` refuses unless the job says why."""
         said = f"under_floor: {why}\n" if why else ""
         book = (write_world(tmp_path).parent / "rate-book.yaml").read_text(encoding="utf-8")
-        high = book.replace("floors: {margin: 15 %", "floors: {margin: 60 %")
+        high = book.replace("floors: {margin: 12 %", "floors: {margin: 60 %")
         path = write_world(tmp_path, PATIO + said, rate_book=high)
         checked = figure(path, shop.house())
         assert {(p.code, p.severity.value) for p in checked.problems} == {
