@@ -1,7 +1,7 @@
 """Every figure on the pool deck's call sheet, worked out again with a pencil."""
 
 import re
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
 from quotegen.explain.call_sheet import call_sheet
 from quotegen.explain.tables import OwnersSheet
@@ -33,8 +33,10 @@ def _share(one: Sum) -> str:
 
 
 def _half() -> Deck:
-    half = [(value / 2).quantize(D("0.1"), rounding="ROUND_HALF_UP") for value in OURS[:4]]
-    return Deck(*half)
+    def half(value: Decimal) -> Decimal:
+        return (value / 2).quantize(D("0.1"), rounding=ROUND_HALF_UP)
+
+    return Deck(half(OURS.area), half(OURS.formed), half(OURS.house), half(OURS.pool))
 
 
 def _items() -> dict[str, Decimal]:

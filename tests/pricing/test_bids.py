@@ -5,6 +5,7 @@ from typing import Any
 from quotegen.pricing.bid_records import BidComparison
 from quotegen.spec.other_bids import Says
 from tests.pricing import shop
+from tests.world import EXAMPLES
 
 RATES = {
     "base": shop.rate("$2.00 / sq ft", "base"),
@@ -59,7 +60,7 @@ def test_a_dearer_bid(tmp_path):
 
 def test_tax_goes_with_what_is_taxed(tmp_path):
     """10 % on everything: the base left out is worth 440 of our price of 1,760."""
-    company = (shop.EXAMPLES / "company.yaml").read_text(encoding="utf-8")
+    company = (EXAMPLES / "company.yaml").read_text(encoding="utf-8")
     tax = "tax: [{id: s, name: Tax, rate: 10 %, covers: [everything], round: whole invoice}]\n"
     job = shop.job(other_bids=[{"id": "first", "total": "$1,000",
                                 "scope": {**EVERYTHING, "base": "not included"}}])  # fmt: skip
