@@ -66,7 +66,7 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     figured = [pipeline.figure(job, house) for job in jobs]
     problems = tuple(problem for one in figured for problem in one.problems)
     if not has_error(problems):
-        results = [(one.results, one.costs) for one in figured if one.results is not None]
+        results = [(one.results, one.owner) for one in figured if one.results and one.owner]
         if working:
             for one, _ in results:
                 click.echo(working_text(one), nl=False)

@@ -13,17 +13,19 @@ from quotegen.explain.wording import Words
 from quotegen.pricing.access import with_access
 from quotegen.pricing.asked_check import asked_problems
 from quotegen.pricing.contract import contract_of
-from quotegen.pricing.costs import costs_of
 from quotegen.pricing.deposit_check import deposit_problems
+from quotegen.pricing.floors import floor_problems
+from quotegen.pricing.outcome import Outcome, drift_of
+from quotegen.pricing.owner import OwnersFigures, owners_figures
 from quotegen.pricing.price import price
-from quotegen.pricing.records import FinishCosts
 from quotegen.pricing.rough import ladder
-from quotegen.problem import Problem, Source, has_error, in_file_order
+from quotegen.problem import Problem, Severity, Source, has_error, in_file_order
 from quotegen.resources import content_folder, themes_folder
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
 from quotegen.spec.content import Content, read_content
+from quotegen.spec.files import says_outcome
 from quotegen.spec.read import read_job
 from quotegen.spec.records import JobSpec
 from quotegen.spec.rough import Asked, rough_job
@@ -58,10 +60,13 @@ class House:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Figured:
-    """One job after stages 1 to 4: its results, or the problems that kept it from them."""
+    """One job after stages 1 to 4: its results, or the problems that kept it from them.
+
+    `owner` holds what is for the owner alone; it is there wherever the results are.
+    """
 
     results: Results | None
-    costs: tuple[FinishCosts, ...]
+    owner: OwnersFigures | None
     problems: tuple[Problem, ...]
 
 
@@ -88,16 +93,16 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     announce(f"1 read {job_file}")
     job, read = read_job(job_file, frozenset(house.content.scope))
     if job is None:
-        return Figured(results=None, costs=(), problems=in_file_order(read))
+        return Figured(results=None, owner=None, problems=in_file_order(read))
     announce(f"2 measure {job.quote}")
     takeoff, measured = measure(job, house.rules)
     problems = in_file_order((*read, *measured))
     if takeoff is None or has_error(problems):
-        return Figured(results=None, costs=(), problems=problems)
+        return Figured(results=None, owner=None, problems=problems)
     takeoff, said = on_site(job, takeoff, house.rules)
     problems = in_file_order((*problems, *said))
     if has_error(problems):
-        return Figured(results=None, costs=(), problems=problems)
+        return Figured(results=None, owner=None, problems=problems)
     announce(f"3 price {job.quote}")
     job, access, said = with_access(job, takeoff)
     problems = in_file_order((*problems, *said))
@@ -105,13 +110,16 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     said = (*asked_problems(job, takeoff), *deposit_problems(job, quote, house.rules))
     problems = in_file_order((*problems, *said))
     if has_error(problems):
-        return Figured(results=None, costs=(), problems=problems)
+        return Figured(results=None, owner=None, problems=problems)
+    owner = owners_figures(job, takeoff, house.rules, quote)
+    said = floor_problems(job, owner.finishes, Severity.WARNING)
+    problems = in_file_order((*problems, *said))
     announce(f"4 visits {job.quote}")
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
     in_forms, again = _in_the_forms(job, house.rules)
     problems = in_file_order((*problems, *again))
     if has_error(again):
-        return Figured(results=None, costs=(), problems=problems)
+        return Figured(results=None, owner=None, problems=problems)
     contract = contract_of(job, takeoff, in_forms)
     results = Results(
         job=job,
@@ -126,7 +134,7 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         content=house.content,
         words=Words(labels=house.content.labels, locale=LOCALE, units=job.units),
     )
-    return Figured(results=results, costs=costs_of(job, quote), problems=problems)
+    return Figured(results=results, owner=owner, problems=problems)
 
 
 def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Problem, ...]]:
@@ -167,16 +175,33 @@ def build(job_file: Path, house: House, announce: Announce = silent) -> Built:
     from quotegen.publish.package import package  # noqa: PLC0415
 
     figured = figure(job_file, house, announce)
-    if figured.results is None:
+    if figured.results is None or figured.owner is None:
         nowhere = Source(file=str(job_file))
         return Built(quote="", source=nowhere, package=None, problems=figured.problems)
-    announce(f"5 explain and 6 publish {figured.results.job.quote}")
+    job = figured.results.job
+    source = job.source("quote")
+    if job.under_floor is None:
+        refused = floor_problems(job, figured.owner.finishes, Severity.ERROR)
+        if refused:
+            other = (p for p in figured.problems if p.code != refused[0].code)
+            problems = in_file_order((*other, *refused))
+            return Built(quote=job.quote, source=source, package=None, problems=problems)
+    announce(f"5 explain and 6 publish {job.quote}")
+    drift = drift_of(_completed(job_file, house), job.rate_book.costs)
     return Built(
-        quote=figured.results.job.quote,
-        source=figured.results.job.source("quote"),
-        package=package(figured.results, figured.costs, house.theme),
+        quote=job.quote,
+        source=source,
+        package=package(figured.results, figured.owner, drift, house.theme),
         problems=figured.problems,
     )
+
+
+def _completed(job_file: Path, house: House) -> tuple[Outcome, ...]:
+    """Return how every job came out that lies in the same folder and says so."""
+    done = (path for path in sorted(job_file.parent.glob("*.yaml")) if says_outcome(path))
+    figured = (figure(path, house) for path in done)
+    owners = (one.owner for one in figured if one.owner is not None)
+    return tuple(owner.outcome for owner in owners if owner.outcome is not None)
 
 
 def same_number(job_files: tuple[Path, ...], built: list[Built]) -> tuple[Problem, ...]:

@@ -1,7 +1,5 @@
 """Stage 5, explain: the results become the customer view, sheet by sheet."""
 
-import base64
-
 from quotegen.explain.agreement_sheet import agreement_sheet
 from quotegen.explain.change_sheet import change_sheet
 from quotegen.explain.day_sheet import day_sheet
@@ -12,10 +10,10 @@ from quotegen.explain.paper_head import paper_head
 from quotegen.explain.plan_sheet import plan_sheet
 from quotegen.explain.price_sheet import price_sheet
 from quotegen.explain.prose import html, sections
+from quotegen.explain.reference_rows import reference_view, shown_references
 from quotegen.explain.results import Results
 from quotegen.explain.standard_sheet import standard_sheet
-from quotegen.explain.views import CustomerView, IncludedItem, ReferenceView, Row
-from quotegen.spec.records import Reference
+from quotegen.explain.views import CustomerView, IncludedItem, Row
 
 
 def customer_view(results: Results) -> CustomerView:
@@ -35,7 +33,7 @@ def customer_view(results: Results) -> CustomerView:
         days=day_sheet(results),
         change=change_sheet(results),
         standards=standard_sheet(results),
-        past_jobs=tuple(_reference(reference, results) for reference in job.references),
+        past_jobs=tuple(reference_view(results, one) for one in shown_references(results)),
         agreement=agreement_sheet(results),
     )
 
@@ -50,26 +48,4 @@ def _included(item: str, results: Results) -> IncludedItem:
         why_html=why,
         check_html=check,
         numbers=numbers_for(item, results),
-    )
-
-
-def _reference(reference: Reference, results: Results) -> ReferenceView:
-    words = results.words
-    facts = (
-        results.content.finishes[reference.finish.value].front.title,
-        words("about_sqft", area=words.number(reference.area_sqft, 0)),
-        words("finished_in", year=str(reference.finished.year)),
-        reference.town or "",
-    )
-    contact, photo = reference.contact, reference.photo
-    encoded = base64.b64encode(photo.jpeg).decode("ascii") if photo else ""
-    return ReferenceView(
-        title=reference.title,
-        facts=words.joined(tuple(fact for fact in facts if fact)),
-        shows=reference.shows,
-        contact=words("reference_contact", name=contact.name, phone=contact.phone)
-        if contact
-        else "",
-        photo=f"data:image/jpeg;base64,{encoded}" if photo else "",
-        alt=photo.alt if photo else "",
     )

@@ -95,10 +95,11 @@ def _covers(results: Results) -> Iterator[Row]:
     for item in SHORT_LIST:
         if item in included:
             page = results.content.scope[item].front
-            yield Row(name=page.title, text=_in_a_dozen_words(item, results) or page.short)
+            yield Row(name=page.title, text=in_a_dozen_words(item, results) or page.short)
 
 
-def _in_a_dozen_words(item: str, results: Results) -> str:
+def in_a_dozen_words(item: str, results: Results) -> str:
+    """Say what a scope item is on this job; nothing where its own page says enough."""
     return _SHORT[item](results) if item in _SHORT else _names(item, results)
 
 

@@ -278,11 +278,20 @@ class StandardsSheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReferenceView:
-    """A past job, cut down to what its owner agreed to."""
+    """A past job, cut down to what its owner agreed to.
+
+    Attributes:
+        now: how it looks now.
+        why: why it is shown for this job.
+        scope: what was done.
+    """
 
     title: str
     facts: str
     shows: str
+    now: str
+    why: str
+    scope: tuple[str, ...]
     contact: str
     photo: str
     alt: str
@@ -321,3 +330,28 @@ class CustomerView(Paper):
     standards: StandardsSheet
     past_jobs: tuple[ReferenceView, ...]
     agreement: AgreementSheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompareRow:
+    """A scope item on the sheet for comparing bids: ours, what to ask, how to check."""
+
+    title: str
+    ours: str
+    ask: str
+    check: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompareView(Paper):
+    """The sheet for comparing bids: our scope filled in, room for others."""
+
+    rows: tuple[CompareRow, ...]
+    total: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PastJobPage(Paper):
+    """The page of one past job."""
+
+    job: ReferenceView

@@ -47,6 +47,14 @@ def us_size(unit: Unit) -> Decimal:
     return decimal_of(1 / _US_PER_METRIC[METRIC[unit]])
 
 
+def us_quantity(quantity: Decimal, unit: Unit) -> tuple[Fraction, Unit]:
+    """Return a quantity of a line in the unit of the rate book, in which costs are typed."""
+    if unit not in _US_PER_METRIC:
+        return Fraction(quantity), unit
+    us_unit = next(us for us, metric in METRIC.items() if metric is unit)
+    return Fraction(quantity) * _US_PER_METRIC[unit], us_unit
+
+
 AS_TAKEN_OFF = Count(None, None)
 
 

@@ -251,35 +251,3 @@ class PricedQuote:
     def difference(self, finish: PricedFinish) -> Money:
         """Return how much more or less than the chosen finish another one costs."""
         return Money(finish.total - self.chosen.total)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CostLine:
-    """What one line costs the company; None where the book has no cost for it."""
-
-    line: str
-    name: str
-    price: Money
-    cost: Money | None
-    margin: Money | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FinishCosts:
-    """Price against cost for the whole job at one finish.
-
-    Attributes:
-        lines: each line's price and cost.
-        price, cost, margin: of the whole; cost counts the lines that have one.
-        margin_share: the margin as a share of the price.
-        without_cost: the names of lines that the book has no cost for.
-    """
-
-    finish: str
-    name: str
-    lines: tuple[CostLine, ...]
-    price: Money
-    cost: Money
-    margin: Money
-    margin_share: Fraction
-    without_cost: tuple[str, ...]

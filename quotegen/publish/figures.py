@@ -9,8 +9,10 @@ from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.pricing.contract_records import Contract, Remeasure
-from quotegen.pricing.records import FinishCosts, Line, PricedFinish, PricedQuote
+from quotegen.pricing.owner import OwnersFigures
+from quotegen.pricing.records import Line, PricedFinish, PricedQuote
 from quotegen.publish.option_figures import option_figures
+from quotegen.publish.owner_figures import bid_figures, cost_figures
 from quotegen.quantity import rounded
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
@@ -20,7 +22,7 @@ VOLUME_PLACES = 3
 JOINT_PLACES = 3
 
 
-def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, object]:
+def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
     """Return every figure of a job, as it is written to figures.json."""
     job, quote = results.job, results.quote
     return {
@@ -57,7 +59,8 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
                     for v in results.chosen_visits],
         "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
         "contract": _contract(results.contract),
-        "costs": {c.finish: _costs(c) for c in costs},
+        "costs": {c.finish: cost_figures(c) for c in owner.finishes},
+        "bids": [bid_figures(bid) for bid in owner.bids],
     }  # fmt: skip
 
 
@@ -159,11 +162,6 @@ def _line(line: Line) -> Mapping[str, object]:
         "rate": str(line.rate),
         "amount": str(line.amount),
     }
-
-
-def _costs(costs: FinishCosts) -> Mapping[str, object]:
-    return {"price": str(costs.price), "cost": str(costs.cost), "margin": str(costs.margin),
-            "without_cost": list(costs.without_cost)}  # fmt: skip
 
 
 def _volume(cuyd: Decimal) -> str:

@@ -11,7 +11,7 @@ from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
 from quotegen.explain.order_list import OrderList
-from quotegen.explain.private import PrivateSheet
+from quotegen.explain.tables import OwnersSheet
 from quotegen.explain.views import Paper
 from quotegen.publish.contrast import accent_ink
 
@@ -35,7 +35,7 @@ class Styles:
 
 def render(
     template: str,
-    view: Paper | PrivateSheet | OrderList,
+    view: Paper | OwnersSheet | OrderList,
     words: Callable[..., str],
     theme: Traversable,
 ) -> str:

@@ -5,13 +5,18 @@ from dataclasses import dataclass
 from importlib.resources.abc import Traversable
 from types import MappingProxyType
 
+from quotegen.explain.call_sheet import call_sheet
+from quotegen.explain.compare_sheet import compare_sheet
 from quotegen.explain.customer import customer_view
-from quotegen.explain.order_list import order_list_view
-from quotegen.explain.private import private_sheet
+from quotegen.explain.order_list import OrderList, order_list_view
+from quotegen.explain.private import cost_sheet
+from quotegen.explain.reference_rows import past_job_page, shown_references
 from quotegen.explain.results import Results
 from quotegen.explain.statement import change_orders_view, statement_view
+from quotegen.explain.tables import OwnersSheet
 from quotegen.explain.views import CustomerView, Paper
-from quotegen.pricing.records import FinishCosts
+from quotegen.pricing.outcome import Drift
+from quotegen.pricing.owner import OwnersFigures
 from quotegen.publish.artifacts import Artifacts, joined, under
 from quotegen.publish.calendar import CalendarVisit, to_ics
 from quotegen.publish.figures import figures, to_json
@@ -28,17 +33,26 @@ class Package:
     printed: Mapping[str, str]
 
 
-def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable) -> Package:
+def package(
+    results: Results, owner: OwnersFigures, drift: tuple[Drift, ...], theme: Traversable
+) -> Package:
     """Gather the package of one job: what the customer gets, and what stays in the truck."""
     view = customer_view(results)
+    views: dict[str, Paper] = {
+        "quote": view,
+        "door-sheet": view,
+        "compare-bids": compare_sheet(results),
+    }
     printed = {
-        name: render(f"{name}.html.j2", view, results.words, theme)
-        for name in ("quote", "door-sheet")
+        name: render(f"{name}.html.j2", one, results.words, theme) for name, one in views.items()
     }
     pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
     after = _after_signing(results, theme)
     customer = {
         **after,
+        **_past_jobs(results, theme),
+        "compare-bids.html": printed["compare-bids"].encode(),
+        "compare-bids.pdf": pdfs["compare-bids"],
         "quote.html": printed["quote"].encode(),
         "quote.pdf": pdfs["quote"],
         "door-sheet.pdf": pdfs["door-sheet"],
@@ -47,10 +61,19 @@ def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable
     }
     return Package(
         artifacts=joined(
-            under("customer", customer), under("private", _private(results, costs, theme))
+            under("customer", customer), under("private", _private(results, owner, drift, theme))
         ),
         printed=MappingProxyType(printed),
     )
+
+
+def _past_jobs(results: Results, theme: Traversable) -> dict[str, bytes]:
+    """Return a page for each past job that is shown, numbered as on sheet 8."""
+    pages = (past_job_page(results, one) for one in shown_references(results))
+    return {
+        f"past-job-{number}.html": render("past-job.html.j2", page, results.words, theme).encode()
+        for number, page in enumerate(pages, start=1)
+    }
 
 
 def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
@@ -68,15 +91,19 @@ def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
     return files
 
 
-def _private(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable) -> Artifacts:
-    sheet = private_sheet(results, costs)
-    return {
-        "cost-sheet.html": render("cost-sheet.html.j2", sheet, results.words, theme).encode(),
-        "order-list.html": render(
-            "order-list.html.j2", order_list_view(results), results.words, theme
-        ).encode(),
-        "figures.json": to_json(figures(results, costs)),
+def _private(
+    results: Results, owner: OwnersFigures, drift: tuple[Drift, ...], theme: Traversable
+) -> Artifacts:
+    sheets: dict[str, OwnersSheet | OrderList] = {
+        "cost-sheet": cost_sheet(results, owner, drift),
+        "call-sheet": call_sheet(results, owner),
+        "order-list": order_list_view(results),
     }
+    pages = {
+        f"{name}.html": render(f"{name}.html.j2", sheet, results.words, theme).encode()
+        for name, sheet in sheets.items()
+    }
+    return {**pages, "figures.json": to_json(figures(results, owner))}
 
 
 def _email(results: Results, view: CustomerView, theme: Traversable, pdf: bytes) -> bytes:

@@ -35,10 +35,12 @@ class FrontMatter(Model):
 
 
 class ScopeFront(FrontMatter):
-    """A scope item: what a price covers."""
+    """A scope item: what a price covers; what to ask any bidder of it, and how to check."""
 
     title: Word
     short: Word
+    ask: Word
+    check: Word
     order: WholeField
 
 

@@ -48,6 +48,13 @@ def _schema(description: str, *examples: str) -> WithJsonSchema:
     )
 
 
+def typed_as(
+    parser: Callable[[str], T], description: str, *examples: str
+) -> tuple[PlainValidator, WithJsonSchema]:
+    """Return what makes a field of text: how it is read, and what an editor is told of it."""
+    return _from_text(parser), _schema(description, *examples)
+
+
 EMAIL = r"^[A-Za-z0-9_%+-]+(\.[A-Za-z0-9_%+-]+)*@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+$"
 
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]

@@ -64,3 +64,13 @@ def missing_beside(job: Path, name: str) -> Problem:
         message=f"there is no `{name}` beside this job nor in the folder above",
         hint=f"copy example_jobs/{name} there and make it yours",
     )
+
+
+def says_outcome(path: Path) -> bool:
+    """Say whether a file looks like a job that is done, before it is read in full."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(LARGEST_FILE_BYTES)
+    except OSError:
+        return False
+    return any(line.startswith(b"actual:") for line in data.splitlines())

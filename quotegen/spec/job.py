@@ -5,7 +5,9 @@ from enum import StrEnum
 from pydantic import Field
 
 from quotegen.quantity import Length, Units
+from quotegen.spec.actual import Actual
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
+from quotegen.spec.costs import JobBill
 from quotegen.spec.fields import (
     AmountField,
     AngleField,
@@ -26,6 +28,7 @@ from quotegen.spec.fields import (
     WholeField,
     Word,
 )
+from quotegen.spec.other_bids import OtherBid
 from quotegen.spec.shapes import Shape, Side
 from quotegen.spec.site_parts import (
     DeepEdge,
@@ -177,3 +180,7 @@ class JobFile(Model):
     changes: tuple[Change, ...] = ()
     note: Text | None = None
     private_notes: Text | None = None
+    other_bids: tuple[OtherBid, ...] = Field(default=(), max_length=6)
+    private_costs: tuple[JobBill, ...] = ()
+    under_floor: Word | None = None
+    actual: Actual | None = None

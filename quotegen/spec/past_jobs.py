@@ -40,7 +40,13 @@ class Contact(Model):
 
 
 class PastJob(Model):
-    """One job that was done."""
+    """One job that was done.
+
+    Attributes:
+        shows: what it is shown for.
+        now: how it looks now, in words.
+        scope: the scope items that were done, for its page.
+    """
 
     title: Word
     finished: DateField
@@ -49,6 +55,8 @@ class PastJob(Model):
     finish: FinishKind
     area_sqft: WholeField
     shows: Word
+    now: Word | None = None
+    scope: tuple[Slug, ...] = ()
     photo: Photo | None = None
     contact: Contact | None = None
     consent: Consent | None = None

@@ -5,6 +5,7 @@ from enum import StrEnum
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
+from quotegen.spec.costs import CostFor, Costs
 from quotegen.spec.dose_fields import Coverage, DosePer100Sqft, DosePerCuyd
 from quotegen.spec.edges import EdgeName
 from quotegen.spec.fields import (
@@ -144,7 +145,8 @@ class BookRate(Model):
         colour: how a colour gets into or onto the slab, for a rate that applies with colour.
         exceeded: for an allowance, what happens when it does not suffice; else `at cost`.
         basis: what moves the line; by area, length and volume `measured`, else `fixed`.
-        cost: what it costs the company, never shown to a customer.
+        cost: what is bought for one of it beside crew hours and the order list; private.
+        cost_for: what that buys.
     """
 
     name: Word
@@ -164,6 +166,7 @@ class BookRate(Model):
     exceeded: Exceeded | None = None
     basis: Basis | None = None
     cost: RateField | None = None
+    cost_for: CostFor = CostFor.SUPPLIES
 
     @model_validator(mode="after")
     def _one_price(self) -> "BookRate":
@@ -276,7 +279,7 @@ class Order(Model):
 
 
 class RateBook(Model):
-    """A whole rate book."""
+    """A whole rate book; its `costs` are private, and so is every `cost`."""
 
     valid_from: DateField
     minimum: AmountField | None = None
@@ -289,3 +292,4 @@ class RateBook(Model):
     rates: dict[Slug, BookRate]
     finishes: dict[Slug, Finish]
     access: dict[Slug, AccessMethod] = Field(default_factory=dict)
+    costs: Costs | None = None

@@ -8,7 +8,7 @@ from pydantic import BaseModel
 
 from quotegen.money import ZERO
 from quotegen.problem import Problem
-from quotegen.spec import cross_checks, option_checks, order_checks, rate_checks
+from quotegen.spec import cost_checks, cross_checks, option_checks, order_checks, rate_checks
 from quotegen.spec.after_signing_checks import after_signing_faults
 from quotegen.spec.book_versions import book_on
 from quotegen.spec.company import Company
@@ -59,6 +59,7 @@ def read_with_company(
         problems.extend(cross_checks.book_against_itself(book, scope_items))
         problems.extend(order_checks.book_orders(book))
         problems.extend(rate_checks.rates_themselves(book))
+        problems.extend(cost_checks.costs_against_book(book, scope_items))
     if company is not None:
         problems.extend(option_checks.taxes(company, scope_items))
     if book is not None and company is not None:
@@ -70,6 +71,7 @@ def read_with_company(
     problems.extend(order_checks.job_sites(job, book.value))
     problems.extend(option_checks.options_against_book(job, book.value))
     problems.extend(option_checks.road_to_site(job, book.value))
+    problems.extend(cost_checks.bids_and_outcome(job, book.value, scope_items))
     references, faults = choose(job, book.value, past)
     problems.extend(faults)
     typed = job.value
@@ -109,6 +111,10 @@ def read_with_company(
         company=company.value,
         rate_book=book.value,
         prepared_ground=typed.prepared_ground,
+        other_bids=typed.other_bids,
+        private_costs=typed.private_costs,
+        under_floor=typed.under_floor,
+        actual=typed.actual,
         book_document=book.document,
         company_document=company.document,
     )

@@ -4,14 +4,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from enum import StrEnum
 from fractions import Fraction
 
 from quotegen.problem import Source
 from quotegen.quantity import Length, Units
+from quotegen.spec.actual import Actual
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
 from quotegen.spec.company import Company
+from quotegen.spec.costs import JobBill
 from quotegen.spec.job import Access, Customer, Excluded, JointLine, Site, Use
 from quotegen.spec.located import Document, DocumentPath
+from quotegen.spec.other_bids import OtherBid
 from quotegen.spec.past_jobs import Contact
 from quotegen.spec.rate_book import Finish, FinishKind, RateBook
 from quotegen.spec.shapes import Shape, Side
@@ -88,9 +92,26 @@ class ShownPhoto:
     alt: str
 
 
+class Reason(StrEnum):
+    """Why a past job is shown for this one, the weightiest first."""
+
+    FINISH = "finish"
+    OFFERED = "offered"
+    USE = "use"
+    SIZE = "size"
+    TOWN = "town"
+    WEAR = "wear"
+    CHOSEN = "chosen"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reference:
-    """A past job with consent, cut down to what its owner agreed to; the rest is None."""
+    """A past job with consent, cut down to what its owner agreed to; the rest is None.
+
+    Attributes:
+        years: whole years from its end to the date of the quote.
+        reasons: why it is shown; at least one.
+    """
 
     id: str
     title: str
@@ -99,6 +120,10 @@ class Reference:
     finish: FinishKind
     area_sqft: int
     shows: str
+    now: str | None
+    scope: tuple[str, ...]
+    years: int
+    reasons: tuple[Reason, ...]
     town: str | None
     photo: ShownPhoto | None
     contact: Contact | None
@@ -118,7 +143,11 @@ class JobSpec:
         tax_exempt: why no tax is charged, None where it is.
         references: the past jobs that may be shown, best known first.
         special_order: cost of materials ordered for this job alone, for the law on deposits.
-        private_notes: for the owner's sheets only.
+        private_notes: for the owner's sheets only, as is what follows.
+        other_bids: for the same job.
+        private_costs: bills that this job alone has.
+        under_floor: why it is quoted all the same, where it is under a floor of the owner's.
+        actual: how it came out.
     """
 
     document: Document
@@ -155,6 +184,10 @@ class JobSpec:
     prepared_ground: PreparedGround | None = None
     book_document: Document
     company_document: Document
+    other_bids: tuple[OtherBid, ...] = ()
+    private_costs: tuple[JobBill, ...] = ()
+    under_floor: str | None = None
+    actual: Actual | None = None
 
     def finish_of(self, placement: PlacementSpec, job_finish: str) -> tuple[str, Finish]:
         """Return the finish of a placement when the job has that finish."""

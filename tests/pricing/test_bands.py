@@ -94,7 +94,8 @@ def test_each_slice_costs_what_its_band_says(tmp_path):
     """The owner's sheet takes the cost of the same band as the price."""
     job = shop.job(shop.placement("60 ft x 10 ft"))
     made = shop.figured(tmp_path, job, rate_book=shop.book({"slab": SLICES}, FREE))
-    costs = {line.line: line.cost for line in made.costs[0].lines}
+    assert made.owner is not None
+    costs = {line.line: line.cost for line in made.owner.chosen.lines}
     assert (costs["slab.patio.1"], costs["slab.patio.2"]) == (Decimal(2400), Decimal(1100))
 
 

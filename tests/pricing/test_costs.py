@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from quotegen.money import ZERO
-from quotegen.pricing.records import FinishCosts
+from quotegen.pricing.cost_records import FinishCosts
 from tests.pricing import shop
 
 COSTED = {**shop.PLAIN, "cost": "$0.60 / sq ft"}
@@ -16,7 +16,8 @@ COSTED = {**shop.PLAIN, "cost": "$0.60 / sq ft"}
 def _costs(folder: Path, rates: shop.Typed, job: str | None = None, **more) -> FinishCosts:
     made = shop.figured(folder, job or shop.job(), rate_book=shop.book(
         rates, {"plain": COSTED}, **more))  # fmt: skip
-    (costs,) = made.costs
+    assert made.owner is not None
+    (costs,) = made.owner.finishes
     return costs
 
 
@@ -77,10 +78,15 @@ def test_costs_of_the_examples(job_file: Path):
     """Every finish has its costs; lines, price, cost and margin agree with the quote."""
     made = shop.example(job_file)
     quote = shop.example_results(job_file).quote
-    assert [costs.finish for costs in made.costs] == [finish.id for finish in quote.finishes]
-    for costs, finish in zip(made.costs, quote.finishes, strict=True):
+    assert made.owner is not None
+    assert [costs.finish for costs in made.owner.finishes] == [
+        finish.id for finish in quote.finishes
+    ]
+    for costs, finish in zip(made.owner.finishes, quote.finishes, strict=True):
         assert costs.price == finish.total
-        assert costs.cost == sum((ln.cost for ln in costs.lines if ln.cost is not None), ZERO)
+        assert costs.cost == sum((item.amount for item in costs.items), ZERO)
+        on_lines = sum((item.amount for item in costs.items if item.lines), ZERO)
+        assert on_lines == sum((ln.cost for ln in costs.lines if ln.cost is not None), ZERO)
         assert costs.margin == costs.price - costs.cost
         assert [line.line for line in costs.lines] == [line.id for line in finish.lines]
         assert costs.without_cost == ()

@@ -38,8 +38,9 @@ def test_an_area_lies_in_its_range(job_file: Path):
 
 def test_a_machine_finds_the_range():
     """figures.json carries the deviation, both ends of the area, and both ends of the price."""
-    results = shop.example_results(KIDNEY)
-    found = figures(results, ())
+    results, owner = shop.example_results(KIDNEY), shop.example(KIDNEY).owner
+    assert owner is not None
+    found = figures(results, owner)
     assert found["placements"][0]["area_low_sqft"] == str(  # type: ignore[index]
         results.takeoff.placements[0].area_range.low_sqft
     )

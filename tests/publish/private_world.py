@@ -15,7 +15,7 @@ from PIL.TiffImagePlugin import IFDRational
 
 from quotegen.explain.results import Results
 from quotegen.pipeline import figure
-from quotegen.pricing.records import FinishCosts
+from quotegen.pricing.owner import OwnersFigures
 from quotegen.publish.package import Package, package
 from tests.pricing.shop import as_yaml, house
 from tests.world import EXAMPLES
@@ -26,6 +26,9 @@ SHOWN_TITLE, SHOWN_TOWN, SHOWN_ALT = (
     "A slate deck, seen from the lawn",
 )
 FIRST_COST, APART = Decimal("4071.37"), Decimal("13.01")
+BID, BILL = "$6903.37", "$2718.29"
+LEAST = Decimal(1000)
+"""What is searched for is larger, so that no coordinate can look like one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,53 +76,80 @@ def build(folder: Path, job_name: str) -> MarkedWorld:
     remark = f"# {marks('comment in a file')}\n"
     for name, text in (
         ("company.yaml", (EXAMPLES / "company.yaml").read_text(encoding="utf-8")),
-        ("rate-book.yaml", _costed((EXAMPLES / "rate-book.yaml").read_text(encoding="utf-8"))),
+        ("rate-book.yaml", _costed(_book(), marks)),
         ("past-jobs.yaml", as_yaml({"past_jobs": _past_jobs(home, marks)})),
         (f"jobs/{marks('file name of the job')}.yaml", _job(job_name, marks)),
     ):
         (home / name).write_text(remark + text, encoding="utf-8")
     (job_file,) = (home / "jobs").iterdir()
     made = figure(job_file, house())
-    assert [str(problem) for problem in made.problems] == []
+    assert {problem.code for problem in made.problems} <= {"under-floor"}
     assert made.results is not None
+    assert made.owner is not None
     return MarkedWorld(
         results=made.results,
-        package=package(made.results, made.costs, house().theme),
+        package=package(made.results, made.owner, (), house().theme),
         texts=marks.known,
-        amounts=frozenset(_amounts(made.costs)) | set(_typed_costs()),
+        amounts=frozenset(_amounts(made.owner)) | set(_typed_costs()),
     )
+
+
+def _book() -> str:
+    return (EXAMPLES / "rate-book.yaml").read_text(encoding="utf-8")
 
 
 def _job(name: str, marks: _Marks) -> str:
     text = (EXAMPLES / "jobs" / f"{name}.yaml").read_text(encoding="utf-8")
     job: dict[str, Any] = yaml.load(text, Loader=yaml.BaseLoader)
-    job |= {"private_notes": f"Gate is narrow. {marks('private notes of the job')}"}
+    job |= {
+        "private_notes": f"Gate is narrow. {marks('private notes of the job')}",
+        "under_floor": marks("reason to quote under a floor"),
+        "private_costs": [{
+            "what": f"Permit {marks('bill of the job')}", "kind": "permit", "amount": BILL}],
+        "other_bids": [{
+            "id": marks("name of another bid"), "total": BID,
+            "scope": {"base": "not included", "slab": "included"},
+            "numbers": {"reinforcement": marks("reinforcement of another bid")},
+            "note": marks("note on another bid")}],
+        "actual": {**job.get("actual", {}), "done": "2026-12-01",
+                   "note": marks("note on how it came out")},
+    }  # fmt: skip
     if "drive" in name:  # the nearest past jobs to a drive are other ones
         job["references"] = ["shown", "partly"]
     return as_yaml(job)
 
 
-def _costed(text: str) -> str:
-    """Give every rate and finish of the book a cost of its own that no price comes near."""
+def _costed(text: str, marks: _Marks) -> str:
+    """Give all that is private in the book an amount of its own that no price comes near."""
     costs = iter(_typed_costs())
-    marked = re.sub(r"cost: \$[\d.,]+", lambda _: f"cost: ${next(costs)}", text)
+    marked = _PRIVATE.sub(lambda found: f"{found[1]}${next(costs)}", text)
     assert next(costs, None) is None
-    return marked
+    return marked.replace("name: Skid steer", f"name: {marks('machine of the book')}")
+
+
+_PRIVATE = re.compile(
+    r"((?:cost|wage|price|concrete_load|stone_load|day|mile|crew_day|sq_ft): )\$\d[\d.]*"
+)
 
 
 def _typed_costs() -> list[Decimal]:
-    text = (EXAMPLES / "rate-book.yaml").read_text(encoding="utf-8")
-    numbers = zip(re.findall(r"cost: \$", text), count(), strict=False)
+    numbers = zip(_PRIVATE.findall(_book()), count(), strict=False)
     return [FIRST_COST + APART * number for _, number in numbers]
 
 
-def _amounts(costs: tuple[FinishCosts, ...]) -> list[Decimal]:
-    """Return what the owner's sheet says of a finish: each cost and margin, and their sums."""
-    amounts: list[Decimal] = []
-    for finish in costs:
-        amounts += [finish.cost, finish.margin]
-        amounts += [a for line in finish.lines for a in (line.cost, line.margin) if a is not None]
-    return [abs(amount) for amount in amounts]
+def _amounts(owner: OwnersFigures) -> list[Decimal]:
+    """Return what the owner's sheets say: costs, margins, floors, discounts, other bids."""
+    amounts: list[Decimal] = [Decimal(BID.strip("$")), Decimal(BILL.strip("$"))]
+    for finish in owner.finishes:
+        amounts += [finish.cost, finish.margin, finish.walk_away]
+        amounts += [a for line in finish.lines for a in (line.cost, line.margin) if a]
+        amounts += [item.amount for item in finish.items]
+        amounts += [floor.price for floor in finish.floors]
+    for one in (*owner.discounts, *owner.sensitivity, *owner.ways, *owner.phases, *owner.extras):
+        amounts += [one.margin, one.cost_change]
+    amounts += [one.price for one in owner.discounts]
+    amounts += [a for bid in owner.bids for a in (bid.gap, bid.remains)]
+    return [abs(amount) for amount in amounts if abs(amount) > LEAST]
 
 
 def _past_jobs(home: Path, marks: _Marks) -> dict[str, dict[str, Any]]:

@@ -41,7 +41,8 @@ EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: 
 def _figures(job_file: Path) -> Any:
     made = shop.example(job_file)
     assert made.results is not None
-    return json.loads(to_json(figures(made.results, made.costs)))
+    assert made.owner is not None
+    return json.loads(to_json(figures(made.results, made.owner)))
 
 
 def _holds(found: dict[str, Any], wanted: dict[str, Any]) -> None:
@@ -135,8 +136,9 @@ class TestTheContract:
         """Indented, in UTF-8 as it is, with a line end; the same job is the same bytes."""
         made = shop.example(job_file)
         assert made.results is not None
-        data = to_json(figures(made.results, made.costs))
-        assert data == to_json(figures(made.results, made.costs))
+        assert made.owner is not None
+        data = to_json(figures(made.results, made.owner))
+        assert data == to_json(figures(made.results, made.owner))
         assert data.startswith(b'{\n  "quote"')
         assert data.endswith(b"}\n")
         assert b"\\u" not in data
@@ -151,7 +153,8 @@ def test_the_command_prints_the_same():
     )  # fmt: skip
     made = shop.example(job_file)
     assert made.results is not None
-    assert done.stdout == to_json(figures(made.results, made.costs))
+    assert made.owner is not None
+    assert done.stdout == to_json(figures(made.results, made.owner))
     assert done.stderr == b""
 
 

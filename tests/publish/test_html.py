@@ -14,12 +14,13 @@ import yaml
 from jinja2 import Environment, nodes
 from jinja2.exceptions import UndefinedError
 
+from quotegen.explain.call_sheet import call_sheet
 from quotegen.explain.customer import customer_view
-from quotegen.explain.private import private_sheet
+from quotegen.explain.private import cost_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.views import CustomerView
 from quotegen.explain.wording import Words
-from quotegen.pipeline import figure, open_house
+from quotegen.pipeline import Figured, figure, open_house
 from quotegen.publish.contrast import LEAST_FOR_TEXT, accent_ink, contrast
 from quotegen.publish.html import policy, render, styles_of
 from quotegen.resources import content_folder, themes_folder
@@ -33,14 +34,21 @@ SHARP_NAME = '<b>Wren & "Co"'
 
 
 @pytest.fixture(scope="module")
-def results(tmp_path_factory: pytest.TempPathFactory) -> Results:
-    """Return the results of a small patio whose owner has a name full of markup."""
+def made(tmp_path_factory: pytest.TempPathFactory) -> Figured:
+    """Return stages 1 to 4 of a small patio whose owner has a name full of markup."""
     job = PATIO.replace("Wren Abernathy", f"'{SHARP_NAME}'")
     house = open_house()
     assert not isinstance(house, tuple), house
     figured = figure(write_world(tmp_path_factory.mktemp("patio"), job), house)
     assert figured.results is not None, figured.problems
-    return figured.results
+    return figured
+
+
+@pytest.fixture(scope="module")
+def results(made: Figured) -> Results:
+    """Return its results."""
+    assert made.results is not None
+    return made.results
 
 
 @pytest.fixture(scope="module")
@@ -160,9 +168,14 @@ class TestRender:
         assert len(links) == 1
         assert " disabled " in links[0]
 
-    def test_the_cost_sheet_renders_from_its_own_view(self, results, words):
-        """The owner's sheet is guarded by the same policy as the customer's pages."""
-        page = render("cost-sheet.html.j2", private_sheet(results, ()), words, THEME)
+    @pytest.mark.parametrize("name", ["cost-sheet", "call-sheet"])
+    def test_the_owners_sheets_render_from_their_own_view(self, name, made, results, words):
+        """The owner's sheets are guarded by the same policy as the customer's pages."""
+        sheets = {
+            "cost-sheet": cost_sheet(results, made.owner, ()),
+            "call-sheet": call_sheet(results, made.owner),
+        }
+        page = render(f"{name}.html.j2", sheets[name], words, THEME)
         assert html.escape(policy(styled(page))) in page.replace("&#39;", "&#x27;")
 
 

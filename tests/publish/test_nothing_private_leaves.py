@@ -19,11 +19,10 @@ from quotegen.publish.calendar import CalendarVisit, to_ics
 from quotegen.publish.pdf import to_pdf
 from tests.architecture.tree import REPO
 from tests.publish import private_world
-from tests.publish.private_world import SHOWN_ALT, SHOWN_TITLE, SHOWN_TOWN, MarkedWorld
+from tests.publish.private_world import LEAST, SHOWN_ALT, SHOWN_TITLE, SHOWN_TOWN, MarkedWorld
 from tests.publish.reading import DATA_URL, found, found_amounts, layers, read_mail
 
 JOBS = ("orchard-bend-pool-deck", "ferry-road-drive", "cutters-row-drive")
-LEAST = Decimal(1000)  # every marked amount is larger, so that no coordinate can look like one
 
 
 @pytest.fixture(
@@ -58,7 +57,10 @@ class TestNothingPrivateLeaves:
         for path, data in world.customer().items():
             for where, layer in layers(path, data):
                 if "stream" not in where and "data" not in where:
-                    words = re.findall(rb"\b(?:margin_share|private_notes|cost_title)\b", layer)
+                    words = re.findall(
+                        rb"\b(?:margin_share|private_notes|cost_title|other_bids|walk_away|under_floor)\b",
+                        layer,
+                    )
                     assert words == [], where
 
     def test_no_path_of_this_machine(self, world: MarkedWorld):
@@ -92,6 +94,16 @@ class TestNothingPrivateLeaves:
             mark for mark, what in world.texts.items() if what == "private notes of the job"
         )
         assert found(world.private(), [notes]) != []
+        written = {what: mark for mark, what in world.texts.items()}
+        for what in (
+            "reason to quote under a floor",
+            "bill of the job",
+            "note on another bid",
+            "name of another bid",
+            "machine of the book",
+            "note on how it came out",
+        ):
+            assert found(world.private(), [written[what]]) != [], what
         sheet = world.private()["private/cost-sheet.html"].decode()
         assert sum(any(text in sheet for text in _written(a)) for a in world.amounts) > 20
 
@@ -103,7 +115,8 @@ class TestNothingPrivateLeaves:
             "photo file", "alt text", "title", "town", "town not agreed to",
             "what a job without consent shows", "what a withdrawn job shows",
             "EXIF description", "EXIF artist", "EXIF copyright", "EXIF camera", "GPS stamp", "XMP",
-            "JPEG comment", "PNG text",
+            "JPEG comment", "PNG text", "reason to quote under a floor", "bill", "machine",
+            "name", "reinforcement", "note on another bid", "note on how it came out",
         }  # fmt: skip
 
 

@@ -165,9 +165,9 @@ def _money(text: str) -> Decimal:
 
 
 def _amounts_in(value: object) -> set[Decimal]:
-    """Return every decimal string below a value, without its sign; costs do not count."""
+    """Return every decimal string below a value, without its sign; what is private is left out."""
     if isinstance(value, dict):
-        inner = (_amounts_in(v) for key, v in value.items() if key != "costs")
+        inner = (_amounts_in(v) for key, v in value.items() if key not in {"costs", "bids"})
         return set().union(*inner)
     if isinstance(value, list):
         return set().union(*(_amounts_in(v) for v in value))

@@ -7,7 +7,7 @@ import pytest
 from PIL import Image
 
 from quotegen.spec.read import read_job
-from quotegen.spec.records import JobSpec
+from quotegen.spec.records import JobSpec, Reason
 from tests.world import PATIO, write_world
 
 OPEN = """\
@@ -88,8 +88,8 @@ def test_a_past_job_that_is_not_shown_needs_no_photo(tmp_path: Path):
     assert _job(tmp_path, past).references == ()
 
 
-def test_the_nearest_are_shown(tmp_path: Path):
-    """The same finish counts most, then the same use, then the older job, and three at most."""
+def test_the_nearest_come_first(tmp_path: Path):
+    """The same finish counts most, then the same use, then the older job; others do not fit."""
     consent = "{given: 2024-01-01}"
     job = _job(
         tmp_path,
@@ -99,7 +99,25 @@ def test_the_nearest_are_shown(tmp_path: Path):
         _past("both_new", consent, finished="2025-05-01"),
         _past("both_old", consent, finished="2019-05-01"),
     )
-    assert [shown.id for shown in job.references] == ["both_old", "both_new", "finish_only"]
+    assert [shown.id for shown in job.references] == [
+        "both_old", "both_new", "finish_only", "use_only"]  # fmt: skip
+
+
+def test_why_a_past_job_fits(tmp_path: Path):
+    """The reasons: same finish, same use, two years of wear; whole years to the quote's date."""
+    job = _job(tmp_path, _past("hill", "{given: 2024-01-01}", finished="2024-05-15"),
+               _past("old", "{given: 2024-01-01}", finished="2024-05-14", use="drive"))  # fmt: skip
+    assert {shown.id: (shown.years, shown.reasons) for shown in job.references} == {
+        "hill": (1, (Reason.FINISH, Reason.USE)), "old": (2, (Reason.FINISH, Reason.WEAR)),
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(("shows", "counts"), [("[town]", True), ("[photo]", False)])
+def test_a_town_counts_only_where_it_may_be_shown(tmp_path: Path, shows: str, counts: bool):
+    """That a past job is in the same town would tell its town, so it is no reason without leave."""
+    past = _past("hill", f"{{given: 2024-01-01, shows: {shows}}}")
+    (shown,) = _job(tmp_path, past.replace("Town of hill", "Harrow Bend")).references
+    assert (Reason.TOWN in shown.reasons) is counts
 
 
 def test_a_job_may_name_its_references(tmp_path: Path):

@@ -1,0 +1,65 @@
+"""Sections of lines and tables: what the owner's sheets are made of. Only text, no results."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TableRow:
+    """One row: its name, its cells, and a small note below the name.
+
+    Attributes:
+        group: whether it heads the rows below it.
+        strong: whether it is a sum.
+    """
+
+    name: str
+    cells: tuple[str, ...] = ()
+    note: str = ""
+    group: bool = False
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A table whose first column names the rows; the other columns are numbers."""
+
+    head: tuple[str, ...]
+    rows: tuple[TableRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Section:
+    """A titled part of a sheet: sentences, a list of points, a table; each may be empty."""
+
+    id: str
+    title: str
+    lines: tuple[str, ...] = ()
+    points: tuple[str, ...] = ()
+    table: Table | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnersSheet:
+    """One sheet for the owner alone.
+
+    Attributes:
+        lead: what matters most, first.
+        facts: name and text.
+        sections: in their order; empty ones are left out.
+    """
+
+    language: str
+    title: str
+    accent: str
+    quote: str
+    revision: str
+    date: str
+    customer: str
+    lead: tuple[str, ...]
+    facts: tuple[tuple[str, str], ...]
+    sections: tuple[Section, ...]
+
+
+def shown(sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """Return the sections that have something to say."""
+    return tuple(s for s in sections if s.lines or s.points or (s.table and s.table.rows))

@@ -1,0 +1,133 @@
+"""Other bids on the same scope: what they leave out, what they do not state, what remains."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from quotegen.money import ZERO, Money, to_cents, total
+from quotegen.pricing.bid_records import BidComparison, BidItem, BidNumber
+from quotegen.pricing.cost_records import CostKind, FinishCosts
+from quotegen.pricing.costs import MINIMUM
+from quotegen.pricing.finish import price_at
+from quotegen.pricing.records import Line
+from quotegen.pricing.tax import TAX, tax_lines
+from quotegen.spec.other_bids import OtherBid, Says
+from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.takeoff.records import Takeoff
+
+
+def compare(
+    job: JobSpec, takeoff: Takeoff, bid: OtherBid, costs: FinishCosts | None
+) -> BidComparison:
+    """Set another bid against our price at its finish, or at ours where it names none.
+
+    A line counts as left out, or as included, where that is said of all that it pays for;
+    a line of which anything is not stated hangs on that. The small-job minimum is no work, and
+    stays in what remains.
+    """
+    finish = bid.finish or job.finish
+    priced = price_at(job, takeoff, finish)
+    lines = tuple(line for line in priced.lines if TAX not in line.scope)
+    out = tuple(line for line in lines if _says(bid, line.scope) is Says.NOT_INCLUDED)
+    unsaid = tuple(line for line in lines if _says(bid, line.scope) is Says.NOT_STATED)
+    without = _sum(job, tuple(line for line in lines if line not in out))
+    certain = _sum(job, tuple(line for line in lines if line not in (*out, *unsaid)))
+    theirs = to_cents(bid.total)
+    gap = Money(priced.total - theirs)
+    left_out, not_stated = Money(priced.total - without), Money(without - certain)
+    ours = {item for line in lines for item in line.scope}
+    only = tuple(i for i, says in bid.scope.items() if says is Says.INCLUDED and i not in ours)
+    covered = {item for rate in job.rate_book.rates.values() for item in rate.covers}
+    materials = _materials(costs)
+    return BidComparison(
+        id=bid.id,
+        finish=finish,
+        finish_name=priced.name,
+        ours=priced.total,
+        theirs=theirs,
+        gap=gap,
+        left_out=left_out,
+        not_stated=not_stated,
+        remains=Money(gap - left_out - not_stated),
+        items=_items(job, bid, lines, priced.total),
+        only_theirs=only,
+        unpriced=tuple(item for item in only if item not in covered),
+        numbers=tuple(_numbers(job, takeoff, bid, finish, priced.total)),
+        under_materials=bool(materials) and theirs < materials,
+        under_floors=_under_floors(theirs, costs),
+        note=bid.note or "",
+    )
+
+
+def _says(bid: OtherBid, scope: tuple[str, ...]) -> Says:
+    if MINIMUM in scope:
+        return Says.INCLUDED
+    said = {bid.scope.get(item, Says.NOT_STATED) for item in scope}
+    return said.pop() if len(said) == 1 else Says.NOT_STATED
+
+
+def _sum(job: JobSpec, lines: tuple[Line, ...]) -> Money:
+    """Return what lines add up to with the tax on them."""
+    return total(tuple(line.amount for line in (*lines, *tax_lines(job, lines))))
+
+
+def _items(
+    job: JobSpec, bid: OtherBid, lines: tuple[Line, ...], whole: Money
+) -> tuple[BidItem, ...]:
+    groups = dict.fromkeys(line.scope for line in lines if MINIMUM not in line.scope)
+    items = tuple(
+        BidItem(
+            scope=scope,
+            says=_says(bid, scope),
+            amount=Money(whole - _sum(job, tuple(o for o in lines if o.scope != scope))),
+        )
+        for scope in groups
+    )
+    return tuple(sorted(items, key=lambda item: -item.amount))
+
+
+def _materials(costs: FinishCosts | None) -> Money:
+    bought = costs.of_kind(CostKind.MATERIAL) if costs else ()
+    return total(tuple(item.amount for item in bought))
+
+
+def _under_floors(theirs: Money, costs: FinishCosts | None) -> Money:
+    if costs is None or costs.net_price != costs.price:
+        return ZERO
+    return max(Money(costs.walk_away - theirs), ZERO)
+
+
+def _numbers(
+    job: JobSpec, takeoff: Takeoff, bid: OtherBid, finish: str, whole: Money
+) -> Iterator[BidNumber]:
+    """Yield our numbers against theirs, those of the largest placement."""
+    areas = {p.id: p.area_sqft for p in takeoff.placements}
+    main = max(job.placements, key=lambda placement: areas[placement.id])
+    said, book = bid.numbers, job.rate_book
+
+    def worth(placements: tuple[PlacementSpec, ...]) -> Money:
+        then = replace(job, placements=placements)
+        return Money(price_at(then, takeoff, finish).total - whole)
+
+    thick, steel = said.thickness, said.reinforcement
+    thinner = tuple(replace(p, thickness=thick or p.thickness) for p in job.placements)
+    yield BidNumber(
+        key="thickness",
+        ours=main.thickness,
+        theirs=thick,
+        worth=worth(thinner) if thick else None,
+    )
+    yield BidNumber(key="base", ours=main.base, theirs=said.base, worth=None)
+    known = book.reinforcement.get(steel) if steel else None
+    other = tuple(replace(p, reinforcement=steel or p.reinforcement) for p in job.placements)
+    yield BidNumber(
+        key="reinforcement",
+        ours=book.reinforcement[main.reinforcement].name,
+        theirs=known.name if known else steel,
+        worth=worth(other) if known else None,
+    )
+    yield BidNumber(
+        key="strength_psi", ours=book.mix.strength_psi, theirs=said.strength_psi, worth=None
+    )
+    coats = book.finishes[finish].sealer_coats
+    if coats is not None:
+        yield BidNumber(key="sealer_coats", ours=coats, theirs=said.sealer_coats, worth=None)

@@ -1,0 +1,91 @@
+"""Every figure on the pool deck's call sheet, worked out again with a pencil."""
+
+import re
+from decimal import ROUND_HALF_UP, Decimal
+
+from quotegen.explain.call_sheet import call_sheet
+from quotegen.explain.tables import OwnersSheet
+from tests.explain.pencil import D, Deck, Sum, cents, least, priced, worked
+from tests.pricing import shop
+
+DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
+OURS = Deck(D("1052.2"))
+FIRST, SECOND = D(17450), D(26400)
+
+
+def _sheet() -> OwnersSheet:
+    owner = shop.example(DECK).owner
+    assert owner is not None
+    return call_sheet(shop.example_results(DECK), owner)
+
+
+def _texts(sheet: OwnersSheet) -> str:
+    parts = [*sheet.lead]
+    for section in sheet.sections:
+        parts += [*section.lines, *section.points]
+        for row in section.table.rows if section.table else ():
+            parts += [row.name, *row.cells]
+    return "\n".join(parts)
+
+
+def _share(one: Sum) -> str:
+    return f"{cents(one.margin / one.price * 1000).quantize(D(1)) / 10:f}".removesuffix(".0")
+
+
+def _half() -> Deck:
+    def half(value: Decimal) -> Decimal:
+        return (value / 2).quantize(D("0.1"), rounding=ROUND_HALF_UP)
+
+    return Deck(half(OURS.area), half(OURS.formed), half(OURS.house), half(OURS.pool))
+
+
+def _items() -> dict[str, Decimal]:
+    area = OURS.area
+    return {
+        "base": cents(area * D("1.75")), "cast edge": 80 * D(38),
+        "sealing": cents(area * D("1.05")), "reinforcement": cents(area * D("0.80")),
+        "wash": cents(area * D("0.45")), "protection": D(180 + 260),
+        "curing": cents(area * D("0.25")), "isolation": cents(D("45.3") * D("2.40")),
+    }  # fmt: skip
+
+
+def test_every_figure():
+    """No amount and no share is on the sheet that the pencil does not find."""
+    ours, item = worked(OURS), _items()
+    left_out = item["cast edge"] + item["sealing"] + item["wash"]
+    unsaid = sum((item[k] for k in ("base", "reinforcement", "protection", "curing", "isolation")),
+                 D(0))  # fmt: skip
+    ways = [
+        worked(OURS._replace(finish="broom")), worked(OURS._replace(finish="exposed")),
+        worked(OURS._replace(area=D("999.6"))), worked(OURS._replace(area=D("947.0"))),
+        worked(OURS._replace(base=False)), worked(OURS._replace(cast_edge=False)),
+        worked(OURS._replace(lawn=False)),
+    ]  # fmt: skip
+    off = [D(500), D(1000), cents(ours.price / 20), cents(ours.price / 10)]
+    cut = [Sum(ours.price - less, ours.cost) for less in off]
+    half = worked(_half())
+    both = Sum(2 * half.price, 2 * half.cost)
+    known = [
+        ours.price, ours.cost, FIRST, SECOND, ours.price - FIRST, SECOND - ours.price, left_out,
+        unsaid, ours.price - FIRST - left_out - unsaid, ours.price - FIRST - left_out, D(0),
+        item["protection"], SECOND - ours.price + item["protection"], *item.values(),
+        D("4.20") * 0, D(425), half.price, both.price, both.price - ours.price, both.margin,
+        *least(OURS), max(least(OURS)) - FIRST, ours.price - max(least(OURS)),
+        cents(ours.margin / 6), D(100), cents(ours.margin / OURS.area), D("1.50"), *off,
+        *(one.price for one in (*ways, *cut)), *(one.margin for one in (*ways, *cut)),
+        *(ours.price - one.price for one in ways),
+        cents(OURS.area * D("3.85")) - cents(OURS.area * D("4.20")),  # 3-1/2 in in place of 4 in
+        cents(OURS.area * D("0.40")) - cents(OURS.area * D("0.80")),  # fiber in place of wire
+        cents(OURS.area * D("1.55")) - cents(OURS.area * D("0.80")),  # bar in place of wire
+    ]  # fmt: skip
+    text = _texts(_sheet())
+    found = {D(amount.replace(",", "")) for amount in re.findall(r"\$([\d,]+\.\d\d)", text)}
+    assert len(found) > 60
+    assert found - {abs(amount) for amount in known} == set()
+    shares = set(re.findall(r"[\d.]+(?=%)", text))
+    assert shares - {_share(one) for one in (ours, *ways, *cut)} == {"12", "10", "5"}
+
+
+def test_the_pencil_knows_the_price():
+    """The pencil comes to the total of the quote, so that it is about the same deck."""
+    assert str(priced(OURS)) == "23714.19"

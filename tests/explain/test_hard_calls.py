@@ -1,0 +1,199 @@
+"""Situations that owners of small crews meet when a homeowner has another price.
+
+The questions are those of homeowners and contractors in public forums and trade magazines, told
+in our own words; common practice answers them.
+"""
+
+import re
+
+import pytest
+
+from quotegen.explain.call_sheet import call_sheet
+from quotegen.explain.compare_sheet import compare_sheet
+from quotegen.explain.customer import customer_view
+from quotegen.explain.private import cost_sheet
+from quotegen.explain.results import Results
+from quotegen.explain.tables import OwnersSheet, Section
+from quotegen.pricing.owner import OwnersFigures
+from tests.pricing import shop
+from tests.world import PATIO
+
+DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
+SMALL = PATIO.replace("30 ft x 20 ft", "25 ft x 16 ft")
+THREE = """\
+other_bids:
+  - {id: low, total: "$3,200"}
+  - {id: middle, total: "$5,400", scope: {slab: included, base: included, sealing: not included}}
+  - {id: high, total: "$7,200", scope: {slab: included}, numbers: {thickness: 6 in}}
+"""
+UNKIND = ("cheap", "cheat", "hack", "rip-off", "lowball", "scam", "corner", "amateur", "shoddy",
+          "greedy", "unlicensed")  # fmt: skip
+
+
+def _made(folder, job: str) -> tuple[Results, OwnersFigures]:
+    made = shop.figured(folder, job)
+    assert made.results is not None
+    assert made.owner is not None
+    return made.results, made.owner
+
+
+def _deck() -> tuple[Results, OwnersFigures]:
+    owner = shop.example(DECK).owner
+    assert owner is not None
+    return shop.example_results(DECK), owner
+
+
+def _section(sheet: OwnersSheet, section_id: str) -> Section:
+    (found,) = (section for section in sheet.sections if section.id == section_id)
+    return found
+
+
+def _words(sheet: OwnersSheet) -> str:
+    parts = [sheet.title, *sheet.lead]
+    for section in sheet.sections:
+        rows = section.table.rows if section.table else ()
+        parts += [section.title, *section.lines, *section.points]
+        parts += [text for row in rows for text in (row.name, *row.cells)]
+    return "\n".join(parts)
+
+
+def test_three_bids_from_3200_to_7200_for_one_patio(tmp_path):
+    """H1: is the dear one greedy or the cheap one short? Each gap is told by scope, and asked."""
+    results, owner = _made(tmp_path, SMALL + THREE)
+    sheet = call_sheet(results, owner)
+    assert len(sheet.lead) == 3
+    for bid, line in zip(owner.bids, sheet.lead, strict=True):
+        assert bid.gap == bid.left_out + bid.not_stated + bid.remains
+        assert results.words.money(bid.theirs) in line
+    low = _section(sheet, "low-ask").points
+    assert low[0].startswith("How thick is the slab, and what strength")  # the dearest line
+    assert len(low) == len(owner.bids[0].items)
+    middle = _section(sheet, "middle-say").points
+    assert "does not have sealing in it" in middle[1]
+
+
+def test_a_bid_with_nothing_stated_still_helps(tmp_path):
+    """Everything is asked, nothing is held against it, and the sheet to compare bids is offered."""
+    results, owner = _made(tmp_path, SMALL + THREE)
+    said = _section(call_sheet(results, owner), "low-say").points
+    assert len(said) == 2
+    assert "I cannot tell what it covers" in said[1]
+
+
+def test_thickness_is_a_number(tmp_path):
+    """H2: is 6 in usual? Ours is a number with a way to check it, theirs is set beside it."""
+    results, owner = _made(tmp_path, SMALL + THREE)
+    (slab,) = (row for row in compare_sheet(results).rows if row.title == "Slab")
+    assert slab.ours.startswith("4 in thick")
+    assert slab.check.startswith("Tape down from a string")
+    rows = _section(call_sheet(results, owner), "high-numbers").table
+    assert rows is not None
+    thick = rows.rows[0]
+    assert thick.cells[:2] == ("4 in", "6 in")
+    assert thick.cells[2].startswith("+$")
+    asked = {page.front.id for page in results.content.questions.values()}
+    assert "nominal" in asked  # what a 2x4 form gives is explained on the quote
+
+
+def test_a_breakdown_is_asked_for():
+    """H12 and C10: every scope item has its price on the quote, and no cost is among them."""
+    results, owner = _deck()
+    shown = customer_view(results).change.by_scope
+    assert len(shown) > 10
+    assert all(row.amount.startswith("$") for row in shown)
+    assert "every scope item and option has its price" in _words(call_sheet(results, owner))
+
+
+def test_a_discount_is_asked_for():
+    """C6: scope is traded for price. Ways with less work stand before what a discount does."""
+    results, owner = _deck()
+    sheet = call_sheet(results, owner)
+    order = [section.id for section in sheet.sections]
+    assert order.index("ways") < order.index("discounts")
+    ways = _section(sheet, "ways").table
+    assert ways is not None
+    names = [row.name for row in ways.rows]
+    assert "Without: Cast edge at the pool" in names
+    assert "Digging out and base by others, to our depths" in names
+    assert "Trade scope for price first" in _section(sheet, "discounts").lines[0]
+
+
+def test_why_are_you_higher():
+    """C9: what is in, what the other sheet says line by line, and nobody is run down."""
+    results, owner = _deck()
+    sheet = call_sheet(results, owner)
+    first = _section(sheet, "first-say").points
+    assert len(first) == 3
+    assert "every part of it is on your quote" in first[0]
+    asked = _section(sheet, "first-ask").points
+    worth = [amount for line in asked for amount in re.findall(r"\$([\d,]+\.\d\d)", line)]
+    dollars = [float(amount.replace(",", "")) for amount in worth]
+    assert dollars == sorted(dollars, reverse=True)
+    spoken = "\n".join(
+        point for s in sheet.sections if s.id != "not-say" for point in (*s.lines, *s.points)
+    ).lower()
+    assert [word for word in UNKIND if word in spoken] == []
+
+
+def test_a_dearer_bid_gets_the_same_questions():
+    """A bid above ours: we say so, ask the same of both, and what they have and we lack."""
+    results, owner = _deck()
+    said = _section(call_sheet(results, owner), "second-say").points
+    assert "We are lower" in said[1]
+    asked = _section(call_sheet(results, owner), "second-ask").points
+    assert "They include this, and our price does not: Drain. Is it wanted?" in asked
+
+
+def test_the_way_to_the_site():
+    """C11: distance is one line of the price, and there is a sentence for it."""
+    results, owner = _deck()
+    answer = _section(call_sheet(results, owner), "answers").points[0]
+    assert "Trips are one line, $425.00 for 5 visits" in answer
+
+
+def test_a_bid_under_the_floors_is_not_matched():
+    """Private: the first bid lies under the walk-away line, and the sheet says not to match it."""
+    results, owner = _deck()
+    assert owner.bids[0].under_floors > 0
+    assert "Do not match it" in _section(call_sheet(results, owner), "first-say").lines[0]
+
+
+def test_a_book_without_costs_says_so_on_both_sheets(tmp_path):
+    """No costs: both sheets are made, and say what they do not know."""
+    made = shop.figured(tmp_path, shop.job(), rate_book=shop.book())
+    assert made.results is not None
+    assert made.owner is not None
+    missing = _section(cost_sheet(made.results, made.owner, ()), "missing").points
+    assert "The rate book has no `costs`" in missing[0]
+    walk = _section(call_sheet(made.results, made.owner), "walk-away").points
+    assert walk[0].startswith("No floor is set")
+    assert "does not know everything yet" in walk[-1]
+    assert "No other bid is in the job file" in call_sheet(made.results, made.owner).lead[0]
+
+
+class TestCompareBids:
+    """The customer's sheet: neutral, ours filled in, a question and a check for each row."""
+
+    def test_each_item_of_ours_has_a_question(self):
+        """Every scope item in the price is a row, but the minimum, which is no work."""
+        results, _ = _deck()
+        rows = compare_sheet(results).rows
+        assert len(rows) == len(results.scope_items())
+        for row in rows:
+            assert row.ask.endswith("?"), row.title
+            assert row.check.endswith("."), row.title
+            assert row.ours
+
+    def test_it_does_not_know_the_other_bids(self):
+        """The same job without other bids gives the same sheet."""
+        from dataclasses import replace
+
+        results, _ = _deck()
+        without = replace(results, job=replace(results.job, other_bids=()))
+        assert compare_sheet(results) == compare_sheet(without)
+
+    @pytest.mark.parametrize("page", shop.house().content.scope.values(), ids=lambda p: p.front.id)
+    def test_a_question_runs_nobody_down(self, page):
+        """Neither the question nor the check holds an unkind word."""
+        said = f"{page.front.ask} {page.front.check}".lower()
+        assert [word for word in UNKIND if word in said] == []

@@ -1,0 +1,59 @@
+"""Past jobs on paper: the nearest of them, the reason for each, and nothing that was not agreed."""
+
+from pathlib import Path
+from typing import Any
+
+from quotegen.explain.customer import customer_view
+from quotegen.explain.reference_rows import MOST_SHOWN, past_job_page, shown_references
+from quotegen.explain.results import Results
+from tests.pricing import shop
+
+BASE: dict[str, Any] = {
+    "title": "Patio", "finished": "2022-06-17", "town": "Harrow Bend", "use": "patio",
+    "finish": "broom", "area_sqft": "200", "shows": "wear",
+    "consent": {"given": "2024-01-01"},
+}  # fmt: skip
+
+
+def _results(folder: Path, past: dict[str, Any], **job: Any) -> Results:
+    text = shop.as_yaml({"past_jobs": past})
+    return shop.results(folder, shop.job(**job), rate_book=shop.book(), past_jobs=text)
+
+
+def test_size_counts_once_the_slab_is_measured(tmp_path):
+    """Of four that fit alike, the one that is far larger than 200 sq ft is left out."""
+    past = {name: {**BASE, "title": name, "area_sqft": size} for name, size in
+            (("huge", "2000"), ("same", "200"), ("near", "290"), ("small", "140"))}  # fmt: skip
+    shown = shown_references(_results(tmp_path, past))
+    assert len(shown) == MOST_SHOWN
+    assert {one.title for one in shown} == {"same", "near", "small"}
+
+
+def test_the_reason_is_said(tmp_path):
+    """Same finish, use and size, and the years to see; the town only where it may be named."""
+    town = {**BASE, "consent": {"given": "2024-01-01", "shows": ["town"]}}
+    views = customer_view(_results(tmp_path, {"a": BASE, "b": town})).past_jobs
+    said = {view.facts.endswith("Harrow Bend"): view.why for view in views}
+    assert said[False] == (
+        "the same kind of finish, the same use, about the same size, and 3 years of wear to see"
+    )
+    assert "in Harrow Bend, as your site is" in said[True]
+
+
+def test_those_that_the_job_names_are_all_shown(tmp_path):
+    """A choice of the owner's stands, in his order, and says so where nothing else fits."""
+    past = {f"p{n}": {**BASE, "title": f"P{n}"} for n in range(4)}
+    past["far"] = {**BASE, "title": "Far", "use": "drive", "finish": "stamped_pattern",
+                   "area_sqft": "3000", "finished": "2026-01-01"}  # fmt: skip
+    results = _results(tmp_path, past, references=["far", "p3", "p2", "p1", "p0"])
+    assert [one.title for one in shown_references(results)] == ["Far", "P3", "P2", "P1", "P0"]
+    assert customer_view(results).past_jobs[0].why == "chosen for you by us"
+
+
+def test_the_page_of_a_past_job(tmp_path):
+    """Scope, size, finish, year, and how it looks now."""
+    more = {**BASE, "now": "as on the first day", "scope": ["base", "slab"]}
+    results = _results(tmp_path, {"a": more})
+    page = past_job_page(results, shown_references(results)[0])
+    assert page.job.facts == "Broom finish · 200 sq ft · finished in 2022"
+    assert (page.job.now, page.job.scope) == ("as on the first day", ("Base", "Slab"))

@@ -1,0 +1,74 @@
+"""Laws of other bids: the parts add up, and less work never costs more."""
+
+from dataclasses import replace
+from decimal import Decimal
+from pathlib import Path
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from quotegen.money import Money, total
+from quotegen.pricing.bids import compare
+from quotegen.pricing.lines import closed, work_lines
+from quotegen.spec.other_bids import OtherBid, Says
+from tests.pricing import shop
+
+DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
+METRIC = next(path for path in shop.JOBS if path.stem == "ferry-road-drive")
+
+jobs = st.sampled_from([DECK, METRIC])
+scopes = st.dictionaries(st.sampled_from(sorted(shop.house().content.scope)), st.sampled_from(Says))
+totals = st.decimals(min_value="0.01", max_value="99999.99", places=2)
+
+
+class TestThreeParts:
+    """Left out, not stated and what remains add up to the gap exactly."""
+
+    @given(jobs, scopes, totals)
+    def test_they_add_up(self, job_file: Path, scope: dict[str, Says], asked: Decimal):
+        """Whatever a bid says and asks; and no part at our prices is less than nought."""
+        results = shop.example_results(job_file)
+        found = compare(results.job, results.takeoff, _bid(str(asked), scope), None)
+        assert found.left_out + found.not_stated + found.remains == found.gap
+        assert found.gap == results.quote.chosen.total - found.theirs
+        assert found.left_out >= 0
+        assert found.not_stated >= 0
+
+    @given(jobs, scopes, st.sampled_from(sorted(shop.house().content.scope)))
+    def test_leaving_out_more_is_worth_more(self, job_file: Path, scope, item: str):
+        """One more item that is not included never makes what is left out worth less."""
+        results = shop.example_results(job_file)
+        bids = [_bid("9000", one) for one in (scope, {**scope, item: Says.NOT_INCLUDED})]
+        before, after = (compare(results.job, results.takeoff, bid, None) for bid in bids)
+        if scope.get(item) is not Says.NOT_INCLUDED:
+            assert after.left_out >= before.left_out
+
+
+class TestLessWork:
+    """Removing a scope item lowers or keeps the price."""
+
+    @given(jobs, st.sets(st.sampled_from(sorted(shop.house().content.scope))))
+    def test_less_scope_is_never_dearer(self, job_file: Path, without: set[str]):
+        """Minimum and taxes included, the job without some lines costs as much or less."""
+        results = shop.example_results(job_file)
+        lines = work_lines(results.job, results.takeoff, results.job.finish)
+        kept = tuple(line for line in lines if without.isdisjoint(line.scope))
+        assert _price(results, kept) <= _price(results, lines)
+
+
+def _price(results, lines) -> Money:
+    return total(tuple(line.amount for line in closed(results.job, lines)))
+
+
+def _bid(asked: str, scope: dict[str, Says]) -> OtherBid:
+    typed = {item: says.value for item, says in scope.items()}
+    return OtherBid.model_validate({"id": "x", "total": asked, "scope": typed})
+
+
+def test_an_extra_that_is_not_wanted_costs_nothing():
+    """Without its extras a job has the same price, since an extra is no part of it."""
+    results = shop.example_results(DECK)
+    without = replace(results.job, extras={})
+    assert _price(results, work_lines(without, results.takeoff, without.finish)) == (
+        results.quote.chosen.total
+    )
