@@ -18,8 +18,10 @@ from quotegen.pricing.deposit_check import deposit_problems
 from quotegen.pricing.price import price
 from quotegen.pricing.records import FinishCosts
 from quotegen.pricing.rough import ladder
+from quotegen.pricing.upkeep import upkeep_of
 from quotegen.problem import Problem, Source, has_error, in_file_order
 from quotegen.resources import content_folder, themes_folder
+from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
 from quotegen.spec.content import Content, read_content
@@ -119,6 +121,8 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         access=access,
         openings=openings_of(job, visits[job.finish], house.rules),
         contract=contract_of(job, takeoff, in_forms),
+        day_plans=day_plans_of(job, quote.combinations, house.rules),
+        upkeep=upkeep_of(job, takeoff, quote.finishes, house.rules),
         rules=house.rules,
         content=house.content,
         words=Words(labels=house.content.labels, locale=LOCALE, units=job.units),

@@ -7,6 +7,8 @@ from quotegen.explain.wording import Words
 from quotegen.pricing.access import AccessChoice
 from quotegen.pricing.contract_records import Contract
 from quotegen.pricing.records import Line, PricedQuote
+from quotegen.pricing.upkeep import Upkeep
+from quotegen.schedule.day_plans import DayPlan
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit
 from quotegen.spec.content import Content
@@ -23,6 +25,8 @@ class Results:
         visits: dated, for each finish that is offered.
         openings: the days at the chosen finish.
         contract: from the accepted price to the balance, as far as it has gone.
+        day_plans: the days of every way to choose, those of the quote first.
+        upkeep: of each finish that needs a sealer.
         access: how concrete gets to the slab, None where no truck stand is typed.
     """
 
@@ -32,6 +36,8 @@ class Results:
     visits: Mapping[str, tuple[Visit, ...]]
     openings: tuple[OpeningDay, ...]
     contract: Contract
+    day_plans: tuple[DayPlan, ...]
+    upkeep: Mapping[str, Upkeep]
     rules: RuleBook
     content: Content
     words: Words

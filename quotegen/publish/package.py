@@ -32,14 +32,14 @@ def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable
     """Gather the package of one job: what the customer gets, and what stays in the truck."""
     view = customer_view(results)
     printed = {
-        name: render(f"{name}.html.j2", view, results.words, theme)
+        name: render(f"{name}.html.j2", view, results.words, theme, on_paper=True)
         for name in ("quote", "door-sheet")
     }
     pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
     after = _after_signing(results, theme)
     customer = {
         **after,
-        "quote.html": printed["quote"].encode(),
+        "quote.html": render("quote.html.j2", view, results.words, theme).encode(),
         "quote.pdf": pdfs["quote"],
         "door-sheet.pdf": pdfs["door-sheet"],
         "email.eml": _email(results, view, theme, pdfs["quote"]),
@@ -62,9 +62,10 @@ def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
     if contract.changes:
         papers["changes"] = change_orders_view(results)
     for name, view in papers.items():
-        html = render(f"{name}.html.j2", view, results.words, theme)
-        files[f"{name}.html"] = html.encode()
-        files[f"{name}.pdf"] = to_pdf(html, results.job.quote_date)
+        template = f"{name}.html.j2"
+        files[f"{name}.html"] = render(template, view, results.words, theme).encode()
+        paper = render(template, view, results.words, theme, on_paper=True)
+        files[f"{name}.pdf"] = to_pdf(paper, results.job.quote_date)
     return files
 
 

@@ -1,0 +1,32 @@
+"""Fonts cut down to the letters of one page (OFL 1.1 allows it; the fonts have no reserved name)."""
+
+from functools import lru_cache
+from io import BytesIO
+
+FEATURES = ("kern", "tnum", "ccmp", "locl", "mark", "mkmk")
+"""The layout features that the styles use, and those that place accents."""
+
+
+@lru_cache(maxsize=32)
+def subset(font: bytes, letters: str) -> bytes:
+    """Return a WOFF2 font with the glyphs of some letters, always the same bytes for the same.
+
+    Args:
+        font: a whole WOFF2 font.
+        letters: each letter once, in order.
+    """
+    # Imported here, since it is slow to load and `check` does not need it.
+    from fontTools.subset import Options, Subsetter  # noqa: PLC0415
+    from fontTools.ttLib import TTFont  # noqa: PLC0415
+
+    options = Options(
+        layout_features=list(FEATURES), hinting=False, notdef_outline=True, glyph_names=False
+    )
+    opened = TTFont(BytesIO(font), recalcTimestamp=False)
+    subsetter = Subsetter(options)
+    subsetter.populate(text=letters)
+    subsetter.subset(opened)
+    opened.flavor = "woff2"
+    written = BytesIO()
+    opened.save(written)
+    return written.getvalue()
