@@ -42,7 +42,8 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         reply_link=to + percent_encoded(_with_crlf(body)),
         reply_subject=subject,
         reply_to=to,
-        reply_body=slotted(words.labels["reply_body"], SLOTS, {**values, **said}),
+        reply_body=body,
+        reply_letter=slotted(words.labels["reply_body"], SLOTS, {**values, **said}),
     )
 
 

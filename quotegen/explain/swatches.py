@@ -92,7 +92,7 @@ def _broom(tone: str, size: Pixels) -> Iterator[str]:
 def _exposed(tone: str, size: Pixels) -> Iterator[str]:
     """Pebbles of three sizes, some of them light."""
     for number, (stones, thick, color) in enumerate(
-        ((70, 2.4, tone), (46, 4.2, tone), (30, 3.4, "#fff"), (22, 2.2, "#3f3a34"))
+        ((48, 2.6, tone), (38, 4.4, tone), (22, 3.6, "#fff"), (14, 2.4, "#3f3a34"))
     ):
         dots = [f"M{x:.0f} {y:.0f}h.1" for x, y in _spots(stones, size, 1 + 71 * number)]
         yield _strokes(dots, color, thick, cap="round")

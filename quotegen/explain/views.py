@@ -314,7 +314,8 @@ class AgreementSheet:
     reply_link: str
     reply_subject: str
     reply_to: str
-    reply_body: Markup
+    reply_body: str
+    reply_letter: Markup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

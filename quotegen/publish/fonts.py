@@ -3,8 +3,8 @@
 from functools import lru_cache
 from io import BytesIO
 
-FEATURES = ("kern", "tnum", "ccmp", "locl", "mark", "mkmk")
-"""The layout features that the styles use, and those that place accents."""
+FEATURES = ("tnum", "ccmp", "locl", "mark", "mkmk")
+"""The layout features that the styles use, and those that place accents; kerning costs 4 KB."""
 
 
 @lru_cache(maxsize=32)

@@ -23,8 +23,14 @@ from quotegen.publish.lean import lean
 ACCENT = "--accent: #000000"
 """What a style sheet writes where the company's accent goes."""
 
-STYLES, POLICY = "@@styles@@", "@@policy@@"
+STYLES, POLICY = "=styles=", "=policy="
 """Where the styles and the policy go; both follow from all else that is on the page."""
+
+_IN_MONO = re.compile(
+    r'<[a-z]+[^>]*?(?:class="(?:[^"]* )?(?:no|mono|tape|mark|day)[" ]|font-family="[^"]*Mono)[^>]*>'
+    r"([^<]*)<"
+)
+"""The text of elements that the styles, or the drawings, set in the mono face."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,8 +85,9 @@ def render(
     if on_paper or not _is_html(template):
         css = stylesheet(styles.page, view.accent, theme)
     else:
-        page, rules = lean(page)
-        css = squeezed(stylesheet(styles.page, view.accent, theme, letters_of(page)) + rules)
+        few = letters_of("".join(_IN_MONO.findall(page)))
+        css = squeezed(stylesheet(styles.page, view.accent, theme, letters_of(page), few))
+        page, css = lean(page, css)
     return page.replace(STYLES, css).replace(POLICY, str(escape(policy(css, script))))
 
 
@@ -94,6 +101,7 @@ def squeezed(css: str) -> str:
     css = re.sub(r"/\*.*?\*/", "", css, flags=re.DOTALL)
     css = re.sub(r"\s*([{};,>])\s*", r"\1", re.sub(r"\s+", " ", css))
     css = re.sub(r"(?<!accent): ", ":", css)
+    css = re.sub(r"(?<=[ :(,-])0\.(?=\d)", ".", css)
     return css.replace(";}", "}").strip()
 
 
@@ -115,16 +123,19 @@ def styles_of(template: str, theme: Traversable) -> Styles:
     return Styles(page=tuple(listed.get("page", ())), paper=tuple(listed.get("paper", ())))
 
 
-def stylesheet(names: tuple[str, ...], accent: str, theme: Traversable, letters: str = "") -> str:
+def stylesheet(
+    names: tuple[str, ...], accent: str, theme: Traversable, letters: str = "", few: str = ""
+) -> str:
     """Join style sheets of a theme, with its fonts set in as data and the company's accent.
 
-    Fonts are cut down to some letters where these are given.
+    Fonts are cut down to some letters where these are given, the mono face to a few.
     """
     text = "\n".join(_text(theme, f"styles/{name}") for name in names)
     for font in sorted(_fonts(theme)):
         if f"url({font})" in text:
             data = (theme / "fonts" / font).read_bytes()
-            address = data_address("font/woff2", subset(data, letters) if letters else data)
+            kept = few if font.startswith("mono") else letters
+            address = data_address("font/woff2", subset(data, kept) if kept else data)
             text = text.replace(f"url({font})", f"url({address})")
     return text.replace(ACCENT, f"--accent: {accent_ink(accent)}")
 

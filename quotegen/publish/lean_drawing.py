@@ -6,6 +6,8 @@ from collections.abc import Iterator, Mapping
 from itertools import groupby, product
 from string import ascii_lowercase, digits
 
+from quotegen.explain.svg import SANS
+
 LOOKS = (
     "fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin",
     "font-size", "font-family", "font-weight", "text-anchor",
@@ -22,6 +24,8 @@ _STRAIGHT = re.compile(r'(?<=\sd=")[MLZ\d. -]+(?=")')
 _PATH = re.compile(r'(?<=\sd=")[^"]+(?=")')
 _LINE = re.compile(r'<line x1="([^"]+)" y1="([^"]+)" x2="([^"]+)" y2="([^"]+)"([^>]*)/>')
 _ONE_PATH = re.compile(r"<path([^>]*)/>")
+_PATTERN = re.compile(r'<pattern id="([^"]+)"(.*?</pattern>)', re.DOTALL)
+_URL = re.compile(r"url\(#([^)]+)\)")
 _NAMESPACE = ' xmlns="http://www.w3.org/2000/svg"'
 
 Looks = tuple[tuple[str, str], ...]
@@ -29,14 +33,14 @@ Looks = tuple[tuple[str, str], ...]
 
 def lean_drawings(page: str) -> tuple[str, str]:
     """Return a page with lighter drawings, and the style rules that they then need."""
-    page = DRAWING.sub(lambda found: _shortened(found[0]), page)
+    page = _shared_patterns(DRAWING.sub(lambda found: _shortened(found[0]), page))
     counted = Counter(
         looks for drawing in DRAWING.findall(page) for looks in _looks_in(drawing) if looks
     )
     repeated = (looks for looks, times in counted.most_common() if times > 1)
     names = dict(zip(repeated, _names(), strict=False))
     page = DRAWING.sub(lambda found: _named(found[0], names), page)
-    rules = "".join(f"svg .{name}{{{_declared(looks)}}}" for looks, name in names.items())
+    rules = "".join(f".{name}{{{_declared(looks)}}}" for looks, name in names.items())
     return page, (HALO + rules) if rules else ""
 
 
@@ -47,6 +51,17 @@ def _shortened(drawing: str) -> str:
     drawing = _STRAIGHT.sub(lambda found: _relative(found[0]), drawing)
     drawing = _PATH.sub(lambda found: _compact(found[0]), drawing)
     return re.sub(r"(?:<path[^>]*/>){2,}", lambda found: _joined(found[0]), drawing)
+
+
+def _shared_patterns(page: str) -> str:
+    """Keep the first of equal patterns, and let every drawing use it."""
+    first: dict[str, str] = {}
+    same: dict[str, str] = {}
+    for found in _PATTERN.finditer(page):
+        same[found[1]] = first.setdefault(found[2], found[1])
+    page = _PATTERN.sub(lambda found: found[0] if same[found[1]] == found[1] else "", page)
+    page = _URL.sub(lambda found: f"url(#{same.get(found[1], found[1])})", page)
+    return page.replace("<defs></defs>", "")
 
 
 def _relative(data: str) -> str:
@@ -142,7 +157,12 @@ def _with_class(found: re.Match[str], names: Mapping[Looks, str]) -> str:
 
 
 def _declared(looks: Looks) -> str:
-    return ";".join(f"{name}:{value}{'px' if name == 'font-size' else ''}" for name, value in looks)
+    """Write the rule of some looks; the sans face is that of the whole page."""
+    return ";".join(
+        f"{name}:{value}{'px' if name == 'font-size' else ''}"
+        for name, value in looks
+        if (name, value) != ("font-family", SANS)
+    )
 
 
 def _names() -> Iterator[str]:

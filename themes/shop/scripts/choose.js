@@ -45,7 +45,7 @@
     groups.forEach((group) => group.forEach((input) => {
       const other = (group === colours ? keyWith : wayWith)(group, input.value);
       input.disabled = !(other in data.ways);
-      input.closest("label").querySelector(".amount").textContent =
+      input.closest("label").querySelector("[data-amount]").textContent =
         input.disabled ? "" : text(other, "total");
     }));
     all("[data-slot]").forEach((element) => {
