@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from urllib.parse import quote as percent_encoded
 
+from markupsafe import Markup
+
 from quotegen.explain.change_sheet import clause
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
@@ -41,7 +43,6 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         ),
         reply_link=to + percent_encoded(_with_crlf(body)),
         reply_subject=subject,
-        reply_to=to,
         reply_body=body,
         reply_letter=slotted(words.labels["reply_body"], SLOTS, {**values, **said}),
     )
@@ -84,14 +85,15 @@ def _parties(results: Results) -> Iterator[Row]:
     customer = (job.customer.name, job.customer.phone, job.customer.email)
     yield Row(name=words("party_customer"), text=", ".join(part for part in customer if part))
     yield Row(name=words("party_site"), text=site_line(results))
-    yield Row(name=words("party_work"), text=work_sentence(results), mark="work")
+    yield Row(name=words("party_work"), text=_work(results))
     yield Row(name=words("party_dates"), text=dates_sentence(results), mark="span")
     yield Row(name=words("party_cancel"), text=_cancel(results))
 
 
-def work_sentence(results: Results) -> str:
+def _work(results: Results) -> Markup:
     """Say what is built, with what finish."""
-    return results.words("work_sentence", title=results.job.title, finish=results.quote.chosen.name)
+    values = {"title": results.job.title, "finish": results.quote.chosen.name}
+    return slotted(results.words.labels["work_sentence"], SLOTS, values)
 
 
 def dates_sentence(results: Results) -> str:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from quotegen.explain.agreement_sheet import dates_sentence, payment_rows, work_sentence
+from quotegen.explain.agreement_sheet import dates_sentence, payment_rows
 from quotegen.explain.choice_views import ChoiceSheet, Option, OptionGroup, TextRows, Way
 from quotegen.explain.finish_sheet import extras as extra_rows
 from quotegen.explain.option_rows import colour_rows
@@ -15,7 +15,7 @@ from quotegen.explain.ways import at_way, day_plan, look_name
 from quotegen.pricing.records import Combination
 from quotegen.spec.records import JobSpec
 
-TEXTS = ("total", "said", "sentence", "work", "span", "days")
+TEXTS = ("total", "said", "sentence", "span", "days")
 """The single texts that a choice changes; `days` is the number of its plan of days."""
 
 ROWS = ("covers", "dates", "payments", "placements", "scopes", "areas")
@@ -62,7 +62,6 @@ def _way(results: Results, one: Combination) -> Way:
         sheet.total,
         sheet.finish,
         sheet.sentence,
-        work_sentence(then),
         dates_sentence(then),
         str(results.day_plans.index(day_plan(results, one))),
         *(words.signed_money(amount) for amount in one.adds),

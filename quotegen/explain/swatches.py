@@ -81,8 +81,8 @@ def _broom(tone: str, size: Pixels) -> Iterator[str]:
     """Fine lines, as a broom leaves them, every third one deeper."""
     width, height = size
     fine, deep = list[str](), list[str]()
-    for index, shift in enumerate(_sequence(int(height / 2.6), 3)):
-        y = 2 + 2.6 * index
+    for index, shift in enumerate(_sequence(int(height / 3.2), 3)):
+        y = 2 + 3.2 * index
         stroke = f"M0 {y:.1f}Q{width / 2 + 30 * (shift - 0.5):.0f} {y + 2 * shift - 1:.1f} "
         (fine if index % 3 else deep).append(f"{stroke}{width:.0f} {y:.1f}")
     yield _strokes(fine, tone, 0.4)
@@ -92,7 +92,7 @@ def _broom(tone: str, size: Pixels) -> Iterator[str]:
 def _exposed(tone: str, size: Pixels) -> Iterator[str]:
     """Pebbles of three sizes, some of them light."""
     for number, (stones, thick, color) in enumerate(
-        ((48, 2.6, tone), (38, 4.4, tone), (22, 3.6, "#fff"), (14, 2.4, "#3f3a34"))
+        ((36, 2.6, tone), (32, 4.6, tone), (18, 3.8, "#fff"), (12, 2.6, "#3f3a34"))
     ):
         dots = [f"M{x:.0f} {y:.0f}h.1" for x, y in _spots(stones, size, 1 + 71 * number)]
         yield _strokes(dots, color, thick, cap="round")

@@ -47,7 +47,8 @@ def timeline(results: Results, plan: DayPlan, ident: str) -> Drawing:
     for event, top in zip(events, tops, strict=False):
         until = min((y for y in starts if y > top), default=end)
         parts += _on_axis(event, top, until - GAP_PX)
-    parts += [_symbol(e.mark, TEXT_PX - 13, y + 8) for e, y in zip(events, tops, strict=False)]
+    places = tuple((e.mark, (TEXT_PX - 13, y + 8)) for e, y in zip(events, tops, strict=False))
+    parts += _symbols(places)
     for event, wrapped, top in zip(events, lines, tops, strict=False):
         parts += _texts(event, wrapped, top)
     return picture(
@@ -125,23 +126,29 @@ def _texts(event: Event, lines: tuple[str, ...], y: float) -> Iterator[str]:
         yield svg.text((TEXT_PX, y + 12 + number * LINE_PX), line, size=SIZE_PX, anchor="start")
 
 
-def _symbol(mark: Mark, x: float, y: float) -> str:
-    if mark is Mark.WE:
-        return svg.element("rect", x=x - 5, y=y - 5, width=10, height=10, fill=svg.INK)
-    if mark is Mark.WAIT:
-        return svg.element("rect", x=x - 5, y=y - 5, width=10, height=10, fill="none",
-                           stroke=svg.INK, stroke_width=1, stroke_dasharray="2 2")  # fmt: skip
+def _symbols(places: tuple[tuple[Mark, svg.Pixel], ...]) -> Iterator[str]:
+    """Draw the symbols at their places, those of a kind as one path."""
+    for mark in Mark:
+        drawn = "".join(_outline(mark, *at) for kind, at in places if kind is mark)
+        dash = {"stroke_dasharray": "2 2"} if mark is Mark.WAIT else {}
+        if drawn:
+            yield svg.element("path", d=drawn, fill=svg.INK if mark is Mark.WE else "#fff",
+                              stroke=svg.INK, stroke_width=1.2, **dash)  # fmt: skip
+
+
+def _outline(mark: Mark, x: float, y: float) -> str:
+    """Return a square for us and for a wait, a ring for you, a triangle for what you may."""
     if mark is Mark.YOU:
-        return svg.element("circle", cx=x, cy=y, r=5, fill="#fff", stroke=svg.INK,
-                           stroke_width=1.4)  # fmt: skip
-    return svg.element("path", d=svg.rings_path([[(x - 5, y - 6), (x + 6, y), (x - 5, y + 6)]]),
-                       fill="#fff", stroke=svg.INK, stroke_width=1.4)  # fmt: skip
+        return f"M{svg.number(x - 5)} {svg.number(y)}a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z"
+    if mark is Mark.OPEN:
+        return svg.rings_path([[(x - 5, y - 6), (x + 6, y), (x - 5, y + 6)]])
+    return svg.rings_path([[(x - 5, y - 5), (x + 5, y - 5), (x + 5, y + 5), (x - 5, y + 5)]])
 
 
 def _key(results: Results, y: float) -> Iterator[str]:
     """Draw a key of the four symbols, two in a row."""
-    for number, mark in enumerate(Mark):
-        x, row = AXIS_PX + (number % 2) * 168, number // 2
-        yield _symbol(mark, x, y + KEY_PX * row - 4)
-        yield svg.text((x + 12, y + KEY_PX * row), results.words(f"key_{mark.value}"), size=12,
-                       anchor="start")  # fmt: skip
+    at = {m: (AXIS_PX + (i % 2) * 168, y + KEY_PX * (i // 2)) for i, m in enumerate(Mark)}
+    yield from _symbols(tuple((mark, (x, row - 4)) for mark, (x, row) in at.items()))
+    for mark, (x, row) in at.items():
+        words = results.words(f"key_{mark.value}")
+        yield svg.text((x + 12, row), words, size=12, anchor="start")

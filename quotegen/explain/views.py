@@ -313,7 +313,6 @@ class AgreementSheet:
     how: str
     reply_link: str
     reply_subject: str
-    reply_to: str
     reply_body: str
     reply_letter: Markup
 

@@ -31,6 +31,8 @@ _NOT_MARKUP = re.compile(r"(<script\b.*?</script>|<style>.*?</style>)", re.DOTAL
 _TAG = re.compile(r"<[a-z][^>]*>", re.IGNORECASE)
 _CLASS = re.compile(r'(?<=\sclass=")[^"]*(?=")')
 _LABEL = re.compile(r'(?<=\sdata-label=")[^"]*(?=")')
+_RULE = re.compile(r"(?<=[{}])([^{}@]+)\{([^{}]*)\}")
+_IN_SELECTOR = re.compile(r"\.([a-zA-Z][\w-]*)")
 _SCOPE = re.compile(r'\sscope="(?:row|col)"')
 _QUOTED = re.compile(r"""="([^"\s'=<>`]+)"(?=[\s>])""")
 
@@ -40,7 +42,7 @@ def lean(page: str, css: str) -> tuple[str, str]:
     page = _BETWEEN_BLOCKS.sub(r"\1", _BETWEEN_TAGS.sub(">\n<", page))
     page, rules = lean_drawings(page)
     page, labels = _labelled(page)
-    page, css = _short_classes(page, css + rules + labels)
+    page, css = _short_classes(page, _in_use(css + rules + labels, page))
     return _in_markup(page, _shortly_written), css
 
 
@@ -65,13 +67,24 @@ def _labelled(page: str) -> tuple[str, str]:
     names = _short_names(counted)
     page = _LABEL.sub(lambda found: names.get(found[0], found[0]), page)
     rules = (
-        f'[data-label="{name}"]{{--label:"{label.translate(_QUOTES)}"}}'
+        f'[data-label={name}]{{--label:"{label.translate(_QUOTES)}"}}'
         for label, name in names.items()
     )
     return page, "".join(rules)
 
 
 _QUOTES = str.maketrans({"\\": "\\\\"})
+
+
+def _in_use(css: str, page: str) -> str:
+    """Drop rules for classes that are not on the page; a script sets `live` on it."""
+    here = {"live", *(name for found in _CLASS.findall(page) for name in found.split())}
+
+    def kept(found: re.Match[str]) -> str:
+        selectors = [one for one in found[1].split(",") if {*_IN_SELECTOR.findall(one)} <= here]
+        return f"{','.join(selectors)}{{{found[2]}}}" if selectors else ""
+
+    return _RULE.sub(kept, css)
 
 
 def _short_classes(page: str, css: str) -> tuple[str, str]:

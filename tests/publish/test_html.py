@@ -195,9 +195,7 @@ class TestSheets:
         page = render("quote.html.j2", view, words, THEME, on_paper=True)
         assert 'id="past"' in page
         assert page.count(words("sheet_of", number="9", count="9")) == 1
-        page = render(
-            "quote.html.j2", replace(view, past_jobs=()), words, THEME, on_paper=True
-        )
+        page = render("quote.html.j2", replace(view, past_jobs=()), words, THEME, on_paper=True)
         assert 'id="past"' not in page
         assert page.count(words("sheet_of", number="8", count="8")) == 1
 

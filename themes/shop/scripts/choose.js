@@ -56,7 +56,7 @@
     all("[data-plan]").forEach((plan) => { plan.hidden = plan.dataset.plan !== text(way, "days"); });
     all("[data-differs]").forEach((note) => { note.hidden = way === quoted; });
     const body = encodeURIComponent(letter.textContent.replaceAll("\n", "\r\n"));
-    all("[data-reply]").forEach((link) => { link.href = link.dataset.reply + body; });
+    all("[data-reply]").forEach((link) => { link.href = link.href.replace(/body=.*/, `body=${body}`); });
   };
 
   // The choice stands in the address, behind the name of a sheet where there is one.
