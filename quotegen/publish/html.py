@@ -82,7 +82,7 @@ def render(
         script=Markup(script),  # noqa: S704 - our own script
         ways=Markup(ways),  # noqa: S704 - JSON without any `<`
     )
-    if on_paper or not _is_html(template):
+    if on_paper or not styles.page:
         css = stylesheet(styles.page, view.accent, theme)
     else:
         few = letters_of("".join(_IN_MONO.findall(page)))

@@ -41,7 +41,7 @@ def lean_drawings(page: str) -> tuple[str, str]:
     names = dict(zip(repeated, _names(), strict=False))
     page = DRAWING.sub(lambda found: _named(found[0], names), page)
     rules = "".join(f".{name}{{{_declared(looks)}}}" for looks, name in names.items())
-    return page, (HALO + rules) if rules else ""
+    return page, (HALO if 'class="halo' in page else "") + rules
 
 
 def _shortened(drawing: str) -> str:

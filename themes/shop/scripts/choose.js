@@ -6,7 +6,7 @@
   const groups = all("[data-group]").map((group) => all("input", group));
   const boxes = all("[data-extras] input");
   const colours = groups.find((group) => group[0].name === "colour") || [];
-  const lists = all("[data-rows]").map((list) => [list, list.children[0]]);
+  const lists = all("[data-rows]").map((list) => ({ list, first: list.children[0], shown: -1 }));
   const quoted = Object.keys(data.ways)[0];
   const letter = document.getElementById("reply-letter");
   let now = quoted;
@@ -27,9 +27,15 @@
       .find((other) => other in data.ways);
   };
 
-  const fillRows = ([list, first], rows) => {
-    list.replaceChildren(...rows.map((row) => {
-      const copy = first.cloneNode(true);
+  const write = (element, said) => {
+    if (element.textContent !== said) element.textContent = said;
+  };
+
+  const fillRows = (one, rows) => {
+    if (one.shown === rows) return;
+    one.shown = rows;
+    one.list.replaceChildren(...data.lists[rows].map((row) => {
+      const copy = one.first.cloneNode(true);
       data.rows[row].forEach((cell, index) => { copy.children[index].textContent = data.text[cell]; });
       return copy;
     }));
@@ -45,14 +51,11 @@
     groups.forEach((group) => group.forEach((input) => {
       const other = (group === colours ? keyWith : wayWith)(group, input.value);
       input.disabled = !(other in data.ways);
-      input.closest("label").querySelector("[data-amount]").textContent =
-        input.disabled ? "" : text(other, "total");
+      write(input.closest("label").querySelector("[data-amount]"),
+        input.disabled ? "" : text(other, "total"));
     }));
-    all("[data-slot]").forEach((element) => {
-      const said = text(way, element.dataset.slot);
-      if (element.textContent !== said) element.textContent = said;
-    });
-    lists.forEach((one) => fillRows(one, data.lists[data.ways[way][place[one[0].dataset.rows]]]));
+    all("[data-slot]").forEach((element) => write(element, text(way, element.dataset.slot)));
+    lists.forEach((one) => fillRows(one, data.ways[way][place[one.list.dataset.rows]]));
     all("[data-plan]").forEach((plan) => { plan.hidden = plan.dataset.plan !== text(way, "days"); });
     all("[data-differs]").forEach((note) => { note.hidden = way === quoted; });
     const body = encodeURIComponent(letter.textContent.replaceAll("\n", "\r\n"));
@@ -61,6 +64,9 @@
 
   // The choice stands in the address, behind the name of a sheet where there is one.
   const asked = () => location.hash.match(/^#([\w-]*?)&?(?:choose=(.*))?$/) || [];
+  const readable = (key) => {
+    try { return decodeURIComponent(key); } catch { return ""; }
+  };
   const remember = () => {
     const sheet = asked()[1] || "";
     const choice = now === quoted ? "" : `${sheet && "&"}choose=${now}`;
@@ -69,7 +75,7 @@
   };
   const restore = () => {
     const [, sheet, key] = asked();
-    const way = decodeURIComponent(key || "");
+    const way = readable(key || "");
     if (way in data.ways) {
       show(way);
       if (sheet) document.getElementById(sheet)?.scrollIntoView();
