@@ -17,6 +17,7 @@ from statistics import median
 from types import FunctionType, ModuleType
 from typing import Any
 
+from bench.page import print_page
 from quotegen import pipeline
 from quotegen.publish import package as packaging
 from quotegen.publish.package import Package
@@ -119,6 +120,7 @@ def main() -> None:
         check = middle(lambda: run(quotegen, "check", asked.job))
         package = middle(lambda: run(quotegen, "package", asked.job, "--out", out))
         alone = middle(lambda: weasyprint_alone(plain))
+        print_page(next(out.glob("*/customer/quote.html")), asked.runs)
 
     stages: dict[str, list[float]] = {stage: [] for stage in STAGES}
     clock = StageClock(pipeline, packaging)
@@ -128,7 +130,7 @@ def main() -> None:
         for stage, spent in clock.spent.items():
             stages[stage].append(spent)
 
-    print(f"{asked.job.name}, median of {asked.runs} runs\n")
+    print(f"\n{asked.job.name}, median of {asked.runs} runs\n")
     for label, value in [
         ("Python, doing nothing", python),
         ("quotegen check", check),

@@ -19,8 +19,10 @@ from quotegen.pricing.outcome import Outcome, drift_of
 from quotegen.pricing.owner import OwnersFigures, owners_figures
 from quotegen.pricing.price import price
 from quotegen.pricing.rough import ladder
+from quotegen.pricing.upkeep import upkeep_of
 from quotegen.problem import Problem, Severity, Source, has_error, in_file_order
 from quotegen.resources import content_folder, themes_folder
+from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
@@ -130,6 +132,8 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         openings=openings_of(job, visits[job.finish], house.rules),
         contract=contract,
         days=days_of(job, contract.finish),
+        day_plans=day_plans_of(job, quote.combinations, house.rules),
+        upkeep=upkeep_of(job, takeoff, quote.finishes, house.rules),
         rules=house.rules,
         content=house.content,
         words=Words(labels=house.content.labels, locale=LOCALE, units=job.units),

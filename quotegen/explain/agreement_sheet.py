@@ -3,29 +3,34 @@
 from collections.abc import Iterator
 from urllib.parse import quote as percent_encoded
 
+from markupsafe import Markup
+
 from quotegen.explain.change_sheet import clause
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
+from quotegen.explain.slots import slotted
 from quotegen.explain.views import AgreementSheet, CompanyView, Row
 from quotegen.trade.cancellation import cancel_by
+
+SLOTS = {"finish": "said", "total": "total"}
+"""The values of the reply that a choice on the page changes, and the names of their places."""
 
 
 def agreement_sheet(results: Results) -> AgreementSheet:
     """Build sheet 9."""
     job, words, quote = results.job, results.words, results.quote
     subject = words("reply_subject", quote=job.quote, revision=str(job.revision))
-    body = words(
-        "reply_body", company=job.company.name, quote=job.quote, revision=str(job.revision),
-        date=words.day(job.quote_date), finish=quote.chosen.name,
-        total=words.money(quote.chosen.total), site=site_line(results), customer=job.customer.name,
-    )  # fmt: skip
-    link = (
-        f"mailto:{job.company.email}?subject={percent_encoded(subject)}"
-        f"&body={percent_encoded(_with_crlf(body))}"
-    )
+    values = {
+        "company": job.company.name, "quote": job.quote, "revision": str(job.revision),
+        "date": words.day(job.quote_date), "site": site_line(results),
+        "customer": job.customer.name,
+    }  # fmt: skip
+    said = {"finish": quote.chosen.name, "total": words.money(quote.chosen.total)}
+    to = f"mailto:{job.company.email}?subject={percent_encoded(subject)}&body="
+    body = words("reply_body", **values, **said)
     return AgreementSheet(
         parties=tuple(_parties(results)),
-        payments=tuple(_payments(results)),
+        payments=tuple(payment_rows(results)),
         total=words.money(quote.chosen.total),
         warranty=clause("warranty", results),
         acceptance=clause("acceptance", results),
@@ -36,9 +41,10 @@ def agreement_sheet(results: Results) -> AgreementSheet:
             email=job.company.email,
             phone=job.company.phone,
         ),
-        reply_link=link,
+        reply_link=to + percent_encoded(_with_crlf(body)),
         reply_subject=subject,
         reply_body=body,
+        reply_letter=slotted(words.labels["reply_body"], SLOTS, {**values, **said}),
     )
 
 
@@ -79,18 +85,22 @@ def _parties(results: Results) -> Iterator[Row]:
     customer = (job.customer.name, job.customer.phone, job.customer.email)
     yield Row(name=words("party_customer"), text=", ".join(part for part in customer if part))
     yield Row(name=words("party_site"), text=site_line(results))
-    yield Row(
-        name=words("party_work"),
-        text=words("work_sentence", title=job.title, finish=results.quote.chosen.name),
-    )
-    first, last = results.chosen_visits[0], results.chosen_visits[-1]
-    yield Row(
-        name=words("party_dates"),
-        text=words(
-            "dates_sentence", start=words.day(first.first_day), end=words.day(last.last_day)
-        ),
-    )
+    yield Row(name=words("party_work"), text=_work(results))
+    yield Row(name=words("party_dates"), text=dates_sentence(results), mark="span")
     yield Row(name=words("party_cancel"), text=_cancel(results))
+
+
+def _work(results: Results) -> Markup:
+    """Say what is built, with what finish."""
+    values = {"title": results.job.title, "finish": results.quote.chosen.name}
+    return slotted(results.words.labels["work_sentence"], SLOTS, values)
+
+
+def dates_sentence(results: Results) -> str:
+    """Say from when to when the work goes on."""
+    words = results.words
+    first, last = results.chosen_visits[0], results.chosen_visits[-1]
+    return words("dates_sentence", start=words.day(first.first_day), end=words.day(last.last_day))
 
 
 def _with_crlf(text: str) -> str:
@@ -108,7 +118,8 @@ def _cancel(results: Results) -> str:
     return f"{said} {words('cancel_later')}" if last.is_the_later_count else said
 
 
-def _payments(results: Results) -> Iterator[Row]:
+def payment_rows(results: Results) -> Iterator[Row]:
+    """Yield each payment: when it is due, its share and day, and its amount."""
     words = results.words
     days = {visit.id: visit for visit in results.chosen_visits}
     for number, payment in enumerate(results.quote.payments, start=1):

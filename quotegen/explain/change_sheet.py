@@ -1,5 +1,6 @@
 """Sheet 6, what can change the price: the lines by what moves them, and worked figures."""
 
+from quotegen.explain.charts import adjustment_chart
 from quotegen.explain.line_notes import note_of
 from quotegen.explain.price_sheet import area_prices
 from quotegen.explain.prose import prose
@@ -27,6 +28,8 @@ def change_sheet(results: Results) -> ChangeSheet:
         clause=clause("measure_and_adjust", results),
         area_prices=area_prices(results),
         worked=tuple(_worked(results, row) for row in quote.adjustment),
+        chart=adjustment_chart(results),
+        quoted=words("as_quoted_with", finish=quote.chosen.name),
         unit_prices=tuple(
             Row(name=price.name, text="", amount=words.rate(price.rate, price.unit))
             for price in quote.unit_prices

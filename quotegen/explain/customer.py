@@ -2,6 +2,8 @@
 
 from quotegen.explain.agreement_sheet import agreement_sheet
 from quotegen.explain.change_sheet import change_sheet
+from quotegen.explain.charts import price_bars
+from quotegen.explain.choices import choice_sheet
 from quotegen.explain.day_sheet import day_sheet
 from quotegen.explain.finish_sheet import extras, finish_columns
 from quotegen.explain.numbers import numbers_for
@@ -27,6 +29,8 @@ def customer_view(results: Results) -> CustomerView:
         included=tuple(_included(item, results) for item in results.scope_items()),
         not_included=tuple(Row(name=e.what, text=e.who) for e in job.not_included),
         finishes=finish_columns(results),
+        bars=price_bars(results),
+        choice=choice_sheet(results),
         extras=extras(results),
         alternates=alternate_rows(results),
         colours=colour_rows(results),

@@ -2,17 +2,13 @@
 
 from collections.abc import Iterator
 
-from quotegen.explain import hatches, svg
 from quotegen.explain.numbers import reseal
 from quotegen.explain.option_rows import with_tax
 from quotegen.explain.prose import html, sentence
 from quotegen.explain.results import Results
-from quotegen.explain.svg import Drawing
+from quotegen.explain.swatches import finish_swatch
 from quotegen.explain.views import FinishColumn, Row
 from quotegen.pricing.records import PricedFinish
-from quotegen.spec.rate_book import FinishKind
-
-SWATCH_PX = (150.0, 84.0)
 
 
 def finish_columns(results: Results) -> tuple[FinishColumn, ...]:
@@ -25,27 +21,6 @@ def extras(results: Results) -> tuple[Row, ...]:
     return tuple(_extras(results))
 
 
-def swatch(results: Results, kind: FinishKind, ident: str) -> Drawing:
-    """Draw a surface as seen from above; a drawing, not a photograph."""
-    width, height = SWATCH_PX
-    pattern = svg.element("defs", hatches.surface(kind, f"{ident}-hatch"))
-    field = svg.element(
-        "rect",
-        x=1,
-        y=1,
-        width=width - 2,
-        height=height - 2,
-        fill=f"url(#{ident}-hatch)",
-        stroke=svg.INK,
-        stroke_width=svg.THIN,
-    )
-    title = results.words("swatch_title", finish=results.content.finishes[kind.value].front.title)
-    drawn = svg.document(
-        width, height, pattern + field, title=title, ident=ident, css_class="drawing swatch"
-    )
-    return Drawing(svg=drawn, title=title)
-
-
 def _column(results: Results, finish: PricedFinish) -> FinishColumn:
     words, quote = results.words, results.quote
     book = results.job.rate_book.finishes[finish.id]
@@ -55,7 +30,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         id=finish.id,
         name=finish.name,
         kind=page.front.title,
-        swatch=swatch(results, book.kind, f"swatch-{finish.id}"),
+        swatch=finish_swatch(results, finish.id),
         chosen=chosen,
         total=words.money(finish.total),
         difference="" if chosen else words.signed_money(quote.difference(finish)),
@@ -69,9 +44,26 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         heat=page.front.heat,
         repair=page.front.repair,
         upkeep=f"{page.front.upkeep} {words('reseal_every', years=reseal(results, book.sealer))}",
+        upkeep_cost=_upkeep_cost(results, finish.id),
         suits=page.front.suits,
         wet_note=page.front.wet_note,
         html=html(page.markdown, results),
+    )
+
+
+def _upkeep_cost(results: Results, finish: str) -> str:
+    """Say what renewing the sealer comes to over the years, at the price of today."""
+    words, upkeep = results.words, results.upkeep.get(finish)
+    if upkeep is None:
+        return words("upkeep_none")
+    return words(
+        "upkeep_range",
+        years=str(upkeep.years),
+        least_coats=str(upkeep.least_coats),
+        most_coats=str(upkeep.most_coats),
+        coat=words.money(upkeep.coat),
+        least=words.money(upkeep.least),
+        most=words.money(upkeep.most),
     )
 
 

@@ -6,6 +6,7 @@ from quotegen.explain.line_notes import taxes_of
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
 from quotegen.explain.views import Row
+from quotegen.explain.ways import look_name
 from quotegen.pricing.records import PricedLook
 
 
@@ -37,9 +38,7 @@ def _look(results: Results, look: PricedLook) -> Row:
     words, book = results.words, results.job.rate_book
     parts = tuple(_parts(results, look))
     return Row(
-        name=words("colour_pair", base=look.names[0], second=look.names[1])
-        if len(look.names) > 1
-        else look.names[0],
+        name=look_name(results, look.colours),
         text=sentence(
             words("colour_on", finish=book.finishes[look.finish].name, parts=words.listing(parts))
         ),

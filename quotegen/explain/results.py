@@ -7,6 +7,8 @@ from quotegen.explain.wording import Words
 from quotegen.pricing.access import AccessChoice
 from quotegen.pricing.contract_records import Contract
 from quotegen.pricing.records import Line, PricedQuote
+from quotegen.pricing.upkeep import Upkeep
+from quotegen.schedule.day_plans import DayPlan
 from quotegen.schedule.moved import Days
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit
@@ -25,6 +27,8 @@ class Results:
         openings: the days at the chosen finish.
         days: of the contract, with what each change moves.
         contract: from the accepted price to the balance, as far as it has gone.
+        day_plans: the days of every way to choose, those of the quote first.
+        upkeep: of each finish that needs a sealer.
         access: how concrete gets to the slab, None where no truck stand is typed.
     """
 
@@ -35,6 +39,8 @@ class Results:
     openings: tuple[OpeningDay, ...]
     contract: Contract
     days: Days
+    day_plans: tuple[DayPlan, ...]
+    upkeep: Mapping[str, Upkeep]
     rules: RuleBook
     content: Content
     words: Words

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from quotegen.explain.choice_views import ChoiceSheet
 from quotegen.explain.svg import Drawing
 
 
@@ -19,6 +20,11 @@ class Row:
     text: str
     amount: str = ""
     mark: str = ""
+
+    @property
+    def named(self) -> str:
+        """The name and the text in one."""
+        return f"{self.name}, {self.text}" if self.text else self.name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -205,6 +211,7 @@ class FinishColumn:
     heat: str
     repair: str
     upkeep: str
+    upkeep_cost: str
     suits: str
     wet_note: str
     html: Markup
@@ -214,9 +221,18 @@ class FinishColumn:
 class DaysSheet:
     """Sheet 5: when we come and when the slab may be used."""
 
+    plans: tuple["DayPlanView", ...]
+    weather_html: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DayPlanView:
+    """The days at some finishes, as a picture and in words; those of the quote come first."""
+
+    name: str
+    picture: Drawing
     visits: tuple[Row, ...]
     opening: tuple[Row, ...]
-    weather_html: Markup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -258,6 +274,8 @@ class ChangeSheet:
     clause: Prose
     area_prices: tuple[Row, ...]
     worked: tuple[WorkedRow, ...]
+    chart: Drawing | None
+    quoted: str
     unit_prices: tuple[Row, ...]
     could: Prose
     cannot: Prose
@@ -311,6 +329,7 @@ class AgreementSheet:
     reply_link: str
     reply_subject: str
     reply_body: str
+    reply_letter: Markup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -322,6 +341,8 @@ class CustomerView(Paper):
     included: tuple[IncludedItem, ...]
     not_included: tuple[Row, ...]
     finishes: tuple[FinishColumn, ...]
+    bars: Drawing | None
+    choice: ChoiceSheet
     extras: tuple[Row, ...]
     alternates: tuple[Row, ...]
     colours: tuple[Row, ...]

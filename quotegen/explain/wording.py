@@ -215,6 +215,10 @@ class Words:
         """Set short facts side by side."""
         return " · ".join(items)
 
+    def either(self, items: tuple[str, ...]) -> str:
+        """Write a list of which one holds, in a sentence."""
+        return format_list(list(items), style="or", locale=self.locale)
+
     def listing(self, items: tuple[str, ...]) -> str:
         """Write a list in a sentence."""
         return format_list(list(items), locale=self.locale)

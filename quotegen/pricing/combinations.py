@@ -1,15 +1,17 @@
 """Every combination that a page offers, worked out beforehand, so that no page computes a price."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import combinations as chosen_from
 from itertools import product
 
-from quotegen.money import total
+from quotegen.money import Money, total
+from quotegen.pricing.finish import area_prices
 from quotegen.pricing.lines import closed, work_lines
 from quotegen.pricing.options import Chosen, takes, with_alternates
 from quotegen.pricing.payments import payments_of
 from quotegen.pricing.records import Combination, Line
+from quotegen.pricing.visits_needed import visits_needed
 from quotegen.spec.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 
@@ -44,20 +46,36 @@ def _with_extras(
     job: JobSpec, takeoff: Takeoff, finish: str, alternates: Chosen
 ) -> Iterator[Combination]:
     """Yield each set of extras. Lines of work stand by themselves, so each is made only once."""
-    lines = work_lines(job, takeoff, finish, tuple(job.extras))
+    work = work_lines(job, takeoff, finish, tuple(job.extras))
+    lines = {extras: closed(job, _kept(job, work, extras)) for extras in _sets(job)}
+    totals = {
+        frozenset(extras): total(tuple(one.amount for one in kept))
+        for extras, kept in lines.items()
+    }
+    for extras, kept in lines.items():
+        price = totals[frozenset(extras)]
+        yield Combination(
+            finish=finish,
+            extras=extras,
+            alternates=alternates,
+            colours=job.colour if takes(job, finish, job.colour) else (),
+            total=price,
+            payments=tuple(payment.amount for payment in payments_of(job, price)),
+            visits=len(visits_needed(job, finish)),
+            lines=kept,
+            area_price=area_prices(job, kept),
+            adds=tuple(_adds(totals, frozenset(extras), extra) for extra in job.extras),
+        )
+
+
+def _sets(job: JobSpec) -> Iterator[tuple[str, ...]]:
     for count in range(len(job.extras) + 1):
-        for extras in chosen_from(job.extras, count):
-            kept = tuple(line for line in lines if _kept(job, line, extras))
-            price = total(tuple(line.amount for line in closed(job, kept)))
-            yield Combination(
-                finish=finish,
-                extras=extras,
-                alternates=alternates,
-                colours=job.colour if takes(job, finish, job.colour) else (),
-                total=price,
-                payments=tuple(payment.amount for payment in payments_of(job, price)),
-            )
+        yield from chosen_from(job.extras, count)
 
 
-def _kept(job: JobSpec, line: Line, extras: tuple[str, ...]) -> bool:
-    return line.rate_id not in job.extras or line.rate_id in extras
+def _adds(totals: Mapping[frozenset[str], Money], extras: frozenset[str], extra: str) -> Money:
+    return Money(totals[extras | {extra}] - totals[extras - {extra}])
+
+
+def _kept(job: JobSpec, lines: tuple[Line, ...], extras: tuple[str, ...]) -> tuple[Line, ...]:
+    return tuple(line for line in lines if line.rate_id not in job.extras or line.rate_id in extras)

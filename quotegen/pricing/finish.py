@@ -36,14 +36,19 @@ def price_at(
         visits=len(visits_needed(job, finish)),
         lines=lines,
         total=total(tuple(line.amount for line in lines)),
-        area_price=tuple(
-            AreaPrice(
-                placement=placement.id,
-                rate=_area_rate(job, placement.id, lines),
-                unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
-            )
-            for placement in job.placements
-        ),
+        area_price=area_prices(job, lines),
+    )
+
+
+def area_prices(job: JobSpec, lines: tuple[Line, ...]) -> tuple[AreaPrice, ...]:
+    """Return for each placement what one unit of its area more or less moves."""
+    return tuple(
+        AreaPrice(
+            placement=placement.id,
+            rate=_area_rate(job, placement.id, lines),
+            unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
+        )
+        for placement in job.placements
     )
 
 

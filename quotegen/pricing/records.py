@@ -132,6 +132,11 @@ class Combination:
         alternates: placement and finish, where a placement does not follow the quote.
         colours: the rates of the look; that of the quote where none is chosen.
         payments: they add up to the total.
+        visits: how many trips it takes.
+        lines: every line; the total is their sum.
+        area_price: for each placement, what one square foot (or metre) more or less moves.
+        adds: for each extra of the job, what the total has or would have more with it, all else
+            as it is here.
     """
 
     finish: str
@@ -140,6 +145,10 @@ class Combination:
     colours: tuple[str, ...]
     total: Money
     payments: tuple[Money, ...]
+    visits: int
+    lines: tuple[Line, ...]
+    area_price: tuple["AreaPrice", ...]
+    adds: tuple[Money, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

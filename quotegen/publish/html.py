@@ -2,21 +2,35 @@
 
 import base64
 import hashlib
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from importlib.resources.abc import Traversable
+from string import whitespace
 
 import yaml
 from jinja2 import Environment, FunctionLoader, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from quotegen.explain.order_list import OrderList
 from quotegen.explain.tables import OwnersSheet
-from quotegen.explain.views import Paper
+from quotegen.explain.views import CustomerView, Paper
+from quotegen.publish.choice_data import choice_json
 from quotegen.publish.contrast import accent_ink
+from quotegen.publish.fonts import subset
+from quotegen.publish.lean import lean
 
 ACCENT = "--accent: #000000"
 """What a style sheet writes where the company's accent goes."""
+
+STYLES, POLICY = "=styles=", "=policy="
+"""Where the styles and the policy go; both follow from all else that is on the page."""
+
+_IN_MONO = re.compile(
+    r'<[a-z]+[^>]*?(?:class="(?:[^"]* )?(?:no|mono|tape|mark|day)[" ]|font-family="[^"]*Mono)[^>]*>'
+    r"([^<]*)<"
+)
+"""The text of elements that the styles, or the drawings, set in the mono face."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,12 +52,15 @@ def render(
     view: Paper | OwnersSheet | OrderList,
     words: Callable[..., str],
     theme: Traversable,
+    *,
+    on_paper: bool = False,
 ) -> str:
-    """Render one template of a theme.
+    """Render one template of a theme, for a browser, or with `on_paper` for the print engine.
 
     A template gets `view`, `t` (the fixed words), `css` (the text of its style element), `csp`
-    (the content security policy) and `paper` (the address of the print engine's style sheet),
-    and nothing else. A name that it does not have is an error, and so is a missing word.
+    (the content security policy), `paper` (the address of the print engine's style sheet),
+    `on_paper`, and where something can be chosen `script` and `ways` (what the script looks up).
+    A name that it does not have is an error, and so is a missing word.
     """
     environment = Environment(
         loader=FunctionLoader(lambda name: _text(theme, name)),
@@ -53,15 +70,51 @@ def render(
         lstrip_blocks=True,
     )
     styles = styles_of(template, theme)
-    css = stylesheet(styles.page, view.accent, theme)
     paper = stylesheet(styles.paper, view.accent, theme)
-    return environment.get_template(template).render(
+    script, ways = ("", "") if on_paper else _choosing(template, view, theme)
+    page = environment.get_template(template).render(
         view=view,
         t=words,
-        css=Markup(css),  # noqa: S704 - our own style sheets
-        csp=policy(css),
+        css=STYLES,
+        csp=POLICY,
         paper=data_address("text/css", paper.encode()),
+        on_paper=on_paper,
+        script=Markup(script),  # noqa: S704 - our own script
+        ways=Markup(ways),  # noqa: S704 - JSON without any `<`
     )
+    if on_paper or not styles.page:
+        css = stylesheet(styles.page, view.accent, theme)
+    else:
+        few = letters_of("".join(_IN_MONO.findall(page)))
+        css = squeezed(stylesheet(styles.page, view.accent, theme, letters_of(page), few))
+        page, css = lean(page, css)
+    return page.replace(STYLES, css).replace(POLICY, str(escape(policy(css, script))))
+
+
+def letters_of(page: str) -> str:
+    """Return each letter of a page once, in order."""
+    return "".join(sorted({*page} - {*whitespace} | {" "}))
+
+
+def squeezed(css: str) -> str:
+    """Drop comments and the blanks that a style sheet does without."""
+    css = re.sub(r"/\*.*?\*/", "", css, flags=re.DOTALL)
+    css = re.sub(r"\s*([{};,>])\s*", r"\1", re.sub(r"\s+", " ", css))
+    css = re.sub(r"(?<!accent): ", ":", css)
+    css = re.sub(r"(?<=[ :(,-])0\.(?=\d)", ".", css)
+    return css.replace(";}", "}").strip()
+
+
+def _choosing(
+    template: str, view: Paper | OwnersSheet | OrderList, theme: Traversable
+) -> tuple[str, str]:
+    """Return the script of a template and what it looks up; nothing where there is no choice."""
+    name = yaml.safe_load(_text(theme, "theme.yaml")).get("scripts", {}).get(template)
+    if name is None or not isinstance(view, CustomerView) or not view.choice.ways:
+        return "", ""
+    lines = (line.strip() for line in _text(theme, f"scripts/{name}").splitlines())
+    script = "\n".join(line for line in lines if line and not line.startswith("//"))
+    return script, choice_json(view.choice)
 
 
 def styles_of(template: str, theme: Traversable) -> Styles:
@@ -70,23 +123,36 @@ def styles_of(template: str, theme: Traversable) -> Styles:
     return Styles(page=tuple(listed.get("page", ())), paper=tuple(listed.get("paper", ())))
 
 
-def stylesheet(names: tuple[str, ...], accent: str, theme: Traversable) -> str:
-    """Join style sheets of a theme, with its fonts set in as data and the company's accent."""
+def stylesheet(
+    names: tuple[str, ...], accent: str, theme: Traversable, letters: str = "", few: str = ""
+) -> str:
+    """Join style sheets of a theme, with its fonts set in as data and the company's accent.
+
+    Fonts are cut down to some letters where these are given, the mono face to a few.
+    """
     text = "\n".join(_text(theme, f"styles/{name}") for name in names)
     for font in sorted(_fonts(theme)):
         if f"url({font})" in text:
-            address = data_address("font/woff2", (theme / "fonts" / font).read_bytes())
+            data = (theme / "fonts" / font).read_bytes()
+            kept = few if font.startswith("mono") else letters
+            address = data_address("font/woff2", subset(data, kept) if kept else data)
             text = text.replace(f"url({font})", f"url({address})")
     return text.replace(ACCENT, f"--accent: {accent_ink(accent)}")
 
 
-def policy(css: str) -> str:
+def policy(css: str, script: str = "") -> str:
     """Return a policy that lets a page use what is in it and fetch nothing (CSP Level 3)."""
-    digest = base64.b64encode(hashlib.sha256(css.encode()).digest()).decode("ascii")
+    scripts = _digest(script) if script else "'none'"
     return (
         "default-src 'none'; img-src data:; font-src data:; "
-        f"style-src 'sha256-{digest}'; script-src 'none'; base-uri 'none'; form-action 'none'"
+        f"style-src {_digest(css)}; script-src {scripts}; "
+        "base-uri 'none'; form-action 'none'"
     )
+
+
+def _digest(text: str) -> str:
+    digest = base64.b64encode(hashlib.sha256(text.encode()).digest()).decode("ascii")
+    return f"'sha256-{digest}'"
 
 
 def data_address(kind: str, data: bytes) -> str:

@@ -44,16 +44,19 @@ def package(
         "compare-bids": compare_sheet(results),
     }
     printed = {
-        name: render(f"{name}.html.j2", one, results.words, theme) for name, one in views.items()
+        name: render(f"{name}.html.j2", one, results.words, theme, on_paper=True)
+        for name, one in views.items()
     }
     pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
     after = _after_signing(results, theme)
     customer = {
         **after,
         **_past_jobs(results, theme),
-        "compare-bids.html": printed["compare-bids"].encode(),
+        **{
+            f"{name}.html": render(f"{name}.html.j2", views[name], results.words, theme).encode()
+            for name in ("quote", "compare-bids")
+        },
         "compare-bids.pdf": pdfs["compare-bids"],
-        "quote.html": printed["quote"].encode(),
         "quote.pdf": pdfs["quote"],
         "door-sheet.pdf": pdfs["door-sheet"],
         "email.eml": _email(results, view, theme, pdfs["quote"]),
@@ -85,9 +88,10 @@ def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
     if contract.changes:
         papers["changes"] = change_orders_view(results)
     for name, view in papers.items():
-        html = render(f"{name}.html.j2", view, results.words, theme)
-        files[f"{name}.html"] = html.encode()
-        files[f"{name}.pdf"] = to_pdf(html, results.job.quote_date)
+        template = f"{name}.html.j2"
+        files[f"{name}.html"] = render(template, view, results.words, theme).encode()
+        paper = render(template, view, results.words, theme, on_paper=True)
+        files[f"{name}.pdf"] = to_pdf(paper, results.job.quote_date)
     return files
 
 

@@ -1,5 +1,6 @@
 """When the new slab may be used: days after the pour and after the sealer."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
@@ -11,6 +12,7 @@ from quotegen.trade import opening
 from quotegen.trade.rules import RuleBook
 
 POUR, SEAL = "pour", "seal"
+ROUND_A_POOL = frozenset({Use.POOL_DECK})
 DRIVEN_ON = frozenset({Use.DRIVE, Use.APRON, Use.PAD})
 
 
@@ -20,6 +22,7 @@ class Opening(StrEnum):
     WALK = "walk"
     FURNISH = "furnish"
     DRIVE = "drive"
+    FILL = "fill"
     WALK_AFTER_SEALER = "walk_after_sealer"
     LOAD_AFTER_SEALER = "load_after_sealer"
 
@@ -40,6 +43,7 @@ def openings_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tup
             (Opening.WALK, opening.walk_days(rules, on)),
             (Opening.FURNISH, opening.furniture_days(rules, on)),
             (Opening.DRIVE, opening.drive_days(rules, on)),
+            (Opening.FILL, opening.fill_days(rules, on)),
         ),
         SEAL: (
             (Opening.WALK_AFTER_SEALER, opening.sealer_walk_days(rules, on)),
@@ -50,6 +54,13 @@ def openings_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tup
         OpeningDay(use=use, day=visit.last_day + timedelta(days=wait))
         for visit in visits
         for use, wait in after.get(visit.id, ())
-        if use is not Opening.DRIVE or any(p.use in DRIVEN_ON for p in job.placements)
+        if any(p.use in _ONLY_FOR.get(use, (p.use,)) for p in job.placements)
     ]
     return tuple(sorted(days, key=lambda opened: opened.day))
+
+
+_ONLY_FOR: Mapping[Opening, frozenset[Use]] = {
+    Opening.DRIVE: DRIVEN_ON,
+    Opening.FILL: ROUND_A_POOL,
+}
+"""The uses of a slab that a way to use it goes with; the others go with every slab."""

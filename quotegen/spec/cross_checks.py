@@ -92,14 +92,15 @@ def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> I
 def _finish(book: Typed[RateBook], finish_id: str, finish: Finish) -> Iterator[Problem]:
     rates = book.value.rates
     here = ("finishes", finish_id)
-    if finish.rate.unit is not Unit.SQ_FT:
-        yield _fault(
-            book,
-            (*here, "rate"),
-            "finish-unit",
-            f"a finish is priced by the square foot, not per {finish.rate.unit.value}",
-            "type it like $7.40 / sq ft; put a lump into `rates`",
-        )
+    for key, rate in (("rate", finish.rate), ("reseal", finish.reseal)):
+        if rate is not None and rate.unit is not Unit.SQ_FT:
+            yield _fault(
+                book,
+                (*here, key),
+                "finish-unit",
+                f"a finish is priced by the square foot, not per {rate.unit.value}",
+                "type it like $7.40 / sq ft; put a lump into `rates`",
+            )
     yield from _cost(book, (*here, "cost"), finish.rate, finish.cost)
     for index, brought in enumerate(finish.brings):
         if brought not in rates:

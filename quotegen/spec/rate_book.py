@@ -10,6 +10,7 @@ from quotegen.spec.dose_fields import Coverage, DosePer100Sqft, DosePerCuyd
 from quotegen.spec.edges import EdgeName
 from quotegen.spec.fields import (
     AmountField,
+    ColourField,
     CountField,
     DateField,
     DayOfYearField,
@@ -143,6 +144,7 @@ class BookRate(Model):
         uses, reinforcement: where it applies only to some placements.
         season: the days of the year when it applies, looked up by the day the work begins.
         colour: how a colour gets into or onto the slab, for a rate that applies with colour.
+        shade: the color that it is drawn in.
         exceeded: for an allowance, what happens when it does not suffice; else `at cost`.
         basis: what moves the line; by area, length and volume `measured`, else `fixed`.
         cost: what is bought for one of it beside crew hours and the order list; private.
@@ -163,6 +165,7 @@ class BookRate(Model):
     reinforcement: Slug | None = None
     season: Season | None = None
     colour: ColourHow | None = None
+    shade: ColourField | None = None
     exceeded: Exceeded | None = None
     basis: Basis | None = None
     cost: RateField | None = None
@@ -215,6 +218,8 @@ class Finish(Model):
 
     Attributes:
         colour: the colour that its own price has in it.
+        shade, second_shade: the color of the drawn swatch, and of its second tone.
+        reseal: the price of one new coat of sealer, years later; that of the first if left out.
         crew: how many people come.
         pigment: color in the concrete, as a share of the mass of cement.
         hardener: dry-shake color on the surface.
@@ -227,7 +232,10 @@ class Finish(Model):
     rate: RateField
     cost: RateField | None = None
     colour: Word | None = None
+    shade: ColourField | None = None
+    second_shade: ColourField | None = None
     sealer: Sealer
+    reseal: RateField | None = None
     pigment: ShareField | None = None
     hardener: DosePer100Sqft | None = None
     release: DosePer100Sqft | None = None

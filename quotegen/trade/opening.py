@@ -25,6 +25,11 @@ def drive_days(rules: RuleBook, on: date) -> int:
     return int(rules.number("drive_wait", on))
 
 
+def fill_days(rules: RuleBook, on: date) -> int:
+    """Days until a pool inside a new deck may be filled; the pool builder's date comes first."""
+    return int(rules.number("fill_wait", on))
+
+
 def truck_days(rules: RuleBook, on: date) -> int:
     """Days until heavy trucks may stand on a slab that was made for them."""
     return int(rules.number("truck_wait", on))

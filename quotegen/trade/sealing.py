@@ -1,5 +1,6 @@
 """Sealers: how often, and how much."""
 
+from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
@@ -22,6 +23,28 @@ def reseal_years(sealer: Sealer, rules: RuleBook, on: date) -> Range:
     """
     rule_id = "reseal_film" if sealer is Sealer.FILM else "reseal_penetrating"
     return rules.range(rule_id, on)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Coats:
+    """How often a new coat falls due in a span of years, least and most."""
+
+    least: int
+    most: int
+
+
+def upkeep_years(rules: RuleBook, on: date) -> int:
+    """Years after the job over which upkeep is counted."""
+    return int(rules.number("upkeep_span", on))
+
+
+def coats_due(sealer: Sealer, rules: RuleBook, on: date) -> Coats:
+    """Coats that fall due in the span of upkeep: one whenever the coat before has lasted its years.
+
+    A coat that falls due in the last year of the span is counted.
+    """
+    lasts, span = reseal_years(sealer, rules, on), upkeep_years(rules, on)
+    return Coats(least=span // int(lasts.most), most=span // int(lasts.least))
 
 
 def sealer_gal(area_sqft: Decimal, rules: RuleBook, on: date) -> tuple[Fraction, Fraction]:

@@ -54,12 +54,12 @@ def test_no_sideways_scroll_on_a_phone(packages: Path, browser: Browser, width: 
 
 
 def test_all_is_there_without_javascript(packages: Path, browser: Browser):
-    """Scripts only help: the text that a reader sees is the same without them."""
+    """Scripts only help: what a reader sees with them is there without them."""
     for path in customer_pages(packages):
         with opened(browser, path) as with_scripts:
-            expected = with_scripts.page.locator("body").inner_text().splitlines()
+            expected = {*with_scripts.page.locator("body").inner_text().splitlines()}
         with opened(browser, path, javascript=False) as without:
-            assert without.page.locator("body").inner_text().splitlines() == expected
+            assert expected <= {*without.page.locator("body").inner_text().splitlines()}
         assert any(expected)
 
 

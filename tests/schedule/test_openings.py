@@ -43,6 +43,12 @@ def test_only_a_drive_is_driven_on(tmp_path, use: str, driven: bool):
     assert (Opening.DRIVE in _opened(tmp_path, use)) == driven
 
 
+@pytest.mark.parametrize(("use", "filled"), [("pool deck", True), ("patio", False)])
+def test_only_round_a_pool_is_a_pool_filled(tmp_path, use: str, filled: bool):
+    """A pool deck has a day from which to fill the pool, a patio has none."""
+    assert (Opening.FILL in _opened(tmp_path, use)) == filled
+
+
 def test_without_a_sealer_nothing_waits_for_it(tmp_path):
     """A finish without a sealing visit has no days after the sealer."""
     assert set(_opened(tmp_path, "patio", shop.PLAIN)) == {Opening.WALK, Opening.FURNISH}

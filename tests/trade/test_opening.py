@@ -31,3 +31,8 @@ def test_waits_after_sealing_round_up_to_days() -> None:
     """24 hours are one day and 72 hours are three."""
     assert opening.sealer_walk_days(RULES, ON) == 1
     assert opening.sealer_load_days(RULES, ON) == 3
+
+
+def test_a_pool_is_filled_when_its_deck_has_cured() -> None:
+    """The deck has its curing days before the pool is filled."""
+    assert opening.fill_days(RULES, ON) == opening.cure_days(RULES, ON)

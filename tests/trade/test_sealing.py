@@ -23,3 +23,11 @@ def test_a_film_is_renewed_sooner() -> None:
 def test_two_coats_of_sealer() -> None:
     """300 sq ft take two gallons where one covers 300 sq ft, and four where it covers 150."""
     assert sealing.sealer_gal(Decimal(300), RULES, ON) == (Fraction(2), Fraction(4))
+
+
+def test_coats_that_fall_due_in_ten_years() -> None:
+    """A film of 2 to 3 years falls due 3 to 5 times; one of 3 to 5 years 2 or 3 times."""
+    film = sealing.coats_due(Sealer.FILM, RULES, ON)
+    soaked = sealing.coats_due(Sealer.PENETRATING, RULES, ON)
+    assert sealing.upkeep_years(RULES, ON) == 10
+    assert ((film.least, film.most), (soaked.least, soaked.most)) == ((3, 5), (2, 3))

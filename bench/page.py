@@ -1,0 +1,54 @@
+"""How fast a quote opens in Chromium, and how fast a choice on it shows: `./run bench` prints both.
+
+First paint is what the browser itself reports. An update is timed from the click to the end of
+the layout that follows it; one frame of a 60 Hz screen is 16 ms.
+"""
+
+import shutil
+from pathlib import Path
+from statistics import median
+
+from playwright.sync_api import Page, ViewportSize, sync_playwright
+
+FRAME_MS = 16
+FIRST_PAINT = """() => new Promise((done) => {
+  new PerformanceObserver((list) => done(list.getEntries()[0].startTime))
+    .observe({type: "paint", buffered: true});
+})"""
+UPDATES = """() => [...document.querySelectorAll("#choose input:not(:checked)")].map((box) => {
+  const start = performance.now();
+  box.click();
+  document.body.getBoundingClientRect();
+  return performance.now() - start;
+})"""
+
+
+def print_page(quote: Path, runs: int) -> None:
+    """Open a quote so many times on a phone's screen, choose, and print what it took."""
+    paints, updates = list[float](), list[float]()
+    system = shutil.which("chromium") or shutil.which("google-chrome")
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(
+            executable_path=system, args=["--headless", "--no-sandbox", "--disable-gpu"]
+        )
+        for _ in range(runs):
+            page = chromium.new_page(viewport=ViewportSize(width=360, height=800))
+            page.goto(quote.as_uri(), wait_until="load")
+            paints.append(page.evaluate(FIRST_PAINT))
+            updates += _updates(page)
+            page.close()
+        chromium.close()
+    size = quote.stat().st_size
+    print(f"\nquote.html, {size:,} bytes, in Chromium, median of {runs} runs\n")
+    print(f"  {'first paint':<36}{median(paints):8.0f} ms")
+    if updates:
+        within = "within" if median(updates) <= FRAME_MS else "longer than"
+        print(
+            f"  {'choose to update':<36}{median(updates):8.1f} ms, {within} a frame of {FRAME_MS}"
+        )
+        print(f"  {'the slowest of them':<36}{max(updates):8.1f} ms")
+
+
+def _updates(page: Page) -> list[float]:
+    times: list[float] = page.evaluate(UPDATES)
+    return times

@@ -1,0 +1,154 @@
+"""The timeline: our days, the waits, what the homeowner does, and from when the slab is used."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from quotegen.explain import svg
+from quotegen.explain.picture import picture
+from quotegen.explain.results import Results
+from quotegen.explain.svg import Drawing
+from quotegen.schedule.day_plans import DayPlan
+
+WIDTH_PX, AXIS_PX, TEXT_PX = 340.0, 9.0, 54.0
+LINE_PX, GAP_PX, TOP_PX, KEY_PX = 16.0, 7.0, 2.0, 20.0
+SIZE_PX = 13.0
+
+
+class Mark(StrEnum):
+    """What a label stands for, and how it is drawn."""
+
+    WE = "we"
+    WAIT = "wait"
+    YOU = "you"
+    OPEN = "open"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Event:
+    """One label of the timeline, from its first to its last day."""
+
+    mark: Mark
+    first: date
+    last: date
+    day: str
+    text: str
+
+
+def timeline(results: Results, plan: DayPlan, ident: str) -> Drawing:
+    """Draw the days of a plan downwards, one label under the other; waits are not to scale."""
+    words = results.words
+    events = tuple(_events(results, plan))
+    lines = [svg.wrapped(event.text, WIDTH_PX - TEXT_PX, SIZE_PX) for event in events]
+    tops = list(_tops(lines))
+    end, *starts = tops[-1], *(y for y, e in zip(tops, events, strict=False) if e.mark is Mark.WE)
+    parts = [svg.line((AXIS_PX, TOP_PX), (AXIS_PX, end - GAP_PX))]
+    for event, top in zip(events, tops, strict=False):
+        until = min((y for y in starts if y > top), default=end)
+        parts += _on_axis(event, top, until - GAP_PX)
+    places = tuple((e.mark, (TEXT_PX - 13, y + 8)) for e, y in zip(events, tops, strict=False))
+    parts += _symbols(places)
+    for event, wrapped, top in zip(events, lines, tops, strict=False):
+        parts += _texts(event, wrapped, top)
+    return picture(
+        (WIDTH_PX, end + 2 * KEY_PX),
+        "".join((*parts, *_key(results, end + KEY_PX - 4))),
+        title=words("timeline_title"),
+        about=words(
+            "timeline_about",
+            start=words.day(events[0].first),
+            end=words.day(max(event.last for event in events)),
+        ),
+        ident=ident,
+    )
+
+
+def _tops(lines: list[tuple[str, ...]]) -> Iterator[float]:
+    """Yield where each label begins, and last where the labels end."""
+    y = TOP_PX
+    for wrapped in lines:
+        yield y
+        y += (1 + len(wrapped)) * LINE_PX + GAP_PX
+    yield y
+
+
+def _events(results: Results, plan: DayPlan) -> Iterator[Event]:
+    """Yield what happens in the order of the days; on one day we come before you do."""
+    order = tuple(Mark)
+    yield from sorted(
+        _unsorted(results, plan), key=lambda event: (event.first, order.index(event.mark))
+    )
+
+
+def _unsorted(results: Results, plan: DayPlan) -> Iterator[Event]:
+    words = results.words
+
+    def event(mark: Mark, first: date, last: date, text: str) -> Event:
+        return Event(mark=mark, first=first, last=last, day=words.days(first, last), text=text)
+
+    for visit in plan.visits:
+        yield event(Mark.WE, visit.first_day, visit.last_day, visit.name)
+        if visit.id == "form":
+            yield event(Mark.YOU, visit.first_day, visit.first_day, words("timeline_lines"))
+            yield event(Mark.YOU, visit.last_day, visit.last_day, words("timeline_measure"))
+        elif visit.id == "pour":
+            yield event(Mark.YOU, visit.first_day, visit.first_day, words("timeline_off"))
+    for wait in plan.waits:
+        text = words("timeline_wait", days=str(wait.days))
+        yield event(Mark.WAIT, wait.first_day, wait.last_day, text)
+    for opened in plan.openings:
+        yield event(Mark.OPEN, opened.day, opened.day, words(f"opening_{opened.use.value}"))
+
+
+def _on_axis(event: Event, top: float, until: float) -> Iterator[str]:
+    """Draw our days as filled blocks, and a wait as an open box down to our next visit."""
+    if event.mark is Mark.WE:
+        yield svg.element("rect", x=AXIS_PX - 8, y=top, width=16, height=2 * LINE_PX,
+                          fill=svg.INK)  # fmt: skip
+    elif event.mark is Mark.WAIT:
+        yield svg.element(
+            "rect",
+            x=AXIS_PX - 8,
+            y=top,
+            width=16,
+            height=until - top,
+            fill="#fff",
+            stroke=svg.INK,
+            stroke_width=svg.THIN,
+            stroke_dasharray="3 3",
+        )
+
+
+def _texts(event: Event, lines: tuple[str, ...], y: float) -> Iterator[str]:
+    yield svg.text((TEXT_PX, y + 12), event.day, size=12, anchor="start", face="bold")
+    for number, line in enumerate(lines, start=1):
+        yield svg.text((TEXT_PX, y + 12 + number * LINE_PX), line, size=SIZE_PX, anchor="start")
+
+
+def _symbols(places: tuple[tuple[Mark, svg.Pixel], ...]) -> Iterator[str]:
+    """Draw the symbols at their places, those of a kind as one path."""
+    for mark in Mark:
+        drawn = "".join(_outline(mark, *at) for kind, at in places if kind is mark)
+        dash = {"stroke_dasharray": "2 2"} if mark is Mark.WAIT else {}
+        if drawn:
+            yield svg.element("path", d=drawn, fill=svg.INK if mark is Mark.WE else "#fff",
+                              stroke=svg.INK, stroke_width=1.2, **dash)  # fmt: skip
+
+
+def _outline(mark: Mark, x: float, y: float) -> str:
+    """Return a square for us and for a wait, a ring for you, a triangle for what you may."""
+    if mark is Mark.YOU:
+        return f"M{svg.number(x - 5)} {svg.number(y)}a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z"
+    if mark is Mark.OPEN:
+        return svg.rings_path([[(x - 5, y - 6), (x + 6, y), (x - 5, y + 6)]])
+    return svg.rings_path([[(x - 5, y - 5), (x + 5, y - 5), (x + 5, y + 5), (x - 5, y + 5)]])
+
+
+def _key(results: Results, y: float) -> Iterator[str]:
+    """Draw a key of the four symbols, two in a row."""
+    at = {m: (AXIS_PX + (i % 2) * 168, y + KEY_PX * (i // 2)) for i, m in enumerate(Mark)}
+    yield from _symbols(tuple((mark, (x, row - 4)) for mark, (x, row) in at.items()))
+    for mark, (x, row) in at.items():
+        words = results.words(f"key_{mark.value}")
+        yield svg.text((x + 12, row), words, size=12, anchor="start")

@@ -1,0 +1,76 @@
+"""The light page: shorter, and the same to a reader."""
+
+import re
+
+import pytest
+
+from quotegen.explain import svg
+from quotegen.publish.lean import lean
+from quotegen.publish.lean_drawing import lean_drawings
+
+
+def _page(*drawn: str) -> str:
+    return "".join(svg.document(90, 90, one, title="A", ident=f"d{i}") for i, one in
+                   enumerate(drawn))  # fmt: skip
+
+
+def test_looks_that_repeat_become_a_class():
+    """SVG 2, 6.6: a rule of a style sheet says what the attributes said."""
+    page, rules = lean_drawings(_page(svg.line((0, 0), (9, 9)), svg.line((1, 1), (5, 5))))
+    assert "stroke=" not in page
+    (name,) = set(re.findall(r'<path class="(\w+)"', page))
+    assert f".{name}{{fill:none;stroke:#1a1a1a;stroke-width:0.8}}" in rules
+
+
+def test_a_halo_is_painted_under_its_own_letters():
+    """A text that was drawn twice is there once, with a class that paints its halo first."""
+    page, rules = lean_drawings(_page(svg.text((5, 5), "16 ft", halo=True)))
+    assert page.count("16 ft") == 1
+    assert 'class="halo' in page
+    assert "paint-order:stroke" in rules
+
+
+@pytest.mark.parametrize(
+    ("ring", "short"),
+    [
+        ([(0.0, 0.0), (10.0, 0.0), (10.0, 5.5)], "M0 0l10 0 0 5.5Z"),
+        ([(-1.0, 2.0), (-3.5, 2.1)], "M-1 2l-2.5 .1Z"),
+    ],
+)
+def test_a_path_is_written_in_exact_steps(ring, short: str):
+    """SVG 2, 9.3.4: steps from point to point add up to the points, to a tenth of a pixel."""
+    path = svg.element("path", d=svg.rings_path([ring]), fill="url(#x)")
+    page, _ = lean_drawings(_page(path))
+    assert f'd="{short}"' in page
+
+
+def test_equal_patterns_are_there_once():
+    """Two drawings with the same hatch share the first one's."""
+    hatch = '<defs><pattern id="{0}" width="8" height="8"><circle r="2"/></pattern></defs>'
+    field = '<rect width="9" height="9" fill="url(#{0})"/>'
+    page, _ = lean_drawings(_page(*((hatch + field).format(name) for name in ("p1", "p2"))))
+    assert page.count("<pattern") == 1
+    assert page.count("url(#p1)") == 2
+
+
+def test_the_page_says_the_same_in_fewer_letters():
+    """End tags, quotes and long names go; the words stay (HTML, 13.1.2.4, optional tags)."""
+    page, css = lean(
+        '<table>\n  <tr class="quoted"><td class="num" data-label="Price">$5</td>\n'
+        '  <td class="num" data-label="Price">$6</td></tr>\n</table>\n<p class="small">Ends</p>',
+        "html{margin:0}.num{text-align:right}.gone{color:red}tr.quoted>td{color:#000}",
+    )
+    assert page == (
+        "<table><tr class=b><td class=a data-label=a>$5<td class=a data-label=a>$6</tr></table>"
+        "<p class=c>Ends</p>"
+    )
+    assert css == (
+        'html{margin:0}.a{text-align:right}tr.b>td{color:#000}[data-label=a]{--label:"Price"}'
+    )
+
+
+def test_scripts_are_left_alone():
+    """Nothing in a script is taken for markup."""
+    script = '<script>const a = "<p class=\\"x\\">";\n</script>'
+    page, _ = lean(f'<p class="x">A</p>\n{script}', "")
+    assert script in page

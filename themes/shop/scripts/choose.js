@@ -1,0 +1,96 @@
+// Shows what a choice leads to. Every figure was worked out beforehand; this only looks it up.
+(() => {
+  const data = JSON.parse(document.getElementById("ways").textContent);
+  const place = Object.fromEntries(data.names.map((name, index) => [name, index]));
+  const all = (query, from = document) => [...from.querySelectorAll(query)];
+  const groups = all("[data-group]").map((group) => all("input", group));
+  const boxes = all("[data-extras] input");
+  const colours = groups.find((group) => group[0].name === "colour") || [];
+  const lists = all("[data-rows]").map((list) => ({ list, first: list.children[0], shown: -1 }));
+  const quoted = Object.keys(data.ways)[0];
+  const letter = document.getElementById("reply-letter");
+  let now = quoted;
+
+  const text = (way, name) => data.text[data.ways[way][place[name]]];
+  const picked = (group) => (group.find((input) => input.checked) || { value: "" }).value;
+  const keyWith = (changed, value) =>
+    [...groups.map((group) => (group === changed ? value : picked(group))),
+      boxes.filter((box) => box.checked).map((box) => box.value).join("+")].join(",");
+
+  // A finish may not take the colors that are picked: then it comes in the first that it takes.
+  const wayWith = (changed, value) => {
+    const key = keyWith(changed, value);
+    if (key in data.ways || !colours.length) return key;
+    const parts = key.split(",");
+    return [...colours.map((input) => input.value), ""]
+      .map((look) => parts.map((part, index) => (groups[index] === colours ? look : part)).join(","))
+      .find((other) => other in data.ways);
+  };
+
+  const write = (element, said) => {
+    if (element.textContent !== said) element.textContent = said;
+  };
+
+  const fillRows = (one, rows) => {
+    if (one.shown === rows) return;
+    one.shown = rows;
+    one.list.replaceChildren(...data.lists[rows].map((row) => {
+      const copy = one.first.cloneNode(true);
+      data.rows[row].forEach((cell, index) => { copy.children[index].textContent = data.text[cell]; });
+      return copy;
+    }));
+  };
+
+  const show = (way) => {
+    now = way;
+    const parts = way.split(",");
+    const added = parts[groups.length].split("+");
+    groups.forEach((group, index) =>
+      group.forEach((input) => { input.checked = input.value === parts[index]; }));
+    boxes.forEach((box) => { box.checked = added.includes(box.value); });
+    groups.forEach((group) => group.forEach((input) => {
+      const other = (group === colours ? keyWith : wayWith)(group, input.value);
+      input.disabled = !(other in data.ways);
+      write(input.closest("label").querySelector("[data-amount]"),
+        input.disabled ? "" : text(other, "total"));
+    }));
+    all("[data-slot]").forEach((element) => write(element, text(way, element.dataset.slot)));
+    lists.forEach((one) => fillRows(one, data.ways[way][place[one.list.dataset.rows]]));
+    all("[data-plan]").forEach((plan) => { plan.hidden = plan.dataset.plan !== text(way, "days"); });
+    all("[data-differs]").forEach((note) => { note.hidden = way === quoted; });
+    const body = encodeURIComponent(letter.textContent.replaceAll("\n", "\r\n"));
+    all("[data-reply]").forEach((link) => { link.href = link.href.replace(/body=.*/, `body=${body}`); });
+  };
+
+  // The choice stands in the address, behind the name of a sheet where there is one.
+  const asked = () => location.hash.match(/^#([\w-]*?)&?(?:choose=(.*))?$/) || [];
+  const readable = (key) => {
+    try { return decodeURIComponent(key); } catch { return ""; }
+  };
+  const remember = () => {
+    const sheet = asked()[1] || "";
+    const choice = now === quoted ? "" : `${sheet && "&"}choose=${now}`;
+    const hash = sheet + choice;
+    history.replaceState(null, "", hash ? `#${hash}` : location.pathname + location.search);
+  };
+  const restore = () => {
+    const [, sheet, key] = asked();
+    const way = readable(key || "");
+    if (way in data.ways) {
+      show(way);
+      if (sheet) document.getElementById(sheet)?.scrollIntoView();
+    } else {
+      remember();
+    }
+  };
+
+  document.documentElement.classList.add("live");
+  document.getElementById("choose").addEventListener("change", ({ target }) => {
+    const group = groups.find((inputs) => inputs.includes(target));
+    show(group ? wayWith(group, target.value) : keyWith());
+    remember();
+  });
+  addEventListener("hashchange", restore);
+  show(quoted);
+  restore();
+})();
