@@ -5,6 +5,7 @@ import base64
 from quotegen.explain.agreement_sheet import agreement_sheet
 from quotegen.explain.change_sheet import change_sheet
 from quotegen.explain.day_sheet import day_sheet
+from quotegen.explain.door import door_sheet
 from quotegen.explain.finish_sheet import extras, finish_columns
 from quotegen.explain.numbers import numbers_for
 from quotegen.explain.option_rows import alternate_rows, colour_rows
@@ -37,6 +38,7 @@ def customer_view(results: Results) -> CustomerView:
         standards=standard_sheet(results),
         past_jobs=tuple(_reference(reference, results) for reference in job.references),
         agreement=agreement_sheet(results),
+        door=door_sheet(results),
     )
 
 

@@ -36,6 +36,7 @@ class OrderList:
     language: str
     title: str
     accent: str
+    paper_size: str
     revision: str
     date: str
     customer: str
@@ -51,6 +52,7 @@ def order_list_view(results: Results) -> OrderList:
         language=words.locale.partition("_")[0],
         title=words("order_title", title=job.title, quote=job.quote),
         accent=job.company.accent,
+        paper_size=job.paper.value,
         revision=str(job.revision),
         date=words.day(job.quote_date),
         customer=job.customer.name,

@@ -36,6 +36,7 @@ class PrivateSheet:
     language: str
     title: str
     accent: str
+    paper_size: str
     quote: str
     revision: str
     date: str
@@ -53,6 +54,7 @@ def private_sheet(results: Results, costs: tuple[FinishCosts, ...]) -> PrivateSh
         language=words.locale.partition("_")[0],
         title=words("cost_title", title=job.title, quote=job.quote),
         accent=job.company.accent,
+        paper_size=job.paper.value,
         quote=job.quote,
         revision=str(job.revision),
         date=words.day(job.quote_date),

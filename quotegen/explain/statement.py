@@ -194,6 +194,6 @@ def _change(results: Results, change: ChangeOrder) -> ChangeOrderView:
         previous_total=words.money(change.previous_total),
         amount=words.signed_money(change.amount),
         revised_total=words.money(change.revised_total),
-        days=words("days_added", days=str(change.days)),
+        days=words.count("days_added", change.days),
         payments=tuple(_payments(results, change.payments)),
     )

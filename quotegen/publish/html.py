@@ -6,13 +6,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from importlib.resources.abc import Traversable
 
-import yaml
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
 from quotegen.explain.order_list import OrderList
 from quotegen.explain.private import PrivateSheet
 from quotegen.explain.views import Paper
+from quotegen.publish import themes
 from quotegen.publish.contrast import accent_ink
 
 ACCENT = "--accent: #000000"
@@ -46,13 +46,13 @@ def render(
     and nothing else. A name that it does not have is an error, and so is a missing word.
     """
     environment = Environment(
-        loader=FunctionLoader(lambda name: _text(theme, name)),
+        loader=FunctionLoader(lambda name: themes.text(theme, name)),
         autoescape=_is_html,  # noqa: S701 - on for all but plain text
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    styles = styles_of(template, theme)
+    styles = styles_of(template, theme, view.paper_size)
     css = stylesheet(styles.page, view.accent, theme)
     paper = stylesheet(styles.paper, view.accent, theme)
     return environment.get_template(template).render(
@@ -64,18 +64,20 @@ def render(
     )
 
 
-def styles_of(template: str, theme: Traversable) -> Styles:
-    """Return the style sheets that a theme lists for a template."""
-    listed = yaml.safe_load(_text(theme, "theme.yaml"))["styles"].get(template, {})
-    return Styles(page=tuple(listed.get("page", ())), paper=tuple(listed.get("paper", ())))
+def styles_of(template: str, theme: Traversable, paper_size: str) -> Styles:
+    """Return the style sheets that a theme lists for a template on a size of paper."""
+    own = themes.listed(theme, "styles").get(template, {})
+    size = themes.listed(theme, "paper_sizes").get(paper_size, ())
+    page = (*size, *own.get("page", ())) if own else ()
+    return Styles(page=tuple(page), paper=tuple(own.get("paper", ())))
 
 
 def stylesheet(names: tuple[str, ...], accent: str, theme: Traversable) -> str:
     """Join style sheets of a theme, with its fonts set in as data and the company's accent."""
-    text = "\n".join(_text(theme, f"styles/{name}") for name in names)
-    for font in sorted(_fonts(theme)):
+    text = "\n".join(themes.text(theme, f"styles/{name}") for name in names)
+    for font in themes.fonts(theme):
         if f"url({font})" in text:
-            address = data_address("font/woff2", (theme / "fonts" / font).read_bytes())
+            address = data_address("font/woff2", themes.found(theme, f"fonts/{font}").read_bytes())
             text = text.replace(f"url({font})", f"url({address})")
     return text.replace(ACCENT, f"--accent: {accent_ink(accent)}")
 
@@ -96,11 +98,3 @@ def data_address(kind: str, data: bytes) -> str:
 
 def _is_html(name: str | None) -> bool:
     return name is None or not name.endswith(".txt.j2")
-
-
-def _text(theme: Traversable, name: str) -> str:
-    return theme.joinpath(*name.split("/")).read_text(encoding="utf-8")
-
-
-def _fonts(theme: Traversable) -> list[str]:
-    return [f.name for f in (theme / "fonts").iterdir() if f.name.endswith(".woff2")]

@@ -18,6 +18,7 @@ from quotegen.publish.figures import figures, to_json
 from quotegen.publish.html import render
 from quotegen.publish.mail import Draft, to_eml
 from quotegen.publish.pdf import to_pdf
+from quotegen.resources import themes_folder
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,8 +29,9 @@ class Package:
     printed: Mapping[str, str]
 
 
-def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable) -> Package:
+def package(results: Results, costs: tuple[FinishCosts, ...]) -> Package:
     """Gather the package of one job: what the customer gets, and what stays in the truck."""
+    theme = themes_folder() / results.job.company.theme
     view = customer_view(results)
     printed = {
         name: render(f"{name}.html.j2", view, results.words, theme)

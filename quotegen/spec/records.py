@@ -9,9 +9,10 @@ from fractions import Fraction
 from quotegen.problem import Source
 from quotegen.quantity import Length, Units
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
-from quotegen.spec.company import Company
+from quotegen.spec.company import Company, PaperSize
 from quotegen.spec.job import Access, Customer, Excluded, JointLine, Site, Use
 from quotegen.spec.located import Document, DocumentPath
+from quotegen.spec.logos import Logo
 from quotegen.spec.past_jobs import Contact
 from quotegen.spec.rate_book import Finish, FinishKind, RateBook
 from quotegen.spec.shapes import Shape, Side
@@ -148,6 +149,8 @@ class JobSpec:
     company: Company
     rate_book: RateBook
     prepared_ground: PreparedGround | None = None
+    paper: PaperSize
+    logo: Logo | None = None
     book_document: Document
     company_document: Document
 

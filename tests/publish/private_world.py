@@ -84,7 +84,7 @@ def build(folder: Path, job_name: str) -> MarkedWorld:
     assert made.results is not None
     return MarkedWorld(
         results=made.results,
-        package=package(made.results, made.costs, house().theme),
+        package=package(made.results, made.costs),
         texts=marks.known,
         amounts=frozenset(_amounts(made.costs)) | set(_typed_costs()),
     )
