@@ -14,6 +14,7 @@ from quotegen.explain.private import PrivateSheet
 from quotegen.explain.views import Paper
 from quotegen.publish import themes
 from quotegen.publish.contrast import accent_ink
+from quotegen.publish.tokens import tokens_of
 
 ACCENT = "--accent: #000000"
 """What a style sheet writes where the company's accent goes."""
@@ -42,8 +43,8 @@ def render(
     """Render one template of a theme.
 
     A template gets `view`, `t` (the fixed words), `css` (the text of its style element), `csp`
-    (the content security policy) and `paper` (the address of the print engine's style sheet),
-    and nothing else. A name that it does not have is an error, and so is a missing word.
+    (the content security policy), `paper` (the address of the print engine's style sheet) and
+    `tokens` (the design's custom properties), and nothing else. A name that it does not have is an error, and so is a missing word.
     """
     environment = Environment(
         loader=FunctionLoader(lambda name: themes.text(theme, name)),
@@ -61,6 +62,7 @@ def render(
         css=Markup(css),  # noqa: S704 - our own style sheets
         csp=policy(css),
         paper=data_address("text/css", paper.encode()),
+        tokens=tokens_of(css),
     )
 
 

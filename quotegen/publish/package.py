@@ -18,7 +18,7 @@ from quotegen.publish.figures import figures, to_json
 from quotegen.publish.html import render
 from quotegen.publish.mail import Draft, to_eml
 from quotegen.publish.pdf import to_pdf
-from quotegen.resources import themes_folder
+from quotegen.resources import theme_names, themes_folder
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +53,16 @@ def package(results: Results, costs: tuple[FinishCosts, ...]) -> Package:
         ),
         printed=MappingProxyType(printed),
     )
+
+
+def specimens(results: Results) -> Artifacts:
+    """Return the specimen page of each theme, with the company's own accent and logo."""
+    view, files = customer_view(results), dict[str, bytes]()
+    for name in theme_names():
+        html = render("specimen.html.j2", view, results.words, themes_folder() / name)
+        files[f"{name}.html"] = html.encode()
+        files[f"{name}.pdf"] = to_pdf(html, results.job.quote_date)
+    return files
 
 
 def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:

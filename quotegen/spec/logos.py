@@ -131,7 +131,9 @@ def _kept(element: ET.Element) -> ET.Element:
     if name in {"style", "title", "desc"}:
         kept.text = _harmless(element.text or "", f"<{name}>")
     # Another namespace is an editor's own memory, and draws nothing.
-    kept.extend(_kept(child) for child in element if str(child.tag).startswith(_SVG))
+    for child in element:
+        if str(child.tag).startswith(_SVG):
+            kept.append(_kept(child))
     return kept
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from weasyprint import HTML
@@ -26,8 +27,9 @@ class Placed:
         return frozenset(box.element_tag for box in self.inside if box.element_tag)
 
 
+@lru_cache(maxsize=8)
 def laid_out(html: str) -> list[Any]:
-    """Return the pages of a paper."""
+    """Return the pages of a paper; laid out once for all that is asked of them."""
     fetcher = URLFetcher(allowed_protocols=["data"], fail_on_errors=True)
     document = HTML(string=html, url_fetcher=fetcher).render(pdf_variant="pdf/ua-1")
     return [page._page_box for page in document.pages]
