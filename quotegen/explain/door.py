@@ -10,8 +10,8 @@ from quotegen.explain.results import Results
 from quotegen.explain.svg import Drawing
 from quotegen.explain.views import DoorSheet
 
-MODULE_PX = 3.0
-"""One module of the code: 0.8 mm, which a phone reads from the length of an arm."""
+MODULE_PX = 2.6
+"""One module of the code: 0.7 mm, which a phone reads from the length of an arm."""
 
 
 def door_sheet(results: Results) -> DoorSheet:
