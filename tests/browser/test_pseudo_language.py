@@ -23,8 +23,10 @@ pytestmark = pytest.mark.xdist_group("pseudo")
 EXAMPLES = REPO / "example_jobs"
 CHOSEN = ("orchard-bend-pool-deck", "cutters-row-drive")  # all sheets; all papers after signing
 SAID = re.compile(r'(?:alt|title|aria-label|data-label|data-page|content)="([^"]*)"')
-SILENT = re.compile(r'<style>.*?</style>|<meta (?:charset|http-equiv|name="(?:viewport|color)).*?>|<link.*?>',
-                    re.DOTALL)  # fmt: skip
+SILENT = re.compile(
+    r'<style>.*?</style>|<meta (?:charset|http-equiv|name="(?:viewport|color)).*?>|<link.*?>',
+    re.DOTALL,
+)
 WORKING = re.compile(r'<span class="small how">.*?</span>', re.DOTALL)
 
 

@@ -8,8 +8,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
 
-from quotegen.pipeline import build, figure
-from quotegen.publish.package import specimens
+from quotegen.pipeline import figure
+from quotegen.publish.package import package, specimens
 from quotegen.resources import theme_names
 from tests.browser import test_customer_pages, test_valid_html
 from tests.browser.conftest import REPO, opened
@@ -20,7 +20,7 @@ pytestmark = pytest.mark.xdist_group("second theme")
 EXAMPLES = REPO / "example_jobs"
 LOGO = (
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 40"><title>Pennywort</title>'
-    '<circle cx="20" cy="20" r="18" fill="#7a4a1e"/><path d="M44 30h72v4h-72z" fill="#1a1a1a"/></svg>'
+    '<circle cx="20" cy="20" r="18" fill="#7a4a1e"/><path d="M44 30h72v4h-72z"/></svg>'
 )
 
 # The same checks: they ask for `packages`, and get those of this module.
@@ -45,12 +45,12 @@ def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
     text = company.read_text(encoding="utf-8")
     company.write_text(text + "theme: fieldbook\npaper: A4\nlogo: mark.svg\n", encoding="utf-8")
     job = home / "jobs" / "cutters-row-drive.yaml"
-    made, figured = build(job, house()), figure(job, house())
-    assert made.package is not None, made.problems
-    assert figured.results is not None
+    figured = figure(job, house())
+    assert figured.results is not None, figured.problems
+    made = package(figured.results, figured.costs)
     shown = {f"customer/{name}": data for name, data in specimens(figured.results).items()}
-    for name, data in (dict(made.package.artifacts) | shown).items():
-        path = out / made.quote / name
+    for name, data in (dict(made.artifacts) | shown).items():
+        path = out / figured.results.job.quote / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(data)
     return out

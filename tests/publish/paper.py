@@ -60,8 +60,8 @@ def past_the_edge(pages: list[Any]) -> list[str]:
     for line in lines(pages):
         page = line.inside[0]
         limits = [page.content_box_x() + page.width]
-        limits += [box.position_x + box.margin_width() for box in line.inside
-                   if box.element_tag in {"td", "th"} and type(box).__name__ == "TableCellBox"]  # fmt: skip
+        cells = [box for box in line.inside if type(box).__name__ == "TableCellBox"]
+        limits += [cell.position_x + cell.margin_width() for cell in cells]
         if line.right_px > min(limits) + SLACK_PX:
             out.append(f"page {line.page}: {line.words}")
     return out

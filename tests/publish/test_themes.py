@@ -89,7 +89,9 @@ def test_every_size_and_line_is_a_token(name: str):
 
 def test_the_last_word_on_a_token_holds():
     """A later sheet's value counts, and paper has its own where one is set."""
-    css = ":root { --a: 1px; --b: 2px; } @media print {\n  :root { --a: 3px; } }\n:root { --b: 4px; }"
+    css = (
+        ":root { --a: 1px; --b: 2px; } @media print {\n  :root { --a: 3px; } }\n:root { --b: 4px; }"
+    )
     a, b = tokens_of(css)
     assert (a.name, a.screen, a.paper) == ("--a", "1px", "3px")
     assert (b.name, b.screen, b.paper) == ("--b", "4px", "4px")
