@@ -44,7 +44,8 @@ def render(
 
     A template gets `view`, `t` (the fixed words), `css` (the text of its style element), `csp`
     (the content security policy), `paper` (the address of the print engine's style sheet) and
-    `tokens` (the design's custom properties), and nothing else. A name that it does not have is an error, and so is a missing word.
+    `tokens` (the design's custom properties), and nothing else. A name that it does not have is
+    an error, and so is a missing word.
     """
     environment = Environment(
         loader=FunctionLoader(lambda name: themes.text(theme, name)),

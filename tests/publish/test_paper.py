@@ -159,7 +159,7 @@ def test_bookmarks_and_references_lead_to_the_right_page(package: Package):
         titles = [item.title for item in outline.root]
         assert titles[0] == "The price"
         assert titles[-1] == "Agreement"
-    begins = {}
+    begins: dict[str, int] = {}
     for line in lines(_pages(package, "quote")):
         if "h2" in line.tags:
             begins.setdefault(line.words, line.page)
