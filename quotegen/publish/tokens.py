@@ -15,6 +15,16 @@ class Token:
     screen: str
     paper: str
 
+    @property
+    def key(self) -> str:
+        """Its name without the dashes before it, as a class of the specimen."""
+        return self.name.removeprefix("--")
+
+    @property
+    def group(self) -> str:
+        """What it is about: the first word of its name."""
+        return self.key.partition("-")[0]
+
 
 def tokens_of(css: str) -> tuple[Token, ...]:
     """Return every token in the order in which it is first set; the last value holds."""
