@@ -111,6 +111,24 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
 
 
 @commands.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
+              show_default=True, help="The folder that gets specimen/.")  # fmt: skip
+def specimen(job: Path, out: Path) -> None:
+    """Show how papers look in each theme, with your accent and logo, on one page from a JOB."""
+    from quotegen import pipeline  # noqa: PLC0415
+    from quotegen.publish.package import specimens  # noqa: PLC0415
+    from quotegen.publish.write import write  # noqa: PLC0415
+
+    figured = pipeline.figure(job, _house())
+    if figured.results is not None and not has_error(figured.problems):
+        pages = specimens(figured.results)
+        write(out / "specimen", pages)
+        _say_where(out / "specimen", tuple(pages))
+    _end_with(figured.problems)
+
+
+@commands.command()
 @click.option("--size", required=True, help="Two sides as paced, such as '24 ft x 16 ft'.")
 @click.option("--finish", required=True, help="A finish of the rate book.")
 @click.option("--use", default="patio", show_default=True, type=click.Choice(USES),

@@ -21,13 +21,14 @@ from quotegen.pricing.price import price
 from quotegen.pricing.rough import ladder
 from quotegen.pricing.upkeep import upkeep_of
 from quotegen.problem import Problem, Severity, Source, has_error, in_file_order
-from quotegen.resources import content_folder, themes_folder
+from quotegen.resources import content_folder
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
 from quotegen.spec.content import Content, read_content
 from quotegen.spec.files import says_outcome
+from quotegen.spec.languages import missing_texts
 from quotegen.spec.read import read_job
 from quotegen.spec.records import JobSpec
 from quotegen.spec.rough import Asked, rough_job
@@ -41,8 +42,6 @@ from quotegen.trade.rules import RuleBook, load_rules
 if TYPE_CHECKING:
     from quotegen.publish.package import Package
 
-LOCALE = "en_US"
-
 Announce: TypeAlias = Callable[[str], None]
 """Is told which stage begins, by its number."""
 
@@ -53,11 +52,10 @@ def silent(_stage: str) -> None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class House:
-    """What every job shares: the trade's rules, the content and the theme."""
+    """What every job shares: the trade's rules, and what we say in one language."""
 
     rules: RuleBook
     content: Content
-    theme: Traversable
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,12 +80,22 @@ class Built:
     problems: tuple[Problem, ...]
 
 
-def open_house(theme: str = "shop") -> House | tuple[Problem, ...]:
-    """Read what every job shares."""
-    content = read_content(content_folder())
+def open_house(folder: Traversable | None = None) -> House | tuple[Problem, ...]:
+    """Read what every job shares.
+
+    Args:
+        folder: the content of a language; English where none is given. Another language must
+            say all that English says.
+    """
+    rules, english = load_rules(), read_content(content_folder())
+    content = read_content(folder) if folder else english
+    if isinstance(english, tuple):
+        return english
     if isinstance(content, tuple):
         return content
-    return House(rules=load_rules(), content=content, theme=themes_folder() / theme)
+    if folder and (lacking := missing_texts(content, english, rules)):
+        return lacking
+    return House(rules=rules, content=content)
 
 
 def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured:
@@ -136,7 +144,7 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         upkeep=upkeep_of(job, takeoff, quote.finishes, house.rules),
         rules=house.rules,
         content=house.content,
-        words=Words(labels=house.content.labels, locale=LOCALE, units=job.units),
+        words=Words(labels=house.content.labels, locale=house.content.locale, units=job.units),
     )
     return Figured(results=results, owner=owner, problems=problems)
 
@@ -169,7 +177,7 @@ def first_visit(asked: Asked, house: House) -> str | tuple[Problem, ...]:
         rough_step(house.rules, paced.quote_date),
         asked.on,
     )
-    words = Words(labels=house.content.labels, locale=LOCALE, units=paced.units)
+    words = Words(labels=house.content.labels, locale=house.content.locale, units=paced.units)
     return ladder_text(paced, rungs, house.rules, words)
 
 
@@ -195,7 +203,7 @@ def build(job_file: Path, house: House, announce: Announce = silent) -> Built:
     return Built(
         quote=job.quote,
         source=source,
-        package=package(figured.results, figured.owner, drift, house.theme),
+        package=package(figured.results, figured.owner, drift),
         problems=figured.problems,
     )
 

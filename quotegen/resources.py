@@ -17,6 +17,12 @@ def themes_folder() -> Traversable:
     return _folder("themes")
 
 
+def theme_names() -> tuple[str, ...]:
+    """Return the name of each theme."""
+    folders = themes_folder().iterdir()
+    return tuple(sorted(f.name for f in folders if (f / "theme.yaml").is_file()))
+
+
 def content_folder(language: str = "en") -> Traversable:
     """Return the folder of content pages in a language, such as `en`."""
     return _folder("content") / language

@@ -21,6 +21,7 @@ def call_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
         language=words.locale.partition("_")[0],
         title=words("call_title", title=job.title, quote=job.quote),
         accent=job.company.accent,
+        paper_size=job.paper.value,
         quote=job.quote,
         revision=str(job.revision),
         date=words.day(job.quote_date),

@@ -5,6 +5,7 @@ from quotegen.explain.change_sheet import change_sheet
 from quotegen.explain.charts import price_bars
 from quotegen.explain.choices import choice_sheet
 from quotegen.explain.day_sheet import day_sheet
+from quotegen.explain.door import door_sheet
 from quotegen.explain.finish_sheet import extras, finish_columns
 from quotegen.explain.numbers import numbers_for
 from quotegen.explain.option_rows import alternate_rows, colour_rows
@@ -39,6 +40,7 @@ def customer_view(results: Results) -> CustomerView:
         standards=standard_sheet(results),
         past_jobs=tuple(reference_view(results, one) for one in shown_references(results)),
         agreement=agreement_sheet(results),
+        door=door_sheet(results),
     )
 
 

@@ -35,9 +35,9 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         total=words.money(finish.total),
         difference="" if chosen else words.signed_money(quote.difference(finish)),
         colour=sentence(book.colour) if book.colour else words("colour_plain"),
-        visits=words(
+        visits=words.count(
             "visits_last",
-            visits=str(finish.visits),
+            finish.visits,
             day=words.weekday(results.visits[finish.id][-1].last_day),
         ),
         grip=page.front.grip,

@@ -4,8 +4,6 @@ from collections.abc import Iterator
 from datetime import date
 from fractions import Fraction
 
-from babel.dates import format_date
-
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.pricing.bands import size_in
@@ -70,7 +68,7 @@ def _season(words: Words, season: Season) -> str:
 
 
 def _day(words: Words, day: DayOfYear) -> str:
-    return format_date(date(_LEAP_YEAR, day.month, day.day), format="MMMM d", locale=words.locale)
+    return words.day_of_year(date(_LEAP_YEAR, day.month, day.day))
 
 
 def _band(words: Words, line: Line, rate: BookRate) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.results import Results
+from quotegen.explain.rule_words import rule_text
 from quotegen.explain.views import Row
 from quotegen.quantity import Length, Unit, Units
 from quotegen.spec.rate_book import Sealer
@@ -71,14 +72,13 @@ def _forms(results: Results) -> Rows:
 def _slab(results: Results) -> Rows:
     mix, words = results.job.rate_book.mix, results.words
     yield _row(results, "thickness", depths(results, "slab", lambda p: p.thickness))
-    on = results.job.quote_date
     yield _row(
         results,
         "thickness_promise",
         words(
             "thickness_promise",
-            average=results.rules.text("thickness_short_average", on),
-            single=results.rules.text("thickness_short_single", on),
+            average=rule_text(results, "thickness_short_average"),
+            single=rule_text(results, "thickness_short_single"),
         ),
     )
     yield _row(results, "strength", words("strength", strength=words.number(mix.strength_psi, 0)))
@@ -99,15 +99,13 @@ def _reinforcement(results: Results) -> Rows:
     yield _row(
         results,
         "steel_position",
-        results.rules.text("reinforcement_position", results.job.quote_date),
+        rule_text(results, "reinforcement_position"),
     )
 
 
 def _isolation(results: Results) -> Rows:
     yield _row(results, "house_edge", _edge(results, "isolation", EdgeOf.HOUSE))
-    yield _row(
-        results, "joint_width", results.rules.text("isolation_joint_width", results.job.quote_date)
-    )
+    yield _row(results, "joint_width", rule_text(results, "isolation_joint_width"))
 
 
 def joint_spacing(results: Results, placement: PlacementSpec) -> str:
@@ -179,7 +177,7 @@ def _steps(results: Results) -> Rows:
 
 def _curing(results: Results) -> Rows:
     days = opening.cure_days(results.rules, results.job.quote_date)
-    yield _row(results, "curing", results.words("days_about", days=str(days)))
+    yield _row(results, "curing", results.words.count("days_about", days))
 
 
 def _sealing(results: Results) -> Rows:
@@ -207,7 +205,7 @@ def reseal(results: Results, sealer: Sealer) -> str:
     if sealer is Sealer.NONE:
         return results.words("no_sealer")
     rule = "reseal_film" if sealer.value == TradeSealer.FILM.value else "reseal_penetrating"
-    return results.rules.text(rule, results.job.quote_date)
+    return rule_text(results, rule)
 
 
 def _travel(results: Results) -> Rows:

@@ -17,7 +17,7 @@ def alternate_rows(results: Results) -> tuple[Row, ...]:
     return tuple(
         Row(
             name=words("alternate_on", placement=names[other.placement], finish=other.name),
-            text=words("option_total", total=words.money(other.total), visits=str(other.visits)),
+            text=words.count("option_total", other.visits, total=words.money(other.total)),
             amount=words.signed_money(other.amount),
         )
         for other in results.quote.alternates

@@ -1,10 +1,12 @@
 """Stage 5, explain, the owner's side: what to order, and how concrete gets to the slab."""
 
 from dataclasses import dataclass
+from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.quantity import decimal_places
 from quotegen.takeoff.site_records import Material
+from quotegen.trade.wording import unit_key
 from quotegen.working import Step
 
 
@@ -36,6 +38,7 @@ class OrderList:
     language: str
     title: str
     accent: str
+    paper_size: str
     revision: str
     date: str
     customer: str
@@ -51,6 +54,7 @@ def order_list_view(results: Results) -> OrderList:
         language=words.locale.partition("_")[0],
         title=words("order_title", title=job.title, quote=job.quote),
         accent=job.company.accent,
+        paper_size=job.paper.value,
         revision=str(job.revision),
         date=words.day(job.quote_date),
         customer=job.customer.name,
@@ -66,15 +70,16 @@ def order_list_view(results: Results) -> OrderList:
 def _row(results: Results, material: Material) -> OrderRow:
     words, names = results.words, {p.id: p.name for p in results.job.placements}
 
-    def amount(step_unit: str, number: str) -> str:
-        return words("order_quantity", number=number, unit=step_unit)
+    def amount(unit: str, value: Decimal, places: int) -> str:
+        number = words.number(value, places)
+        return words.count(f"order_unit_{unit_key(unit)}", value, number=number)
 
     return OrderRow(
         name=words(f"material_{material.id}"),
         what=material.what,
         where=names.get(material.placement or "", words("order_whole")),
-        needed=amount(material.unit, words.number(material.needed, 2)),
-        buy=amount(material.buy_unit, words.number(material.buy, decimal_places(material.buy)))
+        needed=amount(material.unit, material.needed, 2),
+        buy=amount(material.buy_unit, material.buy, decimal_places(material.buy))
         if material.buy_unit
         else "",
         how=_how(results, material.working),

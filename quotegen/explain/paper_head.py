@@ -1,5 +1,6 @@
 """The head of every paper: who, for whom, which quote, of when."""
 
+import base64
 from datetime import date
 from typing import TypedDict
 
@@ -14,6 +15,8 @@ class PaperHead(TypedDict):
     language: str
     title: str
     accent: str
+    paper_size: str
+    logo: str
     company: CompanyView
     customer: str
     site: str
@@ -36,6 +39,8 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         language=words.locale.partition("_")[0],
         title=title,
         accent=job.company.accent,
+        paper_size=job.paper.value,
+        logo=_logo(results),
         company=company_view(results),
         customer=job.customer.name,
         site=site_line(results),
@@ -44,3 +49,11 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         date=words.day(on),
         holds_until=words.day(job.holds_until),
     )
+
+
+def _logo(results: Results) -> str:
+    """Return the data: address that holds the logo (RFC 2397)."""
+    logo = results.job.logo
+    if logo is None:
+        return ""
+    return f"data:{logo.kind};base64,{base64.b64encode(logo.data).decode('ascii')}"

@@ -42,6 +42,7 @@ def cost_sheet(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...])
         language=words.locale.partition("_")[0],
         title=words("cost_title", title=job.title, quote=job.quote),
         accent=job.company.accent,
+        paper_size=job.paper.value,
         quote=job.quote,
         revision=str(job.revision),
         date=words.day(job.quote_date),

@@ -8,6 +8,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
 from quotegen.explain.results import Results
+from quotegen.explain.rule_words import rule_text
 from quotegen.explain.views import Prose
 
 
@@ -15,10 +16,10 @@ class _RuleTexts:
     """Answers `rule.some_id` with the text of the rule on the date of the quote."""
 
     def __init__(self, results: Results) -> None:
-        self._rules, self._on = results.rules, results.job.quote_date
+        self._results = results
 
     def __getattr__(self, rule_id: str) -> str:
-        return self._rules.text(rule_id, self._on)
+        return rule_text(self._results, rule_id)
 
 
 @cache

@@ -7,6 +7,7 @@ from quotegen.explain.change_sheet import clause
 from quotegen.explain.plan_sheet import against_something
 from quotegen.explain.prose import prose
 from quotegen.explain.results import Results
+from quotegen.explain.rule_words import rule_about, rule_text
 from quotegen.explain.views import Row, StandardsSheet
 from quotegen.schedule.openings import DRIVEN_ON
 from quotegen.spec.content import Page, QuestionFront, When
@@ -78,8 +79,8 @@ def _sources(results: Results, printed: tuple[str, ...]) -> Iterator[Row]:
 
 
 def _stated(results: Results, rule: Rule) -> str:
-    value = results.rules.text(rule.rule_id, results.job.quote_date)
-    return f"{rule.description.removesuffix('.')}: {value}."
+    about = rule_about(results.words, rule)
+    return results.words("source_stated", about=about, value=rule_text(results, rule.rule_id))
 
 
 def _source(results: Results, rule: Rule) -> str:

@@ -201,7 +201,7 @@ def _change(
         previous_total=words.money(change.previous_total),
         amount=words.signed_money(change.amount),
         revised_total=words.money(change.revised_total),
-        days=words("days_added", days=str(change.days)) if change.days else words("days_same"),
+        days=words.count("days_added", change.days) if change.days else words("days_same"),
         moves=tuple(_moved(results, move) for move in moves),
         payments=tuple(_payments(results, change.payments)),
     )

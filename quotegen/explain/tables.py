@@ -51,6 +51,7 @@ class OwnersSheet:
     language: str
     title: str
     accent: str
+    paper_size: str
     quote: str
     revision: str
     date: str

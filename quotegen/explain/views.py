@@ -53,11 +53,18 @@ class CompanyView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paper:
-    """What every paper of a job has in its head and in its title block."""
+    """What every paper of a job has in its head and in its title block.
+
+    Attributes:
+        paper_size: what it prints on, `letter` or `A4`.
+        logo: the address of the company's logo, its bytes within; empty where it has none.
+    """
 
     language: str
     title: str
     accent: str
+    paper_size: str
+    logo: str
     company: CompanyView
     customer: str
     site: str
@@ -333,6 +340,15 @@ class AgreementSheet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DoorSheet:
+    """What the door sheet alone has: a code for a phone, and the same address to type."""
+
+    code: Drawing
+    email: str
+    subject: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CustomerView(Paper):
     """Everything on the customer's paper."""
 
@@ -351,6 +367,7 @@ class CustomerView(Paper):
     standards: StandardsSheet
     past_jobs: tuple[ReferenceView, ...]
     agreement: AgreementSheet
+    door: DoorSheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

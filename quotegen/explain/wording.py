@@ -6,7 +6,8 @@ from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
-from babel.dates import format_date
+from babel import Locale
+from babel.dates import format_date, format_skeleton
 from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal, format_percent
 
@@ -51,6 +52,21 @@ class Words:
             message = f"content/labels.yaml has no text `{key}`"
             raise LookupError(message)
         return self.labels[key].format(**values)
+
+    def count(self, key: str, how_many: Decimal | int, **values: str) -> str:
+        """Return a fixed text in the plural form that its number takes in this language.
+
+        `{number}` stands for the number. The text of the other forms is under `<key>_other`; a
+        form that reads differently, such as `<key>_one`, has its own (CLDR plural rules).
+        """
+        form = f"{key}_{Locale.parse(self.locale).plural_form(how_many)}"
+        shown = {"number": self.plain_number(how_many), **values}
+        return self(form if form in self.labels else f"{key}_other", **shown)
+
+    def plain_number(self, value: Decimal | Fraction | int) -> str:
+        """Write a number with the decimals that it has and no nought behind them."""
+        exact = decimal_of(Fraction(value))
+        return format_decimal(exact, decimal_quantization=False, locale=self.locale)
 
     def money(self, amount: Decimal) -> str:
         """Write a sum with its cents."""
@@ -120,19 +136,20 @@ class Words:
         if self.units is Units.US:
             return tape(feet, parts=4)
         exact = Fraction(repr(feet)) if isinstance(feet, float) else Fraction(feet)
-        return f"{self.number(rounded(Length(exact).metres, 2), 2)} m"
+        return self.quantity(rounded(Length(exact).metres, 2), Unit.M)
 
     def panel_side(self, feet: Decimal) -> str:
         """Write the side of a joint panel: to the inch, or to 0.1 m."""
         if self.units is Units.US:
             return tape(feet, parts=1)
-        return f"{self.number(rounded(Length(Fraction(feet)).metres, 1), 1)} m"
+        metres = self.number(rounded(Length(Fraction(feet)).metres, 1), 1)
+        return f"{metres} {self.unit(Unit.M)}"
 
     def depth(self, length: Length) -> str:
         """Write a thickness: inches, or millimetres."""
         if self.units is Units.US:
             return self("inches", inches=_mixed(length.inches))
-        return f"{self.number(rounded(length.metres * 1000, 0), 0)} mm"
+        return self("millimetres", number=self.number(rounded(length.metres * 1000, 0), 0))
 
     def slope(self, fall: Length) -> str:
         """Write a fall: inches in a foot, or per cent."""
@@ -175,21 +192,20 @@ class Words:
     def scale_bar(self, px_per_ft: float) -> tuple[float, int, tuple[str, str, str]]:
         """Return a scale bar: pixels of one step, how many steps, and its three labels."""
         if self.units is Units.US:
-            return px_per_ft * 2.5, 4, ("0", "5", "10 ft")
+            return px_per_ft * 2.5, 4, ("0", "5", f"10 {self.unit(Unit.FT)}")
         return (
             px_per_ft * FEET_PER_METRE.numerator / FEET_PER_METRE.denominator,
             4,
-            ("0", "2", "4 m"),
+            ("0", "2", f"4 {self.unit(Unit.M)}"),
         )
 
     def percent(self, share: Fraction) -> str:
         """Write a share."""
-        return format_percent(rounded(share, 3), format="#,##0.#%", locale=self.locale)
+        return format_percent(rounded(share, 3), locale=self.locale, decimal_quantization=False)
 
     def exact_percent(self, share: Fraction) -> str:
         """Write a share with all its decimals, such as 8.875 %."""
-        hundredths = decimal_of(share * 100)
-        return f"{self.number(hundredths, decimal_places(hundredths))}%"
+        return format_percent(decimal_of(share), locale=self.locale, decimal_quantization=False)
 
     def signed_percent(self, share: Fraction) -> str:
         """Write a change as a share, with its sign."""
@@ -203,7 +219,11 @@ class Words:
 
     def weekday(self, day: date) -> str:
         """Write a date of the near future with its weekday."""
-        return format_date(day, format="EEE, MMM d", locale=self.locale)
+        return format_skeleton("MMMEd", day, locale=self.locale)
+
+    def day_of_year(self, day: date) -> str:
+        """Write a month and a day, of any year."""
+        return format_skeleton("MMMMd", day, locale=self.locale)
 
     def days(self, first: date, last: date) -> str:
         """Write a stretch of days."""

@@ -8,17 +8,18 @@ from dataclasses import dataclass
 from importlib.resources.abc import Traversable
 from string import whitespace
 
-import yaml
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from quotegen.explain.order_list import OrderList
 from quotegen.explain.tables import OwnersSheet
 from quotegen.explain.views import CustomerView, Paper
+from quotegen.publish import themes
 from quotegen.publish.choice_data import choice_json
 from quotegen.publish.contrast import accent_ink
 from quotegen.publish.fonts import subset
 from quotegen.publish.lean import lean
+from quotegen.publish.tokens import tokens_of
 
 ACCENT = "--accent: #000000"
 """What a style sheet writes where the company's accent goes."""
@@ -59,17 +60,18 @@ def render(
 
     A template gets `view`, `t` (the fixed words), `css` (the text of its style element), `csp`
     (the content security policy), `paper` (the address of the print engine's style sheet),
-    `on_paper`, and where something can be chosen `script` and `ways` (what the script looks up).
-    A name that it does not have is an error, and so is a missing word.
+    `tokens` (the design's custom properties), `on_paper`, and where something can be chosen
+    `script` and `ways` (what the script looks up). A name that it does not have is an error, and
+    so is a missing word.
     """
     environment = Environment(
-        loader=FunctionLoader(lambda name: _text(theme, name)),
+        loader=FunctionLoader(lambda name: themes.text(theme, name)),
         autoescape=_is_html,  # noqa: S701 - on for all but plain text
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    styles = styles_of(template, theme)
+    styles = styles_of(template, theme, view.paper_size)
     paper = stylesheet(styles.paper, view.accent, theme)
     script, ways = ("", "") if on_paper else _choosing(template, view, theme)
     page = environment.get_template(template).render(
@@ -78,6 +80,7 @@ def render(
         css=STYLES,
         csp=POLICY,
         paper=data_address("text/css", paper.encode()),
+        tokens=tokens_of(stylesheet(styles.page, view.accent, theme)),
         on_paper=on_paper,
         script=Markup(script),  # noqa: S704 - our own script
         ways=Markup(ways),  # noqa: S704 - JSON without any `<`
@@ -109,18 +112,20 @@ def _choosing(
     template: str, view: Paper | OwnersSheet | OrderList, theme: Traversable
 ) -> tuple[str, str]:
     """Return the script of a template and what it looks up; nothing where there is no choice."""
-    name = yaml.safe_load(_text(theme, "theme.yaml")).get("scripts", {}).get(template)
+    name = themes.listed(theme, "scripts").get(template)
     if name is None or not isinstance(view, CustomerView) or not view.choice.ways:
         return "", ""
-    lines = (line.strip() for line in _text(theme, f"scripts/{name}").splitlines())
+    lines = (line.strip() for line in themes.text(theme, f"scripts/{name}").splitlines())
     script = "\n".join(line for line in lines if line and not line.startswith("//"))
     return script, choice_json(view.choice)
 
 
-def styles_of(template: str, theme: Traversable) -> Styles:
-    """Return the style sheets that a theme lists for a template."""
-    listed = yaml.safe_load(_text(theme, "theme.yaml"))["styles"].get(template, {})
-    return Styles(page=tuple(listed.get("page", ())), paper=tuple(listed.get("paper", ())))
+def styles_of(template: str, theme: Traversable, paper_size: str) -> Styles:
+    """Return the style sheets that a theme lists for a template on a size of paper."""
+    own = themes.listed(theme, "styles").get(template, {})
+    size = themes.listed(theme, "paper_sizes").get(paper_size, ())
+    page = (*size, *own.get("page", ())) if own else ()
+    return Styles(page=tuple(page), paper=tuple(own.get("paper", ())))
 
 
 def stylesheet(
@@ -130,10 +135,10 @@ def stylesheet(
 
     Fonts are cut down to some letters where these are given, the mono face to a few.
     """
-    text = "\n".join(_text(theme, f"styles/{name}") for name in names)
-    for font in sorted(_fonts(theme)):
+    text = "\n".join(themes.text(theme, f"styles/{name}") for name in names)
+    for font in themes.fonts(theme):
         if f"url({font})" in text:
-            data = (theme / "fonts" / font).read_bytes()
+            data = themes.found(theme, f"fonts/{font}").read_bytes()
             kept = few if font.startswith("mono") else letters
             address = data_address("font/woff2", subset(data, kept) if kept else data)
             text = text.replace(f"url({font})", f"url({address})")
@@ -162,11 +167,3 @@ def data_address(kind: str, data: bytes) -> str:
 
 def _is_html(name: str | None) -> bool:
     return name is None or not name.endswith(".txt.j2")
-
-
-def _text(theme: Traversable, name: str) -> str:
-    return theme.joinpath(*name.split("/")).read_text(encoding="utf-8")
-
-
-def _fonts(theme: Traversable) -> list[str]:
-    return [f.name for f in (theme / "fonts").iterdir() if f.name.endswith(".woff2")]

@@ -23,6 +23,7 @@ from quotegen.publish.figures import figures, to_json
 from quotegen.publish.html import render
 from quotegen.publish.mail import Draft, to_eml
 from quotegen.publish.pdf import to_pdf
+from quotegen.resources import theme_names, themes_folder
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,10 +34,9 @@ class Package:
     printed: Mapping[str, str]
 
 
-def package(
-    results: Results, owner: OwnersFigures, drift: tuple[Drift, ...], theme: Traversable
-) -> Package:
+def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) -> Package:
     """Gather the package of one job: what the customer gets, and what stays in the truck."""
+    theme = themes_folder() / results.job.company.theme
     view = customer_view(results)
     views: dict[str, Paper] = {
         "quote": view,
@@ -77,6 +77,18 @@ def _past_jobs(results: Results, theme: Traversable) -> dict[str, bytes]:
         f"past-job-{number}.html": render("past-job.html.j2", page, results.words, theme).encode()
         for number, page in enumerate(pages, start=1)
     }
+
+
+def specimens(results: Results) -> Artifacts:
+    """Return the specimen page of each theme, with the company's own accent and logo."""
+    view, files = customer_view(results), dict[str, bytes]()
+    for name in theme_names():
+        theme = themes_folder() / name
+        html = render("specimen.html.j2", view, results.words, theme)
+        paper = render("specimen.html.j2", view, results.words, theme, on_paper=True)
+        files[f"{name}.html"] = html.encode()
+        files[f"{name}.pdf"] = to_pdf(paper, results.job.quote_date)
+    return files
 
 
 def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:

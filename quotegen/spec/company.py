@@ -116,6 +116,13 @@ class Insurance(Model):
     covers: Word
 
 
+class PaperSize(StrEnum):
+    """What the papers are printed on."""
+
+    LETTER = "letter"
+    A4 = "A4"
+
+
 class Company(Model):
     """A whole company file."""
 
@@ -129,6 +136,9 @@ class Company(Model):
     licence: Word | None = None
     insurance: Insurance | None = None
     accent: ColourField = "#1f4e79"
+    theme: Word = "shop"
+    paper: PaperSize | None = None
+    logo: Word | None = None
     holds_days: DaysField
     working_days: tuple[Weekday, ...] = Field(min_length=1)
     closed: tuple[DateField, ...] = ()

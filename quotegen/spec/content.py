@@ -7,6 +7,8 @@ from importlib.resources.abc import Traversable
 from types import MappingProxyType
 from typing import Generic, TypeVar
 
+from babel import localedata
+
 from quotegen.problem import Problem, Source
 from quotegen.spec.fields import Model, Slug, WholeField, Word
 from quotegen.spec.located import Document, parse
@@ -25,6 +27,12 @@ class When(StrEnum):
     SEALER = "sealer"
     DRIVE = "drive"
     DIGGING = "digging"
+
+
+class Language(Model):
+    """How a language writes; `locale` as the Unicode CLDR names it, such as `en_US`."""
+
+    locale: Word
 
 
 class FrontMatter(Model):
@@ -104,11 +112,13 @@ class Content:
     """Everything that we say in one language.
 
     Attributes:
+        locale: how it writes numbers, money, dates and plurals, as the Unicode CLDR names it.
         scope, finishes, care, safety, clauses, questions: the pages by id, in their order.
         labels: every fixed word, by key: those of the templates from labels.yaml, and those that
-            take values from sentences.yaml.
+            take values from sentences.yaml; what rules say from rules.yaml, where English does not.
     """
 
+    locale: str
     scope: Mapping[str, Page[ScopeFront]]
     finishes: Mapping[str, Page[FinishFront]]
     care: Mapping[str, Page[CareFront]]
@@ -126,13 +136,14 @@ def read_content(folder: Traversable) -> Content | tuple[Problem, ...]:
     """
     problems: list[Problem] = []
     content = Content(
+        locale=_locale(folder, problems),
         scope=_pages(folder, "scope", ScopeFront, problems),
         finishes=_pages(folder, "finishes", FinishFront, problems),
         care=_pages(folder, "care", CareFront, problems),
         safety=_pages(folder, "safety", SafetyFront, problems),
         clauses=_pages(folder, "clauses", ClauseFront, problems),
         questions=_pages(folder, "questions", QuestionFront, problems),
-        labels=_labels((folder / "labels.yaml", folder / "sentences.yaml"), problems),
+        labels=_labels(_label_files(folder), problems),
     )
     problems.extend(
         Problem(code="no-finish-page", source=Source(file=f"content/finishes/{kind.value}.md"),
@@ -178,6 +189,26 @@ def read_page(data: bytes, file: str, model: type[F]) -> Page[F] | tuple[Problem
     if isinstance(front, tuple):
         return front
     return Page(front=front, markdown=parts[2].decode("utf-8").strip())
+
+
+def _locale(folder: Traversable, problems: list[Problem]) -> str:
+    document = parse((folder / "language.yaml").read_bytes(), "content/language.yaml")
+    read = validate(document, Language) if isinstance(document, Document) else document
+    if isinstance(read, tuple):
+        problems.extend(read)
+        return ""
+    if not localedata.exists(read.locale):
+        problems.append(Problem(
+            code="no-locale", source=Source(file="content/language.yaml"), path="locale",
+            message=f"`{read.locale}` is no locale that is known here",
+            hint="a language and a country, such as en_US or es_US"))  # fmt: skip
+    return read.locale
+
+
+def _label_files(folder: Traversable) -> tuple[Traversable, ...]:
+    files = tuple(folder / name for name in ("labels.yaml", "sentences.yaml"))
+    rules = folder / "rules.yaml"
+    return (*files, rules) if rules.is_file() else files
 
 
 def _labels(entries: tuple[Traversable, ...], problems: list[Problem]) -> Mapping[str, str]:

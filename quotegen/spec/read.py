@@ -15,6 +15,8 @@ from quotegen.spec.company import Company
 from quotegen.spec.files import Typed, beside, load, missing_beside
 from quotegen.spec.job import JobFile, Placement
 from quotegen.spec.located import Document
+from quotegen.spec.logos import Logo
+from quotegen.spec.looks import logo_of, look_problems, paper_of
 from quotegen.spec.past_jobs import PastJobs
 from quotegen.spec.rate_book import RateBook
 from quotegen.spec.records import JobSpec, PlacementSpec
@@ -62,6 +64,10 @@ def read_with_company(
         problems.extend(cost_checks.costs_against_book(book, scope_items))
     if company is not None:
         problems.extend(option_checks.taxes(company, scope_items))
+        problems.extend(look_problems(company))
+    logo = logo_of(company) if company is not None else None
+    if isinstance(logo, Problem):
+        problems.append(logo)
     if book is not None and company is not None:
         problems.extend(cross_checks.company_against_book(company, book))
     if job is None or company is None or book is None or past is None:
@@ -115,6 +121,8 @@ def read_with_company(
         private_costs=typed.private_costs,
         under_floor=typed.under_floor,
         actual=typed.actual,
+        paper=paper_of(company.value, typed.units),
+        logo=logo if isinstance(logo, Logo) else None,
         book_document=book.document,
         company_document=company.document,
     )

@@ -11,10 +11,11 @@ from quotegen.problem import Source
 from quotegen.quantity import Length, Units
 from quotegen.spec.actual import Actual
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
-from quotegen.spec.company import Company
+from quotegen.spec.company import Company, PaperSize
 from quotegen.spec.costs import JobBill
 from quotegen.spec.job import Access, Customer, Excluded, JointLine, Site, Use
 from quotegen.spec.located import Document, DocumentPath
+from quotegen.spec.logos import Logo
 from quotegen.spec.other_bids import OtherBid
 from quotegen.spec.past_jobs import Contact
 from quotegen.spec.rate_book import Finish, FinishKind, RateBook
@@ -182,6 +183,8 @@ class JobSpec:
     company: Company
     rate_book: RateBook
     prepared_ground: PreparedGround | None = None
+    paper: PaperSize
+    logo: Logo | None = None
     book_document: Document
     company_document: Document
     other_bids: tuple[OtherBid, ...] = ()

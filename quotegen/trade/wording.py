@@ -33,3 +33,9 @@ def with_unit(number: str, unit: str, *, one: bool) -> str:
     if unit in COUNTED_UNITS and not one:
         return f"{number} {unit}s"
     return f"{number} {unit}"
+
+
+def unit_key(unit: str) -> str:
+    """Return the name of a unit as a key of content/, such as `in_per_ft` or `percent`."""
+    named = unit.replace("%", "percent").replace("°F", "fahrenheit")
+    return "_".join("".join(c if c.isalnum() else " " for c in named.lower()).split())

@@ -38,6 +38,12 @@ TESTED_ELSEWHERE = {
     "same-quote-number": "tests/test_cli.py::test_two_jobs_with_one_number_are_refused",
     "no-finish-page": "tests/spec/test_content.py::test_each_kind_of_finish_needs_its_page",
     "no-front-matter": "tests/spec/test_content.py::test_a_page_begins_with_front_matter",
+    "logo-acts": "tests/spec/test_logos.py::test_what_could_act_or_reach_out_is_refused",
+    "logo-too-large": "tests/spec/test_logos.py::test_a_huge_file_is_refused",
+    "missing-text": "tests/spec/test_languages.py::test_a_missing_text_is_an_error",
+    "lost-value": "tests/spec/test_languages.py::test_a_value_must_keep_its_place",
+    "missing-page": "tests/spec/test_languages.py::test_a_missing_page_is_an_error",
+    "no-locale": "tests/spec/test_languages.py::test_the_locale_must_be_known",
     "bad-label": "tests/spec/test_content.py::test_a_label_is_one_text_under_one_key",
 }
 """Codes that one tiny file cannot bring about, each with the test that does."""

@@ -88,7 +88,7 @@ def build(folder: Path, job_name: str) -> MarkedWorld:
     assert made.owner is not None
     return MarkedWorld(
         results=made.results,
-        package=package(made.results, made.owner, (), house().theme),
+        package=package(made.results, made.owner, ()),
         texts=marks.known,
         amounts=frozenset(_amounts(made.owner)) | set(_typed_costs()),
     )

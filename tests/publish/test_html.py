@@ -285,7 +285,7 @@ class TestTemplates:
         listed = yaml.safe_load((THEME / "theme.yaml").read_text("utf-8"))["styles"]
         for template in listed:
             assert (THEME / template).is_file()
-            styles = styles_of(template, THEME)
+            styles = styles_of(template, THEME, "letter")
             for name in (*styles.page, *styles.paper):
                 assert (THEME / "styles" / name).is_file()
 

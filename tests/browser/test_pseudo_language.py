@@ -1,0 +1,111 @@
+"""Another language is a folder beside English: no fixed text of ours stands anywhere else."""
+
+import email
+import email.policy
+import re
+from collections.abc import Mapping
+from html import unescape
+from pathlib import Path
+
+import icalendar
+import pytest
+from playwright.sync_api import Browser
+
+from quotegen.pipeline import House, build, open_house
+from quotegen.publish.package import Package
+from tests.browser.conftest import REPO, opened
+from tests.publish.built import page_text
+from tests.publish.paper import laid_out, past_the_edge
+from tests.publish.pseudo import named_texts, pseudo_content, strangers, typed_texts
+
+pytestmark = pytest.mark.xdist_group("pseudo")
+
+EXAMPLES = REPO / "example_jobs"
+CHOSEN = ("orchard-bend-pool-deck", "cutters-row-drive")  # all sheets; all papers after signing
+SAID = re.compile(r'(?:alt|title|aria-label|data-label|data-page|content)="([^"]*)"')
+SILENT = re.compile(
+    r'<style>.*?</style>|<meta (?:charset|http-equiv|name="(?:viewport|color)).*?>|<link.*?>',
+    re.DOTALL,
+)
+WORKING = re.compile(r'<span class="small how">.*?</span>', re.DOTALL)
+
+
+@pytest.fixture(scope="module")
+def packages(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, Package]:
+    """Return two examples in the made-up language."""
+    house = open_house(pseudo_content(tmp_path_factory.mktemp("content")))
+    assert isinstance(house, House), house
+    made = {name: build(EXAMPLES / "jobs" / f"{name}.yaml", house).package for name in CHOSEN}
+    return {name: package for name, package in made.items() if package is not None}
+
+
+@pytest.fixture(scope="module")
+def known() -> str:
+    """Return the words that need no translation: the owner's own, dates, titles of standards."""
+    files = (*EXAMPLES.glob("*.yaml"), *(EXAMPLES / "jobs").glob("*.yaml"))
+    return typed_texts(*files) + named_texts()
+
+
+def test_no_english_is_left_on_a_page(packages: Mapping[str, Package], known: str):
+    """Every word of every page, also of labels and alternative texts, is of the language.
+
+    The order list's column of working is left out: the owner alone reads it, beside the terminal.
+    """
+    assert set(packages) == set(CHOSEN)
+    for package in packages.values():
+        pages = {name: data.decode() for name, data in package.artifacts.items()
+                 if name.endswith(".html")} | dict(package.printed)  # fmt: skip
+        assert len(pages) >= 4
+        for name, page in pages.items():
+            shown = SILENT.sub("", WORKING.sub("", page))
+            said = "\n".join(map(unescape, SAID.findall(shown)))
+            assert strangers(page_text(shown), known) == set(), name
+            assert strangers(said, known) == set(), name
+
+
+def test_no_english_is_left_in_mail_and_calendar(packages: Mapping[str, Package], known: str):
+    """Subject, both texts of the mail, and every entry of the calendar are of the language."""
+    for package in packages.values():
+        mail = email.message_from_bytes(
+            package.artifacts["customer/email.eml"], policy=email.policy.default
+        )
+        plain, rich = mail.get_body(("plain",)), mail.get_body(("html",))
+        assert plain is not None
+        assert rich is not None
+        calendar = icalendar.Calendar.from_ical(package.artifacts["customer/visits.ics"].decode())
+        entries = [str(entry[part]) for entry in calendar.walk("VEVENT")
+                   for part in ("SUMMARY", "DESCRIPTION", "LOCATION")]  # fmt: skip
+        assert entries
+        for text in (mail["Subject"], plain.get_content(), page_text(rich.get_content()), *entries):
+            assert strangers(str(text), known) == set()
+
+
+def test_dates_and_money_are_those_of_the_locale(packages: Mapping[str, Package]):
+    """A date has the month of the language, and the page says which language it is in."""
+    page = packages[CHOSEN[0]].printed["quote"]
+    assert '<html lang="es">' in page
+    assert "14 de mayo de 2026" in page
+    assert "$23,714.19" in page
+
+
+def test_longer_words_stay_inside_a_small_phone(
+    packages: Mapping[str, Package], browser: Browser, tmp_path: Path
+):
+    """With every word 40 % longer no page scrolls sideways at 320 px (WCAG 2.2, 1.4.10)."""
+    for job, package in packages.items():
+        for name, data in package.artifacts.items():
+            if name.endswith(".html"):
+                path = tmp_path / f"{job}-{Path(name).name}"
+                path.write_bytes(data)
+                with opened(browser, path, width=320) as seen:
+                    wide = seen.page.evaluate("document.documentElement.scrollWidth")
+                    assert wide <= 320, path.name
+
+
+def test_longer_words_stay_on_the_paper(packages: Mapping[str, Package]):
+    """No text runs out of the printed part of a sheet, or out of its cell of a table."""
+    for package in packages.values():
+        papers = {name: data.decode() for name, data in package.artifacts.items()
+                  if name in {"customer/measured.html", "customer/changes.html"}}  # fmt: skip
+        for name, page in (papers | dict(package.printed)).items():
+            assert past_the_edge(laid_out(page)) == [], name

@@ -1,0 +1,86 @@
+"""The other theme and the specimen of each: every check that the usual theme passes, once more."""
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser
+
+from quotegen.pipeline import figure
+from quotegen.publish.package import package, specimens
+from quotegen.resources import theme_names
+from tests.browser import test_customer_pages, test_valid_html
+from tests.browser.conftest import REPO, opened
+from tests.pricing.shop import house
+
+pytestmark = pytest.mark.xdist_group("second theme")
+
+EXAMPLES = REPO / "example_jobs"
+LOGO = (
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 40"><title>Pennywort</title>'
+    '<circle cx="20" cy="20" r="18" fill="#7a4a1e"/><path d="M44 30h72v4h-72z"/></svg>'
+)
+
+# The same checks: they ask for `packages`, and get those of this module.
+test_nothing_is_asked_of_the_network = test_customer_pages.test_nothing_is_asked_of_the_network
+test_the_page_keeps_its_security_policy = (
+    test_customer_pages.test_the_page_keeps_its_security_policy
+)
+test_no_sideways_scroll_on_a_phone = test_customer_pages.test_no_sideways_scroll_on_a_phone
+test_all_is_there_without_javascript = test_customer_pages.test_all_is_there_without_javascript
+test_axe_finds_nothing = test_customer_pages.test_axe_finds_nothing
+test_every_page_is_valid_html = test_valid_html.test_every_page_is_valid_html
+test_every_pdf_is_sound = test_valid_html.test_every_pdf_is_sound
+
+
+@pytest.fixture(scope="module")
+def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return the folder of one package in the other theme, with a logo, and of both specimens."""
+    home, out = tmp_path_factory.mktemp("home"), tmp_path_factory.mktemp("themed")
+    shutil.copytree(EXAMPLES, home, dirs_exist_ok=True)
+    (home / "mark.svg").write_text(LOGO, encoding="utf-8")
+    company = home / "company.yaml"
+    text = company.read_text(encoding="utf-8")
+    company.write_text(text + "theme: fieldbook\npaper: A4\nlogo: mark.svg\n", encoding="utf-8")
+    job = home / "jobs" / "cutters-row-drive.yaml"
+    figured = figure(job, house())
+    assert figured.results is not None, figured.problems
+    assert figured.owner is not None
+    made = package(figured.results, figured.owner, ())
+    shown = {f"customer/{name}": data for name, data in specimens(figured.results).items()}
+    for name, data in (dict(made.artifacts) | shown).items():
+        path = out / figured.results.job.quote / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(data)
+    return out
+
+
+def test_the_logo_stands_for_the_name(packages: Path, browser: Browser):
+    """The logo is drawn on the page, and its alternative text is the company's name."""
+    with opened(browser, packages / "2026-029" / "customer" / "quote.html") as seen:
+        logo = seen.page.get_by_role("img", name="Pennywort Flatwork")
+        assert logo.count() == 1
+        assert logo.evaluate("image => image.naturalWidth") > 0
+
+
+def test_axe_finds_nothing_on_paper(packages: Path, browser: Browser):
+    """What a browser would print has no violation either (axe-core, WCAG 2.2 AA)."""
+    for name in ("quote.html", *(f"{theme}.html" for theme in theme_names())):
+        path = packages / "2026-029" / "customer" / name
+        with opened(browser, path, width=816, policy_off=True) as seen:
+            seen.page.emulate_media(media="print")
+            result = Axe().run(seen.page)
+            assert result.violations_count == 0, f"{name}\n{result.generate_report()}"
+
+
+def test_both_themes_say_the_same(packages: Path, browser: Browser):
+    """A theme changes looks, not words: both specimens hold the same texts but for the tokens."""
+    said = []
+    for theme in theme_names():
+        with opened(browser, packages / "2026-029" / "customer" / f"{theme}.html") as seen:
+            texts = seen.page.locator("section:not(#tokens)").all_inner_texts()
+            said.append(re.sub(r"\s+", " ", " ".join(texts)))
+    assert said[0]
+    assert len(set(said)) == 1

@@ -1,0 +1,87 @@
+"""A paper laid out by the print engine, to be asked what stands where on its pages."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from weasyprint import HTML
+from weasyprint.urls import URLFetcher
+
+HEADINGS = frozenset({"h1", "h2", "h3", "h4", "caption", "thead"})
+SLACK_PX = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A line of text on a page: its words, where it ends, and the boxes that it is in."""
+
+    page: int
+    words: str
+    right_px: float
+    inside: tuple[Any, ...]
+
+    @property
+    def tags(self) -> frozenset[str]:
+        """The elements that it is in."""
+        return frozenset(box.element_tag for box in self.inside if box.element_tag)
+
+
+@lru_cache(maxsize=8)
+def laid_out(html: str) -> list[Any]:
+    """Return the pages of a paper; laid out once for all that is asked of them."""
+    fetcher = URLFetcher(allowed_protocols=["data"], fail_on_errors=True)
+    document = HTML(string=html, url_fetcher=fetcher).render(pdf_variant="pdf/ua-1")
+    return [page._page_box for page in document.pages]
+
+
+def lines(pages: list[Any]) -> Iterator[Placed]:
+    """Yield every text on the pages but the title blocks, in the order of the document."""
+    for number, page in enumerate(pages, start=1):
+        yield from _texts(page, number, ())
+
+
+def _texts(box: Any, page: int, above: tuple[Any, ...]) -> Iterator[Placed]:
+    box = getattr(box, "_box", box)  # what stands by itself is wrapped
+    kind = type(box).__name__
+    if kind == "MarginBox":
+        return
+    if kind == "TextBox":
+        if box.text.strip():
+            yield Placed(page, box.text.strip(), box.position_x + box.width, above)
+        return
+    for child in getattr(box, "children", ()):
+        yield from _texts(child, page, (*above, box))
+
+
+def past_the_edge(pages: list[Any]) -> list[str]:
+    """Return each text that runs out of the sheet's printed part or out of its table cell."""
+    out = []
+    for line in lines(pages):
+        page = line.inside[0]
+        limits = [page.content_box_x() + page.width]
+        cells = [box for box in line.inside if type(box).__name__ == "TableCellBox"]
+        limits += [cell.position_x + cell.margin_width() for cell in cells]
+        if line.right_px > min(limits) + SLACK_PX:
+            out.append(f"page {line.page}: {line.words}")
+    return out
+
+
+def headings_at_the_foot(pages: list[Any]) -> list[str]:
+    """Return the last text of each page that is a heading and has its matter overleaf."""
+    last = {line.page: line for line in lines(pages)}
+    return [f"page {number}: {line.words}" for number, line in last.items()
+            if line.tags & HEADINGS and number < len(pages)]  # fmt: skip
+
+
+def rows_over_two_pages(pages: list[Any]) -> list[str]:
+    """Return a text of each table row that begins on one page and ends on another."""
+    first: dict[int, Placed] = {}
+    split = []
+    for line in lines(pages):
+        for box in line.inside:
+            if box.element_tag == "tr" and "thead" not in line.tags:
+                began = first.setdefault(id(box.element), line)
+                if began.page != line.page:
+                    split.append(f"pages {began.page} and {line.page}: {began.words}")
+    return split

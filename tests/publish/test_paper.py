@@ -1,0 +1,244 @@
+"""The papers, read as a printer and a screen reader read them."""
+
+import io
+import re
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import page as ua
+import pikepdf
+import pytest
+import zxingcpp
+from PIL import Image
+
+from quotegen.pipeline import build
+from quotegen.publish.package import Package
+from tests.browser.conftest import need
+from tests.pricing.shop import house
+from tests.publish.paper import (
+    headings_at_the_foot,
+    laid_out,
+    lines,
+    past_the_edge,
+    rows_over_two_pages,
+)
+from tests.world import EXAMPLES
+
+pytestmark = pytest.mark.xdist_group("paper")
+
+LETTER, A4 = (612, 792), (595.28, 841.89)
+INCLUDED_AT_MOST = 12
+FLOWING = ("quote", "measured", "changes")
+
+
+def _build(folder: Path, job: str, more: str) -> Package:
+    (folder / "jobs").mkdir()
+    for name in ("company", "rate-book", "past-jobs"):
+        text = (EXAMPLES / f"{name}.yaml").read_text(encoding="utf-8")
+        (folder / f"{name}.yaml").write_text(
+            text + (more if name == "company" else ""), encoding="utf-8"
+        )
+    file = folder / "jobs" / f"{job}.yaml"
+    file.write_text((EXAMPLES / "jobs" / f"{job}.yaml").read_text(encoding="utf-8"), "utf-8")
+    made = build(file, house())
+    assert made.package is not None, made.problems
+    return made.package
+
+
+@pytest.fixture(scope="module", params=["shop", "fieldbook"])
+def package(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Package:
+    """A drive with every paper: in the usual theme on Letter, in the other one on A4."""
+    more = "" if request.param == "shop" else "theme: fieldbook\npaper: A4\n"
+    return _build(tmp_path_factory.mktemp(request.param), "cutters-row-drive", more)
+
+
+def _pdfs(package: Package) -> dict[str, bytes]:
+    found = {Path(name).stem: data for name, data in package.artifacts.items()
+             if name.endswith(".pdf")}  # fmt: skip
+    assert set(found) == {"quote", "door-sheet", "measured", "changes"}
+    return found
+
+
+def _pages(package: Package, name: str) -> list[Any]:
+    html = package.printed.get(name)
+    return laid_out(html or package.artifacts[f"customer/{name}.html"].decode())
+
+
+def test_every_paper_passes_a_checker_of_pdf_ua(package: Package):
+    """ISO 14289-1 (PDF/UA-1): an independent checker finds no failed rule in any paper."""
+    for name, data in _pdfs(package).items():
+        report = ua.validate_pdf_bytes(data, profile="ua1")
+        assert [f"{name}: {f.rule_id} {f.message}" for f in report.failures] == []
+        assert report.is_compliant
+        assert report.rules.total > 100
+
+
+def test_the_checker_of_pdf_ua_sees_a_fault():
+    """The checker is not blind: a PDF without tags fails."""
+    bare = pikepdf.new()
+    bare.add_blank_page()
+    out = io.BytesIO()
+    bare.save(out)
+    assert not ua.validate_pdf_bytes(out.getvalue(), profile="ua1").is_compliant
+
+
+def test_the_size_of_the_paper(package: Package):
+    """Each page is Letter, or A4 where the company says so (ISO 216: 210 mm by 297 mm)."""
+    sizes = set()
+    for data in _pdfs(package).values():
+        with pikepdf.open(io.BytesIO(data)) as pdf:
+            sizes |= {tuple(float(side) for side in page.mediabox[2:]) for page in pdf.pages}
+    assert len(sizes) == 1
+    (size,) = sizes
+    assert size == pytest.approx(LETTER) or size == pytest.approx(A4, abs=0.01)
+
+
+def test_fonts_are_embedded_and_subset(package: Package):
+    """Each font program is in the file, cut to the letters used (ISO 32000-1, 9.6.4 and 9.9)."""
+    for name, data in _pdfs(package).items():
+        with pikepdf.open(io.BytesIO(data)) as pdf:
+            fonts = list(_fonts(pdf))
+            assert fonts, name
+            for font in fonts:
+                assert re.match(r"^/[A-Z]{6}\+", str(font.BaseFont)), str(font.BaseFont)
+                descriptor = font.DescendantFonts[0].FontDescriptor
+                assert {"/FontFile2", "/FontFile3"} & set(descriptor.keys()), str(font.BaseFont)
+                assert "/ToUnicode" in font
+
+
+def _fonts(pdf: pikepdf.Pdf) -> Iterator[Any]:
+    for item in pdf.objects:
+        if isinstance(item, pikepdf.Dictionary) and item.get("/Subtype") == "/Type0":
+            yield item
+
+
+def test_no_heading_stands_alone_and_no_row_is_split(package: Package):
+    """A heading has some of its matter on its page, and a row of a table is on one page."""
+    for name in FLOWING:
+        pages = _pages(package, name)
+        assert headings_at_the_foot(pages) == [], name
+        assert rows_over_two_pages(pages) == [], name
+
+
+def test_nothing_runs_off_the_paper(package: Package):
+    """Every text ends inside the printed part of the sheet and inside its cell."""
+    for name in (*FLOWING, "door-sheet"):
+        assert past_the_edge(_pages(package, name)) == [], name
+
+
+def test_these_eyes_see_a_fault():
+    """The reader of pages finds a text that is too wide, a lone heading and a split row."""
+    style = (
+        "@page { margin: 0; size: 300px 200px } td { width: 40px } p, h2, td { font-size: 16px }"
+    )
+    tall = "<p>" + "<br>".join("ab" for _ in range(7)) + "</p>"
+    page = (
+        f'<!DOCTYPE html><html lang="en"><head><title>T</title><style>{style}</style></head><body>'
+        "<table><tr><td>Unbreakablewordthatislong</td></tr></table>BODY</body></html>"
+    )
+    wide = laid_out(
+        page.replace("BODY", "<p style='white-space: nowrap'>" + "too wide " * 20 + "</p>")
+    )
+    assert past_the_edge(wide)
+    lone = laid_out(
+        page.replace("BODY", f"{tall}<h2>Alone</h2><p style='break-before: page'>Overleaf</p>")
+    )
+    assert [at.partition(": ")[2] for at in headings_at_the_foot(lone)] == ["Alone"]
+    split = laid_out(
+        page.replace("BODY", "<table><tr><td>" + "row<br>" * 12 + "</td></tr></table>")
+    )
+    assert rows_over_two_pages(split)
+
+
+def test_bookmarks_and_references_lead_to_the_right_page(package: Package):
+    """Each sheet is a bookmark, and `in full, page n` names the page on which the sheet begins."""
+    data = _pdfs(package)["quote"]
+    with pikepdf.open(io.BytesIO(data)) as pdf, pdf.open_outline() as outline:
+        titles = [item.title for item in outline.root]
+        assert titles[0] == "The price"
+        assert titles[-1] == "Agreement"
+    begins: dict[str, int] = {}
+    for line in lines(_pages(package, "quote")):
+        if "h2" in line.tags:
+            begins.setdefault(line.words, line.page)
+    text = _text(data, 1)
+    said = [int(number) for number in re.findall(r"in full, page (\d+)", text)]
+    wanted = {begins[name] for name in ("What is included", "Days on site",
+                                        "What can change the price") if name in begins}  # fmt: skip
+    assert said
+    assert set(said) <= wanted
+
+
+def test_each_page_has_its_title_block(package: Package):
+    """Quote number, revision, date and page stand at the foot of every page of every paper."""
+    for name, data in _pdfs(package).items():
+        with pikepdf.open(io.BytesIO(data)) as pdf:
+            count = len(pdf.pages)
+        for number in range(1, count + 1):
+            text = " ".join(_text(data, number).split())
+            assert "2026-029" in text, (name, number)
+            assert re.search(rf"\b{number} ?/ ?{count}\b", text), (name, number)
+            assert re.search(r"[Rr]evision", text), (name, number)
+
+
+def test_text_comes_out_in_reading_order(package: Package):
+    """The names of the sheets come out of the PDF one after the other, as they are bound."""
+    data = _pdfs(package)["quote"]
+    text = _text(data)
+    names = ("The plan", "What is included", "Finishes side by side", "Days on site",
+             "What can change the price", "Standards, safety and care", "Agreement")  # fmt: skip
+    asked = [text.index(question) for question in (
+        "What exactly will be poured?", "What am I paying for", "Which surface",
+        "When do you come", "Which part of the price", "What is good work", "What do we both sign?",
+    )]  # fmt: skip
+    assert len(asked) == len(names)
+    assert asked == sorted(asked)
+
+
+def test_the_door_sheet_is_one_sheet(package: Package):
+    """Two sides at most, and at most a dozen lines of what is included."""
+    data = _pdfs(package)["door-sheet"]
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        assert len(pdf.pages) <= 2
+    listed = re.search(r"<ul class=\"ruled\">(.*?)</ul>", package.printed["door-sheet"], re.DOTALL)
+    assert listed
+    assert 1 <= listed[1].count("<li>") <= INCLUDED_AT_MOST
+
+
+def test_a_phone_reads_the_code_on_the_door_sheet(package: Package, tmp_path: Path):
+    """The printed code opens an e-mail to the company (RFC 6068), and the same is written out."""
+    paper = tmp_path / "door.pdf"
+    paper.write_bytes(_pdfs(package)["door-sheet"])
+    subprocess.run(
+        [need("pdftoppm", "poppler-utils"), "-r", "300", "-gray", "-png", "-singlefile", paper,
+         tmp_path / "door"], check=True,
+    )  # fmt: skip
+    with Image.open(tmp_path / "door.png") as image:
+        (read,) = zxingcpp.read_barcodes(image)
+    assert read.text == "mailto:office@pennywort.example?subject=Quote%202026-029"
+    text = " ".join(_text(paper.read_bytes()).split())
+    assert "office@pennywort.example, subject “Quote 2026-029”" in text
+    with pikepdf.open(paper) as pdf:
+        said = [str(item.Alt) for item in pdf.objects
+                if isinstance(item, pikepdf.Dictionary) and "/Alt" in item]  # fmt: skip
+    assert any("office@pennywort.example" in alt and "Quote 2026-029" in alt for alt in said)
+
+
+def test_a_metric_job_prints_on_a4(tmp_path: Path):
+    """Where the company names no paper, a job in metres is A4; nothing is off the paper."""
+    package = _build(tmp_path, "ferry-road-drive", "")
+    with pikepdf.open(io.BytesIO(package.artifacts["customer/door-sheet.pdf"])) as pdf:
+        size = tuple(float(side) for side in pdf.pages[0].mediabox[2:])
+    assert size == pytest.approx(A4, abs=0.01)
+    assert past_the_edge(_pages(package, "quote")) == []
+
+
+def _text(data: bytes, page: int | None = None) -> str:
+    span = ["-f", str(page), "-l", str(page)] if page else []
+    done = subprocess.run(
+        [need("pdftotext", "poppler-utils"), *span, "-", "-"],
+        input=data, capture_output=True, check=True,
+    )  # fmt: skip
+    return done.stdout.decode()
