@@ -151,14 +151,19 @@ class RuleBook:
         Raises:
             LookupError: the size is under the first step.
         """
-        steps = self._value(rule_id, on)
-        if not isinstance(steps, tuple):
-            raise _other_shape(rule_id, "steps")
+        steps = self.steps(rule_id, on)
         reached = [step for step in steps if step.at_least <= size]
         if not reached:
             message = f"rule {rule_id} starts at {steps[0].at_least}, so it says nothing at {size}"
             raise LookupError(message)
         return Fraction(reached[-1].value)
+
+    def steps(self, rule_id: str, on: date) -> tuple[Step, ...]:
+        """Return the steps that a rule gave on a date."""
+        steps = self._value(rule_id, on)
+        if not isinstance(steps, tuple):
+            raise _other_shape(rule_id, "steps")
+        return steps
 
     def text(self, rule_id: str, on: date) -> str:
         """Return what a rule said on a date as people read it, such as `10 ft` or `1/4 in`."""
