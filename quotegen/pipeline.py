@@ -26,6 +26,7 @@ from quotegen.spec.content import Content, read_content
 from quotegen.spec.read import read_job
 from quotegen.spec.records import JobSpec
 from quotegen.spec.rough import Asked, rough_job
+from quotegen.spec.standards import looser_standards
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
@@ -89,11 +90,14 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     if job is None:
         return Figured(results=None, costs=(), problems=in_file_order(read))
     announce(f"2 measure {job.quote}")
-    takeoff, measured = measure(job, house.rules)
-    problems = in_file_order((*read, *measured))
+    standards, on = job.company.standards, job.quote_date
+    looser = looser_standards(standards, job.company_document, house.rules, on)
+    rules = house.rules.with_own(standards.own_inches(), on)
+    takeoff, measured = measure(job, rules)
+    problems = in_file_order((*read, *looser, *measured))
     if takeoff is None or has_error(problems):
         return Figured(results=None, costs=(), problems=problems)
-    takeoff, said = on_site(job, takeoff, house.rules)
+    takeoff, said = on_site(job, takeoff, rules)
     problems = in_file_order((*problems, *said))
     if has_error(problems):
         return Figured(results=None, costs=(), problems=problems)
@@ -101,13 +105,13 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     job, access, said = with_access(job, takeoff)
     problems = in_file_order((*problems, *said))
     quote = price(job, takeoff)
-    said = (*asked_problems(job, takeoff), *deposit_problems(job, quote, house.rules))
+    said = (*asked_problems(job, takeoff), *deposit_problems(job, quote, rules))
     problems = in_file_order((*problems, *said))
     if has_error(problems):
         return Figured(results=None, costs=(), problems=problems)
     announce(f"4 visits {job.quote}")
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
-    in_forms, again = _in_the_forms(job, house.rules)
+    in_forms, again = _in_the_forms(job, rules)
     problems = in_file_order((*problems, *again))
     if has_error(again):
         return Figured(results=None, costs=(), problems=problems)
@@ -117,9 +121,9 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         quote=quote,
         visits=MappingProxyType(visits),
         access=access,
-        openings=openings_of(job, visits[job.finish], house.rules),
+        openings=openings_of(job, visits[job.finish], rules),
         contract=contract_of(job, takeoff, in_forms),
-        rules=house.rules,
+        rules=rules,
         content=house.content,
         words=Words(labels=house.content.labels, locale=LOCALE, units=job.units),
     )

@@ -5,6 +5,7 @@ import base64
 from quotegen.explain.agreement_sheet import agreement_sheet
 from quotegen.explain.change_sheet import change_sheet
 from quotegen.explain.day_sheet import day_sheet
+from quotegen.explain.duty_rows import duty_rows
 from quotegen.explain.finish_sheet import extras, finish_columns
 from quotegen.explain.numbers import numbers_for
 from quotegen.explain.option_rows import alternate_rows, colour_rows
@@ -14,7 +15,7 @@ from quotegen.explain.price_sheet import price_sheet
 from quotegen.explain.prose import html, sections
 from quotegen.explain.results import Results
 from quotegen.explain.standard_sheet import standard_sheet
-from quotegen.explain.views import CustomerView, IncludedItem, ReferenceView, Row
+from quotegen.explain.views import CustomerView, IncludedItem, ReferenceView
 from quotegen.spec.records import Reference
 
 
@@ -27,7 +28,7 @@ def customer_view(results: Results) -> CustomerView:
         price=price_sheet(results),
         plan=plan_sheet(results),
         included=tuple(_included(item, results) for item in results.scope_items()),
-        not_included=tuple(Row(name=e.what, text=e.who) for e in job.not_included),
+        not_included=duty_rows(results),
         finishes=finish_columns(results),
         extras=extras(results),
         alternates=alternate_rows(results),
@@ -42,13 +43,14 @@ def customer_view(results: Results) -> CustomerView:
 
 def _included(item: str, results: Results) -> IncludedItem:
     page = results.content.scope[item]
-    what, why, check = (html(part, results) for part in sections(page.markdown))
+    what, why, check, normal = (html(part, results) for part in sections(page.markdown))
     return IncludedItem(
         id=item,
         title=page.front.title,
         what_html=what,
         why_html=why,
         check_html=check,
+        normal_html=normal,
         numbers=numbers_for(item, results),
     )
 

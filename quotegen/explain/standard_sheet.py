@@ -3,15 +3,12 @@
 import re
 from collections.abc import Iterator
 
+from quotegen.explain.care_rows import care_rows
 from quotegen.explain.change_sheet import clause
-from quotegen.explain.plan_sheet import against_something
+from quotegen.explain.present import kinds, present
 from quotegen.explain.prose import prose
 from quotegen.explain.results import Results
 from quotegen.explain.views import Row, StandardsSheet
-from quotegen.schedule.openings import DRIVEN_ON
-from quotegen.spec.content import Page, QuestionFront, When
-from quotegen.spec.rate_book import Sealer
-from quotegen.takeoff.records import Against
 from quotegen.trade.rules import Certainty, Rule
 
 EVERY_FINISH = "all"
@@ -19,56 +16,31 @@ EVERY_FINISH = "all"
 
 def standard_sheet(results: Results) -> StandardsSheet:
     """Build sheet 7 from the pages that fit this job."""
-    content, present = results.content, frozenset(_present(results))
-    kinds = {
-        results.job.finish_of(p, results.job.finish)[1].kind.value for p in results.job.placements
-    }
-    safety = [p for p in content.safety.values() if present & set(p.front.applies)]
-    care = [p for p in content.care.values() if {EVERY_FINISH, *kinds} & set(p.front.finishes)]
+    content, there = results.content, present(results)
+    finishes = {EVERY_FINISH, *(kind.value for kind in kinds(results))}
+    safety = [p for p in content.safety.values() if there & set(p.front.applies)]
+    care = [p for p in content.care.values() if finishes & set(p.front.finishes)]
     printed = (*(p.markdown for p in safety), *(p.markdown for p in care))
     return StandardsSheet(
+        promised=clause("promised", results),
         normal=clause("what_is_normal", results),
+        care_dates=care_rows(results),
         safety=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in safety),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
         questions=tuple(
             prose(p.front.id, p.front.question, p.markdown, results)
-            for p in _questions(results, present)
+            for p in content.questions.values()
         ),
         sources=tuple(_sources(results, printed)),
     )
-
-
-def _present(results: Results) -> Iterator[When]:
-    """Yield what the job contains that a caution may speak of."""
-    items, job = results.scope_items(), results.job
-    yield When.ALWAYS
-    if against_something(results, Against.POOL):
-        yield When.POOL
-    if against_something(results, Against.HOUSE):
-        yield When.HOUSE
-    if "steps" in items:
-        yield When.STEPS
-    if "joints" in items or "demolition" in items:
-        yield When.SAW
-    if any(job.finish_of(p, job.finish)[1].sealer is not Sealer.NONE for p in job.placements):
-        yield When.SEALER
-    if any(p.use in DRIVEN_ON for p in job.placements):
-        yield When.DRIVE
-    if "dig_out" in items or "demolition" in items:
-        yield When.DIGGING
-
-
-def _questions(results: Results, present: frozenset[When]) -> Iterator[Page[QuestionFront]]:
-    for page in results.content.questions.values():
-        if page.front.id != "bonding" or When.POOL in present:
-            yield page
 
 
 def _sources(results: Results, printed: tuple[str, ...]) -> Iterator[Row]:
     """Name each source once, with the numbers on the printed pages that rest on it."""
     scope = (results.content.scope[item].markdown for item in results.scope_items())
     clauses = (page.markdown for page in results.content.clauses.values())
-    texts = "".join((*printed, *scope, *clauses))
+    questions = (page.markdown for page in results.content.questions.values())
+    texts = "".join((*printed, *scope, *clauses, *questions))
     by_source: dict[str, list[str]] = {}
     for rule_id in sorted(set(re.findall(r"\{\{ rule\.(\w+) \}\}", texts))):
         rule = results.rules.rule(rule_id)
@@ -78,15 +50,22 @@ def _sources(results: Results, printed: tuple[str, ...]) -> Iterator[Row]:
 
 
 def _stated(results: Results, rule: Rule) -> str:
-    value = results.rules.text(rule.rule_id, results.job.quote_date)
-    return f"{rule.description.removesuffix('.')}: {value}."
+    on = results.job.quote_date
+    value, reference = results.rules.text(rule.rule_id, on), rule.at(on).reference
+    plain = rule.description.removesuffix(".")
+    if rule.sure is Certainty.PRACTICE:
+        return f"{plain}: {value}."
+    return f"{plain}: {value} ({reference.clause})."
 
 
 def _source(results: Results, rule: Rule) -> str:
-    words = results.words
-    reference = str(rule.at(results.job.quote_date).reference)
+    """Name the publication, so that what rests on one stands together."""
+    words, reference = results.words, rule.at(results.job.quote_date).reference
+    named = f"{reference.title} ({reference.edition})"
+    if rule.rule_id in results.job.company.standards.own_inches():
+        return words("source_own", reference=named)
     return {
-        Certainty.PUBLISHED: reference,
+        Certainty.PUBLISHED: named,
         Certainty.PRACTICE: words("source_practice"),
-        Certainty.MEMORY: words("source_memory", reference=reference),
+        Certainty.MEMORY: words("source_memory", reference=named),
     }[rule.sure]

@@ -20,6 +20,7 @@ from quotegen.spec.fields import (
     Word,
 )
 from quotegen.spec.job import Excluded
+from quotegen.spec.standards import Standards
 
 
 class Weekday(StrEnum):
@@ -136,4 +137,5 @@ class Company(Model):
     adjustment: Adjustment
     tax: tuple[Tax, ...] = ()
     warranty: Word
+    standards: Standards = Standards()
     not_included: tuple[Excluded, ...] = ()

@@ -25,6 +25,9 @@ class When(StrEnum):
     SEALER = "sealer"
     DRIVE = "drive"
     DIGGING = "digging"
+    STEEL = "steel"
+    STAMPED = "stamped"
+    EXPOSED = "exposed"
 
 
 class FrontMatter(Model):
@@ -72,6 +75,25 @@ class SafetyFront(FrontMatter):
     applies: tuple[When, ...]
 
 
+class SightFront(FrontMatter):
+    """What is seen while we work: the page says of that day, `later` of a week after."""
+
+    title: Word
+    order: WholeField
+    applies: tuple[When, ...]
+    later: Word
+    speak_up: Word
+
+
+class DutyFront(FrontMatter):
+    """Work beside ours: by us where the price covers one of `ours`, else as the page says."""
+
+    title: Word
+    order: WholeField
+    applies: tuple[When, ...]
+    ours: tuple[Slug, ...]
+
+
 class ClauseFront(FrontMatter):
     """A promise or a rule of the contract."""
 
@@ -102,7 +124,8 @@ class Content:
     """Everything that we say in one language.
 
     Attributes:
-        scope, finishes, care, safety, clauses, questions: the pages by id, in their order.
+        scope, finishes, care, safety, sights, duties, clauses, questions: the pages by id, in
+            their order.
         labels: every fixed word, by key: those of the templates from labels.yaml, and those that
             take values from sentences.yaml.
     """
@@ -111,6 +134,8 @@ class Content:
     finishes: Mapping[str, Page[FinishFront]]
     care: Mapping[str, Page[CareFront]]
     safety: Mapping[str, Page[SafetyFront]]
+    sights: Mapping[str, Page[SightFront]]
+    duties: Mapping[str, Page[DutyFront]]
     clauses: Mapping[str, Page[ClauseFront]]
     questions: Mapping[str, Page[QuestionFront]]
     labels: Mapping[str, str]
@@ -128,6 +153,8 @@ def read_content(folder: Traversable) -> Content | tuple[Problem, ...]:
         finishes=_pages(folder, "finishes", FinishFront, problems),
         care=_pages(folder, "care", CareFront, problems),
         safety=_pages(folder, "safety", SafetyFront, problems),
+        sights=_pages(folder, "sights", SightFront, problems),
+        duties=_pages(folder, "duties", DutyFront, problems),
         clauses=_pages(folder, "clauses", ClauseFront, problems),
         questions=_pages(folder, "questions", QuestionFront, problems),
         labels=_labels((folder / "labels.yaml", folder / "sentences.yaml"), problems),

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from quotegen.quantity import Length, Units
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
+from quotegen.spec.duties import Duty
 from quotegen.spec.fields import (
     AmountField,
     AngleField,
@@ -127,10 +128,14 @@ class Placement(Model):
 
 
 class Excluded(Model):
-    """Something that this price does not cover, and who does it."""
+    """Something that this price does not cover, and who does it.
+
+    `duty` names the duty of content/ that it stands in for, such as `bonding`.
+    """
 
     what: Word
     who: Word
+    duty: Duty | None = None
 
 
 class Look(Model):

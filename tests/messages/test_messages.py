@@ -32,7 +32,9 @@ WARNINGS = {
     "falls-to-pool", "fall-at-pool", "deck-stands-proud", "risers-differ", "riser-too-high",
     "access-chosen", "access-too-short", "nothing-reaches",
 }  # fmt: skip
-WARNINGS = {"start-before-quote", "deposit-cap", "joint-panel", "joint-stops-short"}
+WARNINGS = {
+    "start-before-quote", "deposit-cap", "joint-panel", "joint-stops-short", "standard-looser",
+}  # fmt: skip
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
     "nothing-to-price": "tests/pricing/test_asked_check.py::test_nothing_to_price",
