@@ -70,6 +70,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         repair=page.front.repair,
         upkeep=f"{page.front.upkeep} {words('reseal_every', years=reseal(results, book.sealer))}",
         suits=page.front.suits,
+        judge=page.front.judge,
         wet_note=page.front.wet_note,
         html=html(page.markdown, results),
     )

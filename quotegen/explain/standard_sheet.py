@@ -9,6 +9,7 @@ from quotegen.explain.present import kinds, present
 from quotegen.explain.prose import prose
 from quotegen.explain.results import Results
 from quotegen.explain.views import Row, StandardsSheet
+from quotegen.spec.content import CareFront, Page, SafetyFront
 from quotegen.trade.rules import Certainty, Rule
 
 EVERY_FINISH = "all"
@@ -20,7 +21,7 @@ def standard_sheet(results: Results) -> StandardsSheet:
     finishes = {EVERY_FINISH, *(kind.value for kind in kinds(results))}
     safety = [p for p in content.safety.values() if there & set(p.front.applies)]
     care = [p for p in content.care.values() if finishes & set(p.front.finishes)]
-    printed = (*(p.markdown for p in safety), *(p.markdown for p in care))
+    printed = _printed(results, (*safety, *care))
     return StandardsSheet(
         promised=clause("promised", results),
         normal=clause("what_is_normal", results),
@@ -31,18 +32,31 @@ def standard_sheet(results: Results) -> StandardsSheet:
             prose(p.front.id, p.front.question, p.markdown, results)
             for p in content.questions.values()
         ),
+        glossary=tuple(_glossary(results, printed)),
         sources=tuple(_sources(results, printed)),
     )
 
 
-def _sources(results: Results, printed: tuple[str, ...]) -> Iterator[Row]:
+def _printed(results: Results, chosen: tuple[Page[SafetyFront] | Page[CareFront], ...]) -> str:
+    """Join the texts that this quote prints."""
+    content = results.content
+    scope = (content.scope[item].markdown for item in results.scope_items())
+    clauses = (page.markdown for page in content.clauses.values())
+    questions = (page.markdown for page in content.questions.values())
+    return "\n".join((*(page.markdown for page in chosen), *scope, *clauses, *questions))
+
+
+def _glossary(results: Results, printed: str) -> Iterator[Row]:
+    """Yield the words of the trade that stand in the texts, with what they mean."""
+    for word, meaning in sorted(results.content.glossary.items()):
+        if re.search(rf"\b{word}", printed, re.IGNORECASE):
+            yield Row(name=word, text=meaning)
+
+
+def _sources(results: Results, printed: str) -> Iterator[Row]:
     """Name each source once, with the numbers on the printed pages that rest on it."""
-    scope = (results.content.scope[item].markdown for item in results.scope_items())
-    clauses = (page.markdown for page in results.content.clauses.values())
-    questions = (page.markdown for page in results.content.questions.values())
-    texts = "".join((*printed, *scope, *clauses, *questions))
     by_source: dict[str, list[str]] = {}
-    for rule_id in sorted(set(re.findall(r"\{\{ rule\.(\w+) \}\}", texts))):
+    for rule_id in sorted(set(re.findall(r"\{\{ rule\.(\w+) \}\}", printed))):
         rule = results.rules.rule(rule_id)
         by_source.setdefault(_source(results, rule), []).append(_stated(results, rule))
     for source, stated in sorted(by_source.items()):

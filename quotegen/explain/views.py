@@ -204,6 +204,7 @@ class FinishColumn:
     repair: str
     upkeep: str
     suits: str
+    judge: str
     wet_note: str
     html: Markup
 
@@ -283,6 +284,7 @@ class StandardsSheet:
         promised, normal: the standards, and what is no fault.
         care_dates: the care card, each date with what it allows or asks.
         safety, care, questions: pages that fit the job.
+        glossary: the words of the trade that this quote uses.
         sources: where the numbers come from.
     """
 
@@ -292,6 +294,7 @@ class StandardsSheet:
     safety: tuple[Prose, ...]
     care: tuple[Prose, ...]
     questions: tuple[Prose, ...]
+    glossary: tuple[Row, ...]
     sources: tuple[Row, ...]
 
 

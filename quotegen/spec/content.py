@@ -55,6 +55,7 @@ class FinishFront(FrontMatter):
     repair: Word
     upkeep: Word
     suits: Word
+    judge: Word
     visits_note: Word
     wet_note: Word
 
@@ -126,6 +127,7 @@ class Content:
     Attributes:
         scope, finishes, care, safety, sights, duties, clauses, questions: the pages by id, in
             their order.
+        glossary: words of the trade and what they mean.
         labels: every fixed word, by key: those of the templates from labels.yaml, and those that
             take values from sentences.yaml.
     """
@@ -138,6 +140,7 @@ class Content:
     duties: Mapping[str, Page[DutyFront]]
     clauses: Mapping[str, Page[ClauseFront]]
     questions: Mapping[str, Page[QuestionFront]]
+    glossary: Mapping[str, str]
     labels: Mapping[str, str]
 
 
@@ -157,6 +160,7 @@ def read_content(folder: Traversable) -> Content | tuple[Problem, ...]:
         duties=_pages(folder, "duties", DutyFront, problems),
         clauses=_pages(folder, "clauses", ClauseFront, problems),
         questions=_pages(folder, "questions", QuestionFront, problems),
+        glossary=_labels((folder / "glossary.yaml",), problems),
         labels=_labels((folder / "labels.yaml", folder / "sentences.yaml"), problems),
     )
     problems.extend(
