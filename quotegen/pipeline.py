@@ -15,6 +15,7 @@ from quotegen.pricing.asked_check import asked_problems
 from quotegen.pricing.contract import contract_of
 from quotegen.pricing.costs import costs_of
 from quotegen.pricing.deposit_check import deposit_problems
+from quotegen.pricing.law_check import law_problems
 from quotegen.pricing.price import price
 from quotegen.pricing.records import FinishCosts
 from quotegen.pricing.rough import ladder
@@ -31,6 +32,7 @@ from quotegen.takeoff.measure import measure
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
 from quotegen.takeoff.site import on_site
+from quotegen.trade.contract_law import ContractLaws, load_laws
 from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
 
@@ -52,6 +54,7 @@ class House:
     """What every job shares: the trade's rules, the content and the theme."""
 
     rules: RuleBook
+    laws: ContractLaws
     content: Content
     theme: Traversable
 
@@ -80,7 +83,9 @@ def open_house(theme: str = "shop") -> House | tuple[Problem, ...]:
     content = read_content(content_folder())
     if isinstance(content, tuple):
         return content
-    return House(rules=load_rules(), content=content, theme=themes_folder() / theme)
+    return House(
+        rules=load_rules(), laws=load_laws(), content=content, theme=themes_folder() / theme
+    )
 
 
 def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured:
@@ -105,7 +110,11 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     job, access, said = with_access(job, takeoff)
     problems = in_file_order((*problems, *said))
     quote = price(job, takeoff)
-    said = (*asked_problems(job, takeoff), *deposit_problems(job, quote, rules))
+    said = (
+        *asked_problems(job, takeoff),
+        *deposit_problems(job, quote, rules),
+        *law_problems(job, quote.chosen.total, house.laws),
+    )
     problems = in_file_order((*problems, *said))
     if has_error(problems):
         return Figured(results=None, costs=(), problems=problems)
@@ -121,6 +130,7 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         quote=quote,
         visits=MappingProxyType(visits),
         access=access,
+        laws=house.laws,
         openings=openings_of(job, visits[job.finish], rules),
         contract=contract_of(job, takeoff, in_forms),
         rules=rules,

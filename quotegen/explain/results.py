@@ -12,6 +12,7 @@ from quotegen.schedule.visits import Visit
 from quotegen.spec.content import Content
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.records import Takeoff
+from quotegen.trade.contract_law import ContractLaws
 from quotegen.trade.rules import RuleBook
 
 
@@ -24,6 +25,7 @@ class Results:
         openings: the days at the chosen finish.
         contract: from the accepted price to the balance, as far as it has gone.
         access: how concrete gets to the slab, None where no truck stand is typed.
+        laws: on written contracts, for the owner's checklist.
     """
 
     job: JobSpec
@@ -36,6 +38,7 @@ class Results:
     content: Content
     words: Words
     access: AccessChoice | None = None
+    laws: ContractLaws
 
     @property
     def chosen_visits(self) -> tuple[Visit, ...]:

@@ -10,6 +10,7 @@ import yaml
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
+from quotegen.explain.law_sheet import LawSheet
 from quotegen.explain.order_list import OrderList
 from quotegen.explain.private import PrivateSheet
 from quotegen.explain.views import Paper
@@ -35,7 +36,7 @@ class Styles:
 
 def render(
     template: str,
-    view: Paper | PrivateSheet | OrderList,
+    view: Paper | PrivateSheet | OrderList | LawSheet,
     words: Callable[..., str],
     theme: Traversable,
 ) -> str:

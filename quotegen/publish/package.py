@@ -5,7 +5,9 @@ from dataclasses import dataclass
 from importlib.resources.abc import Traversable
 from types import MappingProxyType
 
+from quotegen.explain.cancellation_form import cancellation_form
 from quotegen.explain.customer import customer_view
+from quotegen.explain.law_sheet import law_sheet
 from quotegen.explain.order_list import order_list_view
 from quotegen.explain.private import private_sheet
 from quotegen.explain.results import Results
@@ -39,6 +41,7 @@ def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable
     after = _after_signing(results, theme)
     customer = {
         **after,
+        "cancellation.pdf": to_pdf(_cancellation(results, theme), results.job.quote_date),
         "quote.html": printed["quote"].encode(),
         "quote.pdf": pdfs["quote"],
         "door-sheet.pdf": pdfs["door-sheet"],
@@ -51,6 +54,10 @@ def package(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable
         ),
         printed=MappingProxyType(printed),
     )
+
+
+def _cancellation(results: Results, theme: Traversable) -> str:
+    return render("cancellation.html.j2", cancellation_form(results), results.words, theme)
 
 
 def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
@@ -74,6 +81,9 @@ def _private(results: Results, costs: tuple[FinishCosts, ...], theme: Traversabl
         "cost-sheet.html": render("cost-sheet.html.j2", sheet, results.words, theme).encode(),
         "order-list.html": render(
             "order-list.html.j2", order_list_view(results), results.words, theme
+        ).encode(),
+        "law-checklist.html": render(
+            "law-checklist.html.j2", law_sheet(results, results.laws), results.words, theme
         ).encode(),
         "figures.json": to_json(figures(results, costs)),
     }

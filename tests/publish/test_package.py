@@ -32,10 +32,10 @@ def test_the_files_of_a_package(job_file: Path):
         name for name, there in (("measured", job.measured), ("changes", job.changes)) if there
     ]
     assert sorted(built(job_file)) == sorted([
-        "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
-        "customer/quote.pdf", "customer/visits.ics",
+        "customer/cancellation.pdf", "customer/door-sheet.pdf", "customer/email.eml",
+        "customer/quote.html", "customer/quote.pdf", "customer/visits.ics",
         *(f"customer/{name}.{ending}" for name in after for ending in ("html", "pdf")),
-        "private/cost-sheet.html", "private/figures.json",
+        "private/cost-sheet.html", "private/figures.json", "private/law-checklist.html",
     ])  # fmt: skip
 
 
