@@ -13,8 +13,10 @@ def duty_rows(results: Results) -> tuple[Row, ...]:
 
     What the company or the job says of a duty comes before what content/ says of it.
     """
-    said = tuple(Row(name=e.what, text=sentence(e.who)) for e in results.job.not_included)
-    return (*_duties(results), *said)
+    # What the job says of a duty stands in for what the company says of it.
+    said = {excluded.duty or excluded.what: excluded for excluded in results.job.not_included}
+    rows = (Row(name=e.what, text=sentence(e.who)) for e in said.values())
+    return (*_duties(results), *rows)
 
 
 def _duties(results: Results) -> Iterator[Row]:

@@ -14,6 +14,7 @@ from quotegen.explain.law_sheet import LawSheet
 from quotegen.explain.order_list import OrderList
 from quotegen.explain.private import PrivateSheet
 from quotegen.explain.views import Paper
+from quotegen.explain.weather_sheet import WeatherSheet
 from quotegen.publish.contrast import accent_ink
 
 ACCENT = "--accent: #000000"
@@ -36,7 +37,7 @@ class Styles:
 
 def render(
     template: str,
-    view: Paper | PrivateSheet | OrderList | LawSheet,
+    view: Paper | PrivateSheet | OrderList | LawSheet | WeatherSheet,
     words: Callable[..., str],
     theme: Traversable,
 ) -> str:

@@ -13,6 +13,7 @@ from quotegen.explain.private import private_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.statement import change_orders_view, statement_view
 from quotegen.explain.views import CustomerView, Paper
+from quotegen.explain.weather_sheet import weather_sheet
 from quotegen.pricing.records import FinishCosts
 from quotegen.publish.artifacts import Artifacts, joined, under
 from quotegen.publish.calendar import CalendarVisit, to_ics
@@ -78,6 +79,7 @@ def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
 def _private(results: Results, costs: tuple[FinishCosts, ...], theme: Traversable) -> Artifacts:
     sheet = private_sheet(results, costs)
     return {
+        **_weather(results, theme),
         "cost-sheet.html": render("cost-sheet.html.j2", sheet, results.words, theme).encode(),
         "order-list.html": render(
             "order-list.html.j2", order_list_view(results), results.words, theme
@@ -87,6 +89,14 @@ def _private(results: Results, costs: tuple[FinishCosts, ...], theme: Traversabl
         ).encode(),
         "figures.json": to_json(figures(results, costs)),
     }
+
+
+def _weather(results: Results, theme: Traversable) -> Artifacts:
+    forecast = results.job.forecast
+    if forecast is None:
+        return {}
+    view = weather_sheet(results, forecast)
+    return {"weather.html": render("weather.html.j2", view, results.words, theme).encode()}
 
 
 def _email(results: Results, view: CustomerView, theme: Traversable, pdf: bytes) -> bytes:

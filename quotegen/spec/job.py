@@ -27,6 +27,7 @@ from quotegen.spec.fields import (
     WholeField,
     Word,
 )
+from quotegen.spec.forecast import Forecast
 from quotegen.spec.shapes import Shape, Side
 from quotegen.spec.site_parts import (
     DeepEdge,
@@ -180,5 +181,6 @@ class JobFile(Model):
     paid: tuple[Paid, ...] = ()
     measured: Measured | None = None
     changes: tuple[Change, ...] = ()
+    forecast: Forecast | None = None
     note: Text | None = None
     private_notes: Text | None = None

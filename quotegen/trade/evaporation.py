@@ -60,5 +60,14 @@ def needs_care(evaporation: Decimal, *, low_bleed: bool, rules: RuleBook, on: da
 
     From 0.1 for a mix that bleeds little water.
     """
-    rule_id = "evaporation_care_low_bleed" if low_bleed else "evaporation_care"
-    return evaporation >= rules.number(rule_id, on)
+    return evaporation >= _limit(low_bleed=low_bleed, rules=rules, on=on)
+
+
+def may_need_care(evaporation: Decimal, *, low_bleed: bool, rules: RuleBook, on: date) -> bool:
+    """Say whether the true rate may pass that limit, since it differs by up to 40 % (Hover)."""
+    spread = rules.number("evaporation_scatter", on) * decimal_of(PER_CENT)
+    return evaporation * (1 + spread) >= _limit(low_bleed=low_bleed, rules=rules, on=on)
+
+
+def _limit(*, low_bleed: bool, rules: RuleBook, on: date) -> Decimal:
+    return rules.number("evaporation_care_low_bleed" if low_bleed else "evaporation_care", on)

@@ -4,6 +4,7 @@ from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 from itertools import pairwise
+from math import ceil
 
 from quotegen.quantity import decimal_of
 from quotegen.trade.book import RuleBook, Step
@@ -33,6 +34,20 @@ def finishing_hours(air_f: Decimal, rules: RuleBook, on: date) -> Decimal | None
     """
     ready, is_set = float_wait_hours(air_f, rules, on), set_hours(air_f, rules, on)
     return None if ready is None or is_set is None else is_set - ready
+
+
+def parts_needed(area_sqft: Decimal, an_hour_sqft: Fraction, hours: Decimal) -> int:
+    """In how many parts a slab is placed so that a crew finishes each within its window.
+
+    Area over what the crew finishes in the window, rounded up. Trucks spaced by the window do
+    the same as pours on two days.
+    """
+    return ceil(Fraction(area_sqft) / finished_sqft(an_hour_sqft, hours))
+
+
+def finished_sqft(an_hour_sqft: Fraction, hours: Decimal) -> Fraction:
+    """Area in square feet that a crew finishes in so many hours."""
+    return an_hour_sqft * Fraction(hours)
 
 
 def was_cold_by_the_old_rule(daily_means_f: tuple[Decimal, ...], rules: RuleBook, on: date) -> bool:

@@ -27,6 +27,7 @@ SENTENCES_WITH_DIGITS = {
     "sure_area": "95 times in 100, the level of area_coverage_factor",
     "broken_ratio": "a ratio is said as so much to 1",
     "number_strength": "strength is by definition that at 28 days",
+    "evaporation_said": "the square of a unit, m²",
     "cancel_form_4": "the wording of 16 CFR 429.1(b)",
     "cancel_rule": "the number of the federal rule",
     "cancel_until": "the number of the federal rule",
