@@ -16,6 +16,7 @@ from quotegen.pricing.contract import contract_of
 from quotegen.pricing.costs import costs_of
 from quotegen.pricing.deposit_check import deposit_problems
 from quotegen.pricing.law_check import law_problems
+from quotegen.pricing.mix_check import mix_problems
 from quotegen.pricing.price import price
 from quotegen.pricing.records import FinishCosts
 from quotegen.pricing.rough import ladder
@@ -114,6 +115,7 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         *asked_problems(job, takeoff),
         *deposit_problems(job, quote, rules),
         *law_problems(job, quote.chosen.total, house.laws),
+        *mix_problems(job, rules),
     )
     problems = in_file_order((*problems, *said))
     if has_error(problems):

@@ -34,7 +34,7 @@ WARNINGS = {
 }  # fmt: skip
 WARNINGS = {
     "start-before-quote", "deposit-cap", "joint-panel", "joint-stops-short", "standard-looser",
-    "law-missing",
+    "law-missing", "mix-weak",
 }  # fmt: skip
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
