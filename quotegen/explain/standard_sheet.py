@@ -13,6 +13,8 @@ from quotegen.spec.content import CareFront, Page, SafetyFront
 from quotegen.trade.rules import Certainty, Rule
 
 EVERY_FINISH = "all"
+BEHIND_THE_DATES = ("walk_wait", "furniture_wait", "sealer_walk_wait", "sealer_load_wait")
+"""Rules that a reader meets as days of the calendar, and not as figures in a text."""
 
 
 def standard_sheet(results: Results) -> StandardsSheet:
@@ -56,7 +58,8 @@ def _glossary(results: Results, printed: str) -> Iterator[Row]:
 def _sources(results: Results, printed: str) -> Iterator[Row]:
     """Name each source once, with the numbers on the printed pages that rest on it."""
     by_source: dict[str, list[str]] = {}
-    for rule_id in sorted(set(re.findall(r"\{\{ rule\.(\w+) \}\}", printed))):
+    used = {*re.findall(r"\{\{ rule\.(\w+) \}\}", printed), *BEHIND_THE_DATES}
+    for rule_id in sorted(used):
         rule = results.rules.rule(rule_id)
         by_source.setdefault(_source(results, rule), []).append(_stated(results, rule))
     for source, stated in sorted(by_source.items()):
