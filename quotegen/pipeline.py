@@ -15,6 +15,8 @@ from quotegen.pricing.asked_check import asked_problems
 from quotegen.pricing.contract import contract_of
 from quotegen.pricing.deposit_check import deposit_problems
 from quotegen.pricing.floors import floor_problems
+from quotegen.pricing.law_check import law_problems
+from quotegen.pricing.mix_check import mix_problems
 from quotegen.pricing.outcome import Outcome, drift_of
 from quotegen.pricing.owner import OwnersFigures, owners_figures
 from quotegen.pricing.price import price
@@ -32,10 +34,12 @@ from quotegen.spec.languages import missing_texts
 from quotegen.spec.read import read_job
 from quotegen.spec.records import JobSpec
 from quotegen.spec.rough import Asked, rough_job
+from quotegen.spec.standards import looser_standards
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
 from quotegen.takeoff.site import on_site
+from quotegen.trade.contract_law import ContractLaws, load_laws
 from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
 
@@ -55,6 +59,7 @@ class House:
     """What every job shares: the trade's rules, and what we say in one language."""
 
     rules: RuleBook
+    laws: ContractLaws
     content: Content
 
 
@@ -95,7 +100,7 @@ def open_house(folder: Traversable | None = None) -> House | tuple[Problem, ...]
         return content
     if folder and (lacking := missing_texts(content, english, rules)):
         return lacking
-    return House(rules=rules, content=content)
+    return House(rules=rules, laws=load_laws(), content=content)
 
 
 def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured:
@@ -105,11 +110,14 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     if job is None:
         return Figured(results=None, owner=None, problems=in_file_order(read))
     announce(f"2 measure {job.quote}")
-    takeoff, measured = measure(job, house.rules)
-    problems = in_file_order((*read, *measured))
+    standards, on = job.company.standards, job.quote_date
+    looser = looser_standards(standards, job.company_document, house.rules, on)
+    rules = house.rules.with_own(standards.own_inches(), on)
+    takeoff, measured = measure(job, rules)
+    problems = in_file_order((*read, *looser, *measured))
     if takeoff is None or has_error(problems):
         return Figured(results=None, owner=None, problems=problems)
-    takeoff, said = on_site(job, takeoff, house.rules)
+    takeoff, said = on_site(job, takeoff, rules)
     problems = in_file_order((*problems, *said))
     if has_error(problems):
         return Figured(results=None, owner=None, problems=problems)
@@ -117,7 +125,12 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     job, access, said = with_access(job, takeoff)
     problems = in_file_order((*problems, *said))
     quote = price(job, takeoff)
-    said = (*asked_problems(job, takeoff), *deposit_problems(job, quote, house.rules))
+    said = (
+        *asked_problems(job, takeoff),
+        *deposit_problems(job, quote, rules),
+        *law_problems(job, quote.chosen.total, house.laws),
+        *mix_problems(job, rules),
+    )
     problems = in_file_order((*problems, *said))
     if has_error(problems):
         return Figured(results=None, owner=None, problems=problems)
@@ -126,7 +139,7 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     problems = in_file_order((*problems, *said))
     announce(f"4 visits {job.quote}")
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
-    in_forms, again = _in_the_forms(job, house.rules)
+    in_forms, again = _in_the_forms(job, rules)
     problems = in_file_order((*problems, *again))
     if has_error(again):
         return Figured(results=None, owner=None, problems=problems)
@@ -137,12 +150,13 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         quote=quote,
         visits=MappingProxyType(visits),
         access=access,
-        openings=openings_of(job, visits[job.finish], house.rules),
+        laws=house.laws,
+        openings=openings_of(job, visits[job.finish], rules),
         contract=contract,
         days=days_of(job, contract.finish),
-        day_plans=day_plans_of(job, quote.combinations, house.rules),
-        upkeep=upkeep_of(job, takeoff, quote.finishes, house.rules),
-        rules=house.rules,
+        day_plans=day_plans_of(job, quote.combinations, rules),
+        upkeep=upkeep_of(job, takeoff, quote.finishes, rules),
+        rules=rules,
         content=house.content,
         words=Words(labels=house.content.labels, locale=house.content.locale, units=job.units),
     )

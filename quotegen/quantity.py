@@ -16,7 +16,10 @@ SQFT_PER_M2 = FEET_PER_METRE**2
 CUFT_PER_CUYD = 27
 M3_PER_CUYD = CUFT_PER_CUYD / FEET_PER_METRE**3
 KM_PER_MILE = Fraction(1_609_344, 1_000_000)  # 5,280 ft exactly
+KG_PER_LB = Fraction(45_359_237, 100_000_000)  # international pound 1959
+KPA_PER_PSI = Decimal("6.894757293")  # pound force per square inch
 ONE = Decimal(1)
+NOUGHT = Decimal(0)
 
 
 class Unit(StrEnum):
@@ -66,6 +69,16 @@ class Length:
     def ft(self) -> float:
         """The length for geometry, in feet."""
         return float(self.feet)
+
+
+def celsius(fahrenheit: Decimal) -> Decimal:
+    """Return a temperature in °C: 32 °F is 0, and 9 °F are 5 °C."""
+    return (fahrenheit - 32) * 5 / 9
+
+
+def kg_per_m2(lb_per_sqft: Decimal) -> Decimal:
+    """Turn pounds on a square foot into kilograms on a square meter."""
+    return lb_per_sqft * decimal_of(KG_PER_LB * SQFT_PER_M2)
 
 
 def decimal_from_text(text: str) -> Decimal:

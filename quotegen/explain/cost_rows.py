@@ -81,7 +81,7 @@ def quantity_of(words: Words, item: CostItem) -> str:
     if item.unit in {"", Unit.LUMP.value}:
         return ""
     number = words.number(item.quantity, decimal_places(item.quantity))
-    return words("order_quantity", number=number, unit=words(f"cost_unit_{_key(item.unit)}"))
+    return words("cost_quantity", number=number, unit=words(f"cost_unit_{_key(item.unit)}"))
 
 
 def item_rate(words: Words, item: CostItem) -> str:

@@ -6,6 +6,7 @@ from quotegen.explain.charts import price_bars
 from quotegen.explain.choices import choice_sheet
 from quotegen.explain.day_sheet import day_sheet
 from quotegen.explain.door import door_sheet
+from quotegen.explain.duty_rows import duty_rows
 from quotegen.explain.finish_sheet import extras, finish_columns
 from quotegen.explain.numbers import numbers_for
 from quotegen.explain.option_rows import alternate_rows, colour_rows
@@ -16,7 +17,7 @@ from quotegen.explain.prose import html, sections
 from quotegen.explain.reference_rows import reference_view, shown_references
 from quotegen.explain.results import Results
 from quotegen.explain.standard_sheet import standard_sheet
-from quotegen.explain.views import CustomerView, IncludedItem, Row
+from quotegen.explain.views import CustomerView, IncludedItem
 
 
 def customer_view(results: Results) -> CustomerView:
@@ -28,7 +29,7 @@ def customer_view(results: Results) -> CustomerView:
         price=price_sheet(results),
         plan=plan_sheet(results),
         included=tuple(_included(item, results) for item in results.scope_items()),
-        not_included=tuple(Row(name=e.what, text=e.who) for e in job.not_included),
+        not_included=duty_rows(results),
         finishes=finish_columns(results),
         bars=price_bars(results),
         choice=choice_sheet(results),
@@ -46,12 +47,13 @@ def customer_view(results: Results) -> CustomerView:
 
 def _included(item: str, results: Results) -> IncludedItem:
     page = results.content.scope[item]
-    what, why, check = (html(part, results) for part in sections(page.markdown))
+    what, why, check, normal = (html(part, results) for part in sections(page.markdown))
     return IncludedItem(
         id=item,
         title=page.front.title,
         what_html=what,
         why_html=why,
         check_html=check,
+        normal_html=normal,
         numbers=numbers_for(item, results),
     )

@@ -1,10 +1,13 @@
 """Sheet 5, days on site: when we come, and from when the slab may be used."""
 
-from quotegen.explain.prose import html
+from quotegen.explain.change_sheet import clause
+from quotegen.explain.present import present
+from quotegen.explain.prose import filled, html
 from quotegen.explain.results import Results
 from quotegen.explain.timeline import timeline
-from quotegen.explain.views import DayPlanView, DaysSheet, Row
+from quotegen.explain.views import DayPlanView, DaysSheet, Prose, Row, SightRow
 from quotegen.schedule.day_plans import DayPlan
+from quotegen.spec.content import When
 
 
 def day_sheet(results: Results) -> DaysSheet:
@@ -14,6 +17,8 @@ def day_sheet(results: Results) -> DaysSheet:
             _plan(results, plan, f"days-{number}") for number, plan in enumerate(results.day_plans)
         ),
         weather_html=html(results.content.clauses["weather"].markdown, results),
+        crew=_crew(results),
+        sights=_sights(results),
     )
 
 
@@ -46,3 +51,23 @@ def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
         ))
         for finish, alternates in plan.ways
     ))  # fmt: skip
+
+
+def _crew(results: Results) -> tuple[Prose, ...]:
+    """Return why the work goes as it does, where a stamped finish asks for it."""
+    return (clause("in_parts", results),) if When.STAMPED in present(results) else ()
+
+
+def _sights(results: Results) -> tuple[SightRow, ...]:
+    """Return what will be seen on this job while we work."""
+    there = present(results)
+    return tuple(
+        SightRow(
+            seen=page.front.title,
+            that_day=filled(page.markdown, results),
+            later=page.front.later,
+            speak_up=page.front.speak_up,
+        )
+        for page in results.content.sights.values()
+        if there & set(page.front.applies)
+    )

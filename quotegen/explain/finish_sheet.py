@@ -46,6 +46,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         upkeep=f"{page.front.upkeep} {words('reseal_every', years=reseal(results, book.sealer))}",
         upkeep_cost=_upkeep_cost(results, finish.id),
         suits=page.front.suits,
+        judge=page.front.judge,
         wet_note=page.front.wet_note,
         html=html(page.markdown, results),
     )

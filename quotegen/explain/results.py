@@ -15,6 +15,7 @@ from quotegen.schedule.visits import Visit
 from quotegen.spec.content import Content
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.records import Takeoff
+from quotegen.trade.contract_law import ContractLaws
 from quotegen.trade.rules import RuleBook
 
 
@@ -30,6 +31,7 @@ class Results:
         day_plans: the days of every way to choose, those of the quote first.
         upkeep: of each finish that needs a sealer.
         access: how concrete gets to the slab, None where no truck stand is typed.
+        laws: on written contracts, for the owner's checklist.
     """
 
     job: JobSpec
@@ -45,6 +47,7 @@ class Results:
     content: Content
     words: Words
     access: AccessChoice | None = None
+    laws: ContractLaws
 
     @property
     def chosen_visits(self) -> tuple[Visit, ...]:

@@ -3,75 +3,64 @@
 import re
 from collections.abc import Iterator
 
+from quotegen.explain.care_rows import care_rows
 from quotegen.explain.change_sheet import clause
-from quotegen.explain.plan_sheet import against_something
+from quotegen.explain.present import kinds, present
 from quotegen.explain.prose import prose
 from quotegen.explain.results import Results
 from quotegen.explain.rule_words import rule_about, rule_text
 from quotegen.explain.views import Row, StandardsSheet
-from quotegen.schedule.openings import DRIVEN_ON
-from quotegen.spec.content import Page, QuestionFront, When
-from quotegen.spec.rate_book import Sealer
-from quotegen.takeoff.records import Against
+from quotegen.spec.content import CareFront, Page, SafetyFront
 from quotegen.trade.rules import Certainty, Rule
 
 EVERY_FINISH = "all"
+BEHIND_THE_DATES = ("walk_wait", "furniture_wait", "sealer_walk_wait", "sealer_load_wait")
+"""Rules that a reader meets as days of the calendar, and not as figures in a text."""
 
 
 def standard_sheet(results: Results) -> StandardsSheet:
     """Build sheet 7 from the pages that fit this job."""
-    content, present = results.content, frozenset(_present(results))
-    kinds = {
-        results.job.finish_of(p, results.job.finish)[1].kind.value for p in results.job.placements
-    }
-    safety = [p for p in content.safety.values() if present & set(p.front.applies)]
-    care = [p for p in content.care.values() if {EVERY_FINISH, *kinds} & set(p.front.finishes)]
-    printed = (*(p.markdown for p in safety), *(p.markdown for p in care))
+    content, there = results.content, present(results)
+    finishes = {EVERY_FINISH, *(kind.value for kind in kinds(results))}
+    safety = [p for p in content.safety.values() if there & set(p.front.applies)]
+    care = [p for p in content.care.values() if finishes & set(p.front.finishes)]
+    printed = _printed(results, (*safety, *care))
     return StandardsSheet(
+        promised=clause("promised", results),
         normal=clause("what_is_normal", results),
+        care_dates=care_rows(results),
         safety=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in safety),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
         questions=tuple(
             prose(p.front.id, p.front.question, p.markdown, results)
-            for p in _questions(results, present)
+            for p in content.questions.values()
         ),
+        glossary=tuple(_glossary(results, printed)),
         sources=tuple(_sources(results, printed)),
     )
 
 
-def _present(results: Results) -> Iterator[When]:
-    """Yield what the job contains that a caution may speak of."""
-    items, job = results.scope_items(), results.job
-    yield When.ALWAYS
-    if against_something(results, Against.POOL):
-        yield When.POOL
-    if against_something(results, Against.HOUSE):
-        yield When.HOUSE
-    if "steps" in items:
-        yield When.STEPS
-    if "joints" in items or "demolition" in items:
-        yield When.SAW
-    if any(job.finish_of(p, job.finish)[1].sealer is not Sealer.NONE for p in job.placements):
-        yield When.SEALER
-    if any(p.use in DRIVEN_ON for p in job.placements):
-        yield When.DRIVE
-    if "dig_out" in items or "demolition" in items:
-        yield When.DIGGING
+def _printed(results: Results, chosen: tuple[Page[SafetyFront] | Page[CareFront], ...]) -> str:
+    """Join the texts that this quote prints."""
+    content = results.content
+    scope = (content.scope[item].markdown for item in results.scope_items())
+    clauses = (page.markdown for page in content.clauses.values())
+    questions = (page.markdown for page in content.questions.values())
+    return "\n".join((*(page.markdown for page in chosen), *scope, *clauses, *questions))
 
 
-def _questions(results: Results, present: frozenset[When]) -> Iterator[Page[QuestionFront]]:
-    for page in results.content.questions.values():
-        if page.front.id != "bonding" or When.POOL in present:
-            yield page
+def _glossary(results: Results, printed: str) -> Iterator[Row]:
+    """Yield the words of the trade that stand in the texts, with what they mean."""
+    for word, meaning in sorted(results.content.glossary.items()):
+        if re.search(rf"\b{word}", printed, re.IGNORECASE):
+            yield Row(name=word, text=meaning)
 
 
-def _sources(results: Results, printed: tuple[str, ...]) -> Iterator[Row]:
+def _sources(results: Results, printed: str) -> Iterator[Row]:
     """Name each source once, with the numbers on the printed pages that rest on it."""
-    scope = (results.content.scope[item].markdown for item in results.scope_items())
-    clauses = (page.markdown for page in results.content.clauses.values())
-    texts = "".join((*printed, *scope, *clauses))
     by_source: dict[str, list[str]] = {}
-    for rule_id in sorted(set(re.findall(r"\{\{ rule\.(\w+) \}\}", texts))):
+    used = {*re.findall(r"\{\{ rule\.(\w+) \}\}", printed), *BEHIND_THE_DATES}
+    for rule_id in sorted(used):
         rule = results.rules.rule(rule_id)
         by_source.setdefault(_source(results, rule), []).append(_stated(results, rule))
     for source, stated in sorted(by_source.items()):
@@ -80,14 +69,21 @@ def _sources(results: Results, printed: tuple[str, ...]) -> Iterator[Row]:
 
 def _stated(results: Results, rule: Rule) -> str:
     about = rule_about(results.words, rule)
-    return results.words("source_stated", about=about, value=rule_text(results, rule.rule_id))
+    value = rule_text(results, rule.rule_id)
+    if rule.sure is Certainty.PRACTICE:
+        return results.words("source_stated", about=about, value=value)
+    clause = rule.at(results.job.quote_date).reference.clause
+    return results.words("source_stated_at", about=about, value=value, clause=clause)
 
 
 def _source(results: Results, rule: Rule) -> str:
-    words = results.words
-    reference = str(rule.at(results.job.quote_date).reference)
+    """Name the publication, so that what rests on one stands together."""
+    words, reference = results.words, rule.at(results.job.quote_date).reference
+    named = f"{reference.title} ({reference.edition})"
+    if rule.rule_id in results.job.company.standards.own_inches():
+        return words("source_own", reference=named)
     return {
-        Certainty.PUBLISHED: reference,
+        Certainty.PUBLISHED: named,
         Certainty.PRACTICE: words("source_practice"),
-        Certainty.MEMORY: words("source_memory", reference=reference),
+        Certainty.MEMORY: words("source_memory", reference=named),
     }[rule.sure]

@@ -191,13 +191,17 @@ class JointRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class IncludedItem:
-    """A scope item that the price covers: what, why, how to check it, and this job's numbers."""
+    """A scope item that the price covers: what, why, how to check it, and this job's numbers.
+
+    `normal_html` says what is normal and what is not.
+    """
 
     id: str
     title: str
     what_html: Markup
     why_html: Markup
     check_html: Markup
+    normal_html: Markup
     numbers: tuple[Row, ...]
 
 
@@ -220,16 +224,29 @@ class FinishColumn:
     upkeep: str
     upkeep_cost: str
     suits: str
+    judge: str
     wet_note: str
     html: Markup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DaysSheet:
-    """Sheet 5: when we come and when the slab may be used."""
+    """Sheet 5: when we come, when the slab may be used, and what is seen meanwhile."""
 
     plans: tuple["DayPlanView", ...]
     weather_html: Markup
+    crew: tuple[Prose, ...]
+    sights: tuple["SightRow", ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SightRow:
+    """Something seen while we work: that day, a week later, and when to speak up."""
+
+    seen: str
+    that_day: str
+    later: str
+    speak_up: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -292,12 +309,23 @@ class ChangeSheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StandardsSheet:
-    """Sheet 7: what is good work, what is normal, how to keep it."""
+    """Sheet 7: what is good work, what is normal, how to keep it.
 
+    Attributes:
+        promised, normal: the standards, and what is no fault.
+        care_dates: the care card, each date with what it allows or asks.
+        safety, care, questions: pages that fit the job.
+        glossary: the words of the trade that this quote uses.
+        sources: where the numbers come from.
+    """
+
+    promised: Prose
     normal: Prose
+    care_dates: tuple[Row, ...]
     safety: tuple[Prose, ...]
     care: tuple[Prose, ...]
     questions: tuple[Prose, ...]
+    glossary: tuple[Row, ...]
     sources: tuple[Row, ...]
 
 

@@ -11,9 +11,11 @@ from string import whitespace
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup, escape
 
+from quotegen.explain.law_sheet import LawSheet
 from quotegen.explain.order_list import OrderList
 from quotegen.explain.tables import OwnersSheet
 from quotegen.explain.views import CustomerView, Paper
+from quotegen.explain.weather_sheet import WeatherSheet
 from quotegen.publish import themes
 from quotegen.publish.choice_data import choice_json
 from quotegen.publish.contrast import accent_ink
@@ -50,7 +52,7 @@ class Styles:
 
 def render(
     template: str,
-    view: Paper | OwnersSheet | OrderList,
+    view: Paper | OwnersSheet | OrderList | LawSheet | WeatherSheet,
     words: Callable[..., str],
     theme: Traversable,
     *,
@@ -109,7 +111,9 @@ def squeezed(css: str) -> str:
 
 
 def _choosing(
-    template: str, view: Paper | OwnersSheet | OrderList, theme: Traversable
+    template: str,
+    view: Paper | OwnersSheet | OrderList | LawSheet | WeatherSheet,
+    theme: Traversable,
 ) -> tuple[str, str]:
     """Return the script of a template and what it looks up; nothing where there is no choice."""
     name = themes.listed(theme, "scripts").get(template)

@@ -6,8 +6,10 @@ from importlib.resources.abc import Traversable
 from types import MappingProxyType
 
 from quotegen.explain.call_sheet import call_sheet
+from quotegen.explain.cancellation_form import cancellation_form
 from quotegen.explain.compare_sheet import compare_sheet
 from quotegen.explain.customer import customer_view
+from quotegen.explain.law_sheet import LawSheet, law_sheet
 from quotegen.explain.order_list import OrderList, order_list_view
 from quotegen.explain.private import cost_sheet
 from quotegen.explain.reference_rows import past_job_page, shown_references
@@ -15,6 +17,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.statement import change_orders_view, statement_view
 from quotegen.explain.tables import OwnersSheet
 from quotegen.explain.views import CustomerView, Paper
+from quotegen.explain.weather_sheet import WeatherSheet, weather_sheet
 from quotegen.pricing.outcome import Drift
 from quotegen.pricing.owner import OwnersFigures
 from quotegen.publish.artifacts import Artifacts, joined, under
@@ -57,6 +60,7 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
             for name in ("quote", "compare-bids")
         },
         "compare-bids.pdf": pdfs["compare-bids"],
+        "cancellation.pdf": to_pdf(_cancellation(results, theme), results.job.quote_date),
         "quote.pdf": pdfs["quote"],
         "door-sheet.pdf": pdfs["door-sheet"],
         "email.eml": _email(results, view, theme, pdfs["quote"]),
@@ -91,6 +95,12 @@ def specimens(results: Results) -> Artifacts:
     return files
 
 
+def _cancellation(results: Results, theme: Traversable) -> str:
+    return render(
+        "cancellation.html.j2", cancellation_form(results), results.words, theme, on_paper=True
+    )
+
+
 def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
     """Return the papers that are signed after the quote, each as a page and for print."""
     contract, files = results.contract, dict[str, bytes]()
@@ -110,16 +120,25 @@ def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
 def _private(
     results: Results, owner: OwnersFigures, drift: tuple[Drift, ...], theme: Traversable
 ) -> Artifacts:
-    sheets: dict[str, OwnersSheet | OrderList] = {
+    sheets: dict[str, OwnersSheet | OrderList | LawSheet | WeatherSheet] = {
         "cost-sheet": cost_sheet(results, owner, drift),
         "call-sheet": call_sheet(results, owner),
         "order-list": order_list_view(results),
+        "law-checklist": law_sheet(results, results.laws),
     }
     pages = {
         f"{name}.html": render(f"{name}.html.j2", sheet, results.words, theme).encode()
         for name, sheet in sheets.items()
     }
     return {**pages, "figures.json": to_json(figures(results, owner))}
+
+
+def _weather(results: Results, theme: Traversable) -> Artifacts:
+    forecast = results.job.forecast
+    if forecast is None:
+        return {}
+    view = weather_sheet(results, forecast)
+    return {"weather.html": render("weather.html.j2", view, results.words, theme).encode()}
 
 
 def _email(results: Results, view: CustomerView, theme: Traversable, pdf: bytes) -> bytes:

@@ -20,6 +20,7 @@ from quotegen.spec.fields import (
     Word,
 )
 from quotegen.spec.job import Excluded
+from quotegen.spec.standards import Standards
 
 
 class Weekday(StrEnum):
@@ -146,4 +147,5 @@ class Company(Model):
     adjustment: Adjustment
     tax: tuple[Tax, ...] = ()
     warranty: Word
+    standards: Standards = Standards()
     not_included: tuple[Excluded, ...] = ()

@@ -27,6 +27,9 @@ class When(StrEnum):
     SEALER = "sealer"
     DRIVE = "drive"
     DIGGING = "digging"
+    STEEL = "steel"
+    STAMPED = "stamped"
+    EXPOSED = "exposed"
 
 
 class Language(Model):
@@ -62,6 +65,7 @@ class FinishFront(FrontMatter):
     repair: Word
     upkeep: Word
     suits: Word
+    judge: Word
     visits_note: Word
     wet_note: Word
 
@@ -80,6 +84,25 @@ class SafetyFront(FrontMatter):
     title: Word
     order: WholeField
     applies: tuple[When, ...]
+
+
+class SightFront(FrontMatter):
+    """What is seen while we work: the page says of that day, `later` of a week after."""
+
+    title: Word
+    order: WholeField
+    applies: tuple[When, ...]
+    later: Word
+    speak_up: Word
+
+
+class DutyFront(FrontMatter):
+    """Work beside ours: by us where the price covers one of `ours`, else as the page says."""
+
+    title: Word
+    order: WholeField
+    applies: tuple[When, ...]
+    ours: tuple[Slug, ...]
 
 
 class ClauseFront(FrontMatter):
@@ -113,7 +136,9 @@ class Content:
 
     Attributes:
         locale: how it writes numbers, money, dates and plurals, as the Unicode CLDR names it.
-        scope, finishes, care, safety, clauses, questions: the pages by id, in their order.
+        scope, finishes, care, safety, sights, duties, clauses, questions: the pages by id, in
+            their order.
+        glossary: words of the trade and what they mean.
         labels: every fixed word, by key: those of the templates from labels.yaml, and those that
             take values from sentences.yaml; what rules say from rules.yaml, where English does not.
     """
@@ -123,8 +148,11 @@ class Content:
     finishes: Mapping[str, Page[FinishFront]]
     care: Mapping[str, Page[CareFront]]
     safety: Mapping[str, Page[SafetyFront]]
+    sights: Mapping[str, Page[SightFront]]
+    duties: Mapping[str, Page[DutyFront]]
     clauses: Mapping[str, Page[ClauseFront]]
     questions: Mapping[str, Page[QuestionFront]]
+    glossary: Mapping[str, str]
     labels: Mapping[str, str]
 
 
@@ -141,8 +169,11 @@ def read_content(folder: Traversable) -> Content | tuple[Problem, ...]:
         finishes=_pages(folder, "finishes", FinishFront, problems),
         care=_pages(folder, "care", CareFront, problems),
         safety=_pages(folder, "safety", SafetyFront, problems),
+        sights=_pages(folder, "sights", SightFront, problems),
+        duties=_pages(folder, "duties", DutyFront, problems),
         clauses=_pages(folder, "clauses", ClauseFront, problems),
         questions=_pages(folder, "questions", QuestionFront, problems),
+        glossary=_labels((folder / "glossary.yaml",), problems),
         labels=_labels(_label_files(folder), problems),
     )
     problems.extend(

@@ -8,6 +8,7 @@ from quotegen.quantity import Length, Units
 from quotegen.spec.actual import Actual
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
 from quotegen.spec.costs import JobBill
+from quotegen.spec.duties import Duty
 from quotegen.spec.fields import (
     AmountField,
     AngleField,
@@ -28,6 +29,7 @@ from quotegen.spec.fields import (
     WholeField,
     Word,
 )
+from quotegen.spec.forecast import Forecast
 from quotegen.spec.other_bids import OtherBid
 from quotegen.spec.shapes import Shape, Side
 from quotegen.spec.site_parts import (
@@ -130,10 +132,14 @@ class Placement(Model):
 
 
 class Excluded(Model):
-    """Something that this price does not cover, and who does it."""
+    """Something that this price does not cover, and who does it.
+
+    `duty` names the duty of content/ that it stands in for, such as `bonding`.
+    """
 
     what: Word
     who: Word
+    duty: Duty | None = None
 
 
 class Look(Model):
@@ -178,6 +184,7 @@ class JobFile(Model):
     paid: tuple[Paid, ...] = ()
     measured: Measured | None = None
     changes: tuple[Change, ...] = ()
+    forecast: Forecast | None = None
     note: Text | None = None
     private_notes: Text | None = None
     other_bids: tuple[OtherBid, ...] = Field(default=(), max_length=6)

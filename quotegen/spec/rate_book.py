@@ -10,6 +10,7 @@ from quotegen.spec.dose_fields import Coverage, DosePer100Sqft, DosePerCuyd
 from quotegen.spec.edges import EdgeName
 from quotegen.spec.fields import (
     AmountField,
+    AreaField,
     ColourField,
     CountField,
     DateField,
@@ -221,6 +222,7 @@ class Finish(Model):
         shade, second_shade: the color of the drawn swatch, and of its second tone.
         reseal: the price of one new coat of sealer, years later; that of the first if left out.
         crew: how many people come.
+        area_an_hour: what they finish in an hour, for the weather day sheet.
         pigment: color in the concrete, as a share of the mass of cement.
         hardener: dry-shake color on the surface.
         release: powder that keeps stamps from sticking; the usual dose for stamps if left out.
@@ -243,6 +245,7 @@ class Finish(Model):
     sealer_coverage: Coverage | None = None
     colours: tuple[Slug, ...] = ()
     crew: WholeField | None = None
+    area_an_hour: AreaField | None = None
     brings: tuple[Slug, ...] = ()
     visits: tuple[FinishVisit, ...] = Field(min_length=1, max_length=20)
 

@@ -108,6 +108,7 @@ def read_with_company(
         north_deg=typed.north,
         not_included=(*company.value.not_included, *typed.not_included),
         references=references,
+        forecast=typed.forecast,
         note=typed.note,
         accepted=typed.accepted,
         paid=typed.paid,

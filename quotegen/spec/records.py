@@ -13,6 +13,7 @@ from quotegen.spec.actual import Actual
 from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
 from quotegen.spec.company import Company, PaperSize
 from quotegen.spec.costs import JobBill
+from quotegen.spec.forecast import Forecast
 from quotegen.spec.job import Access, Customer, Excluded, JointLine, Site, Use
 from quotegen.spec.located import Document, DocumentPath
 from quotegen.spec.logos import Logo
@@ -144,6 +145,7 @@ class JobSpec:
         tax_exempt: why no tax is charged, None where it is.
         references: the past jobs that may be shown, best known first.
         special_order: cost of materials ordered for this job alone, for the law on deposits.
+        forecast: the weather of the pour, for the owner's day sheet.
         private_notes: for the owner's sheets only, as is what follows.
         other_bids: for the same job.
         private_costs: bills that this job alone has.
@@ -174,6 +176,7 @@ class JobSpec:
     north_deg: Fraction | None
     not_included: tuple[Excluded, ...]
     references: tuple[Reference, ...]
+    forecast: Forecast | None = None
     note: str | None
     accepted: Accepted | None
     paid: tuple[Paid, ...]

@@ -5,11 +5,12 @@ a table of named numbers, or steps (`at_least` this, the value is that).
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
+from types import MappingProxyType
 from typing import TypeAlias
 
 from quotegen.trade.wording import number_text, with_unit
@@ -102,12 +103,26 @@ class Rule:
         message = f"rule {self.rule_id} starts on {first}, so it says nothing on {on}"
         raise LookupError(message)
 
+    def with_own(self, number: Decimal, on: date) -> "Rule":
+        """Return the rule with a number of one's own from a date on."""
+        own = replace(self.at(on), from_date=on, value=number)
+        return replace(self, values=(own, *(v for v in self.values if v.from_date < on)))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RuleBook:
     """All rules by name. Every lookup needs the quote date."""
 
     rules: Mapping[str, Rule]
+
+    def with_own(self, own: Mapping[str, Decimal], on: date) -> "RuleBook":
+        """Return a book in which some numbers, from a date on, are a company's own.
+
+        The reference stays that of the source, which the company's figure stands in for.
+        """
+        changed = {rule_id: self.rule(rule_id).with_own(number, on)
+                   for rule_id, number in own.items()}  # fmt: skip
+        return RuleBook(rules=MappingProxyType({**self.rules, **changed}))
 
     def rule(self, rule_id: str) -> Rule:
         """Return a rule.
@@ -151,14 +166,19 @@ class RuleBook:
         Raises:
             LookupError: the size is under the first step.
         """
-        steps = self._value(rule_id, on)
-        if not isinstance(steps, tuple):
-            raise _other_shape(rule_id, "steps")
+        steps = self.steps(rule_id, on)
         reached = [step for step in steps if step.at_least <= size]
         if not reached:
             message = f"rule {rule_id} starts at {steps[0].at_least}, so it says nothing at {size}"
             raise LookupError(message)
         return Fraction(reached[-1].value)
+
+    def steps(self, rule_id: str, on: date) -> tuple[Step, ...]:
+        """Return the steps that a rule gave on a date."""
+        steps = self._value(rule_id, on)
+        if not isinstance(steps, tuple):
+            raise _other_shape(rule_id, "steps")
+        return steps
 
     def text(self, rule_id: str, on: date) -> str:
         """Return what a rule said on a date as people read it, such as `10 ft` or `1/4 in`."""

@@ -5,6 +5,7 @@ from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 
+from quotegen.quantity import CUFT_PER_CUYD
 from quotegen.trade.book import RuleBook
 
 
@@ -54,3 +55,11 @@ def truck_loads(order_cuyd: Fraction, truck_cuyd: Fraction) -> tuple[int, Fracti
     """How many trucks an order takes, and what the last one brings in cubic yards."""
     loads = ceil(order_cuyd / truck_cuyd)
     return loads, order_cuyd - (loads - 1) * truck_cuyd
+
+
+def yield_cuyd(batch_lb: Decimal, unit_weight_lb_per_cuft: Decimal) -> Fraction:
+    """Cubic yards that a batch fills: its weight over 27 times its unit weight (NRMCA CIP 8).
+
+    The unit weight is the mean of three tests from three trucks (ASTM C138 under C94).
+    """
+    return Fraction(batch_lb) / (CUFT_PER_CUYD * Fraction(unit_weight_lb_per_cuft))

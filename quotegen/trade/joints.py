@@ -94,3 +94,13 @@ def saw_window_hours(rules: RuleBook, on: date) -> Range:
     the edge of a cut ravels only slightly.
     """
     return rules.range("saw_window", on)
+
+
+def early_entry_depth_in(thickness_in: Fraction, rules: RuleBook, on: date) -> Fraction | None:
+    """Depth of a dry early-entry cut in inches: 1 in, for slabs up to 9 in (trade paper).
+
+    None for a thicker slab, of which it says nothing.
+    """
+    if thickness_in > rules.exact("early_entry_thickest", on):
+        return None
+    return rules.exact("early_entry_depth", on)

@@ -75,3 +75,33 @@ def pigment_allowed(share: Fraction, rules: RuleBook, on: date) -> bool:
 def pigment_lb_per_cuyd(share: Fraction, cement_lb_per_cuyd: Decimal) -> Fraction:
     """Pigment in pounds per cubic yard: a share of the mass of cement."""
     return share * Fraction(cement_lb_per_cuyd)
+
+
+def air_by_stone(stone_in: Fraction, rules: RuleBook, on: date) -> tuple[Fraction, Fraction]:
+    """Least and most total air in per cent, by the largest stone in inches (UFGS 03311 Table 3).
+
+    Raises:
+        LookupError: the stone is smaller than 3/8 in.
+    """
+    least = rules.step("air_least_by_stone", stone_in, on)
+    return least, rules.step("air_most_by_stone", stone_in, on)
+
+
+def weathering_of_index(index: Decimal, rules: RuleBook, on: date) -> Weathering:
+    """Return the weathering of a place by its weathering index (ASTM C33, from memory).
+
+    Severe over 500, moderate from 50, else negligible.
+    """
+    least = rules.table("weathering_index", on)
+    if index > least[Weathering.SEVERE]:
+        return Weathering.SEVERE
+    return Weathering.MODERATE if index >= least[Weathering.MODERATE] else Weathering.NEGLIGIBLE
+
+
+def weathering_of_state(state: str, rules: RuleBook, on: date) -> Weathering | None:
+    """Return the weathering in the harder part of a state, None where we do not know it.
+
+    IRC Figure R301.2, from memory; mountains are harder and coasts milder than their state.
+    """
+    rank = rules.table("weathering_by_state", on).get(state)
+    return None if rank is None else tuple(Weathering)[int(rank)]

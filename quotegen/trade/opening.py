@@ -40,6 +40,11 @@ def cure_days(rules: RuleBook, on: date) -> int:
     return int(rules.number("cure_wait", on))
 
 
+def colour_days(rules: RuleBook, on: date) -> int:
+    """Days of warm, dry weather until the color of new concrete may be judged."""
+    return timedelta(weeks=int(rules.number("colour_wait_warm", on))).days
+
+
 def seal_days(rules: RuleBook, on: date) -> int:
     """Days until a sealer may go on. Not for products that cure and seal on the first day."""
     return int(rules.number("seal_wait", on))

@@ -40,3 +40,26 @@ def bar_lap_in(bar: str, rules: RuleBook, on: date) -> Fraction:
 def supports_needed(area_sqft: Decimal, rules: RuleBook, on: date) -> int:
     """Chairs that hold mesh up: one for each square of the widest spacing (3 ft, FBC 1909.3)."""
     return ceil(Fraction(area_sqft) / rules.exact("wire_support_spacing", on) ** 2)
+
+
+def drag_steel_sqin_per_ft(
+    thickness_in: Fraction, spacing_ft: Fraction, stress_psi: Fraction, rules: RuleBook, on: date
+) -> Fraction:
+    """Steel in sq in per ft of width that holds a crack closed (subgrade drag, CRSI).
+
+    Friction times spacing times weight, over twice the working stress. Not for carrying loads.
+
+    Args:
+        thickness_in: slab thickness in inches.
+        spacing_ft: from joint or free edge to the next, in feet.
+        stress_psi: at which the steel works, such as `wire_stress_psi`.
+        rules: the rule book.
+        on: the quote date.
+    """
+    weight = rules.exact("slab_weight", on) * thickness_in
+    return rules.exact("drag_friction", on) * spacing_ft * weight / (2 * stress_psi)
+
+
+def wire_stress_psi(rules: RuleBook, on: date) -> Fraction:
+    """Working stress of plain wire in psi: two thirds of its yield strength (CRSI)."""
+    return rules.exact("wire_yield", on) * rules.exact("drag_stress_share", on)

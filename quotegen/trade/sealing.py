@@ -60,3 +60,8 @@ def sealer_gal(area_sqft: Decimal, rules: RuleBook, on: date) -> tuple[Fraction,
 def curing_compound_gal(area_sqft: Decimal, rules: RuleBook, on: date) -> Fraction:
     """Gallons of curing compound for an area, at 200 sq ft per gal in all (UFGS 03311)."""
     return Fraction(area_sqft) / rules.exact("curing_compound_coverage", on)
+
+
+def cure_and_seal_gal(area_sqft: Decimal, rules: RuleBook, on: date) -> Fraction:
+    """Gallons of clear curing and sealing compound, at 300 sq ft per gal (ASTM C1315)."""
+    return Fraction(area_sqft) / rules.exact("cure_and_seal_coverage", on)

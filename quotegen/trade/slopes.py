@@ -47,3 +47,17 @@ def drains_from_pool(slope_in_per_ft: Fraction, rules: RuleBook, on: date) -> bo
     Written for public pools; used here as good practice. The local pool code decides.
     """
     return slope_in_per_ft >= Fraction(rules.range("pool_deck_slope", on).least)
+
+
+def is_accessible(along: Fraction, across: Fraction, rules: RuleBook, on: date) -> bool:
+    """Say whether slopes, as shares, suit an accessible walk (ADA 403.3): 1:20 and 1:48.
+
+    1/4 in per ft is 1:48 just so, and also what a building asks, so nothing is left for error.
+    """
+    steep = along > rules.exact("accessible_running_slope", on) * PER_CENT
+    return not steep and across * rules.exact("accessible_cross_run", on) <= 1
+
+
+def ground_falls_enough(fall_inches: Fraction, rules: RuleBook, on: date) -> bool:
+    """Say whether the ground falls enough in its first 10 ft from a building: 6 in (IRC R401.3)."""
+    return fall_inches >= rules.exact("ground_fall", on)

@@ -41,6 +41,7 @@ class TestIncluded:
             assert item.what_html
             assert item.why_html
             assert item.check_html
+            assert item.normal_html
 
     def test_each_shows_the_lines_that_pay_for_it(self, job_file: Path):
         """Under each item stand the amounts of its lines."""

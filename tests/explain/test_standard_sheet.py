@@ -3,11 +3,13 @@
 from pathlib import Path
 
 import pytest
+import yaml
 
 from quotegen.explain.standard_sheet import standard_sheet
 from quotegen.explain.views import StandardsSheet
 from quotegen.spec.content import When
 from tests.pricing import shop
+from tests.world import EXAMPLES
 
 DECK = shop.placement("40 ft x 30 ft")
 POOL = {**DECK, "take_away": [{"rectangle": "20 ft x 10 ft", "at": ["9 ft", "9 ft"], "is": "pool"}]}
@@ -68,14 +70,28 @@ def test_a_hole_is_no_pool(tmp_path):
     assert _about(When.POOL) & _ids(_sheet(tmp_path, HOLE)) == set()
 
 
-def test_bonding_is_asked_about_at_a_pool_only(tmp_path):
-    """The question on bonding is answered where there is a pool."""
+def test_the_companys_own_standard_is_printed(tmp_path):
+    """A tighter figure stands in the promise and in the sources, the others as published."""
+    company = yaml.load((EXAMPLES / "company.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
+    company["standards"] = {"crack_width": "1/8 in"}
+    files = {"rate_book": shop.book(), "company": shop.as_yaml(company)}
+    sheet = standard_sheet(shop.results(tmp_path, shop.job(DECK), **files))
+    assert "none wider than 1/8 in" in sheet.promised.html
+    assert "more than 1/4 in higher" in sheet.promised.html
+    (own,) = [row for row in sheet.sources if row.name.startswith("Our own promise")]
+    assert "1/8 in" in own.text
 
-    def asked(sheet: StandardsSheet) -> set[str]:
-        return {page.id for page in sheet.questions}
 
-    assert "bonding" in asked(_sheet(tmp_path, POOL))
-    assert "bonding" not in asked(_sheet(tmp_path, DECK))
+def test_the_care_card_goes_by_the_calendar(tmp_path):
+    """From the pour on, days in their order, then the winter, the yearly look, the next coat."""
+    seal = {"visit": "seal", "days": "1", "wait_days": "28"}
+    fancy = {**shop.FANCY, "brings": [], "visits": [shop.FORM, shop.POUR, seal]}
+    sheet = _sheet(tmp_path, finishes={"plain": fancy})
+    names = [row.name for row in sheet.care_dates]
+    assert names[-3:] == ["Winter 2026 to 2027", "Each spring from 2027", "About 2028 to 2029"]
+    texts = [row.text for row in sheet.care_dates]
+    assert texts[0].startswith("Pour.")
+    assert texts.index("Walk on it") < texts.index("Judge the color, if it has been warm and dry")
 
 
 def test_care_follows_the_finish(tmp_path):

@@ -31,6 +31,7 @@ WARNINGS = {
     "start-before-quote", "deposit-cap", "ground-too-small", "falls-to-house", "fall-at-house",
     "falls-to-pool", "fall-at-pool", "deck-stands-proud", "risers-differ", "riser-too-high",
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
+    "standard-looser", "law-missing", "mix-weak",
 }  # fmt: skip
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",

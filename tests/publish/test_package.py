@@ -32,10 +32,13 @@ def test_the_files_of_a_package(job_file: Path):
         name for name, there in (("measured", job.measured), ("changes", job.changes)) if there
     ]
     assert sorted(built(job_file)) == sorted([
+        "customer/cancellation.pdf", "customer/compare-bids.html", "customer/compare-bids.pdf",
         "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
         "customer/quote.pdf", "customer/visits.ics",
+        *(f"customer/past-job-{number}.html" for number in range(1, len(job.references) + 1)),
         *(f"customer/{name}.{ending}" for name in after for ending in ("html", "pdf")),
-        "private/cost-sheet.html", "private/figures.json", "private/order-list.html",
+        "private/call-sheet.html", "private/cost-sheet.html", "private/figures.json",
+        "private/law-checklist.html", "private/order-list.html",
     ])  # fmt: skip
 
 

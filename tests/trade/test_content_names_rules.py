@@ -13,6 +13,12 @@ ON = date(2026, 11, 24)
 CONTENT = Path(__file__).parents[2] / "content" / "en"
 ROOMS = ("scope", "finishes", "care", "safety", "clauses", "questions")
 PAGES = sorted(page for room in ROOMS for page in (CONTENT / room).glob("*.md"))
+HEADINGS = [
+    "What it is",
+    "Why it matters",
+    "How you can check it",
+    "What is normal, and what is not",
+]
 PLACEHOLDER = re.compile(r"\{\{ rule\.(\w+) \}\}")
 
 
@@ -37,8 +43,8 @@ def test_a_page_holds_no_other_placeholder(page: Path) -> None:
     assert not re.search(r"[{}]", text)
 
 
-def test_every_scope_page_has_the_three_headings() -> None:
-    """A scope page says what it is, why it matters and how to check it, in that order."""
+def test_every_scope_page_has_its_headings() -> None:
+    """A scope page says what, why, how to check it, and what is normal, in that order."""
     for page in (CONTENT / "scope").glob("*.md"):
         headings = re.findall(r"^## (.*)$", page.read_text(encoding="utf-8"), flags=re.MULTILINE)
-        assert headings == ["What it is", "Why it matters", "How you can check it"], page.name
+        assert headings == HEADINGS, page.name

@@ -82,3 +82,18 @@ def test_every_rule_can_be_worded_or_looked_up() -> None:
         except TypeError:
             continue
         assert text == text.strip() != ""
+
+
+def test_a_number_of_ones_own_begins_on_its_day() -> None:
+    """A company's figure holds from that day on; its source, the past and the book do not move."""
+    before = date(2026, 11, 1)
+    own = RULES.with_own({"crack_width": Decimal("0.125")}, ON)
+    assert own.number("crack_width", ON) == Decimal("0.125")
+    assert own.number("crack_width", before) == RULES.number("crack_width", before)
+    assert own.rule("crack_width").at(ON).reference == RULES.rule("crack_width").at(ON).reference
+    assert RULES.number("crack_width", ON) == Decimal("0.25")
+
+
+def test_nothing_of_ones_own_is_the_same_book() -> None:
+    """Without figures of its own a company has the published rules."""
+    assert RULES.with_own({}, ON).rules == RULES.rules

@@ -1,0 +1,28 @@
+"""The care card: every date after the pour that the homeowner keeps, in order."""
+
+from quotegen.explain.results import Results
+from quotegen.explain.views import Row
+from quotegen.schedule.care_dates import CareDate, care_dates_of
+
+
+def care_rows(results: Results) -> tuple[Row, ...]:
+    """Return the care card: days in their order, then the years."""
+    dates = care_dates_of(results.job, results.chosen_visits, results.rules)
+    words = results.words
+    days = [(c.day, words(f"care_{c.care.value}")) for c in dates if c.day is not None]
+    if days:
+        days.extend((o.day, words(f"opening_{o.use.value}")) for o in results.openings)
+    days.sort(key=lambda dated: dated[0])
+    return (
+        *(Row(name=words.weekday(day), text=text) for day, text in days),
+        *(_years(results, care) for care in dates if care.years is not None),
+    )
+
+
+def _years(results: Results, care: CareDate) -> Row:
+    first, last = care.years or (0, 0)
+    words = results.words
+    return Row(
+        name=words(f"care_{care.care.value}_when", first=str(first), last=str(last)),
+        text=words(f"care_{care.care.value}"),
+    )

@@ -1,0 +1,67 @@
+"""The dates of the care card: from the day of the pour to the next coat of sealer."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import StrEnum
+
+from quotegen.schedule.openings import DRIVEN_ON, POUR, SEAL
+from quotegen.schedule.visits import Visit
+from quotegen.spec.rate_book import Sealer
+from quotegen.spec.records import JobSpec
+from quotegen.trade import opening, sealing
+from quotegen.trade.rules import RuleBook
+
+
+class Care(StrEnum):
+    """What the slab is ready for, or asks for."""
+
+    POUR = "pour"
+    COLOUR = "colour"
+    TRUCK = "truck"
+    WINTER = "winter"
+    YEARLY = "yearly"
+    RESEAL = "reseal"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CareDate:
+    """A day, or years from and to, for one kind of care."""
+
+    care: Care
+    day: date | None = None
+    years: tuple[int, int] | None = None
+
+
+def care_dates_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tuple[CareDate, ...]:
+    """Return the care dates, days first; none where no visit is a pour.
+
+    The first winter is that which begins in the year of the pour. A coat of sealer counts from
+    its visit; a slab without one has no date for the next.
+    """
+    last = {visit.id: visit.last_day for visit in visits}
+    if POUR not in last:
+        return ()
+    poured, on = last[POUR], job.quote_date
+    dates = [
+        CareDate(care=Care.POUR, day=poured),
+        CareDate(care=Care.COLOUR, day=poured + timedelta(days=opening.colour_days(rules, on))),
+    ]
+    if any(p.use in DRIVEN_ON for p in job.placements):
+        truck = poured + timedelta(days=opening.truck_days(rules, on))
+        dates.append(CareDate(care=Care.TRUCK, day=truck))
+    dates.append(CareDate(care=Care.WINTER, years=(poured.year, poured.year + 1)))
+    dates.append(CareDate(care=Care.YEARLY, years=(poured.year + 1, poured.year + 1)))
+    dates.extend(_reseal(job, last, rules))
+    return tuple(dates)
+
+
+def _reseal(job: JobSpec, last: dict[str, date], rules: RuleBook) -> tuple[CareDate, ...]:
+    sealers = {job.finish_of(p, job.finish)[1].sealer for p in job.placements} - {Sealer.NONE}
+    if SEAL not in last or len(sealers) != 1:
+        return ()
+    kind = sealing.Sealer(next(iter(sealers)).value)
+    years = sealing.reseal_years(kind, rules, job.quote_date)
+    sealed = last[SEAL].year
+    return (
+        CareDate(care=Care.RESEAL, years=(sealed + int(years.least), sealed + int(years.most))),
+    )

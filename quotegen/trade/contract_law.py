@@ -1,0 +1,141 @@
+"""What a written contract for work on a home must carry, by state. Not legal advice.
+
+The data names clauses and says how sure we are of each; no legal wording is made up or copied.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+import yaml
+
+from quotegen.money import Money
+from quotegen.quantity import decimal_from_text
+
+FEDERAL = "US"
+
+
+class Element(StrEnum):
+    """A part of a written contract that some law asks for."""
+
+    WRITTEN = "written"
+    WHOLE_AGREEMENT = "whole_agreement"
+    SIGNED_COPY = "signed_copy"
+    CONTRACT_DATE = "contract_date"
+    CONTRACTOR_ADDRESS = "contractor_address"
+    PHONE = "phone"
+    LICENCE = "licence"
+    SALESPERSON = "salesperson"
+    OWNER_AND_SITE = "owner_and_site"
+    START = "start"
+    FINISH = "finish"
+    DESCRIPTION = "description"
+    DRAWING = "drawing"
+    TOTAL = "total"
+    PAYMENTS = "payments"
+    DEPOSIT = "deposit"
+    FINAL_PAYMENT = "final_payment"
+    CHANGES = "changes"
+    WARRANTY = "warranty"
+    INSURANCE = "insurance"
+    SUBCONTRACTORS = "subcontractors"
+    CANCELLATION = "cancellation"
+    LIEN_NOTICE = "lien_notice"
+    DISPUTES = "disputes"
+    REGULATOR = "regulator"
+    BLANKS = "blanks"
+    TYPE_SIZE = "type_size"
+    PERMITS = "permits"
+    AFFILIATIONS = "affiliations"
+
+
+class Seen(StrEnum):
+    """How a clause was seen: itself, in a page that reports it, or not at all."""
+
+    SEEN = "seen"
+    REPORTED = "as reported"
+    MEMORY = "from memory"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Demand:
+    """One element that a law asks for, with the clause that does."""
+
+    element: Element
+    clause: str
+    seen: Seen
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Law:
+    """A law on contracts for work on a home.
+
+    Attributes:
+        state: two letters, `US` for the federal rule.
+        over: dollars of price from which it applies.
+        link: of the official text or its office.
+        demands: in the order of `Element`.
+    """
+
+    state: str
+    law: str
+    edition: str
+    over: Money
+    link: str
+    demands: tuple[Demand, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ContractLaws:
+    """Every law that we know, what each element means, and when all was last checked."""
+
+    laws: tuple[Law, ...]
+    meanings: tuple[tuple[Element, str], ...]
+    checked_on: date
+
+    def of(self, state: str | None, price: Money) -> tuple[Law, ...]:
+        """Return the laws that reach a job: that of its state, then the federal rule."""
+        named = (state, FEDERAL)
+        return tuple(
+            law for name in named for law in self.laws if law.state == name and price >= law.over
+        )
+
+    def meaning(self, element: Element) -> str:
+        """Return what an element is, in plain words."""
+        return dict(self.meanings)[element]
+
+    def superset(self) -> tuple[Element, ...]:
+        """Return every element that any law asks for: the advice where no law is known."""
+        asked = {demand.element for law in self.laws for demand in law.demands}
+        return tuple(element for element in Element if element in asked)
+
+
+@cache
+def load_laws() -> ContractLaws:
+    """Read the laws that come with quotegen, once."""
+    entry = files("quotegen.trade") / "law" / "contracts.yaml"
+    # BaseLoader makes text, lists and mappings only.
+    data = yaml.load(entry.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)  # noqa: S506
+    return ContractLaws(
+        laws=tuple(_law(state, fields) for state, fields in data["laws"].items()),
+        meanings=tuple((Element(name), meaning) for name, meaning in data["elements"].items()),
+        checked_on=date.fromisoformat(data["checked_on"]),
+    )
+
+
+def _law(state: str, fields: dict[str, Any]) -> Law:
+    demands = [
+        Demand(element=Element(name), clause=asked["clause"], seen=Seen(asked["sure"]))
+        for name, asked in fields["elements"].items()
+    ]
+    return Law(
+        state=state,
+        law=fields["law"],
+        edition=fields["edition"],
+        over=Money(decimal_from_text(fields["over"])),
+        link=fields["link"],
+        demands=tuple(demands),
+    )

@@ -1,0 +1,57 @@
+"""What goes wrong with flatwork quotes: the built page answers each situation in a sentence.
+
+`situations.yaml` is the table. The situations were gathered from public threads and advice pages
+and are told there in a few words of our own.
+"""
+
+import re
+from functools import cache
+from html import unescape
+from pathlib import Path
+
+import pytest
+import yaml
+
+from quotegen.explain.customer import customer_view
+from quotegen.publish.html import render
+from quotegen.resources import themes_folder
+from tests.pricing import shop
+from tests.world import EXAMPLES
+
+TABLE = yaml.safe_load(Path(__file__).with_name("situations.yaml").read_text(encoding="utf-8"))
+DECK = EXAMPLES / "jobs" / "orchard-bend-pool-deck.yaml"
+KNOWN = 48
+"""Situations of the collection: 36 of homeowners, 12 of contractors."""
+
+
+@cache
+def _blocks() -> dict[str, str]:
+    """Return the text of each sheet and of each block in it, by id."""
+    results = shop.example_results(DECK)
+    page = render("quote.html.j2", customer_view(results), results.words, themes_folder() / "shop")
+    marks = [(m.start(), m[1], m[2]) for m in re.finditer(r'<(\w+)[^>]*\bid="([\w-]+)"', page)]
+    blocks: dict[str, str] = {}
+    for place, tag, ident in marks:
+        after = [start for start, other, _ in marks if start > place and other == tag]
+        end = after[0] if after else len(page)
+        if tag == "section":
+            end = page.index("</section>", place)
+        blocks.setdefault(ident, _text(page[place:end]))
+    return blocks
+
+
+def _text(markup: str) -> str:
+    plain = re.sub(r"<(style|svg).*?</\1>", " ", markup, flags=re.DOTALL)
+    return " ".join(unescape(re.sub(r"<[^>]+>", " ", plain)).split())
+
+
+@pytest.mark.parametrize("row", TABLE, ids=lambda row: row["id"])
+def test_a_situation_is_answered(row: dict[str, str]):
+    """The page of the pool deck says the sentence, in the block that the table names."""
+    assert row["says"] in _blocks()[row["page"]]
+
+
+def test_no_situation_is_left_out():
+    """Each situation of the collection stands in the table once."""
+    assert len({row["id"] for row in TABLE}) == len(TABLE) == KNOWN
+    assert all(row["asks"] for row in TABLE)

@@ -1,0 +1,84 @@
+"""What the laws on home-improvement contracts ask for, against the statutes. Not legal advice.
+
+California B&P 7159; 10 MRS 1487; M.G.L. c.142A s.2(a); N.Y. Gen. Bus. Law 771; N.J.A.C.
+13:45A-16.2; 73 P.S. 517.7(a); Md. Bus. Reg. 8-501; C.G.S. 20-429; 815 ILCS 513; RCW 18.27.114;
+16 CFR 429.1. Seen in copies of varying age; each demand says how it was seen.
+"""
+
+from decimal import Decimal
+
+import pytest
+
+from quotegen.money import Money
+from quotegen.trade.contract_law import Element, Law, Seen, load_laws
+
+LAWS = load_laws()
+STATES = {"CA", "ME", "MA", "NY", "NJ", "PA", "MD", "CT", "IL", "WA"}
+
+
+def _law(state: str) -> Law:
+    (found,) = [law for law in LAWS.laws if law.state == state]
+    return found
+
+
+@pytest.mark.parametrize(
+    ("state", "element", "clause", "seen"),
+    [
+        ("PA", Element.CONTRACTOR_ADDRESS, "(5)", Seen.SEEN),
+        ("PA", Element.TOTAL, "(8)", Seen.SEEN),
+        ("MD", Element.SALESPERSON, "(c)(1)(ii)", Seen.SEEN),
+        ("MD", Element.PAYMENTS, "(c)(1)(vi)", Seen.SEEN),
+        ("ME", Element.WARRANTY, "(7), a fixed statement", Seen.SEEN),
+        ("MA", Element.LICENCE, "(2), first page", Seen.SEEN),
+        ("NY", Element.LIEN_NOTICE, "(d)", Seen.SEEN),
+        ("NJ", Element.LICENCE, "on all papers", Seen.REPORTED),
+        ("CT", Element.AFFILIATIONS, "(a)(1)(A)(ix)", Seen.SEEN),
+        ("CA", Element.CHANGES, "(c)(5), (e)(3), 7159.6", Seen.REPORTED),
+        ("CA", Element.DISPUTES, "7191, where a clause is used", Seen.MEMORY),
+        ("US", Element.CANCELLATION, "429.1(a), (b)", Seen.SEEN),
+    ],
+)
+def test_a_demand_names_its_clause(state: str, element: Element, clause: str, seen: Seen):
+    """The clause and how it was seen are those of the statute."""
+    (demand,) = [d for d in _law(state).demands if d.element is element]
+    assert (demand.clause, demand.seen) == (clause, seen)
+
+
+def test_what_a_law_does_not_ask_is_not_said():
+    """Washington's law is one on a notice: it asks for no total; Connecticut's caps no deposit."""
+    assert Element.TOTAL not in {d.element for d in _law("WA").demands}
+    assert Element.DEPOSIT not in {d.element for d in _law("CT").demands}
+    assert Element.DISPUTES not in {d.element for d in _law("NJ").demands}
+
+
+def test_every_law_is_whole():
+    """Ten states and the federal rule, each with a link, a threshold and its elements in order."""
+    assert {law.state for law in LAWS.laws} == STATES | {"US"}
+    for law in LAWS.laws:
+        assert law.link.startswith("https://")
+        elements = [demand.element for demand in law.demands]
+        assert elements
+        assert len(set(elements)) == len(elements)
+    assert {element for element, _ in LAWS.meanings} == set(Element)
+
+
+@pytest.mark.parametrize(
+    ("state", "price", "found"),
+    [
+        ("CA", "501", ["CA", "US"]),
+        ("CA", "400", ["US"]),
+        ("ME", "2999", ["US"]),
+        ("ME", "3001", ["ME", "US"]),
+        ("OH", "9000", ["US"]),
+        (None, "9000", ["US"]),
+        ("MD", "20", ["MD"]),
+    ],
+)
+def test_a_law_begins_at_its_price(state: str | None, price: str, found: list[str]):
+    """Over $500 in California, over $3,000 in Maine, any price in Maryland, $25 at home."""
+    assert [law.state for law in LAWS.of(state, Money(Decimal(price)))] == found
+
+
+def test_the_superset_holds_every_list():
+    """Where no list is known the advice is all that any law asks for."""
+    assert set(LAWS.superset()) == {d.element for law in LAWS.laws for d in law.demands}
