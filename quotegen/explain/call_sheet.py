@@ -48,7 +48,7 @@ def call_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
 
 
 def _answers(results: Results) -> Iterator[str]:
-    """Answer what else is asked on that call: the way, and a breakdown."""
+    """Answer what else is asked on that call: the way, to match a price, a breakdown."""
     words = results.words
     for line in results.lines_for("travel"):
         yield words(
@@ -56,6 +56,7 @@ def _answers(results: Results) -> Iterator[str]:
             amount=words.money(line.amount),
             visits=str(results.quote.chosen.visits),
         )
+    yield words("call_match")
     yield words("call_breakdown")
 
 

@@ -106,7 +106,7 @@ def _kinds(results: Results, costs: FinishCosts) -> Section:
     return Section(
         id="kinds",
         title=words("cost_kinds", finish=costs.name),
-        table=Table(head=(words("cost_what"), words("cost_cost")), rows=tuple(rows)),
+        table=Table(head=(words("cost_what"), words("line_amount_only")), rows=tuple(rows)),
     )
 
 

@@ -91,14 +91,14 @@ class StepHours(Model):
     """Crew hours of one rate or finish: what grows with the work, and what is fixed."""
 
     work: HoursForField | None = None
-    fixed: HoursField = Fraction(0)
+    fixed: HoursField = Field(default_factory=Fraction)
 
 
 class MaterialPrice(Model):
     """What one costs, delivered, and how much is bought beyond the order list."""
 
     price: BoughtField
-    waste: ShareField = Fraction(0)
+    waste: ShareField = Field(default_factory=Fraction)
 
 
 class Equipment(Model):
@@ -152,7 +152,7 @@ class Floors(Model):
 class Overhead(Model):
     """What the company costs when nobody pours: a share of the direct cost, or for each day."""
 
-    share: ShareField = Fraction(0)
+    share: ShareField = Field(default_factory=Fraction)
     crew_day: AmountField | None = None
 
 
@@ -173,16 +173,16 @@ class Costs(Model):
     burden: ShareField
     day: HoursField
     crew: WholeField
-    set_up: HoursField = Fraction(0)
-    clean_up: HoursField = Fraction(0)
+    set_up: HoursField = Field(default_factory=Fraction)
+    clean_up: HoursField = Field(default_factory=Fraction)
     hours: dict[Slug, StepHours] = Field(default_factory=dict)
     materials: dict[MaterialId, MaterialPrice] = Field(default_factory=dict)
-    deliveries: Deliveries = Deliveries()
+    deliveries: Deliveries = Field(default_factory=Deliveries)
     equipment: dict[Slug, Equipment] = Field(default_factory=dict)
     travel: CrewTravel | None = None
-    warranty: ShareField = Fraction(0)
-    overhead: Overhead = Overhead()
-    floors: Floors = Floors()
+    warranty: ShareField = Field(default_factory=Fraction)
+    overhead: Overhead = Field(default_factory=Overhead)
+    floors: Floors = Field(default_factory=Floors)
 
 
 class JobBill(Model):

@@ -53,5 +53,5 @@ class OtherBid(Model):
     date: DateField | None = None
     finish: Slug | None = None
     scope: dict[Slug, Says] = Field(default_factory=dict)
-    numbers: BidNumbers = BidNumbers()
+    numbers: BidNumbers = Field(default_factory=BidNumbers)
     note: Text | None = None
