@@ -205,7 +205,7 @@ class FinishColumn:
     heat: str
     repair: str
     upkeep: str
-    upkeep_cost: str
+    upkeep_sum: str
     suits: str
     wet_note: str
     html: Markup
