@@ -9,10 +9,10 @@ from quotegen.explain.results import Results
 from quotegen.explain.svg import Drawing, Pixel
 from quotegen.pricing.records import AdjustmentRow
 
-WIDTH_PX = 340.0
+WIDTH_PX = 328.0
 BAR_PX, ROW_PX = 15.0, 46.0
 PLOT_TOP_PX, PLOT_HEIGHT_PX = 30.0, 130.0
-PLOT_LEFT_PX, PLOT_WIDTH_PX = 84.0, 236.0
+PLOT_LEFT_PX, PLOT_WIDTH_PX = 84.0, 218.0
 LIGHT = "#c9c9c9"
 
 

@@ -44,7 +44,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         heat=page.front.heat,
         repair=page.front.repair,
         upkeep=f"{page.front.upkeep} {words('reseal_every', years=reseal(results, book.sealer))}",
-        upkeep_cost=_upkeep_cost(results, finish.id),
+        upkeep_sum=_upkeep_sum(results, finish.id),
         suits=page.front.suits,
         judge=page.front.judge,
         wet_note=page.front.wet_note,
@@ -52,7 +52,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
     )
 
 
-def _upkeep_cost(results: Results, finish: str) -> str:
+def _upkeep_sum(results: Results, finish: str) -> str:
     """Say what renewing the sealer comes to over the years, at the price of today."""
     words, upkeep = results.words, results.upkeep.get(finish)
     if upkeep is None:

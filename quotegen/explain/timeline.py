@@ -11,7 +11,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.svg import Drawing
 from quotegen.schedule.day_plans import DayPlan
 
-WIDTH_PX, AXIS_PX, TEXT_PX = 340.0, 9.0, 54.0
+WIDTH_PX, AXIS_PX, TEXT_PX = 328.0, 9.0, 54.0
 LINE_PX, GAP_PX, TOP_PX, KEY_PX = 16.0, 7.0, 2.0, 20.0
 SIZE_PX = 13.0
 

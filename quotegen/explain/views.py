@@ -222,7 +222,7 @@ class FinishColumn:
     heat: str
     repair: str
     upkeep: str
-    upkeep_cost: str
+    upkeep_sum: str
     suits: str
     judge: str
     wet_note: str

@@ -1,7 +1,7 @@
 """A page made lighter for a browser: what it says over and over is said once, and shortly.
 
-The print engine gets the page as it was written, since it knows neither these classes nor a halo
-that is painted under its own letters. Both show the same.
+The print engine gets the page as it was written, since it does not know these classes in a
+drawing. Both show the same.
 """
 
 import re

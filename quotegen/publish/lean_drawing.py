@@ -3,7 +3,7 @@
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from itertools import groupby, product
+from itertools import count, groupby, product
 from string import ascii_lowercase, digits
 
 from quotegen.explain.svg import SANS
@@ -14,10 +14,12 @@ LOOKS = (
 )  # fmt: skip
 """Attributes that a style sheet may say as well (SVG 2, 6.6, presentation attributes)."""
 
-HALO = ".halo{paint-order:stroke;stroke:#fff;stroke-width:4px;stroke-linejoin:round}"
+HALO = "use{stroke:#fff;stroke-width:4px;stroke-linejoin:round}"
+"""A halo is its text used once before, with a white line round it that no text has itself."""
+
 DRAWING = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
 
-_HALO = re.compile(r'<text(?=[^>]*aria-hidden="true")[^>]*>([^<]*)</text>(<text)([^>]*>\1</text>)')
+_HALO = re.compile(r'<text(?=[^>]*aria-hidden="true")[^>]*>([^<]*)</text><text([^>]*>\1</text>)')
 _TAG = re.compile(r"<([a-z]+)((?:\s[\w:-]+=\"[^\"]*\")+)(\s*/?)>", re.IGNORECASE)
 _ATTRIBUTE = re.compile(r'\s([\w:-]+)="([^"]*)"')
 _STRAIGHT = re.compile(r'(?<=\sd=")[MLZ\d. -]+(?=")')
@@ -33,7 +35,7 @@ Looks = tuple[tuple[str, str], ...]
 
 def lean_drawings(page: str) -> tuple[str, str]:
     """Return a page with lighter drawings, and the style rules that they then need."""
-    page = _shared_patterns(DRAWING.sub(lambda found: _shortened(found[0]), page))
+    page = _shared_patterns(DRAWING.sub(lambda found: _shortened(found[0]), _haloed(page)))
     counted = Counter(
         looks for drawing in DRAWING.findall(page) for looks in _looks_in(drawing) if looks
     )
@@ -41,12 +43,21 @@ def lean_drawings(page: str) -> tuple[str, str]:
     names = dict(zip(repeated, _names(), strict=False))
     page = DRAWING.sub(lambda found: _named(found[0], names), page)
     rules = "".join(f".{name}{{{_declared(looks)}}}" for looks, name in names.items())
-    return page, (HALO if 'class="halo' in page else "") + rules
+    return page, (HALO if "<use " in page else "") + rules
+
+
+def _haloed(page: str) -> str:
+    """Name each text with a halo, and draw the halo by that name."""
+    numbers = count()
+    return _HALO.sub(lambda found: _named_text(f"h{next(numbers)}", found[2]), page)
+
+
+def _named_text(name: str, rest: str) -> str:
+    return f'<use href="#{name}"/><text id="{name}"{rest}'
 
 
 def _shortened(drawing: str) -> str:
     drawing = drawing.replace(_NAMESPACE, "")
-    drawing = _HALO.sub(r'\2 class="halo"\3', drawing)
     drawing = _LINE.sub(r'<path d="M\1 \2 L\3 \4" fill="none"\5/>', drawing)
     drawing = _STRAIGHT.sub(lambda found: _relative(found[0]), drawing)
     drawing = _PATH.sub(lambda found: _compact(found[0]), drawing)

@@ -150,5 +150,13 @@ def _records(record: type, seen: set[type]) -> set[type]:
 def _kinds(record: type) -> Iterator[type]:
     """Yield what the fields of a record hold, or hold many of."""
     for hint in get_type_hints(record).values():
-        inner = [kind for kind in get_args(hint) if isinstance(kind, type)]
-        yield from inner or [hint]
+        yield from _inner(hint)
+
+
+def _inner(hint: type) -> Iterator[type]:
+    parts = get_args(hint)
+    if not parts:
+        yield hint
+    for part in parts:
+        if part not in {Ellipsis, NoneType}:
+            yield from _inner(part)

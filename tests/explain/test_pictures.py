@@ -13,7 +13,7 @@ from quotegen.explain.timeline import timeline
 from tests.pricing import shop
 
 SVG = "{http://www.w3.org/2000/svg}"
-LEAST_TEXT_PX, PHONE_PX = 12, 344
+LEAST_TEXT_PX, PHONE_PX = 12, 328
 RATES = {
     **shop.RINSE_AND_FILM,
     "sand": shop.rate("$1 / sq ft", "finish", applies="with colour", colour="integral",
