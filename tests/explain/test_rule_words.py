@@ -33,12 +33,13 @@ def _sayable() -> list[str]:
 
 def test_english_is_that_of_the_trade_data(results: Results):
     """Every rule that a sentence can hold reads as the rule book itself words it."""
-    rules = [rule_id for rule_id in _sayable()
-             if results.rules.rule(rule_id).values[-1].from_date <= results.job.quote_date]  # fmt: skip
+    on = results.job.quote_date
+    held = results.rules.rules
+    rules = [name for name in _sayable() if held[name].values[-1].from_date <= on]
     assert len(rules) > 50
     for rule_id in rules:
         said = rule_text(results, rule_id)
-        assert said == results.rules.text(rule_id, results.job.quote_date), rule_id
+        assert said == results.rules.text(rule_id, on), rule_id
 
 
 def test_a_table_cannot_be_said(results: Results):

@@ -101,8 +101,9 @@ def test_the_last_word_on_a_token_holds():
 @EVERY_THEME
 def test_inks_survive_a_photocopy(name: str):
     """Text in each ink is at AA by lightness alone, so it reads in black and white (WCAG 1.4.3)."""
-    css = "\n".join(themes.text(THEMES / name, f"styles/{sheet}")
-                    for sheet in styles_of("quote.html.j2", THEMES / name, "letter").page)  # fmt: skip
+    theme = THEMES / name
+    sheets = styles_of("quote.html.j2", theme, "letter").page
+    css = "\n".join(themes.text(theme, f"styles/{sheet}") for sheet in sheets)
     values = {token.name: token.screen for token in tokens_of(css)}
     for ink in ("--ink", "--soft"):
         assert contrast(values[ink], values["--ground"]) >= LEAST_FOR_TEXT
