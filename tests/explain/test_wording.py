@@ -166,3 +166,28 @@ def test_a_missing_value_is_a_fault():
     """Nor is a text with a hole in it."""
     with pytest.raises(KeyError):
         US("headline", title="Patio")
+
+
+def test_a_plural_is_that_of_the_language():
+    """The text follows the number by the plural rules of the locale (Unicode CLDR, cardinals).
+
+    English has two forms. In Polish 2 is `few` and 5 is `many`; what has no text of its own takes
+    the one under `_other`.
+    """
+    labels = {"days_one": "{number} day", "days_few": "{number} few", "days_other": "{number} days"}
+    english = Words(labels=labels, locale="en_US", units=Units.US)
+    polish = Words(labels=labels, locale="pl_PL", units=Units.US)
+    assert [english.count("days", n) for n in (0, 1, 2)] == ["0 days", "1 day", "2 days"]
+    assert [polish.count("days", n) for n in (1, 2, 5)] == ["1 day", "2 few", "5 days"]
+    assert english.count("days", Decimal("1.5")) == "1.5 days"
+
+
+def test_numbers_and_dates_are_those_of_the_locale():
+    """Separators, the place of the sign and the order of a date follow the locale (CLDR)."""
+    german = Words(labels={}, locale="de_DE", units=Units.US)
+    assert german.plain_number(Decimal("1234.5")) == "1.234,5"
+    assert german.percent(Fraction(1, 8)) == "12,5\u00a0%"
+    assert german.weekday(date(2026, 6, 9)) == "Di., 9. Juni"
+    assert US.percent(Fraction(1, 8)) == "12.5%"
+    assert US.weekday(date(2026, 6, 9)) == "Tue, Jun 9"
+    assert US.day_of_year(date(2024, 11, 15)) == "November 15"

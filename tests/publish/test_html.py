@@ -27,7 +27,7 @@ from quotegen.resources import content_folder, themes_folder
 from tests.world import PATIO, write_world
 
 THEME = Path(str(themes_folder())) / "shop"
-TEMPLATES = sorted(THEME.rglob("*.j2"))
+TEMPLATES = sorted(THEME.parent.rglob("*.j2"))  # of every theme
 CUSTOMER_PAGES = ("quote.html.j2", "door-sheet.html.j2", "email.html.j2", "email.txt.j2")
 WEB_PAGES = ("quote.html.j2", "door-sheet.html.j2")
 SHARP_NAME = '<b>Wren & "Co"'

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from quotegen.publish import themes
+from quotegen.publish.contrast import LEAST_FOR_TEXT, contrast
 from quotegen.publish.html import styles_of
 from quotegen.publish.tokens import tokens_of
 from quotegen.resources import theme_names, themes_folder
@@ -95,3 +96,15 @@ def test_the_last_word_on_a_token_holds():
     a, b = tokens_of(css)
     assert (a.name, a.screen, a.paper) == ("--a", "1px", "3px")
     assert (b.name, b.screen, b.paper) == ("--b", "4px", "4px")
+
+
+@EVERY_THEME
+def test_inks_survive_a_photocopy(name: str):
+    """Text in each ink is at AA by lightness alone, so it reads in black and white (WCAG 1.4.3)."""
+    theme = THEMES / name
+    sheets = styles_of("quote.html.j2", theme, "letter").page
+    css = "\n".join(themes.text(theme, f"styles/{sheet}") for sheet in sheets)
+    values = {token.name: token.screen for token in tokens_of(css)}
+    for ink in ("--ink", "--soft"):
+        assert contrast(values[ink], values["--ground"]) >= LEAST_FOR_TEXT
+    assert contrast(values["--hair"], values["--ground"]) >= 2
