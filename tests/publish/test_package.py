@@ -31,7 +31,9 @@ def test_the_files_of_a_package(job_file: Path):
     after = [
         name for name, there in (("measured", job.measured), ("changes", job.changes)) if there
     ]
+    weather = ["private/weather.html"] if job.forecast else []
     assert sorted(built(job_file)) == sorted([
+        *weather,
         "customer/cancellation.pdf", "customer/compare-bids.html", "customer/compare-bids.pdf",
         "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
         "customer/quote.pdf", "customer/visits.ics",
