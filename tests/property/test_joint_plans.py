@@ -3,12 +3,13 @@
 import math
 
 import pytest
-from hypothesis import Phase, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString, Polygon
 
 from quotegen.takeoff.joints.records import JointPlan
 from tests.property import strategies as made
+from tests.property.effort import one_in_as_found
 from tests.takeoff.plans import Typed, feet, joints_of, slab
 
 HAIR_FT = 0.02
@@ -47,7 +48,7 @@ def _moved(shape: Typed, turn_deg: int, shift: tuple[float, float]) -> Typed:
 class TestPanelsTileTheSlab:
     """Every piece of the slab is in one panel, and every joint lies on the slab."""
 
-    @settings(max_examples=15, phases=(Phase.explicit, Phase.generate))
+    @one_in_as_found(8)
     @given(made.corners(), st.sampled_from((None, *POOLS)))
     def test_areas_add_up_and_joints_lie_on_it(self, corners: made.Corners, pool: Typed | None):
         """Panels sum to the area of the slab; no joint leaves it."""
@@ -78,7 +79,7 @@ class TestPanelsTileTheSlab:
 class TestAPlanIsTheSameWhereverItLies:
     """ "Area unchanged by rotation, shift and vertex order" (style, 10.12), so its joints too."""
 
-    @settings(max_examples=3, phases=(Phase.explicit, Phase.generate))
+    @one_in_as_found(20)
     @given(st.integers(min_value=-359, max_value=359), made.SHIFTS_FT)
     @pytest.mark.parametrize(("add", "away"), DECKS)
     def test_turn_and_shift(

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.spec.shapes import Corners
@@ -12,10 +12,11 @@ from quotegen.takeoff.curve import curve_through
 from quotegen.takeoff.path import signed_area_sqft
 from quotegen.takeoff.records import EdgeOf, Point
 from tests.property import strategies as made
+from tests.property.effort import one_in
 from tests.takeoff.plans import Typed, edges, feet, outline, slab
 
 NOISE = 1e-4
-FEWER = settings(max_examples=25)  # each example measures several slabs with curves
+FEWER = one_in(3)  # each example measures several slabs with curves
 Points = list[Point]
 
 

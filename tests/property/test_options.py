@@ -13,6 +13,7 @@ from quotegen.pricing.price import price, with_area_changed
 from quotegen.spec.company import Tax, TaxRounding
 from quotegen.spec.rate_book import Band
 from quotegen.spec.records import JobSpec
+from tests.property.effort import one_in
 from tests.property.test_pricing import FINISHES, PRICES, _measured, jobs
 
 
@@ -52,6 +53,7 @@ def _taxes(draw: st.DrawFn, number: int) -> Tax:
 CHANGES = st.fractions(Fraction(-1, 2), Fraction(1, 2), max_denominator=1000)
 
 
+@one_in(4)
 @given(taxed_jobs())
 def test_totals_are_lines_and_payments_add_up(job: JobSpec):
     """With taxes and slices a total is its lines; payments and subtotals add up to it exactly."""
@@ -64,6 +66,7 @@ def test_totals_are_lines_and_payments_add_up(job: JobSpec):
         assert sum(one.payments, ZERO) == one.total
 
 
+@one_in(4)
 @given(taxed_jobs(), CHANGES, CHANGES)
 def test_more_area_never_costs_less(job: JobSpec, one: Fraction, other: Fraction):
     """Slices and taxes included, a larger area costs as much or more."""
@@ -75,6 +78,7 @@ def test_more_area_never_costs_less(job: JobSpec, one: Fraction, other: Fraction
     assert less <= more
 
 
+@one_in(4)
 @given(taxed_jobs(), st.randoms(use_true_random=False))
 def test_the_order_of_options_never_matters(job: JobSpec, chance):
     """Shuffled, each combination has its price."""
@@ -88,6 +92,7 @@ def test_the_order_of_options_never_matters(job: JobSpec, chance):
     assert _by_choice(price(other, takeoff)) == _by_choice(price(job, takeoff))
 
 
+@one_in(4)
 @given(taxed_jobs())
 def test_a_combination_is_a_job_of_its_own(job: JobSpec):
     """What the core hands over for a choice is what that job is priced at from the start."""

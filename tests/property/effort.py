@@ -1,0 +1,15 @@
+"""How hard hypothesis tries where one case takes long: for a part of the cases of its profile."""
+
+from hypothesis import Phase, settings
+
+_NO_SHRINKING = (Phase.explicit, Phase.generate)
+
+
+def one_in(parts: int) -> settings:
+    """Try one case in so many of what the profile asks for."""
+    return settings(max_examples=settings().max_examples // parts)
+
+
+def one_in_as_found(parts: int) -> settings:
+    """Try one case in so many, and show what fails as it was found: making it smaller takes long."""
+    return settings(one_in(parts), phases=_NO_SHRINKING)
