@@ -11,5 +11,5 @@ def one_in(parts: int) -> settings:
 
 
 def one_in_as_found(parts: int) -> settings:
-    """Try one case in so many, and show what fails as it was found: making it smaller takes long."""
+    """Try one case in so many; what fails is shown as found, since making it smaller takes long."""
     return settings(one_in(parts), phases=_NO_SHRINKING)
