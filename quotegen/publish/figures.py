@@ -12,6 +12,8 @@ from quotegen.pricing.contract_records import Contract, Remeasure
 from quotegen.pricing.records import FinishCosts, Line, PricedFinish, PricedQuote
 from quotegen.publish.option_figures import option_figures
 from quotegen.quantity import rounded
+from quotegen.schedule.moved import Days
+from quotegen.schedule.visits import Visit
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
 from quotegen.takeoff.site_records import Material, PlacementFalls
@@ -52,11 +54,9 @@ def figures(results: Results, costs: tuple[FinishCosts, ...]) -> Mapping[str, ob
         "tape_range": [{"end": end, "area": str(row.area), "unit": quote.area_unit.value,
                         "difference": str(row.difference), "total": str(row.total)}
                        for end, row in zip(("low", "high"), quote.tape_range, strict=True)],
-        "visits": [{"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
-                    "last_day": v.last_day.isoformat(), "crew": v.crew}
-                    for v in results.chosen_visits],
+        "visits": _visits(results.chosen_visits),
         "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
-        "contract": _contract(results.contract),
+        "contract": _contract(results.contract, results.days),
         "costs": {c.finish: _costs(c) for c in costs},
     }  # fmt: skip
 
@@ -170,7 +170,15 @@ def _volume(cuyd: Decimal) -> str:
     return str(rounded(cuyd, VOLUME_PLACES))
 
 
-def _contract(contract: Contract) -> Mapping[str, object]:
+def _visits(visits: tuple[Visit, ...]) -> list[Mapping[str, object]]:
+    return [
+        {"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
+         "last_day": v.last_day.isoformat(), "crew": v.crew}
+        for v in visits
+    ]  # fmt: skip
+
+
+def _contract(contract: Contract, days: Days) -> Mapping[str, object]:
     adjusted = contract.remeasure
     return {
         "accepted_on": contract.accepted_on.isoformat() if contract.accepted_on else None,
@@ -184,6 +192,7 @@ def _contract(contract: Contract) -> Mapping[str, object]:
         "total": str(contract.total),
         "paid": str(contract.paid),
         "balance": str(contract.balance),
+        "visits": _visits(days.visits),
     }
 
 
