@@ -14,6 +14,8 @@ from quotegen.pricing.records import Line, PricedFinish, PricedQuote
 from quotegen.publish.option_figures import option_figures
 from quotegen.publish.owner_figures import bid_figures, cost_figures
 from quotegen.quantity import rounded
+from quotegen.schedule.moved import Days
+from quotegen.schedule.visits import Visit
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
 from quotegen.takeoff.site_records import Material, PlacementFalls
@@ -54,11 +56,9 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
         "tape_range": [{"end": end, "area": str(row.area), "unit": quote.area_unit.value,
                         "difference": str(row.difference), "total": str(row.total)}
                        for end, row in zip(("low", "high"), quote.tape_range, strict=True)],
-        "visits": [{"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
-                    "last_day": v.last_day.isoformat(), "crew": v.crew}
-                    for v in results.chosen_visits],
+        "visits": _visits(results.chosen_visits),
         "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
-        "contract": _contract(results.contract),
+        "contract": _contract(results.contract, results.days),
         "costs": {c.finish: cost_figures(c) for c in owner.finishes},
         "bids": [bid_figures(bid) for bid in owner.bids],
     }  # fmt: skip
@@ -168,7 +168,15 @@ def _volume(cuyd: Decimal) -> str:
     return str(rounded(cuyd, VOLUME_PLACES))
 
 
-def _contract(contract: Contract) -> Mapping[str, object]:
+def _visits(visits: tuple[Visit, ...]) -> list[Mapping[str, object]]:
+    return [
+        {"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
+         "last_day": v.last_day.isoformat(), "crew": v.crew}
+        for v in visits
+    ]  # fmt: skip
+
+
+def _contract(contract: Contract, days: Days) -> Mapping[str, object]:
     adjusted = contract.remeasure
     return {
         "accepted_on": contract.accepted_on.isoformat() if contract.accepted_on else None,
@@ -182,6 +190,7 @@ def _contract(contract: Contract) -> Mapping[str, object]:
         "total": str(contract.total),
         "paid": str(contract.paid),
         "balance": str(contract.balance),
+        "visits": _visits(days.visits),
     }
 
 

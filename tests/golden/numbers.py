@@ -10,6 +10,7 @@ from quotegen.explain.line_notes import taxes_of
 from quotegen.explain.measured import way_of
 from quotegen.explain.numbers import joint_spacing
 from quotegen.explain.results import Results
+from quotegen.money import ZERO
 from quotegen.pricing.bands import size_in
 from quotegen.pricing.tax import taxed_amount
 from quotegen.quantity import Length, Unit
@@ -82,8 +83,9 @@ def _sizes(results: Results) -> Iterator[str]:
         yield f"{finish.visits} visits"
     for row in results.quote.adjustment:
         yield words.quantity(row.area, results.quote.area_unit)
-    for method in takeoff.reach.methods if takeoff.reach else ():
-        yield words.feet(method.reach_ft)
+    if takeoff.reach:
+        yield from (words.feet(method.reach_ft) for method in takeoff.reach.methods)
+        yield words.feet(takeoff.reach.route_ft or ZERO)
     for placement in takeoff.placements:
         yield from (words.area(placement), words.volume(placement.volume_cuyd))
         yield from (words.quantity(placement.edges_ft[edge], Unit.FT) for edge in EdgeOf)

@@ -83,19 +83,20 @@ class TestTheMail:
 
 @EVERY_BUILT
 def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
-    """One event for each visit, its end exclusive, its UID from the quote and the visit."""
+    """One event for each visit as it stands now, its end exclusive, its UID its own."""
     calendar: Any = Calendar.from_ical(built(job_file)["customer/visits.ics"])
     figures = _figures(job_file)
     events = calendar.walk("VEVENT")
     assert [(e.decoded("dtstart"), e.decoded("dtend") - timedelta(days=1)) for e in events] == [
         (date.fromisoformat(v["first_day"]), date.fromisoformat(v["last_day"]))
-        for v in figures["visits"]
+        for v in figures["contract"]["visits"]
     ]
     number = figures["quote"]["number"]
     assert [str(e["uid"]) for e in events] == [
         f"{number}-{visit['id']}@pennywort.example" for visit in figures["visits"]
     ]
-    assert {e["sequence"] for e in events} == {figures["quote"]["revision"]}
+    changes = len(figures["contract"]["changes"])
+    assert {e["sequence"] for e in events} == {figures["quote"]["revision"] + changes}
 
 
 @EVERY_BUILT
