@@ -26,7 +26,7 @@ _AND = "y|e"
 _CHANGED = str.maketrans("aeiouyAEIOUY", "áéíóúýÁÉÍÓÚÝ")
 _KEPT = re.compile(r"\{\{.*?\}\}|\{\w+\}|<[^>]*>|\]\([^)]*\)|&\w+;")
 _WORD = re.compile(r"[^\W\d_]+")
-_IDENTIFIERS = frozenset({"id", "rules", "order", "finishes", "applies"})
+_IDENTIFIERS = frozenset({"id", "rules", "order", "finishes", "applies", "ours"})
 
 
 def pseudo(text: str) -> str:
@@ -50,6 +50,8 @@ def pseudo_content(folder: Path) -> Path:
     for file in ("labels.yaml", "sentences.yaml"):
         texts = yaml.safe_load((made / file).read_text(encoding="utf-8"))
         _write(made / file, {key: pseudo(text) for key, text in texts.items()})
+    glossary = yaml.safe_load((made / "glossary.yaml").read_text(encoding="utf-8"))
+    _write(made / "glossary.yaml", {pseudo(key): pseudo(text) for key, text in glossary.items()})
     _write(made / "rules.yaml", dict(_rules()))
     for page in made.glob("*/*.md"):
         _, front, body = page.read_text(encoding="utf-8").split("---\n", 2)
