@@ -8,8 +8,9 @@ from markupsafe import Markup
 from quotegen.explain.change_sheet import clause
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
+from quotegen.explain.row import Row
 from quotegen.explain.slots import slotted
-from quotegen.explain.views import AgreementSheet, CompanyView, Row
+from quotegen.explain.views import AgreementSheet, CompanyView
 from quotegen.trade.cancellation import cancel_by
 
 SLOTS = {"finish": "said", "total": "total"}

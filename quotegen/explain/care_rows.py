@@ -1,7 +1,7 @@
 """The care card: every date after the pour that the homeowner keeps, in order."""
 
 from quotegen.explain.results import Results
-from quotegen.explain.views import Row
+from quotegen.explain.row import Row
 from quotegen.schedule.care_dates import CareDate, care_dates_of
 
 

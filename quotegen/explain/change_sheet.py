@@ -5,8 +5,9 @@ from quotegen.explain.line_notes import note_of
 from quotegen.explain.price_sheet import area_prices
 from quotegen.explain.prose import prose
 from quotegen.explain.results import Results
+from quotegen.explain.row import Row
 from quotegen.explain.subtotal_rows import placement_rows, rounding_sentence, scope_rows
-from quotegen.explain.views import ChangeSheet, PricedRow, Prose, Row, WorkedRow
+from quotegen.explain.views import ChangeSheet, PricedRow, Prose, WorkedRow
 from quotegen.pricing.records import AdjustmentRow, Line
 from quotegen.pricing.tax import TAX
 from quotegen.quantity import Unit

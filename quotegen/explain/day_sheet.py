@@ -4,8 +4,9 @@ from quotegen.explain.change_sheet import clause
 from quotegen.explain.present import present
 from quotegen.explain.prose import filled, html
 from quotegen.explain.results import Results
+from quotegen.explain.row import Row
 from quotegen.explain.timeline import timeline
-from quotegen.explain.views import DayPlanView, DaysSheet, Prose, Row, SightRow
+from quotegen.explain.views import DayPlanView, DaysSheet, Prose, SightRow
 from quotegen.schedule.day_plans import DayPlan
 from quotegen.spec.content import When
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from quotegen.explain.present import present
 from quotegen.explain.prose import filled, sentence
 from quotegen.explain.results import Results
-from quotegen.explain.views import Row
+from quotegen.explain.row import Row
 
 
 def duty_rows(results: Results) -> tuple[Row, ...]:

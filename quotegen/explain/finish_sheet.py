@@ -6,8 +6,9 @@ from quotegen.explain.numbers import reseal
 from quotegen.explain.option_rows import with_tax
 from quotegen.explain.prose import html, sentence
 from quotegen.explain.results import Results
+from quotegen.explain.row import Row
 from quotegen.explain.swatches import finish_swatch
-from quotegen.explain.views import FinishColumn, Row
+from quotegen.explain.views import FinishColumn
 from quotegen.pricing.records import PricedFinish
 
 

@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 
 from quotegen.explain.paper import marked_edges
+from quotegen.explain.plan_views import HeightRow
 from quotegen.explain.results import Results
-from quotegen.explain.views import HeightRow
 
 
 def corner_rows(results: Results) -> tuple[HeightRow, ...]:

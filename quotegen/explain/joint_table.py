@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from decimal import Decimal
 
+from quotegen.explain.plan_views import JointRow
 from quotegen.explain.results import Results
-from quotegen.explain.views import JointRow
 from quotegen.quantity import Length, Unit, Units
 from quotegen.takeoff.joints.records import Broken, JointPlan, Panel, PanelRule
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from quotegen.explain.results import Results
-from quotegen.explain.views import Row
+from quotegen.explain.row import Row
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length, Unit, Units, decimal_of
 from quotegen.spec.field_methods import AreaRule, EdgeLine, Offsets, Ties

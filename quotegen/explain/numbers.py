@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.results import Results
+from quotegen.explain.row import Row
 from quotegen.explain.rule_words import rule_text
-from quotegen.explain.views import Row
 from quotegen.quantity import Length, Unit, Units
 from quotegen.spec.rate_book import Sealer
 from quotegen.spec.records import PlacementSpec

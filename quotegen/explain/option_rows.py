@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from quotegen.explain.line_notes import taxes_of
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
-from quotegen.explain.views import Row
+from quotegen.explain.row import Row
 from quotegen.explain.ways import look_name
 from quotegen.pricing.records import PricedLook
 

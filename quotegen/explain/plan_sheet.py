@@ -11,13 +11,13 @@ from quotegen.explain.measured import measured_rows, step_rows, sure_lines
 from quotegen.explain.numbers import edge_length
 from quotegen.explain.paper import marked_edges
 from quotegen.explain.plan import draw_plan
+from quotegen.explain.plan_views import EdgeRow, PlanSheet, SectionPair, SizeRow
 from quotegen.explain.price_sheet import total_area
 from quotegen.explain.prose import sentence
 from quotegen.explain.reach_drawing import draw_reach
 from quotegen.explain.results import Results
 from quotegen.explain.section import draw_section
 from quotegen.explain.svg import Drawing
-from quotegen.explain.views import EdgeRow, PlanSheet, SectionPair, SizeRow
 from quotegen.spec.records import PlacementSpec
 from quotegen.takeoff.records import Against, EdgeOf
 

@@ -5,7 +5,8 @@ from collections.abc import Callable, Iterator, Mapping
 from quotegen.explain.line_notes import taxes_of
 from quotegen.explain.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.results import Results
-from quotegen.explain.views import PriceSheet, Row
+from quotegen.explain.row import Row
+from quotegen.explain.views import PriceSheet
 from quotegen.pricing.tax import TAX
 from quotegen.schedule.openings import Opening
 from quotegen.takeoff.records import EdgeOf

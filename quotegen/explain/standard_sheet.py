@@ -8,8 +8,9 @@ from quotegen.explain.change_sheet import clause
 from quotegen.explain.present import kinds, present
 from quotegen.explain.prose import prose
 from quotegen.explain.results import Results
+from quotegen.explain.row import Row
 from quotegen.explain.rule_words import rule_about, rule_text
-from quotegen.explain.views import Row, StandardsSheet
+from quotegen.explain.views import StandardsSheet
 from quotegen.spec.content import CareFront, Page, SafetyFront
 from quotegen.trade.rules import Certainty, Rule
 

@@ -2,7 +2,7 @@
 
 from quotegen.explain.line_notes import taxes_of
 from quotegen.explain.results import Results
-from quotegen.explain.views import Row
+from quotegen.explain.row import Row
 from quotegen.pricing.records import Subtotal
 from quotegen.pricing.tax import TAX
 from quotegen.spec.company import TaxRounding

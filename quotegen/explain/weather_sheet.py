@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from quotegen.explain.present import STAMPED, kinds
 from quotegen.explain.results import Results
-from quotegen.explain.views import Row
+from quotegen.explain.row import Row
 from quotegen.quantity import NOUGHT, decimal_of, kg_per_m2, rounded
 from quotegen.spec.forecast import Forecast
 from quotegen.trade import evaporation, mix, weather

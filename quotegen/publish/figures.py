@@ -58,6 +58,9 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
                        for end, row in zip(("low", "high"), quote.tape_range, strict=True)],
         "visits": _visits(results.chosen_visits),
         "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
+        "upkeep": [{"finish": finish, "years": str(one.years), "coat": str(one.coat),
+                    "least": str(one.least), "most": str(one.most)}
+                   for finish, one in results.upkeep.items()],
         "contract": _contract(results.contract, results.days),
         "costs": {c.finish: cost_figures(c) for c in owner.finishes},
         "bids": [bid_figures(bid) for bid in owner.bids],

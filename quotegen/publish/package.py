@@ -40,29 +40,26 @@ class Package:
 def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) -> Package:
     """Gather the package of one job: what the customer gets, and what stays in the truck."""
     theme = themes_folder() / results.job.company.theme
-    view = customer_view(results)
-    views: dict[str, Paper] = {
+    view, later = customer_view(results), _after_signing(results)
+    papers: dict[str, Paper] = {
         "quote": view,
         "door-sheet": view,
         "compare-bids": compare_sheet(results),
+        "cancellation": cancellation_form(results),
+        **later,
     }
     printed = {
         name: render(f"{name}.html.j2", one, results.words, theme, on_paper=True)
-        for name, one in views.items()
+        for name, one in papers.items()
     }
     pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
-    after = _after_signing(results, theme)
     customer = {
-        **after,
-        **_past_jobs(results, theme),
+        **{f"{name}.pdf": pdf for name, pdf in pdfs.items()},
         **{
-            f"{name}.html": render(f"{name}.html.j2", views[name], results.words, theme).encode()
-            for name in ("quote", "compare-bids")
+            f"{name}.html": render(f"{name}.html.j2", papers[name], results.words, theme).encode()
+            for name in ("quote", "compare-bids", *later)
         },
-        "compare-bids.pdf": pdfs["compare-bids"],
-        "cancellation.pdf": to_pdf(_cancellation(results, theme), results.job.quote_date),
-        "quote.pdf": pdfs["quote"],
-        "door-sheet.pdf": pdfs["door-sheet"],
+        **_past_jobs(results, theme),
         "email.eml": _email(results, view, theme, pdfs["quote"]),
         "visits.ics": _calendar(results),
     }
@@ -95,26 +92,14 @@ def specimens(results: Results) -> Artifacts:
     return files
 
 
-def _cancellation(results: Results, theme: Traversable) -> str:
-    return render(
-        "cancellation.html.j2", cancellation_form(results), results.words, theme, on_paper=True
-    )
-
-
-def _after_signing(results: Results, theme: Traversable) -> dict[str, bytes]:
-    """Return the papers that are signed after the quote, each as a page and for print."""
-    contract, files = results.contract, dict[str, bytes]()
-    papers: dict[str, Paper] = {}
+def _after_signing(results: Results) -> dict[str, Paper]:
+    """Return the papers that are signed after the quote."""
+    contract, papers = results.contract, dict[str, Paper]()
     if contract.remeasure is not None:
         papers["measured"] = statement_view(results, contract.remeasure)
     if contract.changes:
         papers["changes"] = change_orders_view(results)
-    for name, view in papers.items():
-        template = f"{name}.html.j2"
-        files[f"{name}.html"] = render(template, view, results.words, theme).encode()
-        paper = render(template, view, results.words, theme, on_paper=True)
-        files[f"{name}.pdf"] = to_pdf(paper, results.job.quote_date)
-    return files
+    return papers
 
 
 def _private(

@@ -28,7 +28,13 @@ KNOWN = 48
 def _blocks() -> dict[str, str]:
     """Return the text of each sheet and of each block in it, by id."""
     results = shop.example_results(DECK)
-    page = render("quote.html.j2", customer_view(results), results.words, themes_folder() / "shop")
+    page = render(
+        "quote.html.j2",
+        customer_view(results),
+        results.words,
+        themes_folder() / "shop",
+        on_paper=True,
+    )
     marks = [(m.start(), m[1], m[2]) for m in re.finditer(r'<(\w+)[^>]*\bid="([\w-]+)"', page)]
     blocks: dict[str, str] = {}
     for place, tag, ident in marks:

@@ -66,6 +66,9 @@ def _money(results: Results) -> Iterator[str]:
     moves += [(one.amount, one.total) for one in quote.looks]
     for amount, total in moves:
         yield f"{words.money(abs(amount))} {words.money(total)}"
+    yield from (words.money(one.total) for one in quote.combinations)
+    for one in results.upkeep.values():
+        yield from map(words.money, (one.coat, one.least, one.most))
     for part in (*quote.by_placement, *quote.by_scope):
         yield words.money(part.amount)
     if results.job.rate_book.minimum is not None:

@@ -34,7 +34,7 @@ pytestmark = pytest.mark.xdist_group("paper")
 
 LETTER, A4 = (612, 792), (595.28, 841.89)
 INCLUDED_AT_MOST = 12
-FLOWING = ("quote", "measured", "changes")
+FLOWING = ("quote", "compare-bids", "cancellation", "measured", "changes")
 
 
 def _build(folder: Path, job: str, more: str) -> Package:
@@ -61,13 +61,14 @@ def package(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
 def _pdfs(package: Package) -> dict[str, bytes]:
     found = {Path(name).stem: data for name, data in package.artifacts.items()
              if name.endswith(".pdf")}  # fmt: skip
-    assert set(found) == {"quote", "door-sheet", "measured", "changes"}
+    assert set(found) == {
+        "quote", "door-sheet", "compare-bids", "cancellation", "measured", "changes"
+    }  # fmt: skip
     return found
 
 
 def _pages(package: Package, name: str) -> list[Any]:
-    html = package.printed.get(name)
-    return laid_out(html or package.artifacts[f"customer/{name}.html"].decode())
+    return laid_out(package.printed[name])
 
 
 def test_every_paper_passes_a_checker_of_pdf_ua(package: Package):
