@@ -6,6 +6,9 @@ from pathlib import Path
 from quotegen.pipeline import House, figure, open_house
 from tests.world import write_world
 
+FORECAST = """
+forecast: {date: 2026-07-14, air: 84 F, humidity: 40 %, wind: 11 mph, concrete: 82 F}
+"""
 README = Path(__file__).parent.parent / "README.md"
 
 
@@ -29,7 +32,7 @@ def test_every_file_that_the_readme_lists_is_made(tmp_path):
     house = open_house()
     assert isinstance(house, House)
     job, after = _jobs()
-    built = build(write_world(tmp_path, job + after), house).package
+    built = build(write_world(tmp_path, job + after + FORECAST), house).package
     assert built is not None
     assert listed <= {path.split("/")[1] for path in built.artifacts}
 

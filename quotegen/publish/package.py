@@ -111,19 +111,13 @@ def _private(
         "order-list": order_list_view(results),
         "law-checklist": law_sheet(results, results.laws),
     }
+    if results.job.forecast is not None:
+        sheets["weather"] = weather_sheet(results, results.job.forecast)
     pages = {
         f"{name}.html": render(f"{name}.html.j2", sheet, results.words, theme).encode()
         for name, sheet in sheets.items()
     }
     return {**pages, "figures.json": to_json(figures(results, owner))}
-
-
-def _weather(results: Results, theme: Traversable) -> Artifacts:
-    forecast = results.job.forecast
-    if forecast is None:
-        return {}
-    view = weather_sheet(results, forecast)
-    return {"weather.html": render("weather.html.j2", view, results.words, theme).encode()}
 
 
 def _email(results: Results, view: CustomerView, theme: Traversable, pdf: bytes) -> bytes:

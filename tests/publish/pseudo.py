@@ -21,8 +21,8 @@ LOCALE = "es_US"
 """Its dates have no English month, and its money is in dollars."""
 
 MARK = "ñ"
-_AND = "y|e"
-"""How a list ends in that locale."""
+_AND = "y|e|o|u"
+"""How a list ends in that locale: and, or."""
 _CHANGED = str.maketrans("aeiouyAEIOUY", "áéíóúýÁÉÍÓÚÝ")
 _KEPT = re.compile(r"\{\{.*?\}\}|\{\w+\}|<[^>]*>|\]\([^)]*\)|&\w+;")
 _WORD = re.compile(r"[^\W\d_]+")
@@ -102,7 +102,7 @@ def named_texts() -> str:
 def strangers(text: str, known: str) -> set[str]:
     """Return each run of words that is neither of the made-up language nor known as it stands.
 
-    A run ends at a mark, a digit, a line, or the word with which the locale ends a list.
+    A run ends at a mark, a digit, a line, or a word with which the locale ends a list.
     """
     return {run for run in _runs(text) if len(run) > 1 and f" {run} " not in known}
 

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from icalendar import Calendar
 
+from quotegen.explain.reference_rows import shown_references
 from quotegen.pipeline import build
 from tests.pricing import shop
 from tests.publish.built import EVERY_BUILT, built, page_text
@@ -27,7 +28,8 @@ def _figures(job_file: Path) -> Any:
 @EVERY_BUILT
 def test_the_files_of_a_package(job_file: Path):
     """A package has the files that the design lists for its stage, and no others."""
-    job = shop.example_results(job_file).job
+    results = shop.example_results(job_file)
+    job, shown = results.job, len(shown_references(results))
     after = [
         name for name, there in (("measured", job.measured), ("changes", job.changes)) if there
     ]
@@ -37,7 +39,7 @@ def test_the_files_of_a_package(job_file: Path):
         "customer/cancellation.pdf", "customer/compare-bids.html", "customer/compare-bids.pdf",
         "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
         "customer/quote.pdf", "customer/visits.ics",
-        *(f"customer/past-job-{number}.html" for number in range(1, len(job.references) + 1)),
+        *(f"customer/past-job-{number}.html" for number in range(1, shown + 1)),
         *(f"customer/{name}.{ending}" for name in after for ending in ("html", "pdf")),
         "private/call-sheet.html", "private/cost-sheet.html", "private/figures.json",
         "private/law-checklist.html", "private/order-list.html",

@@ -235,7 +235,8 @@ def test_a_metric_job_prints_on_a4():
     """Where the company names no paper, a job in metres is A4."""
     results = example_results(EXAMPLES / "jobs" / "ferry-road-drive.yaml")
     theme = themes_folder() / "shop"
-    html = render("door-sheet.html.j2", customer_view(results), results.words, theme)
+    view = customer_view(results)
+    html = render("door-sheet.html.j2", view, results.words, theme, on_paper=True)
     with pikepdf.open(io.BytesIO(to_pdf(html, results.job.quote_date))) as pdf:
         size = tuple(float(side) for side in pdf.pages[0].mediabox[2:])
     assert size == pytest.approx(A4, abs=0.01)
