@@ -1,8 +1,12 @@
-"""What every test shares: how hard hypothesis tries."""
+"""What every test shares: how hard hypothesis tries, and what was built is cleared away."""
 
+import shutil
 from datetime import timedelta
 
+import pytest
 from hypothesis import HealthCheck, settings
+
+from tests.publish.built import SHARED
 
 # Always on: small, and the same cases every time, so that a red run can be repeated.
 settings.register_profile(
@@ -17,3 +21,9 @@ settings.register_profile(
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
 settings.load_profile("always")
+
+
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Clear away what the workers of this run shared, once all are done."""
+    if not hasattr(session.config, "workerinput"):
+        shutil.rmtree(SHARED, ignore_errors=True)

@@ -75,6 +75,7 @@ def render(
     )
     styles = styles_of(template, theme, view.paper_size)
     paper = stylesheet(styles.paper, view.accent, theme)
+    plain = stylesheet(styles.page, view.accent, theme)
     script, ways = ("", "") if on_paper else _choosing(template, view, theme)
     page = environment.get_template(template).render(
         view=view,
@@ -82,13 +83,13 @@ def render(
         css=STYLES,
         csp=POLICY,
         paper=data_address("text/css", paper.encode()),
-        tokens=tokens_of(stylesheet(styles.page, view.accent, theme)),
+        tokens=tokens_of(plain),
         on_paper=on_paper,
         script=Markup(script),  # noqa: S704 - our own script
         ways=Markup(ways),  # noqa: S704 - JSON without any `<`
     )
     if on_paper or not styles.page:
-        css = stylesheet(styles.page, view.accent, theme)
+        css = plain
     else:
         few = letters_of("".join(_IN_MONO.findall(page)))
         css = squeezed(stylesheet(styles.page, view.accent, theme, letters_of(page), few))

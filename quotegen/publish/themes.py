@@ -1,5 +1,6 @@
 """Themes: folders of templates and styles, one of which may build on another."""
 
+from functools import cache
 from importlib.resources.abc import Traversable
 from typing import Any
 
@@ -50,5 +51,10 @@ def fonts(theme: Traversable) -> tuple[str, ...]:
 
 
 def _own(theme: Traversable) -> dict[str, Any]:
-    own: dict[str, Any] = yaml.safe_load((theme / "theme.yaml").read_text(encoding="utf-8"))
-    return own
+    return _parsed((theme / "theme.yaml").read_text(encoding="utf-8"))
+
+
+@cache  # a page asks for it dozens of times, and reading YAML is slow
+def _parsed(text: str) -> dict[str, Any]:
+    parsed: dict[str, Any] = yaml.safe_load(text)
+    return parsed

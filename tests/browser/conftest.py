@@ -1,9 +1,6 @@
 """The demo packages, and a browser that lets nothing out and writes down what a page tries."""
 
-import os
 import shutil
-import subprocess
-import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -11,6 +8,10 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, Route, ViewportSize, sync_playwright
+
+from quotegen.publish.write import write
+from tests.pricing.shop import example_results
+from tests.publish.built import built
 
 REPO = Path(__file__).resolve().parents[2]
 JOBS = sorted((REPO / "example_jobs" / "jobs").glob("*.yaml"))
@@ -45,18 +46,11 @@ def need(program: str, package: str) -> str:
 
 @pytest.fixture(scope="session")
 def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Return the folder of the demo packages, made by the command that a user types."""
+    """Return a folder with the packages of the examples, as `quotegen package` writes them."""
     out = tmp_path_factory.mktemp("packages")
     assert JOBS, "no job in example_jobs/jobs"
-    done = subprocess.run(
-        [sys.executable, "-m", "quotegen", "package", *JOBS, "--out", out],
-        cwd=REPO,
-        env={"SOURCE_DATE_EPOCH": "1767225600", **os.environ},
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert done.returncode == 0, done.stdout + done.stderr
+    for job in JOBS:
+        write(out / example_results(job).job.quote, built(job))
     return out
 
 

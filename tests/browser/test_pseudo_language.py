@@ -24,7 +24,7 @@ EXAMPLES = REPO / "example_jobs"
 CHOSEN = ("orchard-bend-pool-deck", "cutters-row-drive")  # all sheets; all papers after signing
 SAID = re.compile(r'(?:alt|title|aria-label|data-label|data-page|content)="([^"]*)"')
 SILENT = re.compile(
-    r'<style>.*?</style>|<meta (?:charset|http-equiv|name="(?:viewport|color)).*?>|<link.*?>',
+    r'<style>.*?</style>|<meta (?:charset|http-equiv|name="?(?:viewport|color)).*?>|<link.*?>',
     re.DOTALL,
 )
 WORKING = re.compile(r'<span class="small how">.*?</span>', re.DOTALL)
@@ -49,6 +49,7 @@ def known() -> str:
 def test_no_english_is_left_on_a_page(packages: Mapping[str, Package], known: str):
     """Every word of every page, also of labels and alternative texts, is of the language.
 
+    A page that is printed is read as the printer gets it too, with each label written out.
     The order list's column of working is left out: the owner alone reads it, beside the terminal.
     """
     assert set(packages) == set(CHOSEN)

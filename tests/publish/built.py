@@ -1,10 +1,14 @@
 """The examples, built once for all tests that read what was built."""
 
+import fcntl
+import os
+import pickle
 import re
 from collections.abc import Mapping
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
+from tempfile import gettempdir
 
 import pytest
 
@@ -17,6 +21,10 @@ EVERY_BUILT = pytest.mark.parametrize(
 )
 """Each example, all its tests on one worker, so that it is built once."""
 
+RUN = os.environ.setdefault("QUOTEGEN_TEST_RUN", str(os.getpid()))  # workers inherit it
+SHARED = Path(gettempdir()) / f"quotegen-built-{RUN}"
+"""Where one run of the tests keeps what it has built; `tests/conftest.py` clears it away."""
+
 BLOCKS = frozenset({
     "address", "article", "caption", "dd", "details", "div", "dt", "figcaption", "figure",
     "footer", "h1", "h2", "h3", "h4", "header", "hr", "li", "main", "nav", "ol", "p", "section",
@@ -27,11 +35,21 @@ UNSEEN = frozenset({"style", "script"})
 
 @cache
 def built(job_file: Path) -> Mapping[str, bytes]:
-    """Return every file of an example's package, by path."""
-    made = build(job_file, house())
-    assert made.problems == ()
-    assert made.package is not None
-    return made.package.artifacts
+    """Return every file of an example's package, by path.
+
+    All workers of a run share what one of them has built: the others wait for it and read it.
+    """
+    SHARED.mkdir(exist_ok=True)
+    kept = SHARED / f"{job_file.stem}.pickle"
+    with (SHARED / f"{job_file.stem}.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not kept.exists():
+            made = build(job_file, house())
+            assert made.problems == ()
+            assert made.package is not None
+            kept.write_bytes(pickle.dumps(dict(made.package.artifacts)))
+        artifacts: Mapping[str, bytes] = pickle.loads(kept.read_bytes())
+    return artifacts
 
 
 def page_text(page: str) -> str:
