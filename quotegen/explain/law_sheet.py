@@ -74,9 +74,9 @@ def _part(results: Results, laws: ContractLaws, law: Law) -> LawPart:
         link=law.link,
         rows=tuple(
             LawRow(
-                what=laws.meaning(demand.element),
+                what=_what(results, laws, demand.element),
                 clause=demand.clause,
-                sure=demand.seen.value,
+                sure=results.words(f"law_sure_{demand.seen.name.lower()}"),
                 where=_where(results, demand.element),
             )
             for demand in law.demands
@@ -91,7 +91,11 @@ def _advice(results: Results, laws: ContractLaws) -> LawPart:
 def _advised(results: Results, laws: ContractLaws) -> Iterator[LawRow]:
     for element in laws.superset():
         where = _where(results, element)
-        yield LawRow(what=laws.meaning(element), clause="", sure="", where=where)
+        yield LawRow(what=_what(results, laws, element), clause="", sure="", where=where)
+
+
+def _what(results: Results, laws: ContractLaws, element: Element) -> str:
+    return results.words.labels.get(f"element_{element.value}", laws.meaning(element))
 
 
 def _where(results: Results, element: Element) -> str:

@@ -7,6 +7,7 @@ from decimal import Decimal
 from quotegen.explain.present import STAMPED, kinds
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
+from quotegen.explain.rule_words import rule_text
 from quotegen.quantity import NOUGHT, decimal_of, kg_per_m2, rounded
 from quotegen.spec.forecast import Forecast
 from quotegen.trade import evaporation, mix, weather
@@ -88,8 +89,8 @@ def _evaporation(results: Results, forecast: Forecast) -> Iterator[Row]:
         )
         yield Row(name=words(f"evaporation_{key}"), text=said)
     limit = "evaporation_care_low_bleed" if forecast.low_bleed else "evaporation_care"
-    yield Row(name=words("evaporation_limit"), text=rules.text(limit, on))
-    yield Row(name=words("evaporation_spread"), text=rules.text("evaporation_scatter", on))
+    yield Row(name=words("evaporation_limit"), text=rule_text(results, limit))
+    yield Row(name=words("evaporation_spread"), text=rule_text(results, "evaporation_scatter"))
 
 
 def _window(results: Results, forecast: Forecast) -> Iterator[Row]:
@@ -148,13 +149,13 @@ def _values(results: Results, forecast: Forecast) -> dict[str, str]:
     days = weather.protection_days(exposed=True, accelerated=False, rules=rules, on=on)
     mixed = weather.least_mixed_f(min(forecast.air, forecast.low or forecast.air), rules, on)
     return {
-        "hottest": rules.text("hot_concrete_max", on),
-        "placed": rules.text("cold_concrete_placed", on),
+        "hottest": rule_text(results, "hot_concrete_max"),
+        "placed": rule_text(results, "cold_concrete_placed"),
         "mixed": f"{words.number(decimal_of(mixed), 0)} °F",
-        "frost": rules.text("frost_strength", on),
+        "frost": rule_text(results, "frost_strength"),
         "days": str(days),
-        "wind_height": rules.text("wind_height", on),
-        "water": rules.text("heat_water", on),
+        "wind_height": rule_text(results, "wind_height"),
+        "water": rule_text(results, "heat_water"),
     }
 
 

@@ -140,7 +140,7 @@ class Content:
             their order.
         glossary: words of the trade and what they mean.
         labels: every fixed word, by key: those of the templates from labels.yaml, and those that
-            take values from sentences.yaml; what rules say from rules.yaml, where English does not.
+            take values from sentences.yaml; rules and laws from rules.yaml, where not English.
     """
 
     locale: str

@@ -27,7 +27,8 @@ SILENT = re.compile(
     r'<style>.*?</style>|<meta (?:charset|http-equiv|name="?(?:viewport|color)).*?>|<link.*?>',
     re.DOTALL,
 )
-WORKING = re.compile(r'<span class="small how">.*?</span>', re.DOTALL)
+WORKING = re.compile(r"<span class=.*?</span>", re.DOTALL)
+"""On the order list: what the book calls a material, and the column of working."""
 
 
 @pytest.fixture(scope="module")
@@ -58,7 +59,9 @@ def test_no_english_is_left_on_a_page(packages: Mapping[str, Package], known: st
                  if name.endswith(".html")} | dict(package.printed)  # fmt: skip
         assert len(pages) >= 4
         for name, page in pages.items():
-            shown = SILENT.sub("", WORKING.sub("", page))
+            shown = SILENT.sub("", page)
+            if name == "private/order-list.html":
+                shown = WORKING.sub("", shown)
             said = "\n".join(map(unescape, SAID.findall(shown)))
             assert strangers(page_text(shown), known) == set(), name
             assert strangers(said, known) == set(), name

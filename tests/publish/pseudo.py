@@ -15,6 +15,7 @@ import yaml
 from quotegen.explain.wording import Words
 from quotegen.quantity import Units
 from quotegen.resources import content_folder
+from quotegen.trade.contract_law import load_laws
 from quotegen.trade.rules import load_rules
 
 LOCALE = "es_US"
@@ -66,12 +67,14 @@ def pseudo_content(folder: Path) -> Path:
 
 
 def _rules() -> Iterator[tuple[str, str]]:
-    """Yield what each rule of the trade is about, and what it says where that is a text."""
+    """Yield what each rule is about, what it says where that is a text, and what a law asks for."""
     for rule_id, rule in load_rules().rules.items():
         yield f"rule_{rule_id}", pseudo(rule.description)
         for value in rule.values:
             if isinstance(value.value, str):
                 yield f"rule_{rule_id}_says", pseudo(value.value)
+    for element, meaning in load_laws().meanings:
+        yield f"element_{element.value}", pseudo(meaning)
 
 
 def _write(path: Path, texts: Mapping[str, str]) -> None:
@@ -89,14 +92,20 @@ def typed_texts(*files: Path) -> str:
 
 
 def named_texts() -> str:
-    """Return what no language changes: dates as the locale writes them, and titles of standards."""
+    """Return what no language changes: dates of the locale, titles of standards and laws."""
     days = [date(2026, month, day) for month in range(1, 13) for day in range(1, 8)]
     words = Words(labels={}, locale=LOCALE, units=Units.US)
     written = [
         write(day) for day in days for write in (words.day, words.weekday, words.day_of_year)
     ]
     titles = [str(v.reference) for rule in load_rules().rules.values() for v in rule.values]
-    return "\n".join(map(_as_words, (*written, *titles, words.listing(("1", "2", "3")))))
+    laws = [
+        text
+        for law in load_laws().laws
+        for text in (law.law, law.edition, law.link, *(demand.clause for demand in law.demands))
+    ]
+    known = (*written, *titles, *laws, words.listing(("1", "2", "3")))
+    return "\n".join(map(_as_words, known))
 
 
 def strangers(text: str, known: str) -> set[str]:
