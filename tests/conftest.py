@@ -23,6 +23,12 @@ settings.register_profile(
 settings.load_profile("always")
 
 
+@pytest.fixture
+def unprinted(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Keep the print engine out of a test that reads no PDF: printing takes most of a build."""
+    monkeypatch.setattr("quotegen.publish.package.to_pdf", lambda *_: b"%PDF-1.7 not printed")
+
+
 def pytest_sessionfinish(session: pytest.Session) -> None:
     """Clear away what the workers of this run shared, once all are done."""
     if not hasattr(session.config, "workerinput"):

@@ -24,6 +24,9 @@ def command(
     return Command(monkeypatch, capsys)
 
 
+pytestmark = pytest.mark.usefixtures("unprinted")
+
+
 def _second_job(name: str, text: str) -> None:
     Path(name).write_text(text, encoding="utf-8")
 

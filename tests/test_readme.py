@@ -3,6 +3,8 @@
 import re
 from pathlib import Path
 
+import pytest
+
 from quotegen.pipeline import House, figure, open_house
 from tests.world import write_world
 
@@ -23,6 +25,7 @@ def test_the_jobs_in_the_readme_have_no_fault(tmp_path):
         assert made.results is not None
 
 
+@pytest.mark.usefixtures("unprinted")
 def test_every_file_that_the_readme_lists_is_made(tmp_path):
     """The table of what is made names no file that is not."""
     listed = set(re.findall(r"\| `(?:customer|private)/([a-z.-]+)`", README.read_text("utf-8")))

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from quotegen.explain import svg
+from quotegen.explain.curves import Pixel
 from quotegen.explain.picture import picture, scaled
 from quotegen.explain.results import Results
-from quotegen.explain.svg import Drawing, Pixel
+from quotegen.explain.svg import Drawing
 from quotegen.pricing.records import AdjustmentRow
 
 WIDTH_PX = 328.0

@@ -6,6 +6,7 @@ from urllib.parse import quote as percent_encoded
 import segno
 
 from quotegen.explain import svg
+from quotegen.explain.curves import number
 from quotegen.explain.results import Results
 from quotegen.explain.svg import Drawing
 from quotegen.explain.views import DoorSheet
@@ -35,9 +36,9 @@ def code(text: str, title: str) -> Drawing:
     )
     side = len(rows) * MODULE_PX
     bars = " ".join(
-        f"M{svg.number(start * MODULE_PX)} {svg.number(y * MODULE_PX)}"
-        f"h{svg.number(length * MODULE_PX)}v{svg.number(MODULE_PX)}"
-        f"h-{svg.number(length * MODULE_PX)}z"
+        f"M{number(start * MODULE_PX)} {number(y * MODULE_PX)}"
+        f"h{number(length * MODULE_PX)}v{number(MODULE_PX)}"
+        f"h-{number(length * MODULE_PX)}z"
         for y, row in enumerate(rows)
         for start, length in _runs(row)
     )

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import hypot
 
-from quotegen.explain.svg import Pixel
+from quotegen.explain.curves import Pixel
 from quotegen.quantity import FEET_PER_METRE, Units
 from quotegen.takeoff.records import Point, Ring
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from math import dist
 
-from quotegen.explain.svg import Pixel
+from quotegen.explain.curves import Pixel
 
 STEP_PX = 7.0
 NEAR_STEPS = (0, 1, -1, 2, -2, 3, -3, 4, -4)

@@ -37,15 +37,21 @@ def stone(ident: str) -> str:
             "path", d=_pebble(x, y, 3 + 2 * size, turn), fill="none", stroke=STROKE, stroke_width=1
         )
         for (x, y), size, turn in zip(
-            _spots(22, 72), _sequence(22, 7), _sequence(22, 3), strict=True
+            _spots(16, 62), _sequence(16, 7), _sequence(16, 3), strict=True
         )
     )
-    return _tile(ident, 72, 72, rings)
+    return _tile(ident, 62, 62, rings)
 
 
 def concrete(ident: str) -> str:
     """Return the pattern of concrete, cut through: scattered dots and a few small triangles."""
-    dots = "".join(element("circle", cx=x, cy=y, r=0.9, fill=STROKE) for x, y in _spots(26, 60))
+    dots = element(
+        "path",
+        d=" ".join(f"M{x:.1f} {y:.1f} h0.1" for x, y in _spots(26, 60)),
+        stroke=STROKE,
+        stroke_width=1.8,
+        stroke_linecap="round",
+    )
     triangles = "".join(
         element(
             "path",

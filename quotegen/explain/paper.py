@@ -4,9 +4,10 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from quotegen.explain import hatches, svg
+from quotegen.explain.curves import Pixel
 from quotegen.explain.frame import Frame, Room, frame_for, inside, outward
 from quotegen.explain.free_space import Box, FreeSpace
-from quotegen.explain.svg import Drawing, Pixel
+from quotegen.explain.svg import Drawing
 from quotegen.explain.wording import Words
 from quotegen.spec.records import JobSpec
 from quotegen.takeoff.records import (

@@ -6,6 +6,7 @@ from itertools import pairwise
 from math import dist
 
 from quotegen.explain import hatches, svg
+from quotegen.explain.curves import Pixel
 from quotegen.explain.frame import Room
 from quotegen.explain.free_space import Box
 from quotegen.explain.paper import (
@@ -18,7 +19,7 @@ from quotegen.explain.paper import (
     rings_of,
 )
 from quotegen.explain.plan_symbols import north, prepared_ground, scale_bar
-from quotegen.explain.svg import Drawing, Pixel
+from quotegen.explain.svg import Drawing
 from quotegen.explain.wording import Words
 from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.spec.shapes import Side
@@ -108,7 +109,7 @@ class _Artist:
         text_at: float = 0.5,
     ) -> str:
         """Draw a dimension unless its text is too long for it or would cover something."""
-        wide = svg.text_width(words, LABEL_SIZE, mono=True)
+        wide = svg.text_width(words, LABEL_SIZE)
         long = dist(start, end)
         lettering = svg.dimension_text_at(start, end, text_at)
         lies_flat = abs(end[0] - start[0]) >= abs(end[1] - start[1])

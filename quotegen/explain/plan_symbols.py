@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from math import cos, radians, sin
 
 from quotegen.explain import svg
+from quotegen.explain.curves import Pixel
 from quotegen.explain.free_space import Box
 from quotegen.explain.paper import Paper
 
@@ -58,7 +59,7 @@ def prepared_ground(paper: Paper) -> Iterator[str]:
         yield paper.label(paper.frame.px(longest[0]), missing)
 
 
-def closed(pixels: list[svg.Pixel], *, dash: str = "", shade: float = 0.0) -> str:
+def closed(pixels: list[Pixel], *, dash: str = "", shade: float = 0.0) -> str:
     """Draw a closed line, dashed or filled with a shade."""
     look: dict[str, str | float] = {
         "d": svg.rings_path([pixels]),

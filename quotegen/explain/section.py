@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from quotegen.explain import hatches, svg
-from quotegen.explain.svg import Drawing, Pixel
+from quotegen.explain.curves import Pixel
+from quotegen.explain.svg import Drawing
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length
 from quotegen.spec.rate_book import SteelKind

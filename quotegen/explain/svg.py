@@ -8,11 +8,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from html import escape
 from math import atan2, cos, degrees, hypot, pi, sin
-from typing import TypeAlias
 
 from markupsafe import Markup
 
-Pixel: TypeAlias = tuple[float, float]
+from quotegen.explain.curves import Pixel, number, path_data
 
 INK = "#1a1a1a"
 GREY = "#5a5a5a"
@@ -21,7 +20,6 @@ THIN = 0.8
 LINE = 1.2
 THICK = 2.0
 SANS = "Atkinson Hyperlegible Next, sans-serif"
-MONO = "Atkinson Hyperlegible Mono, monospace"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,12 +29,6 @@ class Drawing:
     svg: Markup
     title: str
     scale: str = ""
-
-
-def number(value: float) -> str:
-    """Write a coordinate to a tenth of a pixel."""
-    text = f"{value:.1f}".removesuffix(".0")
-    return "0" if text == "-0" else text
 
 
 def element(tag: str, content: str = "", **attributes: str | float) -> str:
@@ -66,16 +58,14 @@ def line(start: Pixel, end: Pixel, *, width: float = THIN, dash: str = "") -> st
 
 def rings_path(rings: Iterable[Iterable[Pixel]]) -> str:
     """Write closed rings as path data."""
-    return " ".join(
-        "M" + " L".join(f"{number(x)} {number(y)}" for x, y in ring) + " Z" for ring in rings
-    )
+    return " ".join(path_data(tuple(ring), closed=True) for ring in rings)
 
 
 def polyline(
     points: Iterable[Pixel], *, width: float = THICK, ink: str = INK, dash: str = ""
 ) -> str:
     """Draw an open line through points."""
-    data = "M" + " L".join(f"{number(x)} {number(y)}" for x, y in points)
+    data = path_data(tuple(points), closed=False)
     extra = {"stroke_dasharray": dash} if dash else {}
     return element(
         "path",
@@ -106,17 +96,18 @@ def text(
         size: in pixels.
         anchor: `start`, `middle` or `end`.
         turn: in degrees, clockwise.
-        face: `plain`, `bold` or `mono`.
+        face: `plain` or `bold`.
         halo: whether to draw one.
     """
     attributes: dict[str, str | float] = {
         "x": at[0],
         "y": at[1],
         "font_size": size,
-        "text_anchor": anchor,
-        "font_family": MONO if face == "mono" else SANS,
-        "font_weight": "700" if face == "bold" else "400",
     }
+    if anchor != "start":
+        attributes["text_anchor"] = anchor
+    if face == "bold":
+        attributes["font_weight"] = "700"
     if turn:
         attributes["transform"] = f"rotate({number(turn)} {number(at[0])} {number(at[1])})"
     written = element("text", escape(words), **attributes, fill=INK)
@@ -135,9 +126,9 @@ def text(
     return under + written
 
 
-def text_width(words: str, size: float, *, mono: bool = False) -> float:
+def text_width(words: str, size: float) -> float:
     """Estimate how wide a text runs."""
-    return len(words) * size * (0.6 if mono else 0.53)
+    return len(words) * size * 0.53
 
 
 def wrapped(words: str, width: float, size: float) -> tuple[str, ...]:
@@ -179,9 +170,7 @@ def dimension(
     for x, y in (start, end):
         parts.append(line((x - tick[0], y - tick[1]), (x + tick[0], y + tick[1]), width=1.6))
     at = dimension_text_at(start, end, text_at)
-    parts.append(
-        text(at, words, size=size, turn=degrees(_reading_angle(start, end)), face="mono", halo=True)
-    )
+    parts.append(text(at, words, size=size, turn=degrees(_reading_angle(start, end)), halo=True))
     return "".join(parts)
 
 
@@ -232,7 +221,8 @@ def document(
     return Markup(element(  # noqa: S704 - every text in it went through escape
         "svg", name + content, xmlns="http://www.w3.org/2000/svg",
         viewBox=f"0 0 {number(width)} {number(height)}", width=width, height=height,
-        role="img", aria_labelledby=f"{ident}-title", class_=css_class or "drawing",
+        font_family=SANS, role="img", aria_labelledby=f"{ident}-title",
+        class_=css_class or "drawing",
     ))  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from datetime import date
 from enum import StrEnum
 
 from quotegen.explain import svg
+from quotegen.explain.curves import Pixel, number
 from quotegen.explain.picture import picture
 from quotegen.explain.results import Results
 from quotegen.explain.svg import Drawing
@@ -122,11 +123,11 @@ def _on_axis(event: Event, top: float, until: float) -> Iterator[str]:
 
 def _texts(event: Event, lines: tuple[str, ...], y: float) -> Iterator[str]:
     yield svg.text((TEXT_PX, y + 12), event.day, size=12, anchor="start", face="bold")
-    for number, line in enumerate(lines, start=1):
-        yield svg.text((TEXT_PX, y + 12 + number * LINE_PX), line, size=SIZE_PX, anchor="start")
+    for row, line in enumerate(lines, start=1):
+        yield svg.text((TEXT_PX, y + 12 + row * LINE_PX), line, size=SIZE_PX, anchor="start")
 
 
-def _symbols(places: tuple[tuple[Mark, svg.Pixel], ...]) -> Iterator[str]:
+def _symbols(places: tuple[tuple[Mark, Pixel], ...]) -> Iterator[str]:
     """Draw the symbols at their places, those of a kind as one path."""
     for mark in Mark:
         drawn = "".join(_outline(mark, *at) for kind, at in places if kind is mark)
@@ -139,7 +140,7 @@ def _symbols(places: tuple[tuple[Mark, svg.Pixel], ...]) -> Iterator[str]:
 def _outline(mark: Mark, x: float, y: float) -> str:
     """Return a square for us and for a wait, a ring for you, a triangle for what you may."""
     if mark is Mark.YOU:
-        return f"M{svg.number(x - 5)} {svg.number(y)}a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z"
+        return f"M{number(x - 5)} {number(y)}a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z"
     if mark is Mark.OPEN:
         return svg.rings_path([[(x - 5, y - 6), (x + 6, y), (x - 5, y + 6)]])
     return svg.rings_path([[(x - 5, y - 5), (x + 5, y - 5), (x + 5, y + 5), (x - 5, y + 5)]])

@@ -5,6 +5,7 @@ import hashlib
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from html import unescape
 from importlib.resources.abc import Traversable
 from string import whitespace
 
@@ -28,12 +29,6 @@ ACCENT = "--accent: #000000"
 
 STYLES, POLICY = "=styles=", "=policy="
 """Where the styles and the policy go; both follow from all else that is on the page."""
-
-_IN_MONO = re.compile(
-    r'<[a-z]+[^>]*?(?:class="(?:[^"]* )?(?:no|mono|tape|mark|day)[" ]|font-family="[^"]*Mono)[^>]*>'
-    r"([^<]*)<"
-)
-"""The text of elements that the styles, or the drawings, set in the mono face."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,15 +86,15 @@ def render(
     if on_paper or not styles.page:
         css = plain
     else:
-        few = letters_of("".join(_IN_MONO.findall(page)))
-        css = squeezed(stylesheet(styles.page, view.accent, theme, letters_of(page), few))
+        css = squeezed(stylesheet(styles.page, view.accent, theme, letters_of(page)))
         page, css = lean(page, css)
     return page.replace(STYLES, css).replace(POLICY, str(escape(policy(css, script))))
 
 
 def letters_of(page: str) -> str:
-    """Return each letter of a page once, in order."""
-    return "".join(sorted({*page} - {*whitespace} | {" "}))
+    """Return each letter that a page can show once, in order."""
+    shown = unescape(re.sub(r"<[^>]*>", "", page))
+    return "".join(sorted({*shown} - {*whitespace} | {" "}))
 
 
 def squeezed(css: str) -> str:
@@ -133,19 +128,16 @@ def styles_of(template: str, theme: Traversable, paper_size: str) -> Styles:
     return Styles(page=tuple(page), paper=tuple(own.get("paper", ())))
 
 
-def stylesheet(
-    names: tuple[str, ...], accent: str, theme: Traversable, letters: str = "", few: str = ""
-) -> str:
+def stylesheet(names: tuple[str, ...], accent: str, theme: Traversable, letters: str = "") -> str:
     """Join style sheets of a theme, with its fonts set in as data and the company's accent.
 
-    Fonts are cut down to some letters where these are given, the mono face to a few.
+    Fonts are cut down to some letters where these are given.
     """
     text = "\n".join(themes.text(theme, f"styles/{name}") for name in names)
     for font in themes.fonts(theme):
         if f"url({font})" in text:
             data = themes.found(theme, f"fonts/{font}").read_bytes()
-            kept = few if font.startswith("mono") else letters
-            address = data_address("font/woff2", subset(data, kept) if kept else data)
+            address = data_address("font/woff2", subset(data, letters) if letters else data)
             text = text.replace(f"url({font})", f"url({address})")
     return text.replace(ACCENT, f"--accent: {accent_ink(accent)}")
 

@@ -7,6 +7,7 @@ drawing. Both show the same.
 import re
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
+from html import unescape
 from itertools import chain, product
 from string import ascii_lowercase
 
@@ -19,6 +20,9 @@ BLOCKS = (
 )
 """Elements before and after which a blank is nothing."""
 
+FEW_CELLS = 2
+"""So many names of a column are shorter than a rule of the style sheet that says it."""
+
 _BETWEEN_TAGS = re.compile(r">\s*\n\s*<")
 _BETWEEN_BLOCKS = re.compile(rf"(</?(?:{BLOCKS})\b[^>]*>)\n(?=</?(?:{BLOCKS})\b)")
 _CLOSED_ANYWAY = re.compile(
@@ -29,11 +33,15 @@ _CLOSED_ANYWAY = re.compile(
 
 _NOT_MARKUP = re.compile(r"(<script\b.*?</script>|<style>.*?</style>)", re.DOTALL)
 _TAG = re.compile(r"<[a-z][^>]*>", re.IGNORECASE)
-_CLASS = re.compile(r'(?<=\sclass=")[^"]*(?=")')
+_CLASS = re.compile(r'\sclass="([^"]*)"')
 _LABEL = re.compile(r'(?<=\sdata-label=")[^"]*(?=")')
 _RULE = re.compile(r"(?<=[{}])([^{}@]+)\{([^{}]*)\}")
 _IN_SELECTOR = re.compile(r"\.([a-zA-Z][\w-]*)")
+_TOKEN = re.compile(r"(--[\w-]+):[^;}]*;?")
+_READ_TOKEN = re.compile(r"var\((--[\w-]+)")
 _SCOPE = re.compile(r'\sscope="(?:row|col)"')
+_TEXT = re.compile(r">[^<]+<")
+_QUOTE_MARK = re.compile(r"&(?:quot|#34|#39|#x27);")
 _QUOTED = re.compile(r"""="([^"\s'=<>`]+)"(?=[\s>])""")
 
 
@@ -42,7 +50,8 @@ def lean(page: str, css: str) -> tuple[str, str]:
     page = _BETWEEN_BLOCKS.sub(r"\1", _BETWEEN_TAGS.sub(">\n<", page))
     page, rules = lean_drawings(page)
     page, labels = _labelled(page)
-    page, css = _short_classes(page, _in_use(css + rules + labels, page))
+    page, css = (text.replace("data-label", "data-l") for text in (page, css + rules + labels))
+    page, css = _short_classes(page, _in_use(css, page))
     return _in_markup(page, _shortly_written), css
 
 
@@ -55,16 +64,23 @@ def _in_markup(page: str, change: Callable[[str], str]) -> str:
 def _shortly_written(markup: str) -> str:
     """Leave out end tags, quotes and scopes that a browser adds by itself (HTML, 13.1.2, 4.9.12).
 
-    The scope of a header cell without data cells in its row, or in its column, is known.
+    Quotation marks stand for themselves in a text. The scope of a header cell without data cells
+    in its row, or in its column, is known.
     """
     markup = _SCOPE.sub("", _CLOSED_ANYWAY.sub("", markup))
-    return _TAG.sub(lambda found: _QUOTED.sub(r"=\1", found[0]), markup)
+    markup = _TAG.sub(lambda found: _QUOTED.sub(r"=\1", found[0]), markup)
+    return _TEXT.sub(lambda found: _QUOTE_MARK.sub(_character, found[0]), markup)
+
+
+def _character(reference: re.Match[str]) -> str:
+    return unescape(reference[0])
 
 
 def _labelled(page: str) -> tuple[str, str]:
-    """Move the name of a column, which each of its cells carries, into the style sheet."""
+    """Move the name of a column, where many of its cells carry it, into the style sheet."""
     counted = Counter(label for label in _LABEL.findall(page) if "&" not in label)
-    names = _short_names(counted)
+    many = {label: times for label, times in counted.items() if times > FEW_CELLS}
+    names = _short_names(many)
     page = _LABEL.sub(lambda found: names.get(found[0], found[0]), page)
     rules = (
         f'[data-label={name}]{{--label:"{label.translate(_QUOTES)}"}}'
@@ -77,22 +93,34 @@ _QUOTES = str.maketrans({"\\": "\\\\"})
 
 
 def _in_use(css: str, page: str) -> str:
-    """Drop rules for classes that are not on the page; a script sets `live` on it."""
+    """Drop rules for classes that are not on the page, and tokens that no rule reads.
+
+    A script sets the class `live`.
+    """
     here = {"live", *(name for found in _CLASS.findall(page) for name in found.split())}
 
     def kept(found: re.Match[str]) -> str:
         selectors = [one for one in found[1].split(",") if {*_IN_SELECTOR.findall(one)} <= here]
         return f"{','.join(selectors)}{{{found[2]}}}" if selectors else ""
 
-    return _RULE.sub(kept, css)
+    css = _RULE.sub(kept, css)
+    read = {*_READ_TOKEN.findall(css)}
+    return _TOKEN.sub(lambda found: found[0] if found[1] in read else "", css)
 
 
 def _short_classes(page: str, css: str) -> tuple[str, str]:
-    """Give each class a name of a letter or two, the commonest first."""
+    """Give each class that has a rule a name of a letter or two, the commonest first."""
+    ruled = {*_IN_SELECTOR.findall(css)}
     names = _short_names(
-        Counter(name for classes in _CLASS.findall(page) for name in classes.split())
-    )
-    page = _CLASS.sub(lambda found: " ".join(names[name] for name in found[0].split()), page)
+        Counter(name for classes in _CLASS.findall(page) for name in classes.split()
+                if name in ruled)
+    )  # fmt: skip
+
+    def shortened(found: re.Match[str]) -> str:
+        kept = [names[name] for name in found[1].split() if name in names]
+        return f' class="{" ".join(kept)}"' if kept else ""
+
+    page = _CLASS.sub(shortened, page)
     return page, re.sub(
         r"(?<=\.)[a-zA-Z][\w-]*(?=[^}]*\{)", lambda found: names.get(found[0], found[0]), css
     )

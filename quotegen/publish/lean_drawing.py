@@ -10,7 +10,7 @@ from quotegen.explain.svg import SANS
 
 LOOKS = (
     "fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin",
-    "font-size", "font-family", "font-weight", "text-anchor",
+    "font-size", "font-weight", "text-anchor",
 )  # fmt: skip
 """Attributes that a style sheet may say as well (SVG 2, 6.6, presentation attributes)."""
 
@@ -22,13 +22,15 @@ DRAWING = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
 _HALO = re.compile(r'<text(?=[^>]*aria-hidden="true")[^>]*>([^<]*)</text><text([^>]*>\1</text>)')
 _TAG = re.compile(r"<([a-z]+)((?:\s[\w:-]+=\"[^\"]*\")+)(\s*/?)>", re.IGNORECASE)
 _ATTRIBUTE = re.compile(r'\s([\w:-]+)="([^"]*)"')
-_STRAIGHT = re.compile(r'(?<=\sd=")[MLZ\d. -]+(?=")')
+_ABSOLUTE = re.compile(r'(?<=\sd=")[MLAZ\d. -]+(?=")')
+_COMMAND = re.compile(r"([MLAZ])([^MLAZ]*)")
 _PATH = re.compile(r'(?<=\sd=")[^"]+(?=")')
 _LINE = re.compile(r'<line x1="([^"]+)" y1="([^"]+)" x2="([^"]+)" y2="([^"]+)"([^>]*)/>')
 _ONE_PATH = re.compile(r"<path([^>]*)/>")
 _PATTERN = re.compile(r'<pattern id="([^"]+)"(.*?</pattern>)', re.DOTALL)
 _URL = re.compile(r"url\(#([^)]+)\)")
 _NAMESPACE = ' xmlns="http://www.w3.org/2000/svg"'
+_FACE = f' font-family="{SANS}"'  # that of the whole page
 
 Looks = tuple[tuple[str, str], ...]
 
@@ -57,9 +59,10 @@ def _named_text(name: str, rest: str) -> str:
 
 
 def _shortened(drawing: str) -> str:
-    drawing = drawing.replace(_NAMESPACE, "")
+    for known in (_NAMESPACE, _FACE):
+        drawing = drawing.replace(known, "")
     drawing = _LINE.sub(r'<path d="M\1 \2 L\3 \4" fill="none"\5/>', drawing)
-    drawing = _STRAIGHT.sub(lambda found: _relative(found[0]), drawing)
+    drawing = _ABSOLUTE.sub(lambda found: _relative(found[0]), drawing)
     drawing = _PATH.sub(lambda found: _compact(found[0]), drawing)
     return re.sub(r"(?:<path[^>]*/>){2,}", lambda found: _joined(found[0]), drawing)
 
@@ -76,20 +79,25 @@ def _shared_patterns(page: str) -> str:
 
 
 def _relative(data: str) -> str:
-    """Write corners as steps from the one before, in exact tenths of a pixel (SVG 2, 9.3.4)."""
-    written, at = [], (0, 0)
-    for ring in re.findall(r"M[^M]*", data):
-        corners = re.findall(r"(-?[\d.]+)\s+(-?[\d.]+)", ring)
-        steps = []
-        for number, (x, y) in enumerate(corners):
-            now = (_tenths(x), _tenths(y))
-            if number == 0:
-                start = f"M{_in_pixels(now[0])} {_in_pixels(now[1])}"
-            else:
-                steps.append(f"{_in_pixels(now[0] - at[0])} {_in_pixels(now[1] - at[1])}")
-            at = now
-        closed = "Z" if "Z" in ring else ""
-        written.append(f"{start}l{' '.join(steps)}{closed}" if steps else start + closed)
+    """Write corners and arcs as steps from the one before, in exact tenths of a pixel.
+
+    The command of a step stands once where the next is of its kind (SVG 2, 9.3.4 and 9.3.9).
+    """
+    written: list[str] = []
+    at, start, last = (0, 0), (0, 0), ""
+    for command, numbers in _COMMAND.findall(data):
+        if command == "Z":
+            written, at, last = [*written, "Z"], start, ""
+            continue
+        *shape, x, y = numbers.split()
+        to = (_tenths(x), _tenths(y))
+        if command == "M":
+            start, step, kind = to, to, "M"
+        else:
+            step, kind = (to[0] - at[0], to[1] - at[1]), command.lower()
+        before = " " if kind == last else kind
+        written.append(before + " ".join((*shape, _in_pixels(step[0]), _in_pixels(step[1]))))
+        at, last = to, kind
     return "".join(written)
 
 
@@ -168,12 +176,7 @@ def _with_class(found: re.Match[str], names: Mapping[Looks, str]) -> str:
 
 
 def _declared(looks: Looks) -> str:
-    """Write the rule of some looks; the sans face is that of the whole page."""
-    return ";".join(
-        f"{name}:{value}{'px' if name == 'font-size' else ''}"
-        for name, value in looks
-        if (name, value) != ("font-family", SANS)
-    )
+    return ";".join(f"{name}:{value}{'px' if name == 'font-size' else ''}" for name, value in looks)
 
 
 def _names() -> Iterator[str]:

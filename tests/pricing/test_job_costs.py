@@ -142,6 +142,7 @@ class TestFloors:
         """Below it the job loses money."""
         assert str(_owner(tmp_path).chosen.walk_away) == "1152.40"
 
+    @pytest.mark.usefixtures("unprinted")
     @pytest.mark.parametrize("why", [None, "it fills a gap in a quiet week"])
     def test_a_price_under_a_floor(self, tmp_path, why):
         """`check` warns either way; `package` refuses unless the job says why."""

@@ -4,6 +4,8 @@ from decimal import Decimal
 from fractions import Fraction
 from shutil import copy
 
+import pytest
+
 from quotegen.pipeline import build
 from quotegen.pricing.outcome import Outcome, StepOutcome, drift_of
 from quotegen.spec.costs import Costs
@@ -48,6 +50,7 @@ def test_jobs_that_even_out_do_not_drift():
     assert (drift.ratio, drift.drifts, drift.better) == (Fraction(1), False, None)
 
 
+@pytest.mark.usefixtures("unprinted")
 def test_the_next_cost_sheet_says_what_drifts(tmp_path):
     """A new job beside a completed one: its cost sheet names the steps that are off."""
     (tmp_path / "jobs").mkdir()
