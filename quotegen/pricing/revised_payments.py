@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from quotegen.money import ZERO, Money, down_to_cents, total
+from quotegen.money import Money, down_to_cents, total
 from quotegen.pricing.contract_records import RevisedPayment
 from quotegen.pricing.payments import payments_of
 from quotegen.pricing.records import PricedPayment
@@ -40,9 +40,7 @@ def _split(rest: Money, open_ones: tuple[PricedPayment, ...]) -> dict[str, Money
         return {}
     *earlier, last = open_ones
     quoted = Fraction(total(tuple(p.amount for p in open_ones)))
-    parts = {
-        p.id: down_to_cents(rest * decimal_of(Fraction(p.amount) / quoted)) if quoted else ZERO
-        for p in earlier
-    }
+    share = Fraction(rest) / quoted if quoted else Fraction(0)
+    parts = {p.id: down_to_cents(decimal_of(share * Fraction(p.amount))) for p in earlier}
     parts[last.id] = Money(rest - total(tuple(parts.values())))
     return parts

@@ -148,12 +148,17 @@ def _companion(job: Path, model: type[M], problems: list[Problem]) -> Typed[M] |
     return _kept(load(path, model), problems)
 
 
+def _as_name(identifier: str) -> str:
+    words = identifier.replace("_", " ")
+    return words[0].upper() + words[1:]
+
+
 def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
     usual = book.usual[typed.use]
     return PlacementSpec(
         path=("placements", index),
         id=typed.id,
-        name=typed.name or typed.id.replace("_", " "),
+        name=typed.name or _as_name(typed.id),
         use=typed.use,
         add=typed.add,
         take_away=typed.take_away,

@@ -1,0 +1,206 @@
+"""The two measured statements and the change orders of the examples, done again by hand.
+
+Nothing of the program is used but what it printed. Areas and lengths follow from the tape sizes in
+the job files by school geometry (rectangle, circle and its sectors); rates are typed from the
+example rate book; amounts are quantity times rate, half up to the cent; payments follow the rule
+that stands under their table.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
+from math import pi, radians
+
+import pytest
+
+from tests.publish.built import built, page_text
+from tests.world import EXAMPLES
+
+JOBS = EXAMPLES / "jobs"
+CENT, TENTH = Decimal("0.01"), Decimal("0.1")
+
+
+def _tenth(value: float) -> Decimal:
+    return Decimal(repr(value)).quantize(TENTH, ROUND_HALF_UP)
+
+
+def _sector(outer_ft: float, width_ft: float, sweep_deg: float) -> tuple[float, float]:
+    """Return area and outline of a part of a ring."""
+    inner, sweep = outer_ft - width_ft, radians(sweep_deg)
+    return sweep / 2 * (outer_ft**2 - inner**2), sweep * (outer_ft + inner) + 2 * width_ft
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """What is measured of one part: in square feet and in feet, before and after."""
+
+    area: tuple[Decimal, Decimal]
+    formed: tuple[Decimal, Decimal]
+    house: tuple[Decimal, Decimal]
+
+
+def _both(before: float, after: float) -> tuple[Decimal, Decimal]:
+    return _tenth(before), _tenth(after)
+
+
+# 14 x 7 and 22 x 11 ft as quoted, 14 x 7'-4" and 22'-6" x 11'-2" as measured; 14 ft at the house.
+PATIO = Sizes(
+    area=_both(14 * 7 + 22 * 11, 14 * (7 + 4 / 12) + 22.5 * (11 + 2 / 12)),
+    formed=_both(2 * 7 + 8 + 2 * 11 + 22, 2 * (7 + 4 / 12) + 8.5 + 2 * (11 + 2 / 12) + 22.5),
+    house=_both(14, 14),
+)
+# A ring of 70 degrees, 14 ft outside and 4 ft wide; 14'-3" and 4'-3" as measured.
+WALK_BEFORE, WALK_AFTER = _sector(14, 4, 70), _sector(14.25, 4.25, 70)
+WALK = Sizes(
+    area=_both(WALK_BEFORE[0], WALK_AFTER[0]),
+    formed=_both(WALK_BEFORE[1], WALK_AFTER[1]),
+    house=_both(0, 0),
+)
+# 42 x 18 ft and a quarter of 9 ft radius; 41'-4" x 17'-9" and 8'-6" as measured.
+LONG, WIDE = 41 + 4 / 12, 17 + 9 / 12
+DRIVE = Sizes(
+    area=_both(42 * 18 + pi * 81 / 4, LONG * WIDE + pi * 8.5**2 / 4),
+    formed=_both(
+        42 + 18 + 9 + pi * 9 / 2 + (42 - 9), LONG + WIDE + 8.5 + pi * 8.5 / 2 + (LONG - 8.5)
+    ),
+    house=_both(18, WIDE),
+)
+
+BY_AREA, BY_FORMED, BY_HOUSE = "area", "formed", "house"
+TANAGER = (
+    ("Dig out and haul away, Patio", PATIO, BY_AREA, "1.35"),
+    ("Dig out and haul away, Walk to the drive", WALK, BY_AREA, "1.35"),
+    ("Stone base, compacted, Patio", PATIO, BY_AREA, "1.75"),
+    ("Stone base, compacted, Walk to the drive", WALK, BY_AREA, "1.75"),
+    ("Layout and forms, Patio", PATIO, BY_FORMED, "4.80"),
+    ("Layout and forms, Walk to the drive", WALK, BY_FORMED, "4.80"),
+    ("Concrete, placed, Patio", PATIO, BY_AREA, "4.20"),
+    ("Concrete, placed, Walk to the drive", WALK, BY_AREA, "4.20"),
+    ("Wire sheets, Patio", PATIO, BY_AREA, "0.80"),
+    ("Fiber, Walk to the drive", WALK, BY_AREA, "0.40"),
+    ("Joint between slab and house, Patio", PATIO, BY_HOUSE, "2.40"),
+    ("Sawn joints, Patio", PATIO, BY_AREA, "0.60"),
+    ("Sawn joints, Walk to the drive", WALK, BY_AREA, "0.60"),
+    ("Curing, Patio", PATIO, BY_AREA, "0.25"),
+    ("Curing, Walk to the drive", WALK, BY_AREA, "0.25"),
+    ("Wash, Patio", PATIO, BY_AREA, "0.45"),
+    ("Sealer, two thin coats, Patio", PATIO, BY_AREA, "1.05"),
+    ("Sealer that soaks in, one coat, Walk to the drive", WALK, BY_AREA, "0.65"),
+    ("Exposed aggregate, Patio", PATIO, BY_AREA, "4.30"),
+    ("Broom, Walk to the drive", WALK, BY_AREA, "1.90"),
+)
+CUTTERS = (
+    ("Dig out and haul away", DRIVE, BY_AREA, "1.35"),
+    ("Stone base, compacted", DRIVE, BY_AREA, "1.75"),
+    ("Layout and forms", DRIVE, BY_FORMED, "4.80"),
+    ("Concrete, placed", DRIVE, BY_AREA, "4.95"),  # 5 in: the step from 4-3/4 in
+    ("Steel bar grid", DRIVE, BY_AREA, "1.55"),
+    ("Joint between slab and house", DRIVE, BY_HOUSE, "2.40"),
+    ("Sawn joints", DRIVE, BY_AREA, "0.60"),
+    ("Curing", DRIVE, BY_AREA, "0.25"),
+    ("Sealer that soaks in, one coat", DRIVE, BY_AREA, "0.65"),
+    ("Break out the old slab", DRIVE, BY_AREA, "2.60"),
+    ("Broom", DRIVE, BY_AREA, "1.90"),
+)
+HAUL_OFF = Decimal(13) * Decimal(58)  # typed, and not measured again
+
+
+def _money(amount: Decimal, *, signed: bool = False) -> str:
+    sign = "" if not amount else "−" if amount < 0 else "+"
+    return f"{sign if signed or amount < 0 else ''}${abs(amount):,.2f}"
+
+
+def _change(amount: Decimal) -> str:
+    sign = "" if not amount else "−" if amount < 0 else "+"
+    return f"{sign}{abs(amount):,.1f}"
+
+
+@dataclass(frozen=True, slots=True)
+class ByHand:
+    """One line of a statement, worked out and as it should be printed."""
+
+    before: Decimal
+    after: Decimal
+    printed: str
+
+
+def _lines(rows: tuple[tuple[str, Sizes, str, str], ...]) -> Iterator[ByHand]:
+    for name, sizes, of, rate in rows:
+        quantities: tuple[Decimal, Decimal] = getattr(sizes, of)
+        first, last = quantities
+        before, after = ((q * Decimal(rate)).quantize(CENT, ROUND_HALF_UP) for q in quantities)
+        unit = "sq ft" if of == BY_AREA else "ft"
+        printed = (
+            name, f"{first:,}", f"{last:,}", _change(last - first), f"${rate} / {unit}",
+            _money(before), _money(after - before, signed=True), _money(after),
+        )  # fmt: skip
+        yield ByHand(before, after, "\n".join(printed))
+
+
+def _page(job: str, name: str) -> str:
+    return page_text(built(JOBS / f"{job}.yaml")[f"customer/{name}.html"].decode())
+
+
+@pytest.mark.parametrize(
+    ("job", "rows", "fixed", "also_measured"),
+    [
+        # trips of 4 visits at 85, protection 180, cleanup 320, two steps of 265
+        ("tanager-lane-patio", TANAGER, 4 * 85 + 180 + 320 + 2 * 265, Decimal(0)),
+        ("cutters-row-drive", CUTTERS, 4 * 85 + 180 + 320, HAUL_OFF),
+    ],
+)
+def test_each_line_and_the_total(job: str, rows, fixed: int, also_measured: Decimal):
+    """Every line of the statement is what a pocket calculator says, and so are its three totals."""
+    page, lines = _page(job, "measured"), tuple(_lines(rows))
+    for line in lines:
+        assert line.printed in page
+    still = fixed + also_measured
+    before = sum((line.before for line in lines), still)
+    after = sum((line.after for line in lines), still)
+    assert f"do not move\n{_money(Decimal(fixed))}\nPrice before\n{_money(before)}\n" in page
+    assert f"Change\n{_money(after - before, signed=True)}\nPrice now\n{_money(after)}\n" in page
+
+
+def _payments(total: Decimal, quoted: Decimal, first: Decimal) -> list[Decimal]:
+    """Return 10, 40, 35 and 15 %: the first as it stands, the rest in the quoted proportions."""
+    shares = [
+        (quoted * share).quantize(CENT, ROUND_DOWN) for share in (Decimal(".40"), Decimal(".35"))
+    ]
+    last = quoted - (quoted * Decimal(".10")).quantize(CENT, ROUND_DOWN) - sum(shares)
+    rest, open_ones = total - first, [*shares, last]
+    split = [(rest * one / sum(open_ones)).quantize(CENT, ROUND_DOWN) for one in shares]
+    return [first, *split, rest - sum(split)]
+
+
+def _afters(page: str) -> list[str]:
+    """Return the last column of each table of payments, in order."""
+    rows = page.split("\n")
+    ends = ("When you sign", "When the forms are", "On the day after", "When we have walked")
+    return [rows[at + 2] for at, row in enumerate(rows) if row.startswith(ends)]
+
+
+@pytest.mark.parametrize(
+    ("job", "name", "quoted", "totals", "first"),
+    [
+        ("tanager-lane-patio", "measured", "7564.90", ["7832.23"], "756.49"),
+        ("cutters-row-drive", "measured", "14980.24", ["14513.20"], "1700"),
+        # 17.5 ft of drain at 46 come to it, 240 off for the apron
+        ("cutters-row-drive", "changes", "14980.24", ["15318.20", "15078.20"], "1700"),
+    ],
+)
+def test_the_payments(job: str, name: str, quoted: str, totals: list[str], first: str):
+    """What is paid stays; the others follow the rule that stands under the table."""
+    expected = [
+        _money(payment)
+        for total in totals
+        for payment in _payments(Decimal(total), Decimal(quoted), Decimal(first))
+    ]
+    assert _afters(_page(job, name)) == expected
+
+
+def test_the_running_total():
+    """14,513.20 measured, 805.00 for the drain, 240.00 less for the apron, 1,700.00 paid."""
+    page = _page("cutters-row-drive", "changes")
+    now = Decimal("14513.20") + Decimal("17.5") * 46 - 240
+    assert f"Price with all changes\n{_money(now)}\nPaid so far\n$1,700.00\n" in page
+    assert f"Still to pay\n{_money(now - 1700)}\n" in page
