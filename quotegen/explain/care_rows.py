@@ -3,15 +3,18 @@
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
 from quotegen.schedule.care_dates import CareDate, care_dates_of
+from quotegen.schedule.openings import openings_of
+from quotegen.schedule.visits import Visit
 
 
-def care_rows(results: Results) -> tuple[Row, ...]:
-    """Return the care card: days in their order, then the years."""
-    dates = care_dates_of(results.job, results.chosen_visits, results.rules)
+def care_rows(results: Results, visits: tuple[Visit, ...]) -> tuple[Row, ...]:
+    """Return the care card from the days of these visits: days in their order, then the years."""
+    dates = care_dates_of(results.job, visits, results.rules)
     words = results.words
     days = [(c.day, words(f"care_{c.care.value}")) for c in dates if c.day is not None]
     if days:
-        days.extend((o.day, words(f"opening_{o.use.value}")) for o in results.openings)
+        opened = openings_of(results.job, visits, results.rules)
+        days.extend((o.day, words(f"opening_{o.use.value}")) for o in opened)
     days.sort(key=lambda dated: dated[0])
     return (
         *(Row(name=words.weekday(day), text=text) for day, text in days),

@@ -29,7 +29,7 @@ def price_sheet(results: Results) -> PriceSheet:
                 amount=words.money(f.total))
             for f in quote.finishes[1:]
         ),
-        covers=tuple(_covers(results)),
+        covers=tuple(cover_rows(results)),
         dates=tuple(_dates(results)),
         could_move=tuple(_could_move(results)),
         note=job.note or "",
@@ -91,7 +91,8 @@ def _what_moves(results: Results) -> str:
     return words("price_follows", rate=listed, unit=prices[0].text)
 
 
-def _covers(results: Results) -> Iterator[Row]:
+def cover_rows(results: Results) -> Iterator[Row]:
+    """Yield what the chosen price covers, each scope item in a dozen words."""
     included = results.scope_items()
     for item in SHORT_LIST:
         if item in included:
@@ -108,7 +109,7 @@ def _names(item: str, results: Results) -> str:
     """Name the lines of an item that are there for it alone."""
     lines = results.lines_for(item)
     alone = dict.fromkeys(line.name for line in lines if line.scope == (item,))
-    return results.words.listing(tuple(alone))
+    return results.words.joined(tuple(alone))
 
 
 def _base(results: Results) -> str:

@@ -22,14 +22,13 @@ BEHIND_THE_DATES = ("walk_wait", "furniture_wait", "sealer_walk_wait", "sealer_l
 def standard_sheet(results: Results) -> StandardsSheet:
     """Build sheet 7 from the pages that fit this job."""
     content, there = results.content, present(results)
-    finishes = {EVERY_FINISH, *(kind.value for kind in kinds(results))}
     safety = [p for p in content.safety.values() if there & set(p.front.applies)]
-    care = [p for p in content.care.values() if finishes & set(p.front.finishes)]
+    care = care_pages(results)
     printed = _printed(results, (*safety, *care))
     return StandardsSheet(
         promised=clause("promised", results),
         normal=clause("what_is_normal", results),
-        care_dates=care_rows(results),
+        care_dates=care_rows(results, results.chosen_visits),
         safety=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in safety),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
         questions=tuple(
@@ -39,6 +38,12 @@ def standard_sheet(results: Results) -> StandardsSheet:
         glossary=tuple(_glossary(results, printed)),
         sources=tuple(_sources(results, printed)),
     )
+
+
+def care_pages(results: Results) -> list[Page[CareFront]]:
+    """Return the pages on care that fit the finishes of the job."""
+    finishes = {EVERY_FINISH, *(kind.value for kind in kinds(results))}
+    return [p for p in results.content.care.values() if finishes & set(p.front.finishes)]
 
 
 def _printed(results: Results, chosen: tuple[Page[SafetyFront] | Page[CareFront], ...]) -> str:

@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from quotegen.explain.call_sheet import call_sheet
 from quotegen.explain.cancellation_form import cancellation_form
+from quotegen.explain.care_card import care_card
 from quotegen.explain.compare_sheet import compare_sheet
 from quotegen.explain.customer import customer_view
 from quotegen.explain.law_sheet import LawSheet, law_sheet
@@ -93,12 +94,14 @@ def specimens(results: Results) -> Artifacts:
 
 
 def _after_signing(results: Results) -> dict[str, Paper]:
-    """Return the papers that are signed after the quote."""
+    """Return the papers that are signed after the quote, up to the hand-over."""
     contract, papers = results.contract, dict[str, Paper]()
     if contract.remeasure is not None:
         papers["measured"] = statement_view(results, contract.remeasure)
     if contract.changes:
         papers["changes"] = change_orders_view(results)
+    if results.job.completed is not None:
+        papers["care"] = care_card(results, results.job.completed)
     return papers
 
 

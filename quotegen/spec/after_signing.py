@@ -1,4 +1,4 @@
-"""What happens to a job after the quote is sent: accepted, paid, measured, changed."""
+"""What happens to a job after the quote is sent: accepted, paid, measured, changed, completed."""
 
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
@@ -90,3 +90,18 @@ class Change(Model):
                 "change-quantity", "`rate` and `quantity` belong together in a change"
             )
         return self
+
+
+class Completed(Model):
+    """The slab is handed over: its care counts from the days of the pour and of the sealer.
+
+    Attributes:
+        date: of the walk round the finished work.
+        sealed: None where no sealer went on.
+        sealer: what it says on the can, so that the next coat is of the same kind.
+    """
+
+    date: DateField
+    poured: DateField
+    sealed: DateField | None = None
+    sealer: Word | None = None

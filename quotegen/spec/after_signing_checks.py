@@ -1,6 +1,7 @@
 """Checks of what happened since the quote was sent: it must fit the quote and the calendar."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from quotegen.problem import Problem
 from quotegen.spec.company import Company
@@ -14,11 +15,12 @@ from quotegen.spec.validate import near_miss, path_text
 def after_signing_faults(
     job: Typed[JobFile], company: Company, book: RateBook
 ) -> Iterator[Problem]:
-    """Yield what does not fit: measured, accepted, paid and changed against the quote."""
+    """Yield what has happened since the quote and does not fit it, or the calendar."""
     yield from _measured(job)
     yield from _accepted(job)
     yield from _paid(job, company)
     yield from _changes(job, book)
+    yield from _completed(job)
 
 
 def _measured(job: Typed[JobFile]) -> Iterator[Problem]:
@@ -144,6 +146,36 @@ def _changes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
                 "unknown-rate",
                 f"the rate book has no rate `{change.rate}`",
                 near_miss(change.rate, book.rates),
+            )
+
+
+def _completed(job: Typed[JobFile]) -> Iterator[Problem]:
+    completed, accepted = job.value.completed, job.value.accepted
+    if completed is None:
+        return
+    if accepted is None:
+        yield _fault(
+            job,
+            ("completed",),
+            "completed-not-accepted",
+            "the job is completed, and its quote is not accepted",
+            "add `accepted: {date: ...}`, which the warranty and the contract count from",
+        )
+    days = {
+        "accepted": accepted.date if accepted else None,
+        "poured": completed.poured,
+        "sealed": completed.sealed,
+        "date": completed.date,
+    }
+    known = [(name, day) for name, day in days.items() if day is not None]
+    for (before, first), (name, day) in pairwise(known):
+        if day < first:
+            yield _fault(
+                job,
+                ("completed", name),
+                "completed-out-of-order",
+                f"`{name}` is {day}, before `{before}` on {first}",
+                "a job is accepted, poured, sealed and handed over in this order",
             )
 
 

@@ -71,11 +71,15 @@ class FinishFront(FrontMatter):
 
 
 class CareFront(FrontMatter):
-    """Care of the slab at one time; `finishes` says for which."""
+    """Care of the slab at one time; `finishes` says for which.
+
+    A hand-over more than `until_days` after the pour leaves the page out.
+    """
 
     title: Word
     order: WholeField
     finishes: tuple[Word, ...]
+    until_days: WholeField | None = None
 
 
 class SafetyFront(FrontMatter):

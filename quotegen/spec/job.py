@@ -6,7 +6,7 @@ from pydantic import Field
 
 from quotegen.quantity import Length, Units
 from quotegen.spec.actual import Actual
-from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
+from quotegen.spec.after_signing import Accepted, Change, Completed, Measured, Paid
 from quotegen.spec.costs import JobBill
 from quotegen.spec.duties import Duty
 from quotegen.spec.fields import (
@@ -184,6 +184,7 @@ class JobFile(Model):
     paid: tuple[Paid, ...] = ()
     measured: Measured | None = None
     changes: tuple[Change, ...] = ()
+    completed: Completed | None = None
     forecast: Forecast | None = None
     note: Text | None = None
     private_notes: Text | None = None

@@ -114,6 +114,7 @@ def read_with_company(
         paid=typed.paid,
         measured=typed.measured,
         changes=typed.changes,
+        completed=typed.completed,
         private_notes=typed.private_notes,
         company=company.value,
         rate_book=book.value,

@@ -10,7 +10,7 @@ from fractions import Fraction
 from quotegen.problem import Source
 from quotegen.quantity import Length, Units
 from quotegen.spec.actual import Actual
-from quotegen.spec.after_signing import Accepted, Change, Measured, Paid
+from quotegen.spec.after_signing import Accepted, Change, Completed, Measured, Paid
 from quotegen.spec.company import Company, PaperSize
 from quotegen.spec.costs import JobBill
 from quotegen.spec.forecast import Forecast
@@ -139,7 +139,7 @@ class JobSpec:
         document: the job file, to say where a thing stands.
         book_document, company_document: the same for the company's files.
         finishes: the chosen finish first, then those to compare.
-        accepted, paid, measured, changes: what happened since the quote was sent.
+        accepted, paid, measured, changes, completed: what happened since the quote was sent.
         colour: the rates of the colours in the price, none where it has no colour of its own.
         colours: looks that the homeowner may choose instead, each as the rates of its colours.
         tax_exempt: why no tax is charged, None where it is.
@@ -182,6 +182,7 @@ class JobSpec:
     paid: tuple[Paid, ...]
     measured: Measured | None
     changes: tuple[Change, ...]
+    completed: Completed | None = None
     private_notes: str | None
     company: Company
     rate_book: RateBook

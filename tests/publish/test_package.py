@@ -31,7 +31,13 @@ def test_the_files_of_a_package(job_file: Path):
     results = shop.example_results(job_file)
     job, shown = results.job, len(shown_references(results))
     after = [
-        name for name, there in (("measured", job.measured), ("changes", job.changes)) if there
+        name
+        for name, there in (
+            ("measured", job.measured),
+            ("changes", job.changes),
+            ("care", job.completed),
+        )
+        if there
     ]
     weather = ["private/weather.html"] if job.forecast else []
     assert sorted(built(job_file)) == sorted([

@@ -34,7 +34,7 @@ pytestmark = pytest.mark.xdist_group("paper")
 
 LETTER, A4 = (612, 792), (595.28, 841.89)
 INCLUDED_AT_MOST = 12
-FLOWING = ("quote", "compare-bids", "cancellation", "measured", "changes")
+FLOWING = ("quote", "compare-bids", "cancellation", "measured", "changes", "care")
 
 
 def _build(folder: Path, job: str, more: str) -> Package:
@@ -62,7 +62,7 @@ def _pdfs(package: Package) -> dict[str, bytes]:
     found = {Path(name).stem: data for name, data in package.artifacts.items()
              if name.endswith(".pdf")}  # fmt: skip
     assert set(found) == {
-        "quote", "door-sheet", "compare-bids", "cancellation", "measured", "changes"
+        "quote", "door-sheet", "compare-bids", "cancellation", "measured", "changes", "care"
     }  # fmt: skip
     return found
 

@@ -1,0 +1,87 @@
+"""The care hand-over: what was built, from which days its care counts, and how to keep it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import timedelta
+
+from quotegen.explain.care_rows import care_rows
+from quotegen.explain.change_sheet import clause
+from quotegen.explain.paper_head import paper_head
+from quotegen.explain.price_sheet import cover_rows
+from quotegen.explain.prose import prose
+from quotegen.explain.results import Results
+from quotegen.explain.row import Row
+from quotegen.explain.rule_words import rule_text
+from quotegen.explain.standard_sheet import care_pages
+from quotegen.explain.views import Paper, Prose
+from quotegen.schedule.openings import POUR, SEAL
+from quotegen.schedule.visits import Visit
+from quotegen.spec.after_signing import Completed
+from quotegen.spec.content import CareFront, Page
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CareCard(Paper):
+    """What stays in the kitchen drawer: dates, care, what is normal, the warranty."""
+
+    verdict: str
+    built: tuple[Row, ...]
+    care_dates: tuple[Row, ...]
+    care: tuple[Prose, ...]
+    normal: Prose
+    promised: Prose
+    warranty: Prose
+
+
+def care_card(results: Results, completed: Completed) -> CareCard:
+    """Build the hand-over of a finished job, at the finish that was accepted."""
+    results, words = _as_accepted(results), results.words
+    pages = [page for page in care_pages(results) if _still_to_come(page, completed)]
+    return CareCard(
+        **paper_head(results, words("care_title", title=results.job.title), completed.date),
+        verdict=words(
+            "care_verdict",
+            date=words.day(completed.date),
+            wait=rule_text(results, "salt_wait"),
+            phone=results.job.company.phone,
+        ),
+        built=(*cover_rows(results), *_days(results, completed)),
+        care_dates=care_rows(results, tuple(_as_built(results.chosen_visits, completed))),
+        care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in pages),
+        normal=clause("what_is_normal", results),
+        promised=clause("promised", results),
+        warranty=clause("warranty", results),
+    )
+
+
+def _as_accepted(results: Results) -> Results:
+    """Return the results with the finish that was accepted as the chosen one."""
+    finish = results.contract.finish
+    first = sorted(results.quote.finishes, key=lambda priced: priced.id != finish)
+    return replace(
+        results,
+        job=replace(results.job, finish=finish),
+        quote=replace(results.quote, finishes=tuple(first)),
+    )
+
+
+def _still_to_come(page: Page[CareFront], completed: Completed) -> bool:
+    until = page.front.until_days
+    return until is None or completed.date <= completed.poured + timedelta(days=until)
+
+
+def _as_built(visits: tuple[Visit, ...], completed: Completed) -> Iterator[Visit]:
+    """Yield the pour and the sealing on the days on which they were."""
+    days = {POUR: completed.poured, SEAL: completed.sealed}
+    for visit in visits:
+        day = days.get(visit.id)
+        if day is not None:
+            yield replace(visit, first_day=day, last_day=day)
+
+
+def _days(results: Results, completed: Completed) -> Iterator[Row]:
+    words = results.words
+    yield Row(name=words("care_poured"), text=words.day(completed.poured))
+    if completed.sealed is not None:
+        parts = (words.day(completed.sealed), completed.sealer or "")
+        yield Row(name=words("care_sealed"), text=", ".join(part for part in parts if part))
