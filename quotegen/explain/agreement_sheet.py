@@ -9,9 +9,10 @@ from quotegen.explain.change_sheet import clause
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
+from quotegen.explain.rule_words import rule_text
 from quotegen.explain.slots import slotted
 from quotegen.explain.views import AgreementSheet, CompanyView
-from quotegen.trade.cancellation import cancel_by
+from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
 
 SLOTS = {"finish": "said", "total": "total"}
 """The values of the reply that a choice on the page changes, and the names of their places."""
@@ -87,6 +88,10 @@ def _parties(results: Results) -> Iterator[Row]:
     yield Row(name=words("party_customer"), text=", ".join(part for part in customer if part))
     yield Row(name=words("party_site"), text=site_line(results))
     yield Row(name=words("party_work"), text=_work(results))
+    for other in job.subcontractors:
+        named = (other.name, other.does, other.address, other.licence)
+        text = ", ".join(part for part in named if part)
+        yield Row(name=words("party_subcontractor"), text=text)
     yield Row(name=words("party_dates"), text=dates_sentence(results), mark="span")
     yield Row(name=words("party_cancel"), text=_cancel(results))
 
@@ -112,11 +117,24 @@ def _with_crlf(text: str) -> str:
 def _cancel(results: Results) -> str:
     """Say until when the customer may cancel: a date once it is signed, the rule before that."""
     words, accepted = results.words, results.contract.accepted_on
+    longer = _longer_rule(results)
     if accepted is None:
-        return words("cancel_rule")
+        senior = words("cancel_rule_65", days=rule_text(results, longer)) if longer else ""
+        return f"{words('cancel_rule')} {senior}".strip()
     last = cancel_by(accepted, results.rules)
-    said = words("cancel_until", signed=words.day(accepted), day=words.day(last.day))
-    return f"{said} {words('cancel_later')}" if last.is_the_later_count else said
+    said = [words("cancel_until", signed=words.day(accepted), day=words.day(last.day))]
+    if last.is_the_later_count:
+        said.append(words("cancel_later"))
+    if longer:
+        day = cancel_by(accepted, results.rules, longer).day
+        said.append(words("cancel_until_65", day=words.day(day)))
+    return " ".join(said)
+
+
+def _longer_rule(results: Results) -> str:
+    """Return the rule that gives this customer more days, nothing where there is none."""
+    job = results.job
+    return LONGER_AT_65.get(job.site.state or "", "") if job.customer.over_65 else ""
 
 
 def payment_rows(results: Results) -> Iterator[Row]:

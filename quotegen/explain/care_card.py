@@ -17,7 +17,13 @@ from quotegen.explain.views import Paper, Prose
 from quotegen.schedule.openings import POUR, SEAL
 from quotegen.schedule.visits import Visit
 from quotegen.spec.after_signing import Completed
-from quotegen.spec.content import CareFront, Page
+from quotegen.spec.content import CareFront, First, Page
+
+LASTS = {
+    First.DAY: timedelta(days=1),
+    First.WEEK: timedelta(weeks=1),
+    First.MONTH: timedelta(days=31),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,8 +72,8 @@ def _as_accepted(results: Results) -> Results:
 
 
 def _still_to_come(page: Page[CareFront], completed: Completed) -> bool:
-    until = page.front.until_days
-    return until is None or completed.date <= completed.poured + timedelta(days=until)
+    first = page.front.first
+    return first is None or completed.date <= completed.poured + LASTS[first]
 
 
 def _as_built(visits: tuple[Visit, ...], completed: Completed) -> Iterator[Visit]:

@@ -70,16 +70,24 @@ class FinishFront(FrontMatter):
     wet_note: Word
 
 
+class First(StrEnum):
+    """The stretch after the pour that a page on care is about."""
+
+    DAY = "day"
+    WEEK = "week"
+    MONTH = "month"
+
+
 class CareFront(FrontMatter):
     """Care of the slab at one time; `finishes` says for which.
 
-    A hand-over more than `until_days` after the pour leaves the page out.
+    A page on the `first` day, week or month is left out of a hand-over that comes later.
     """
 
     title: Word
     order: WholeField
     finishes: tuple[Word, ...]
-    until_days: WholeField | None = None
+    first: First | None = None
 
 
 class SafetyFront(FrontMatter):

@@ -28,6 +28,7 @@ from quotegen.spec.fields import (
     Text,
     WholeField,
     Word,
+    YesNoField,
 )
 from quotegen.spec.forecast import Forecast
 from quotegen.spec.other_bids import OtherBid
@@ -56,11 +57,16 @@ class Use(StrEnum):
 
 
 class Customer(Model):
-    """Who asked for the quote."""
+    """Who asked for the quote.
+
+    Attributes:
+        over_65: or just 65: some states give more days to cancel.
+    """
 
     name: Word
     email: EmailField | None = None
     phone: Word | None = None
+    over_65: YesNoField = False
 
 
 class Site(Model):
@@ -131,6 +137,15 @@ class Placement(Model):
     joints: tuple[JointLine, ...] | None = None
 
 
+class Subcontractor(Model):
+    """Who does a part of the work for us; some states want each one named in the contract."""
+
+    name: Word
+    does: Word
+    address: Word | None = None
+    licence: Word | None = None
+
+
 class Excluded(Model):
     """Something that this price does not cover, and who does it.
 
@@ -179,6 +194,7 @@ class JobFile(Model):
     prepared_ground: PreparedGround | None = None
     north: AngleField | None = None
     not_included: tuple[Excluded, ...] = ()
+    subcontractors: tuple[Subcontractor, ...] = ()
     references: tuple[Slug, ...] | None = None
     accepted: Accepted | None = None
     paid: tuple[Paid, ...] = ()

@@ -107,6 +107,7 @@ def read_with_company(
         access=typed.access,
         north_deg=typed.north,
         not_included=(*company.value.not_included, *typed.not_included),
+        subcontractors=typed.subcontractors,
         references=references,
         forecast=typed.forecast,
         note=typed.note,

@@ -14,7 +14,15 @@ from quotegen.spec.after_signing import Accepted, Change, Completed, Measured, P
 from quotegen.spec.company import Company, PaperSize
 from quotegen.spec.costs import JobBill
 from quotegen.spec.forecast import Forecast
-from quotegen.spec.job import Access, Customer, Excluded, JointLine, Site, Use
+from quotegen.spec.job import (
+    Access,
+    Customer,
+    Excluded,
+    JointLine,
+    Site,
+    Subcontractor,
+    Use,
+)
 from quotegen.spec.located import Document, DocumentPath
 from quotegen.spec.logos import Logo
 from quotegen.spec.other_bids import OtherBid
@@ -175,6 +183,7 @@ class JobSpec:
     access: Access | None
     north_deg: Fraction | None
     not_included: tuple[Excluded, ...]
+    subcontractors: tuple[Subcontractor, ...] = ()
     references: tuple[Reference, ...]
     forecast: Forecast | None = None
     note: str | None

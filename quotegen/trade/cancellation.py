@@ -9,6 +9,10 @@ from holidays import country_holidays
 
 from quotegen.trade.rules import RuleBook
 
+FEDERAL_DAYS = "cancel_days"
+LONGER_AT_65 = {"CA": "cancel_days_ca_65"}
+"""The rule of a state that gives a buyer of 65 or over more days."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CancelBy:
@@ -18,15 +22,15 @@ class CancelBy:
     is_the_later_count: bool
 
 
-def cancel_by(signed: date, rules: RuleBook) -> CancelBy:
+def cancel_by(signed: date, rules: RuleBook, rule_id: str = FEDERAL_DAYS) -> CancelBy:
     """Return midnight of which day ends the right to cancel (16 CFR 429.0, 429.1(a)).
 
     Three business days after the day of signing; Saturday counts, Sunday and federal holidays
     (5 USC 6103) do not. Where a holiday falls on a weekend and is observed on a weekday, the
     rule does not say whether that weekday counts: the later date is returned, and said to be so.
-    States may give more days, or begin to count later.
+    States may give more days, which another rule names, or begin to count later.
     """
-    days = int(rules.number("cancel_days", signed))
+    days = int(rules.number(rule_id, signed))
     years = (signed.year, signed.year + 1)
     on_the_day = _count(signed, days, country_holidays("US", years=years, observed=False))
     with_observed = _count(signed, days, country_holidays("US", years=years, observed=True))

@@ -8,7 +8,9 @@ from urllib.parse import parse_qs, unquote, urlsplit
 import pytest
 
 from quotegen.explain.agreement_sheet import agreement_sheet, company_view
+from quotegen.pipeline import figure
 from tests.pricing import shop
+from tests.world import write_world
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 
@@ -93,3 +95,34 @@ def test_the_company_of_one_who_has_little(tmp_path):
     assert view.phone_link == "tel:5550117"
     assert results.job.holds_until == date(2026, 6, 13)
     assert len(agreement_sheet(results).payments) == 1
+
+
+@pytest.mark.parametrize(
+    ("state", "over_65", "accepted", "said"),
+    [
+        (
+            "CA",
+            "yes",
+            "2026-05-20",
+            "midnight of May 27, 2026, counted from",
+        ),  # May 25 is a holiday
+        ("CA", "yes", None, "At sixty-five or over you have 5 business days in this state"),
+        ("CA", "no", "2026-05-20", None),
+        ("OH", "yes", "2026-05-20", None),
+    ],
+)
+def test_more_days_at_65(
+    tmp_path: Path, state: str, over_65: str, accepted: str | None, said: str | None
+):
+    """California gives a buyer of 65 or over five business days; it is said where it holds."""
+    more = {"accepted": {"date": accepted}} if accepted else {}
+    job = shop.job(
+        site={"address": "1 Test Lane", "town": "Harrow Bend", "state": state},
+        customer={"name": "Wren Abernathy", "email": "wren@post.example", "over_65": over_65},
+        **more,
+    )
+    made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.house())
+    assert made.results is not None
+    texts = [str(row.text) for row in agreement_sheet(made.results).parties]
+    assert any("sixty-five" in text for text in texts) == (said is not None)
+    assert said is None or any(said in text for text in texts)

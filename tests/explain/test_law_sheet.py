@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 import yaml
 
+from quotegen.explain.agreement_sheet import agreement_sheet
 from quotegen.explain.cancellation_form import cancellation_form
 from quotegen.explain.law_sheet import LawSheet, law_sheet
 from quotegen.explain.results import Results
@@ -89,3 +90,17 @@ def test_the_notice_has_its_days_once_signed(tmp_path: Path):
     job = shop.job(accepted=accepted)
     form = cancellation_form(shop.results(tmp_path, job, rate_book=shop.book()))
     assert (form.signed, form.last_day) == ("June 10, 2026", "June 13, 2026")
+
+
+def test_subcontractors_stand_in_the_contract(tmp_path: Path):
+    """Pennsylvania asks for names and addresses (as reported): typed in the job, they are on it."""
+    others = [{"name": "Tamsin Rook", "does": "sawing", "address": "4 Mill Row, Ashwick"}]
+    job = shop.job(site={**SITE, "state": "PA"}, subcontractors=others)
+    made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.house())
+    assert made.results is not None
+    (row,) = [row for row in agreement_sheet(made.results).parties if row.name == "With us"]
+    assert row.text == "Tamsin Rook, sawing, 4 Mill Row, Ashwick"
+    asked = {row.what: row.where for row in law_sheet(made.results, load_laws()).laws[0].rows}
+    without = {row.what: row.where for row in _sheet(tmp_path, "PA").laws[0].rows}
+    (what,) = [what for what in asked if "subcontractors" in what]
+    assert asked[what] != without[what]

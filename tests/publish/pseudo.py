@@ -27,7 +27,7 @@ _AND = "y|e|o|u"
 _CHANGED = str.maketrans("aeiouyAEIOUY", "áéíóúýÁÉÍÓÚÝ")
 _KEPT = re.compile(r"\{\{.*?\}\}|\{\w+\}|<[^>]*>|\]\([^)]*\)|&\w+;")
 _WORD = re.compile(r"[^\W\d_]+")
-_IDENTIFIERS = frozenset({"id", "rules", "order", "finishes", "applies", "ours"})
+_IDENTIFIERS = frozenset({"id", "rules", "order", "finishes", "applies", "ours", "first"})
 
 
 def pseudo(text: str) -> str:

@@ -30,7 +30,7 @@ def test_the_book_fills_in_what_is_usual(tmp_path: Path):
     """A placement takes thickness, base and steel of its use; its name comes from its id."""
     (placement,) = _read(lay_out(None, tmp_path)).placements
     assert [placement.thickness.inches, placement.base.inches] == [4, 4]
-    assert (placement.reinforcement, placement.name) == ("fibre", "patio")
+    assert (placement.reinforcement, placement.name) == ("fibre", "Patio")
     assert placement.dig_depth.inches == 8
 
 

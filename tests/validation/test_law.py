@@ -11,7 +11,7 @@ from decimal import Decimal
 import pytest
 
 from quotegen.money import Money
-from quotegen.trade.cancellation import cancel_by
+from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
 from quotegen.trade.deposits import deposit_cap
 from quotegen.trade.rules import load_rules
 
@@ -94,3 +94,13 @@ class TestCancellation:
         """4 July 2026 is a Saturday, observed on Friday: the rule is silent, the later holds."""
         found = cancel_by(date(2026, 7, 2), RULES)
         assert (found.day, found.is_the_later_count) == (date(2026, 7, 8), True)
+
+    @pytest.mark.parametrize(
+        ("signed", "last_day"),
+        # Counted by hand on a calendar: Sundays, Thanksgiving and Labor Day left out.
+        [("2026-05-14", "2026-05-20"), ("2026-11-25", "2026-12-02"), ("2026-09-04", "2026-09-11")],
+    )
+    def test_five_days_in_california(self, signed: str, last_day: str):
+        """A buyer of 65 or over has five (Bus. and Prof. Code 7159(e)(6), from memory)."""
+        found = cancel_by(date.fromisoformat(signed), RULES, LONGER_AT_65["CA"])
+        assert found.day.isoformat() == last_day
