@@ -1,6 +1,7 @@
 """Sheet 9, the agreement: who, how much when, on what terms, and how to say yes."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 from urllib.parse import quote as percent_encoded
 
 from markupsafe import Markup
@@ -12,6 +13,9 @@ from quotegen.explain.row import Row
 from quotegen.explain.rule_words import rule_text
 from quotegen.explain.slots import slotted
 from quotegen.explain.views import AgreementSheet, CompanyView
+from quotegen.explain.ways import agreed_finish
+from quotegen.explain.wording import Words
+from quotegen.schedule.visits import Visit
 from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
 
 SLOTS = {"finish": "said", "total": "total"}
@@ -27,7 +31,7 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         "date": words.day(job.quote_date), "site": site_line(results),
         "customer": job.customer.name,
     }  # fmt: skip
-    said = {"finish": quote.chosen.name, "total": words.money(quote.chosen.total)}
+    said = {"finish": agreed_finish(results), "total": words.money(quote.chosen.total)}
     to = f"mailto:{job.company.email}?subject={percent_encoded(subject)}&body="
     body = words("reply_body", **values, **said)
     return AgreementSheet(
@@ -98,7 +102,7 @@ def _parties(results: Results) -> Iterator[Row]:
 
 def _work(results: Results) -> Markup:
     """Say what is built, with what finish."""
-    values = {"title": results.job.title, "finish": results.quote.chosen.name}
+    values = {"title": results.job.title, "finish": agreed_finish(results)}
     return slotted(results.words.labels["work_sentence"], SLOTS, values)
 
 
@@ -137,6 +141,10 @@ def _longer_rule(results: Results) -> str:
     return LONGER_AT_65.get(job.site.state or "", "") if job.customer.over_65 else ""
 
 
+def _about(words: Words, visit: Visit, days_after: int) -> str:
+    return words("about_day", day=words.weekday(visit.last_day + timedelta(days=days_after)))
+
+
 def payment_rows(results: Results) -> Iterator[Row]:
     """Yield each payment: when it is due, its share and day, and its amount."""
     words = results.words
@@ -144,7 +152,7 @@ def payment_rows(results: Results) -> Iterator[Row]:
     for number, payment in enumerate(results.quote.payments, start=1):
         share = words("the_rest") if payment.share is None else words.percent(payment.share)
         visit = days.get(payment.at_visit or "")
-        about = words("about_day", day=words.weekday(visit.last_day)) if visit else ""
+        about = _about(words, visit, payment.days_after) if visit else ""
         yield Row(
             name=sentence(payment.when).removesuffix("."),
             text=", ".join(part for part in (share, about) if part),

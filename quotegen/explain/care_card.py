@@ -52,7 +52,9 @@ def care_card(results: Results, completed: Completed) -> CareCard:
             phone=results.job.company.phone,
         ),
         built=(*cover_rows(results), *_days(results, completed)),
-        care_dates=care_rows(results, tuple(_as_built(results.chosen_visits, completed))),
+        care_dates=care_rows(
+            results, tuple(_as_built(results.chosen_visits, completed)), completed.date
+        ),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in pages),
         normal=clause("what_is_normal", results),
         promised=clause("promised", results),

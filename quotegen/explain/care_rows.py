@@ -1,5 +1,7 @@
 """The care card: every date after the pour that the homeowner keeps, in order."""
 
+from datetime import date
+
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
 from quotegen.schedule.care_dates import CareDate, care_dates_of
@@ -7,8 +9,13 @@ from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import Visit
 
 
-def care_rows(results: Results, visits: tuple[Visit, ...]) -> tuple[Row, ...]:
-    """Return the care card from the days of these visits: days in their order, then the years."""
+def care_rows(
+    results: Results, visits: tuple[Visit, ...], since: date = date.min
+) -> tuple[Row, ...]:
+    """Return the care card from the days of these visits: days in their order, then the years.
+
+    What is over before `since` is left out.
+    """
     dates = care_dates_of(results.job, visits, results.rules)
     words = results.words
     days = [(c.day, words(f"care_{c.care.value}")) for c in dates if c.day is not None]
@@ -17,7 +24,7 @@ def care_rows(results: Results, visits: tuple[Visit, ...]) -> tuple[Row, ...]:
         days.extend((o.day, words(f"opening_{o.use.value}")) for o in opened)
     days.sort(key=lambda dated: dated[0])
     return (
-        *(Row(name=words.weekday(day), text=text) for day, text in days),
+        *(Row(name=words.weekday(day), text=text) for day, text in days if day >= since),
         *(_years(results, care) for care in dates if care.years is not None),
     )
 

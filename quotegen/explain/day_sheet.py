@@ -42,14 +42,11 @@ def _plan(results: Results, plan: DayPlan, ident: str) -> DayPlanView:
 
 def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
     """Name the ways that lead to a plan: by the finish alone where that decides it."""
-    finishes, places = results.job.rate_book.finishes, results.job.placements
-    names = {place.id: place.name for place in places}
+    finishes = results.job.rate_book.finishes
+    names = {place.id: place.name for place in results.job.placements}
     return tuple(dict.fromkeys(
-        finishes[finish].name if not alternates else "; ".join((
-            finishes[finish].name,
-            *(results.words("alternate_on", placement=names[place], finish=finishes[other].name)
-              for place, other in alternates),
-        ))
+        "; ".join(results.words("alternate_on", placement=names[place], finish=finishes[one].name)
+                  for place, one in alternates) or finishes[finish].name
         for finish, alternates in plan.ways
     ))  # fmt: skip
 

@@ -37,10 +37,10 @@ def stone(ident: str) -> str:
             "path", d=_pebble(x, y, 3 + 2 * size, turn), fill="none", stroke=STROKE, stroke_width=1
         )
         for (x, y), size, turn in zip(
-            _spots(16, 62), _sequence(16, 7), _sequence(16, 3), strict=True
+            _spots(12, 54), _sequence(12, 7), _sequence(12, 3), strict=True
         )
     )
-    return _tile(ident, 62, 62, rings)
+    return _tile(ident, 54, 54, rings)
 
 
 def concrete(ident: str) -> str:
@@ -91,11 +91,11 @@ def _exposed(ident: str) -> str:
 
 def _texture(ident: str) -> str:
     strokes = []
-    for (x, y), turn, size in zip(_spots(30, 120), _sequence(30, 3), _sequence(30, 7), strict=True):
+    for (x, y), turn, size in zip(_spots(24, 108), _sequence(24, 3), _sequence(24, 7), strict=True):
         dx, dy = (6 + 8 * size) * cos(turn * pi), (6 + 8 * size) * sin(turn * pi) * 0.5
         curve = f"M{x - dx:.1f} {y - dy:.1f} q{dx * 0.8:.1f} {dy + 3:.1f} {dx * 2:.1f} {dy * 2:.1f}"
         strokes.append(element("path", d=curve, fill="none", stroke=STROKE, stroke_width=0.7))
-    return _tile(ident, 120, 120, "".join(strokes))
+    return _tile(ident, 108, 108, "".join(strokes))
 
 
 def _pattern(ident: str) -> str:

@@ -47,7 +47,7 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         quote=job.quote,
         revision=str(job.revision),
         date=words.day(on),
-        holds_until=words.day(job.holds_until),
+        holds_until=words.day(job.holds_until) if on <= job.holds_until else "",
     )
 
 

@@ -55,7 +55,7 @@ class _Artist:
             yield self._surface(spec, measured)
             yield paper.outline(measured)
         yield from north(paper)
-        yield from scale_bar(paper)
+        scale = tuple(scale_bar(paper))  # takes its place first, and is drawn over all else
         yield from prepared_ground(paper)
         marked = marked_edges(paper.takeoff)
         for one in marked:
@@ -73,6 +73,7 @@ class _Artist:
             yield self._mark(one)
         for spec, measured in pairs:
             yield from self._fall(spec, measured)
+        yield from scale
 
     def _hatches(self) -> Iterator[str]:
         job, ident = self.paper.job, self.paper.ident

@@ -30,6 +30,9 @@ FLAT = Room(
 SMALL = Room(
     width_px=640, height_px=380, left_px=58, right_px=48, top_px=32, bottom_px=56, to_scale=True
 )
+DOOR = Room(
+    width_px=640, height_px=240, left_px=58, right_px=48, top_px=32, bottom_px=70, to_scale=False
+)
 NARROW = Room(
     width_px=328, height_px=460, left_px=40, right_px=34, top_px=60, bottom_px=88, to_scale=False
 )
@@ -40,6 +43,7 @@ def plan_sheet(results: Results) -> PlanSheet:
     job, takeoff, words = results.job, results.takeoff, results.words
     return PlanSheet(
         small=draw_plan(job, takeoff, words, SMALL, "plan-small"),
+        door=draw_plan(job, takeoff, words, DOOR, "plan-door"),
         wide=draw_plan(job, takeoff, words, WIDE, "plan"),
         narrow=draw_plan(job, takeoff, words, NARROW, "plan-narrow"),
         joint_plan=_joint_plan(results),

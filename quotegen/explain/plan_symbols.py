@@ -40,7 +40,7 @@ def scale_bar(paper: Paper) -> Iterator[str]:
             stroke_width=svg.THIN,
         )
     for index, label in enumerate(labels):
-        yield svg.text((x + index * step * count / 2, y - 5), label, size=12)
+        yield svg.text((x + index * step * count / 2, y - 5), label, size=12, halo=True)
 
 
 def prepared_ground(paper: Paper) -> Iterator[str]:

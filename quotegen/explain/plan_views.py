@@ -14,7 +14,7 @@ class PlanSheet:
         joint_plan: joints and panels drawn; None where the job has no joints.
         reach: how concrete gets there, drawn; None where no truck stand is typed.
         reached: what each way of the rate book reaches.
-        small: the plan for sheet 1 and the door sheet.
+        small, door: the plan for sheet 1, and for the door sheet.
         wide, narrow: the plan for paper and large screens, and for a phone.
         edges: every lettered edge, with what a tape should read.
         sizes: area, edges and volume of each placement.
@@ -30,6 +30,7 @@ class PlanSheet:
     """
 
     small: Drawing
+    door: Drawing
     wide: Drawing
     narrow: Drawing
     joint_plan: Drawing | None

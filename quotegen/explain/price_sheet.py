@@ -7,9 +7,11 @@ from quotegen.explain.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
 from quotegen.explain.views import PriceSheet
+from quotegen.explain.ways import agreed_finish
 from quotegen.pricing.tax import TAX
 from quotegen.schedule.openings import Opening
 from quotegen.takeoff.records import EdgeOf
+from quotegen.trade.cancellation import sign_by
 
 SHORT_LIST = ("base", "slab", "reinforcement", "joints", "finish", "cast_edge", "steps", "drain",
               "placing", "demolition", "sealing")  # fmt: skip
@@ -22,8 +24,9 @@ def price_sheet(results: Results) -> PriceSheet:
     return PriceSheet(
         headline=words("headline", title=job.title, area=total_area(results)),
         total=words.money(quote.chosen.total),
-        finish=quote.chosen.name,
+        finish=agreed_finish(results),
         sentence=_sentence(results),
+        keep_dates=_keep_dates(results),
         others=tuple(
             Row(name=f.name, text=words.signed_money(quote.difference(f)),
                 amount=words.money(f.total))
@@ -189,6 +192,15 @@ def _dates(results: Results) -> Iterator[Row]:
     last = results.chosen_visits[-1]
     if last.id not in {"form", "pour"}:
         yield Row(name=words.weekday(last.last_day), text=words("date_last", visit=last.name))
+
+
+def _keep_dates(results: Results) -> str:
+    """Say by when to sign so that work can start on its day, where the offer holds longer."""
+    job, words = results.job, results.words
+    last = sign_by(results.chosen_visits[0].first_day, results.rules)
+    if results.contract.accepted_on is None and job.quote_date <= last < job.holds_until:
+        return words("keep_dates", date=words.weekday(last))
+    return ""
 
 
 def _could_move(results: Results) -> Iterator[Row]:

@@ -119,7 +119,7 @@ def text(
         **attributes,
         fill="#fff",
         stroke="#fff",
-        stroke_width=4,
+        stroke_width=6,
         stroke_linejoin="round",
         aria_hidden="true",
     )
@@ -217,11 +217,11 @@ def document(
     width: float, height: float, content: str, *, title: str, ident: str, css_class: str = ""
 ) -> Markup:
     """Wrap a drawing; its title is its alternative text on the page and in the PDF."""
-    name = element("title", escape(title), id=f"{ident}-title")
+    name = element("title", escape(title), id=f"{ident}-t")
     return Markup(element(  # noqa: S704 - every text in it went through escape
         "svg", name + content, xmlns="http://www.w3.org/2000/svg",
         viewBox=f"0 0 {number(width)} {number(height)}", width=width, height=height,
-        font_family=SANS, role="img", aria_labelledby=f"{ident}-title",
+        font_family=SANS, role="img", aria_labelledby=f"{ident}-t",
         class_=css_class or "drawing",
     ))  # fmt: skip
 

@@ -28,17 +28,20 @@ def columns_of(results: Results) -> tuple[str, ...]:
 
 
 def rows_of(results: Results) -> tuple[TotalsRow, ...]:
-    """Return a row for each choice of finishes and colours, that of the quote first."""
+    """Return a row for each choice of finishes and colours, that of the quote first.
+
+    Choices that lead to the same slab have one row.
+    """
     words, sets = results.words, _sets(results)
     totals = {(_surface(one), one.extras): one.total for one in results.quote.combinations}
-    return tuple(
+    return tuple(dict.fromkeys(
         TotalsRow(
             name=surface_name(results, one),
             visits=str(one.visits),
             totals=tuple(words.money(totals[_surface(one), extras]) for extras in sets),
         )
         for one in _shown(results)
-    )
+    ))  # fmt: skip
 
 
 def note_of(results: Results) -> str:

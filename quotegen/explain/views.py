@@ -44,6 +44,7 @@ class Paper:
 
     Attributes:
         paper_size: what it prints on, `letter` or `A4`.
+        holds_until: the last day of the offer, empty on a paper of a later date.
         logo: the address of the company's logo, its bytes within; empty where it has none.
     """
 
@@ -69,6 +70,7 @@ class PriceSheet:
     total: str
     finish: str
     sentence: str
+    keep_dates: str
     others: tuple[Row, ...]
     covers: tuple[Row, ...]
     dates: tuple[Row, ...]

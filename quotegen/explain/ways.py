@@ -63,14 +63,32 @@ def way_name(results: Results, one: Combination) -> str:
 
 def surface_name(results: Results, one: Combination) -> str:
     """Say which finishes and colours are chosen."""
-    words, book = results.words, results.job.rate_book
-    places = {p.id: p.name for p in results.job.placements}
-    parts = (
-        words("alternate_on", placement=places[place], finish=book.finishes[finish].name)
-        for place, finish in one.alternates
-    )
     colours = (look_name(results, one.colours),) if one.colours else ()
-    return "; ".join((book.finishes[one.finish].name, *parts, *colours))
+    return "; ".join((*finish_names(results, one.finish, one.alternates), *colours))
+
+
+def finish_names(
+    results: Results, finish: str, alternates: tuple[tuple[str, str], ...] = ()
+) -> tuple[str, ...]:
+    """Name the finish of the job, and each part that has another one.
+
+    Where every part has its own, that of the job is nowhere and is not named.
+    """
+    finishes, chosen = results.job.rate_book.finishes, dict(alternates)
+    own = [(p.name, chosen.get(p.id) or p.finish or finish) for p in results.job.placements]
+    parts = tuple(
+        results.words("alternate_on", placement=name, finish=finishes[other].name)
+        for name, other in own
+        if other != finish
+    )
+    return parts if len(parts) == len(own) else (finishes[finish].name, *parts)
+
+
+def agreed_finish(results: Results) -> str:
+    """Name what is quoted: the finish, and each part that has one of its own."""
+    name, finish = results.quote.chosen.name, results.job.finish
+    alone = name == results.job.rate_book.finishes[finish].name
+    return "; ".join(finish_names(results, finish)) if alone else name
 
 
 def look_name(results: Results, colours: tuple[str, ...]) -> str:

@@ -20,6 +20,7 @@ def payments_of(job: JobSpec, price: Money) -> tuple[PricedPayment, ...]:
             when=payment.when,
             share=payment.share,
             at_visit=payment.at_visit,
+            days_after=payment.days_after,
             amount=down_to_cents(price * decimal_of(payment.share or Fraction(0))),
         )
         for payment in earlier
@@ -28,6 +29,11 @@ def payments_of(job: JobSpec, price: Money) -> tuple[PricedPayment, ...]:
     return (
         *paid,
         PricedPayment(
-            id=last.id, when=last.when, share=None, at_visit=last.at_visit, amount=remainder
+            id=last.id,
+            when=last.when,
+            share=None,
+            at_visit=last.at_visit,
+            days_after=last.days_after,
+            amount=remainder,
         ),
     )

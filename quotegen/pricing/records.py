@@ -172,6 +172,7 @@ class PricedPayment:
     when: str
     share: Fraction | None
     at_visit: str | None
+    days_after: int = 0
     amount: Money
 
 

@@ -20,8 +20,8 @@ BLOCKS = (
 )
 """Elements before and after which a blank is nothing."""
 
-FEW_CELLS = 2
-"""So many names of a column are shorter than a rule of the style sheet that says it."""
+RULE_LETTERS = len('[data-l=a]{--label:""}')
+"""What a rule of the style sheet takes beside the name of a column that it says."""
 
 _BETWEEN_TAGS = re.compile(r">\s*\n\s*<")
 _BETWEEN_BLOCKS = re.compile(rf"(</?(?:{BLOCKS})\b[^>]*>)\n(?=</?(?:{BLOCKS})\b)")
@@ -79,7 +79,8 @@ def _character(reference: re.Match[str]) -> str:
 def _labelled(page: str) -> tuple[str, str]:
     """Move the name of a column, where many of its cells carry it, into the style sheet."""
     counted = Counter(label for label in _LABEL.findall(page) if "&" not in label)
-    many = {label: times for label, times in counted.items() if times > FEW_CELLS}
+    many = {label: times for label, times in counted.items()
+            if times * len(label) > len(label) + RULE_LETTERS}  # fmt: skip
     names = _short_names(many)
     page = _LABEL.sub(lambda found: names.get(found[0], found[0]), page)
     rules = (

@@ -14,7 +14,7 @@ LOOKS = (
 )  # fmt: skip
 """Attributes that a style sheet may say as well (SVG 2, 6.6, presentation attributes)."""
 
-HALO = "use{stroke:#fff;stroke-width:4px;stroke-linejoin:round}"
+HALO = "use{stroke:#fff;stroke-width:6px;stroke-linejoin:round}"
 """A halo is its text used once before, with a white line round it that no text has itself."""
 
 DRAWING = re.compile(r"<svg\b.*?</svg>", re.DOTALL)

@@ -35,8 +35,9 @@ class CareDate:
 def care_dates_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tuple[CareDate, ...]:
     """Return the care dates, days first; none where no visit is a pour.
 
-    The first winter is that which begins in the year of the pour. A coat of sealer counts from
-    its visit; a slab without one has no date for the next.
+    Color is judged once the slab has dried, and under a film once that has dried too. The first
+    winter is that which begins in the year of the pour. A coat of sealer counts from its visit; a
+    slab without one has no date for the next.
     """
     last = {visit.id: visit.last_day for visit in visits}
     if POUR not in last:
@@ -44,7 +45,7 @@ def care_dates_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> t
     poured, on = last[POUR], job.quote_date
     dates = [
         CareDate(care=Care.POUR, day=poured),
-        CareDate(care=Care.COLOUR, day=poured + timedelta(days=opening.colour_days(rules, on))),
+        CareDate(care=Care.COLOUR, day=_colour_day(job, last, rules)),
     ]
     if any(p.use in DRIVEN_ON for p in job.placements):
         truck = poured + timedelta(days=opening.truck_days(rules, on))
@@ -53,6 +54,15 @@ def care_dates_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> t
     dates.append(CareDate(care=Care.YEARLY, years=(poured.year + 1, poured.year + 1)))
     dates.extend(_reseal(job, last, rules))
     return tuple(dates)
+
+
+def _colour_day(job: JobSpec, last: dict[str, date], rules: RuleBook) -> date:
+    day = last[POUR] + timedelta(days=opening.colour_days(rules, job.quote_date))
+    film = any(job.finish_of(p, job.finish)[1].sealer is Sealer.FILM for p in job.placements)
+    if not film or SEAL not in last:
+        return day
+    dry = last[SEAL] + timedelta(days=opening.sealer_load_days(rules, job.quote_date))
+    return max(day, dry)
 
 
 def _reseal(job: JobSpec, last: dict[str, date], rules: RuleBook) -> tuple[CareDate, ...]:

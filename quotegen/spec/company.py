@@ -39,13 +39,15 @@ class Payment(Model):
     """One payment: the event it falls due at, and its share; the last takes what remains.
 
     The last may say its share too; then all of them must add up to 100 %.
-    `at_visit` names the visit whose first day is the event; without it the event has no date.
+    `at_visit` names the visit whose last day is the event, `days_after` how many days later the
+    payment is due; without a visit it has no date.
     """
 
     id: Slug
     when: Word
     share: ShareField | None = None
     at_visit: Slug | None = None
+    days_after: DaysField = 0
 
 
 def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:

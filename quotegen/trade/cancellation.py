@@ -39,6 +39,14 @@ def cancel_by(signed: date, rules: RuleBook, rule_id: str = FEDERAL_DAYS) -> Can
     )
 
 
+def sign_by(start: date, rules: RuleBook) -> date:
+    """Return the last day to sign so that the right to cancel has ended before work starts."""
+    day = start - timedelta(days=1)
+    while cancel_by(day, rules).day >= start:
+        day -= timedelta(days=1)
+    return day
+
+
 def _count(signed: date, days: int, closed: Container[date]) -> date:
     day = signed
     while days:

@@ -76,3 +76,15 @@ def test_axe_finds_nothing(packages: Path, browser: Browser, width: int):
         with opened(browser, path, width=width, policy_off=True) as seen:
             result = Axe().run(seen.page)
             assert result.violations_count == 0, f"{path.name}\n{result.generate_report()}"
+
+
+@pytest.mark.parametrize("width", [360, 768, 1000, 1280])
+def test_nothing_hangs_out_at_the_left(packages: Path, browser: Browser, width: int):
+    """No line of text begins left of the page, where nobody could read it."""
+    outside = """() => [...document.querySelectorAll("main *")]
+      .filter((one) => one.checkVisibility() && !one.closest("thead, .skip") &&
+        one.getBoundingClientRect().left < -1 && one.innerText)
+      .map((one) => one.innerText.slice(0, 40))"""
+    for path in customer_pages(packages):
+        with opened(browser, path, width=width) as seen:
+            assert seen.page.evaluate(outside) == [], path.name

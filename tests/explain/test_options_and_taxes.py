@@ -77,7 +77,7 @@ def test_options_have_their_prices_with_tax(view: CustomerView):
     (extra,) = view.extras
     assert (extra.amount, extra.text.endswith(", and the tax on it")) == ("+$108.88", True)
     (alternate,) = view.alternates
-    assert alternate.name == "patio: Fancy"
+    assert alternate.name == "Patio: Fancy"
     (colour,) = view.colours
     assert colour.text == "On Plain: color mixed into the concrete."
     assert colour.amount == "+$217.75"
@@ -85,7 +85,7 @@ def test_options_have_their_prices_with_tax(view: CustomerView):
 
 def test_subtotals_are_prices_of_parts(view: CustomerView):
     """A line of two scope items stands under the first, with the other named."""
-    assert [row.name for row in view.change.by_placement] == ["patio", "For the whole job"]
+    assert [row.name for row in view.change.by_placement] == ["Patio", "For the whole job"]
     assert ("Placing", "with finish", "$175.00") in [
         (row.name, row.text, row.amount) for row in view.change.by_scope
     ]

@@ -37,7 +37,7 @@ def test_the_reason_is_said(tmp_path):
     assert said[False] == (
         "the same kind of finish, the same use, about the same size, and 3 years of wear to see"
     )
-    assert "in Harrow Bend, as your site is" in said[True]
+    assert "in your town, Harrow Bend" in said[True]
 
 
 def test_those_that_the_job_names_are_all_shown(tmp_path):

@@ -39,7 +39,7 @@ def test_price_less_cost_is_the_margin(tmp_path):
 def test_a_line_without_a_cost_is_named(tmp_path):
     """What the book has no cost for is named, and is not taken to be free."""
     costs = _costs(tmp_path, {"base": shop.rate("$1.75 / sq ft")})
-    assert costs.without_cost == ("Item at $1.75 / sq ft, patio",)
+    assert costs.without_cost == ("Item at $1.75 / sq ft, Patio",)
     (line,) = (line for line in costs.lines if line.line == "base.patio")
     assert (line.cost, line.margin) == (None, None)
 

@@ -75,7 +75,7 @@ def test_a_line_bears_what_is_for_it_alone(tmp_path):
 def test_what_is_not_known_is_said(tmp_path):
     """The finish has no cost, and stone no price; a book without costs says that first."""
     missing = [(m.kind.value, m.name) for m in _owner(tmp_path).chosen.missing]
-    assert missing == [("line", "Plain, patio"), ("material", "base_tons")]
+    assert missing == [("line", "Plain, Patio"), ("material", "base_tons")]
 
 
 def test_a_book_without_costs_still_prices(tmp_path):

@@ -51,7 +51,7 @@ def test_the_plan_sheet_says_how_and_how_sure():
     """The plan sheet names the way of measuring, the range, the money, and the step by the foot."""
     sheet = plan_sheet(shop.example_results(KIDNEY))
     (row,) = sheet.measured
-    assert "A border round the pool" in row.text
+    assert "A border around the pool" in row.text
     assert "Two tapes to each point from pins 32'-0\" apart" in row.text
     assert "95 times in 100" in sheet.sure[0]
     assert "$" in sheet.sure[1]

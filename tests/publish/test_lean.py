@@ -55,7 +55,7 @@ def test_equal_patterns_are_there_once():
 
 def test_the_page_says_the_same_in_fewer_letters():
     """End tags, quotes and long names go; the words stay (HTML, 13.1.2.4, optional tags)."""
-    cell = '<td class="num" data-label="Price">{}</td>'
+    cell = '<td class="num" data-label="Price, with tax">{}</td>'
     page, css = lean(
         f'<table>\n  <tr class="quoted">{cell.format("$5")}\n  {cell.format("$6")}'
         f'{cell.format("9&#39;-0&#34;")}</tr>\n</table>\n<p class="small unruled">Ends</p>',
@@ -69,7 +69,7 @@ def test_the_page_says_the_same_in_fewer_letters():
     assert css == (
         ":root{--ink:#000;}.a{text-align:right}tr.b>td{color:var(--ink)}.c{margin:0}"
         "td::before{content:var(--label)}"
-        '[data-l=a]{--label:"Price"}'
+        '[data-l=a]{--label:"Price, with tax"}'
     )
 
 

@@ -1,5 +1,6 @@
 """The package of a job: its files agree with each other and with figures.json."""
 
+import io
 import json
 import re
 from datetime import date, timedelta
@@ -7,6 +8,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
+import pikepdf
 import pytest
 from icalendar import Calendar
 
@@ -196,3 +198,10 @@ def _amounts_in(value: object) -> set[Decimal]:
     if isinstance(value, str) and re.fullmatch(r"-?\d+(\.\d+)?", value):
         return {abs(Decimal(value))}
     return set()
+
+
+@EVERY_BUILT
+def test_the_door_sheet_is_one_page(job_file: Path):
+    """It is one sheet that is handed over at the door."""
+    with pikepdf.open(io.BytesIO(built(job_file)["customer/door-sheet.pdf"])) as pdf:
+        assert len(pdf.pages) == 1

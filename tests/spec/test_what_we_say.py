@@ -19,7 +19,7 @@ ON = date(2026, 11, 25)
 FOLDER = Path(str(content_folder()))
 PAGES = sorted(FOLDER.rglob("*.md"))
 PLACEHOLDER = re.compile(r"\{\{ (rule|terms)\.(\w+) \}\}")
-NAMES_WITH_DIGITS = re.compile(r"\b811\b|\b2x4\b")
+NAMES_WITH_DIGITS = re.compile(r"\b[89]11\b|\b2x4\b")
 """A telephone number and the name of a board, which are no figures of the trade."""
 
 SENTENCES_WITH_DIGITS = {

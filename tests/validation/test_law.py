@@ -5,13 +5,13 @@ California B&P 7159.5(a)(3); 10 MRS 1487(5); Md. Bus. Reg. 8-617; M.G.L. c.142A 
 73 P.S. 517.9 (the last as summarised by a law publisher).
 """
 
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 
 import pytest
 
 from quotegen.money import Money
-from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
+from quotegen.trade.cancellation import LONGER_AT_65, cancel_by, sign_by
 from quotegen.trade.deposits import deposit_cap
 from quotegen.trade.rules import load_rules
 
@@ -104,3 +104,16 @@ class TestCancellation:
         """A buyer of 65 or over has five (Bus. and Prof. Code 7159(e)(6), from memory)."""
         found = cancel_by(date.fromisoformat(signed), RULES, LONGER_AT_65["CA"])
         assert found.day.isoformat() == last_day
+
+
+@pytest.mark.parametrize(
+    ("start", "last"),
+    # A Wednesday; a Sunday, whose three days are Monday to Wednesday; Thanksgiving Day itself.
+    [("2026-06-08", "2026-06-03"), ("2026-07-09", "2026-07-05"), ("2026-12-01", "2026-11-26")],
+)
+def test_sign_by(start: str, last: str):
+    """Counted by hand: Sundays, July 4 (also as observed) and Thanksgiving do not count."""
+    day = date.fromisoformat(start)
+    found = sign_by(day, RULES)
+    assert found.isoformat() == last
+    assert cancel_by(found, RULES).day < day <= cancel_by(found + timedelta(days=1), RULES).day
