@@ -7,7 +7,7 @@ from urllib.parse import quote as percent_encoded
 from markupsafe import Markup
 
 from quotegen.explain.change_sheet import clause
-from quotegen.explain.prose import sentence
+from quotegen.explain.prose import comma_joined, sentence
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
 from quotegen.explain.rule_words import rule_text
@@ -61,7 +61,7 @@ def company_view(results: Results) -> CompanyView:
     return CompanyView(
         name=company.name,
         owner=company.owner,
-        address=", ".join(part for part in (company.address, company.town, company.state) if part),
+        address=comma_joined(company.address, company.town, company.state),
         phone=company.phone,
         phone_link="tel:" + "".join(c for c in company.phone if c.isdigit() or c == "+"),
         email=company.email,
@@ -78,7 +78,7 @@ def company_view(results: Results) -> CompanyView:
 def site_line(results: Results) -> str:
     """Return the address of the site on one line."""
     site = results.job.site
-    return ", ".join(part for part in (site.address, site.town, site.state) if part)
+    return comma_joined(site.address, site.town, site.state)
 
 
 def _parties(results: Results) -> Iterator[Row]:
@@ -88,14 +88,14 @@ def _parties(results: Results) -> Iterator[Row]:
         name=words("party_company"),
         text=f"{company.name}, {company.address}, {company.phone}, {company.email}",
     )
-    customer = (job.customer.name, job.customer.phone, job.customer.email)
-    yield Row(name=words("party_customer"), text=", ".join(part for part in customer if part))
+    customer = job.customer
+    named = comma_joined(customer.name, customer.phone, customer.email)
+    yield Row(name=words("party_customer"), text=named)
     yield Row(name=words("party_site"), text=site_line(results))
     yield Row(name=words("party_work"), text=_work(results))
     for other in job.subcontractors:
-        named = (other.name, other.does, other.address, other.licence)
-        text = ", ".join(part for part in named if part)
-        yield Row(name=words("party_subcontractor"), text=text)
+        named = comma_joined(other.name, other.does, other.address, other.licence)
+        yield Row(name=words("party_subcontractor"), text=named)
     yield Row(name=words("party_dates"), text=dates_sentence(results), mark="span")
     yield Row(name=words("party_cancel"), text=_cancel(results))
 
@@ -155,7 +155,7 @@ def payment_rows(results: Results) -> Iterator[Row]:
         about = _about(words, visit, payment.days_after) if visit else ""
         yield Row(
             name=sentence(payment.when).removesuffix("."),
-            text=", ".join(part for part in (share, about) if part),
+            text=comma_joined(share, about),
             amount=words.money(payment.amount),
             mark=str(number),
         )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from quotegen.explain.paper_head import paper_head
+from quotegen.explain.prose import comma_joined
 from quotegen.explain.results import Results
 from quotegen.explain.views import Paper
 from quotegen.trade.cancellation import cancel_by
@@ -24,9 +25,7 @@ def cancellation_form(results: Results) -> CancellationForm:
     company = job.company
     return CancellationForm(
         **paper_head(results, title, job.quote_date),
-        seller=", ".join(
-            part for part in (company.name, company.address, company.town, company.state) if part
-        ),
+        seller=comma_joined(company.name, company.address, company.town, company.state),
         signed=words.day(signed) if signed else "",
         last_day=words.day(cancel_by(signed, results.rules).day) if signed else "",
     )

@@ -8,12 +8,13 @@ from quotegen.explain.care_rows import care_rows
 from quotegen.explain.change_sheet import clause
 from quotegen.explain.paper_head import paper_head
 from quotegen.explain.price_sheet import cover_rows
-from quotegen.explain.prose import prose
+from quotegen.explain.prose import comma_joined, prose
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
 from quotegen.explain.rule_words import rule_text
 from quotegen.explain.standard_sheet import care_pages
 from quotegen.explain.views import Paper, Prose
+from quotegen.explain.ways import at_way
 from quotegen.schedule.openings import POUR, SEAL
 from quotegen.schedule.visits import Visit
 from quotegen.spec.after_signing import Completed
@@ -63,14 +64,15 @@ def care_card(results: Results, completed: Completed) -> CareCard:
 
 
 def _as_accepted(results: Results) -> Results:
-    """Return the results with the finish that was accepted as the chosen one."""
-    finish = results.contract.finish
-    first = sorted(results.quote.finishes, key=lambda priced: priced.id != finish)
-    return replace(
-        results,
-        job=replace(results.job, finish=finish),
-        quote=replace(results.quote, finishes=tuple(first)),
+    """Return the results as if what was accepted, finish and extras, had been quoted."""
+    accepted, finish = results.job.accepted, results.contract.finish
+    extras = set(accepted.extras) if accepted else set()
+    way = next(
+        one
+        for one in results.quote.combinations
+        if one.finish == finish and not one.alternates and set(one.extras) == extras
     )
+    return at_way(results, way)
 
 
 def _still_to_come(page: Page[CareFront], completed: Completed) -> bool:
@@ -91,5 +93,5 @@ def _days(results: Results, completed: Completed) -> Iterator[Row]:
     words = results.words
     yield Row(name=words("care_poured"), text=words.day(completed.poured))
     if completed.sealed is not None:
-        parts = (words.day(completed.sealed), completed.sealer or "")
-        yield Row(name=words("care_sealed"), text=", ".join(part for part in parts if part))
+        sealed = comma_joined(words.day(completed.sealed), completed.sealer)
+        yield Row(name=words("care_sealed"), text=sealed)

@@ -7,6 +7,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.row import Row
 from quotegen.explain.timeline import timeline
 from quotegen.explain.views import DayPlanView, DaysSheet, Prose, SightRow
+from quotegen.explain.ways import part_names
 from quotegen.schedule.day_plans import DayPlan
 from quotegen.spec.content import When
 
@@ -43,10 +44,8 @@ def _plan(results: Results, plan: DayPlan, ident: str) -> DayPlanView:
 def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
     """Name the ways that lead to a plan: by the finish alone where that decides it."""
     finishes = results.job.rate_book.finishes
-    names = {place.id: place.name for place in results.job.placements}
     return tuple(dict.fromkeys(
-        "; ".join(results.words("alternate_on", placement=names[place], finish=finishes[one].name)
-                  for place, one in alternates) or finishes[finish].name
+        "; ".join(part_names(results, alternates)) or finishes[finish].name
         for finish, alternates in plan.ways
     ))  # fmt: skip
 

@@ -6,21 +6,22 @@ from quotegen.explain.line_notes import taxes_of
 from quotegen.explain.prose import sentence
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
-from quotegen.explain.ways import look_name
+from quotegen.explain.ways import look_name, part_names
 from quotegen.pricing.records import PricedLook
 
 
 def alternate_rows(results: Results) -> tuple[Row, ...]:
     """Return each other finish of a placement, and what it moves the price by."""
     words = results.words
-    names = {p.id: p.name for p in results.job.placements}
+    quoted = results.quote.alternates
+    names = part_names(results, tuple((other.placement, other.finish) for other in quoted))
     return tuple(
         Row(
-            name=words("alternate_on", placement=names[other.placement], finish=other.name),
+            name=name,
             text=words.count("option_total", other.visits, total=words.money(other.total)),
             amount=words.signed_money(other.amount),
         )
-        for other in results.quote.alternates
+        for name, other in zip(names, quoted, strict=True)
     )
 
 

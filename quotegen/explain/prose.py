@@ -55,6 +55,11 @@ def sections(text: str) -> tuple[str, ...]:
     return tuple(part.partition("\n")[2].strip() for part in parts)
 
 
+def comma_joined(*parts: str | None) -> str:
+    """Set facts in a row with commas, leaving out those that are not there."""
+    return ", ".join(part for part in parts if part)
+
+
 def sentence(text: str) -> str:
     """Begin with a capital and end with a full stop, as a sentence of its own does."""
     plain = text.strip()

@@ -74,14 +74,22 @@ def finish_names(
 
     Where every part has its own, that of the job is nowhere and is not named.
     """
-    finishes, chosen = results.job.rate_book.finishes, dict(alternates)
-    own = [(p.name, chosen.get(p.id) or p.finish or finish) for p in results.job.placements]
-    parts = tuple(
-        results.words("alternate_on", placement=name, finish=finishes[other].name)
-        for name, other in own
-        if other != finish
+    job = with_alternates(results.job, alternates)
+    own = tuple((p.id, p.finish) for p in job.placements if p.finish not in {None, finish})
+    parts = part_names(results, own)
+    if len(parts) == len(job.placements):
+        return parts
+    return (job.rate_book.finishes[finish].name, *parts)
+
+
+def part_names(results: Results, finishes: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
+    """Name each placement with its finish, such as `Walk: Broom`."""
+    places = {p.id: p.name for p in results.job.placements}
+    named = results.job.rate_book.finishes
+    return tuple(
+        results.words("alternate_on", placement=places[place], finish=named[finish].name)
+        for place, finish in finishes
     )
-    return parts if len(parts) == len(own) else (finishes[finish].name, *parts)
 
 
 def agreed_finish(results: Results) -> str:

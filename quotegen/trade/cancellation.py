@@ -4,6 +4,7 @@ from calendar import SUNDAY
 from collections.abc import Container
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import cache
 
 from holidays import country_holidays
 
@@ -31,9 +32,8 @@ def cancel_by(signed: date, rules: RuleBook, rule_id: str = FEDERAL_DAYS) -> Can
     States may give more days, which another rule names, or begin to count later.
     """
     days = int(rules.number(rule_id, signed))
-    years = (signed.year, signed.year + 1)
-    on_the_day = _count(signed, days, country_holidays("US", years=years, observed=False))
-    with_observed = _count(signed, days, country_holidays("US", years=years, observed=True))
+    on_the_day = _count(signed, days, _holidays(signed.year, observed=False))
+    with_observed = _count(signed, days, _holidays(signed.year, observed=True))
     return CancelBy(
         day=max(on_the_day, with_observed), is_the_later_count=on_the_day != with_observed
     )
@@ -45,6 +45,12 @@ def sign_by(start: date, rules: RuleBook) -> date:
     while cancel_by(day, rules).day >= start:
         day -= timedelta(days=1)
     return day
+
+
+@cache  # asked for with every way to choose, and slow to work out
+def _holidays(year: int, *, observed: bool) -> frozenset[date]:
+    """Return the federal holidays of a year and the next."""
+    return frozenset(country_holidays("US", years=(year, year + 1), observed=observed))
 
 
 def _count(signed: date, days: int, closed: Container[date]) -> date:

@@ -69,3 +69,16 @@ def test_it_is_for_the_finish_that_was_accepted(tmp_path: Path):
     card = care_card(results, results.job.completed)
     (finish,) = [row.text for row in card.built if row.name == "Finish"]
     assert finish == "Fancy"
+
+
+def test_accepted_extras_are_among_what_was_built(tmp_path: Path):
+    """A step that was offered, and accepted with the quote, stands on the card."""
+    step = shop.rate("$200 each", covers="steps", applies="asked")
+    job = shop.job(
+        extras={"step": "1"},
+        accepted={"date": "2026-05-20", "extras": ["step"]},
+        completed={"date": "2026-07-20", "poured": "2026-07-01"},
+    )
+    results = shop.results(tmp_path, job, rate_book=shop.book({"step": step}))
+    assert results.job.completed is not None
+    assert "Steps" in {row.name for row in care_card(results, results.job.completed).built}
