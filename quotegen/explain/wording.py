@@ -93,6 +93,10 @@ class Words:
         """Write a unit."""
         return self(f"unit_{_key(unit)}")
 
+    def units_said(self) -> tuple[str, ...]:
+        """Return every word of a unit in this language."""
+        return tuple(text for key, text in self.labels.items() if key.startswith("unit_"))
+
     def number(self, value: Decimal | int, places: int) -> str:
         """Write a number with so many decimals."""
         pattern = "#,##0" + ("." + "0" * places if places else "")

@@ -3,7 +3,6 @@
 import base64
 import hashlib
 import re
-from collections.abc import Callable
 from dataclasses import dataclass
 from html import unescape
 from importlib.resources.abc import Traversable
@@ -17,11 +16,13 @@ from quotegen.explain.order_list import OrderList
 from quotegen.explain.tables import OwnersSheet
 from quotegen.explain.views import CustomerView, Paper
 from quotegen.explain.weather_sheet import WeatherSheet
+from quotegen.explain.wording import Words
 from quotegen.publish import themes
 from quotegen.publish.choice_data import choice_json
 from quotegen.publish.contrast import accent_ink
 from quotegen.publish.fonts import subset
 from quotegen.publish.lean import lean
+from quotegen.publish.ties import tied_page, ties
 from quotegen.publish.tokens import tokens_of
 
 ACCENT = "--accent: #000000"
@@ -48,7 +49,7 @@ class Styles:
 def render(
     template: str,
     view: Paper | OwnersSheet | OrderList | LawSheet | WeatherSheet,
-    words: Callable[..., str],
+    words: Words,
     theme: Traversable,
     *,
     on_paper: bool = False,
@@ -72,6 +73,7 @@ def render(
     paper = stylesheet(styles.paper, view.accent, theme)
     plain = stylesheet(styles.page, view.accent, theme)
     script, ways = ("", "") if on_paper else _choosing(template, view, theme)
+    tied = ties(words.locale, words.units_said())
     page = environment.get_template(template).render(
         view=view,
         t=words,
@@ -81,8 +83,10 @@ def render(
         tokens=tokens_of(plain),
         on_paper=on_paper,
         script=Markup(script),  # noqa: S704 - our own script
-        ways=Markup(ways),  # noqa: S704 - JSON without any `<`
+        ways=Markup(tied(ways)),  # noqa: S704 - JSON without any `<`
     )
+    if _is_html(template):
+        page = tied_page(page, tied)
     if on_paper or not styles.page:
         css = plain
     else:

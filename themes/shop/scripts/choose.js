@@ -58,7 +58,7 @@
     lists.forEach((one) => fillRows(one, data.ways[way][place[one.list.dataset.rows]]));
     all("[data-plan]").forEach((plan) => { plan.hidden = plan.dataset.plan !== text(way, "days"); });
     all("[data-differs]").forEach((note) => { note.hidden = way === quoted; });
-    const body = encodeURIComponent(letter.textContent.replaceAll("\n", "\r\n"));
+    const body = encodeURIComponent(letter.textContent.replaceAll("\xa0", " ").replaceAll("\n", "\r\n"));
     all("[data-reply]").forEach((link) => { link.href = link.href.replace(/body=.*/, `body=${body}`); });
   };
 
