@@ -59,8 +59,7 @@ class Words:
         `{number}` stands for the number. The text of the other forms is under `<key>_other`; a
         form that reads differently, such as `<key>_one`, has its own (CLDR plural rules).
         """
-        value = Decimal(how_many)
-        plain = rounded(value, decimal_places(value))  # 1.00 is written 1, and so it is one
+        plain = decimal_of(Fraction(how_many))  # 1.00 is written 1, and so it is one
         form = f"{key}_{Locale.parse(self.locale).plural_form(plain)}"
         shown = {"number": self.plain_number(how_many), **values}
         return self(form if form in self.labels else f"{key}_other", **shown)
@@ -224,6 +223,10 @@ class Words:
     def day(self, day: date) -> str:
         """Write a date in full."""
         return format_date(day, format="long", locale=self.locale)
+
+    def month(self, day: date) -> str:
+        """Write the month of a date and its year."""
+        return format_skeleton("yMMMM", day, locale=self.locale)
 
     def weekday(self, day: date) -> str:
         """Write a date of the near future with its weekday."""
