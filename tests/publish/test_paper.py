@@ -222,7 +222,7 @@ def test_the_sheet_for_comparing_bids_has_room_to_write(package: Package):
         if type(box).__name__ == "TableCellBox"
     ]  # fmt: skip
     for box, line in cells:
-        assert line.inside[-1].style["font-size"] >= NINE_POINTS, line.words
+        assert line.inside[-1].style["font_size"] >= NINE_POINTS, line.words
         if "blank" in (box.element.get("class") or ""):
             blanks.add(round(box.margin_width(), 1))
     assert blanks
@@ -233,7 +233,7 @@ def test_the_measured_statement_is_one_sheet(package: Package):
     """What both sign is on one page, and the headings of its tables have one size."""
     pages = _pages(package, "measured")
     assert len(pages) == 1
-    captions = {line.inside[-1].style["font-size"] for line in lines(pages)
+    captions = {line.inside[-1].style["font_size"] for line in lines(pages)
                 if "caption" in line.tags}  # fmt: skip
     assert len(captions) == 1
 

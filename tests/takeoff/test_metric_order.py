@@ -6,7 +6,6 @@ NIST SP 811, Appendix B: 1 cu yd is 0.764554857984 m3, 1 lb is 0.45359237 kg, 1 
 
 from dataclasses import replace
 from decimal import Decimal
-from pathlib import Path
 
 import pytest
 
