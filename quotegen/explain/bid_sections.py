@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from quotegen.explain.bid_sums import bid_name, higher_or_lower
+from quotegen.explain.bid_why_low import number_text, why_low
 from quotegen.explain.results import Results
 from quotegen.explain.tables import Section, Table, TableRow
 from quotegen.explain.wording import Words
 from quotegen.money import Money
 from quotegen.pricing.bid_records import BidComparison, BidItem, BidNumber
-from quotegen.quantity import Length
 from quotegen.spec.other_bids import Says
 
 NAMED = 3
@@ -21,58 +22,25 @@ _OF = {
 """The scope item whose question asks for a number already."""
 
 
-def gap_line(words: Words, bid: BidComparison) -> str:
-    """Say the gap and its three parts in one line."""
-    key = "higher" if bid.gap > 0 else "lower" if bid.gap < 0 else "same"
-    amounts = {
-        "ours": words.money(bid.ours),
-        "theirs": words.money(bid.theirs),
-        "gap": words.money(abs(bid.gap)),
-        "left_out": words.money(bid.left_out),
-        "not_stated": words.money(bid.not_stated),
-        "certain": _ours_is(words, bid.remains),
-    }
-    return words(f"call_gap_{key}", bid=_name(bid), **amounts)
-
-
 def _ours_is(words: Words, more: Money) -> str:
     """Say by how much our price is the higher or the lower one."""
-    key = "ours_higher" if more > 0 else "ours_lower" if more < 0 else "ours_same"
-    return words(key, amount=words.money(abs(more)))
+    return words(f"ours_{higher_or_lower(more)}", amount=words.money(abs(more)))
 
 
 def bid_sections(results: Results, bid: BidComparison) -> tuple[Section, ...]:
     """Return the sections of one bid, in the order in which a call needs them."""
-    words, name = results.words, _name(bid)
+    words, name = results.words, bid_name(bid)
     numbers = tuple(_number(words, number) for number in bid.numbers)
     head = ("call_number", "call_ours", "call_theirs", "call_number_worth")
     return (
         Section(id=f"{bid.id}-say", title=words("call_say", bid=name),
-                lines=tuple(_before(results, bid)), points=tuple(_sentences(results, bid))),
+                lines=(bid.note,) if bid.note else (), points=tuple(_sentences(results, bid))),
+        *why_low(results, bid),
         Section(id=f"{bid.id}-ask", title=words("call_ask", bid=name),
-                points=tuple(_questions(results, bid))),
-        Section(id=f"{bid.id}-worth", title=words("call_worth", bid=name),
-                lines=(words("call_worth_about"),), table=_worth(results, bid)),
+                lines=(words("call_ask_about"),), table=_questions(results, bid)),
         Section(id=f"{bid.id}-numbers", title=words("call_numbers", bid=name),
                 table=Table(head=tuple(words(key) for key in head), rows=numbers)),
     )  # fmt: skip
-
-
-def _name(bid: BidComparison) -> str:
-    return bid.id.replace("_", " ")
-
-
-def _before(results: Results, bid: BidComparison) -> Iterator[str]:
-    """Say what the owner should know before he speaks."""
-    words = results.words
-    if bid.finish != results.job.finish:
-        yield words("call_at_finish", finish=bid.finish_name)
-    if bid.under_materials:
-        yield words("call_under_materials")
-    if bid.under_floors:
-        yield words("call_under_floors", amount=words.money(bid.under_floors))
-    if bid.note:
-        yield bid.note
 
 
 def _sentences(results: Results, bid: BidComparison) -> Iterator[str]:
@@ -123,51 +91,60 @@ def _title(results: Results, item: BidItem) -> str:
     return results.words.listing(tuple(scope[one].front.title for one in item.scope))
 
 
-def _questions(results: Results, bid: BidComparison) -> Iterator[str]:
-    """Yield what to ask of each item that is missing or unsaid, then of numbers, then of more."""
+def _questions(results: Results, bid: BidComparison) -> Table:
+    """Return what to ask of each item missing or unsaid, most money first, then the rest."""
+    words = results.words
+    head = ("call_ask_what", "call_ask_says", "call_ask_price")
+    rows = (*_of_items(results, bid), *_of_numbers(words, bid), *_of_theirs(results, bid))
+    return Table(head=tuple(words(key) for key in head), rows=rows)
+
+
+def _of_items(results: Results, bid: BidComparison) -> Iterator[TableRow]:
     words, scope = results.words, results.content.scope
     for item in bid.items:
         if item.says is not Says.INCLUDED:
-            ask = " ".join(scope[one].front.ask for one in item.scope)
-            yield words("call_ask_item", ask=ask, amount=words.money(item.amount))
+            yield TableRow(
+                name=" ".join(scope[one].front.ask for one in item.scope),
+                cells=(words(f"says_{item.says.name.lower()}"), words.money(item.amount)),
+            )
+
+
+def _of_numbers(words: Words, bid: BidComparison) -> Iterator[TableRow]:
+    """Yield what to ask of a number that they do not say, unless its item is asked for already."""
     missing = {one for item in bid.items if item.says is not Says.INCLUDED for one in item.scope}
     for number in bid.numbers:
         if number.theirs is None and _OF[number.key] not in missing:
-            yield words(f"call_ask_{number.key}", ours=_value(words, number.ours))
-    for one in bid.only_theirs:
-        yield words("call_ask_only_theirs", names=scope[one].front.title)
-    for one in bid.unpriced:
-        yield words("call_ask_unpriced", names=scope[one].front.title)
-
-
-def _worth(results: Results, bid: BidComparison) -> Table:
-    words = results.words
-    head = ("call_worth_item", "call_worth_says", "call_worth_price")
-    return Table(
-        head=tuple(words(key) for key in head),
-        rows=tuple(
-            TableRow(
-                name=_title(results, item),
-                cells=(words(f"says_{item.says.name.lower()}"), words.money(item.amount)),
+            yield TableRow(
+                name=words(f"call_ask_{number.key}", ours=number_text(words, number.ours)),
+                cells=(words("says_not_stated"), ""),
             )
-            for item in bid.items
-            if item.says is not Says.INCLUDED
-        ),
-    )
+
+
+def _of_theirs(results: Results, bid: BidComparison) -> Iterator[TableRow]:
+    words, scope = results.words, results.content.scope
+    for one in bid.only_theirs:
+        title = scope[one].front.title
+        yield TableRow(
+            name=words("call_ask_only_theirs", names=title),
+            note=words("call_ask_unpriced", names=title) if one in bid.unpriced else "",
+            cells=(words("says_included"), words("call_ask_not_ours")),
+        )
 
 
 def _number(words: Words, number: BidNumber) -> TableRow:
     return TableRow(
         name=words(f"call_number_{number.key}"),
         cells=(
-            _value(words, number.ours),
-            words("says_not_stated") if number.theirs is None else _value(words, number.theirs),
-            "" if number.worth is None else words.signed_money(Money(number.worth)),
+            number_text(words, number.ours),
+            words("says_not_stated")
+            if number.theirs is None
+            else number_text(words, number.theirs),
+            _worth(words, number),
         ),
     )
 
 
-def _value(words: Words, value: Length | int | str) -> str:
-    if isinstance(value, Length):
-        return words.depth(value)
-    return words.number(value, 0) if isinstance(value, int) else value
+def _worth(words: Words, number: BidNumber) -> str:
+    if number.worth is None:
+        return ""
+    return words.signed_money(number.worth) if number.worth else words("call_number_same")

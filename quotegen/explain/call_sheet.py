@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from quotegen.explain.bid_sections import bid_sections, gap_line
+from quotegen.explain.bid_sections import bid_sections
+from quotegen.explain.bid_sums import bid_sums
 from quotegen.explain.cost_rows import floors_say, if_name
 from quotegen.explain.floor_lines import floor_lines, floor_verdict
 from quotegen.explain.reference_rows import shown_references, why
@@ -26,13 +27,14 @@ def call_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
         revision=str(job.revision),
         date=words.day(job.quote_date),
         customer=job.customer.name,
-        lead=tuple(gap_line(words, bid) for bid in owner.bids) or (words("call_no_bid"),),
+        lead=() if owner.bids else (words("call_no_bid"), floor_verdict(words, owner.chosen)),
+        sums=tuple(bid_sums(results, bid) for bid in owner.bids),
         facts=((words("cost_notes"), job.private_notes),) if job.private_notes else (),
         sections=shown((
-            *(section for bid in owner.bids for section in bid_sections(results, bid)),
-            Section(id="answers", title=words("call_answers"), points=tuple(_answers(results))),
             Section(id="walk-away", title=words("call_walk_away"),
                     points=tuple(_walk_away(results, owner))),
+            *(section for bid in owner.bids for section in bid_sections(results, bid)),
+            Section(id="answers", title=words("call_answers"), points=tuple(_answers(results))),
             Section(id="ways", title=words("call_ways"), lines=(words("call_ways_about"),),
                     points=_phases(results, owner.phases),
                     table=_ifs(results, "cost_if", owner.ways)),
@@ -54,7 +56,7 @@ def _answers(results: Results) -> Iterator[str]:
         yield words(
             "call_travel",
             amount=words.money(line.amount),
-            visits=str(results.quote.chosen.visits),
+            visits=words.count("visits_counted", results.quote.chosen.visits),
         )
     yield words("call_match")
     yield words("call_breakdown")
@@ -70,7 +72,7 @@ def _walk_away(results: Results, owner: OwnersFigures) -> Iterator[str]:
         price=words.money(costs.net_price),
     )
     if costs.missing:
-        yield words("call_incomplete", count=str(len(costs.missing)))
+        yield words.count("call_incomplete", len(costs.missing))
 
 
 def _ifs(results: Results, first: str, ifs: tuple[WhatIf, ...]) -> Table:

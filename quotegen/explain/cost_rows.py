@@ -14,6 +14,7 @@ from quotegen.pricing.cost_records import (
     WhatIf,
 )
 from quotegen.quantity import Unit, decimal_places
+from quotegen.trade.wording import unit_key
 
 _HOUR_PLACES = 1
 
@@ -81,7 +82,7 @@ def quantity_of(words: Words, item: CostItem) -> str:
     if item.unit in {"", Unit.LUMP.value}:
         return ""
     number = words.number(item.quantity, decimal_places(item.quantity))
-    return words("cost_quantity", number=number, unit=words(f"cost_unit_{_key(item.unit)}"))
+    return words.count(f"cost_unit_{unit_key(item.unit)}", item.quantity, number=number)
 
 
 def item_rate(words: Words, item: CostItem) -> str:
@@ -89,10 +90,6 @@ def item_rate(words: Words, item: CostItem) -> str:
     if item.unit == "%":
         return words("cost_of", amount=words.money(item.rate))
     return "" if item.unit in {"", Unit.LUMP.value} else words.rate(item.rate, Unit.EACH)
-
-
-def _key(unit: str) -> str:
-    return "percent" if unit == "%" else unit.replace(" ", "_")
 
 
 def line_rows(words: Words, costs: FinishCosts) -> Table:

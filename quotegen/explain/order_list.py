@@ -4,21 +4,31 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from quotegen.explain.results import Results
-from quotegen.quantity import decimal_places
+from quotegen.explain.wording import Words
+from quotegen.quantity import Units, decimal_places
+from quotegen.takeoff.materials.metric import in_metric
 from quotegen.takeoff.site_records import Material
-from quotegen.trade.wording import unit_key
+from quotegen.trade.wording import SILENT_UNITS, unit_key
 from quotegen.working import Step
+
+_NEEDED_PLACES, _STEP_PLACES = 2, 3
+_COUNTED = frozenset({"sheet", "roll", "bar", "load", "each"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OrderRow:
-    """One material: how much is needed, what to buy, and how that comes about."""
+    """One material: what to buy, how much is needed, and how that comes about.
+
+    Attributes:
+        sold: what to buy as our book counts it, in a metric job; else empty.
+    """
 
     name: str
     what: str
-    where: str
-    needed: str
     buy: str
+    sold: str
+    needed: str
+    where: str
     how: str
 
 
@@ -33,7 +43,11 @@ class ReachRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OrderList:
-    """Everything on the owner's order list."""
+    """Everything on the owner's order list.
+
+    Attributes:
+        note: how a metric job is to be read; else empty.
+    """
 
     language: str
     title: str
@@ -42,6 +56,7 @@ class OrderList:
     revision: str
     date: str
     customer: str
+    note: str
     rows: tuple[OrderRow, ...]
     access: tuple[str, ...]
     reach: tuple[ReachRow, ...]
@@ -58,6 +73,7 @@ def order_list_view(results: Results) -> OrderList:
         revision=str(job.revision),
         date=words.day(job.quote_date),
         customer=job.customer.name,
+        note=words("order_metric") if words.units is Units.METRIC else "",
         rows=tuple(_row(results, material) for material in results.takeoff.materials),
         access=_access(results),
         reach=tuple(
@@ -69,21 +85,28 @@ def order_list_view(results: Results) -> OrderList:
 
 def _row(results: Results, material: Material) -> OrderRow:
     words, names = results.words, {p.id: p.name for p in results.job.placements}
-
-    def amount(unit: str, value: Decimal, places: int) -> str:
-        number = words.number(value, places)
-        return words.count(f"order_unit_{unit_key(unit)}", value, number=number)
-
+    shown = in_metric(material) if words.units is Units.METRIC else material
     return OrderRow(
         name=words(f"material_{material.id}"),
         what=material.what,
+        buy=_buy(words, shown),
+        sold=_buy(words, material) if shown.unit != material.unit else "",
+        needed=_amount(words, shown.needed, shown.unit, _NEEDED_PLACES),
         where=names.get(material.placement or "", words("order_whole")),
-        needed=amount(material.unit, material.needed, 2),
-        buy=amount(material.buy_unit, material.buy, decimal_places(material.buy))
-        if material.buy_unit
-        else "",
         how=_how(results, material.working),
     )
+
+
+def _buy(words: Words, material: Material) -> str:
+    if not material.buy_unit:
+        return ""
+    return _amount(words, material.buy, material.buy_unit, decimal_places(material.buy))
+
+
+def _amount(words: Words, value: Decimal, unit: str, places: int) -> str:
+    """Write a quantity with its unit; what is counted has no decimals."""
+    number = words.number(value, 0 if unit in _COUNTED else places)
+    return words.count(f"order_unit_{unit_key(unit)}", value, number=number)
 
 
 def _how(results: Results, step: Step) -> str:
@@ -95,13 +118,28 @@ def _how(results: Results, step: Step) -> str:
 
 
 def _input(results: Results, step: Step) -> str:
-    words, unit = results.words, step.unit
+    words, value = results.words, _step_value(results.words, step)
     named = [rule for rule in step.rules if rule in results.rules.rules]
     if named and not step.inputs:
         reference = results.rules.rule(named[0]).at(results.job.quote_date).reference
-        unit = words("order_rule", unit=unit, reference=str(reference))
-    places = min(decimal_places(step.value), 3)
-    return words("order_input", name=step.name, value=words.number(step.value, places), unit=unit)
+        value = words("order_rule", value=value, reference=str(reference))
+    return words("order_input", name=step.name, value=value)
+
+
+def _step_value(words: Words, step: Step) -> str:
+    """Write the value of a step with its unit in the plural form that it takes."""
+    if step.unit == "$":
+        return words.money(step.value)
+    number = words.number(step.value, min(decimal_places(step.value), _STEP_PLACES))
+    if step.unit in SILENT_UNITS:
+        return number
+    for kind in ("order_unit", "rule_unit"):
+        key = f"{kind}_{unit_key(step.unit)}"
+        if f"{key}_other" in words.labels:
+            return words.count(key, step.value, number=number)
+        if key in words.labels:
+            return words(key, number=number)
+    return f"{number} {step.unit}"
 
 
 def _access(results: Results) -> tuple[str, ...]:

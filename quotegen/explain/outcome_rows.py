@@ -26,14 +26,13 @@ def outcome_section(results: Results, outcome: Outcome | None) -> Section:
 
 def _outcome(words: Words, outcome: Outcome) -> Iterator[TableRow]:
     for step in outcome.steps:
-        difference = words.number(abs(step.actual - step.estimated), _HOUR_PLACES)
         yield TableRow(
             name=_name(words, step.id, step.name),
             note=words("cost_hours"),
             cells=(
                 words.number(step.estimated, _HOUR_PLACES),
                 words.number(step.actual, _HOUR_PLACES),
-                f"{'+' if step.actual > step.estimated else '−'}{difference}",
+                words.signed_number(step.actual - step.estimated, _HOUR_PLACES),
             ),
         )
     if outcome.concrete:
@@ -43,7 +42,7 @@ def _outcome(words: Words, outcome: Outcome) -> Iterator[TableRow]:
             cells=(
                 words.number(ordered, _YARD_PLACES),
                 words.number(came, _YARD_PLACES),
-                f"{'+' if came > ordered else '−'}{words.number(abs(came - ordered), 2)}",
+                words.signed_number(came - ordered, _YARD_PLACES),
             ),
         )
     if outcome.days:
@@ -53,7 +52,7 @@ def _outcome(words: Words, outcome: Outcome) -> Iterator[TableRow]:
             cells=(
                 str(planned),
                 str(took),
-                f"{'+' if took > planned else '−'}{abs(took - planned)}",
+                words.signed_number(took - planned, 0),
             ),
         )
 

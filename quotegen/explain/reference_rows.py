@@ -55,7 +55,7 @@ def reference_view(results: Results, reference: Reference) -> ReferenceView:
     facts = (
         results.content.finishes[reference.finish.value].front.title,
         words("about_sqft", area=words.number(reference.area_sqft, 0)),
-        words("finished_in", year=str(reference.finished.year)),
+        words("finished_in", month=words.month(reference.finished)),
         reference.town or "",
     )
     contact, photo = reference.contact, reference.photo

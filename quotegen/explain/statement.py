@@ -27,6 +27,14 @@ class StatementLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StatementPart:
+    """The measured lines of one placement, or of the whole job; one alone has no name."""
+
+    place: str
+    lines: tuple[StatementLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StatementPayment:
     """One payment before and after."""
 
@@ -53,7 +61,7 @@ class StatementView(Paper):
     """The measured statement."""
 
     areas: tuple[StatementArea, ...]
-    lines: tuple[StatementLine, ...]
+    parts: tuple[StatementPart, ...]
     unmoved: str
     previous_total: str
     change: str
@@ -111,7 +119,7 @@ def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
             )
             for area in adjusted.areas
         ),
-        lines=tuple(_line(results, line) for line in adjusted.lines),
+        parts=tuple(_parts(results, adjusted)),
         unmoved=words.money(adjusted.unmoved),
         previous_total=words.money(adjusted.previous_total),
         change=words.signed_money(adjusted.change),
@@ -139,13 +147,24 @@ def change_orders_view(results: Results) -> ChangeOrdersView:
     )
 
 
+def _parts(results: Results, adjusted: Remeasure) -> Iterator[StatementPart]:
+    """Yield the lines of each placement, in the order of the job, then those of the whole job."""
+    names = {p.id: p.name for p in results.job.placements}
+    for place in (*names, None):
+        lines = tuple(line for line in adjusted.lines if line.placement == place)
+        if lines:
+            name = names[place] if place else results.words("subtotal_whole_job")
+            yield StatementPart(
+                place=name if len(names) > 1 else "",
+                lines=tuple(_line(results, line) for line in lines),
+            )
+
+
 def _line(results: Results, line: AdjustedLine) -> StatementLine:
     words = results.words
-    names = {p.id: p.name for p in results.job.placements}
-    place = names.get(line.placement or "") if len(names) > 1 else ""
     is_sum = line.unit is Unit.LUMP
     return StatementLine(
-        name=f"{line.name}, {place}" if place else line.name,
+        name=line.name,
         estimated="" if is_sum else words.amount_of(line.estimated, line.unit),
         measured="" if is_sum else words.amount_of(line.measured, line.unit),
         difference="" if is_sum else words.signed_amount_of(line.difference, line.unit),

@@ -39,11 +39,26 @@ class Section:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Sums:
+    """A few sums under one another, to be read at one look.
+
+    Attributes:
+        rows: each with one sum, and perhaps a note.
+        verdict: what follows from them, in a sentence or two.
+    """
+
+    title: str
+    rows: tuple[TableRow, ...]
+    verdict: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OwnersSheet:
     """One sheet for the owner alone.
 
     Attributes:
         lead: what matters most, first.
+        sums: the same as short lists of sums, where it is about several.
         facts: name and text.
         sections: in their order; empty ones are left out.
     """
@@ -57,6 +72,7 @@ class OwnersSheet:
     date: str
     customer: str
     lead: tuple[str, ...]
+    sums: tuple[Sums, ...] = ()
     facts: tuple[tuple[str, str], ...]
     sections: tuple[Section, ...]
 

@@ -8,6 +8,7 @@ from quotegen.explain.present import STAMPED, kinds
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
 from quotegen.explain.rule_words import rule_text
+from quotegen.explain.wording import Words
 from quotegen.quantity import NOUGHT, decimal_of, kg_per_m2, rounded
 from quotegen.spec.forecast import Forecast
 from quotegen.trade import evaporation, mix, weather
@@ -100,8 +101,8 @@ def _window(results: Results, forecast: Forecast) -> Iterator[Row]:
     if ready is None or hours is None:
         yield Row(name=words("window_ready"), text=words("window_unknown"))
         return
-    yield Row(name=words("window_ready"), text=words("hours", hours=words.number(ready, 1)))
-    yield Row(name=words("window_open"), text=words("hours", hours=words.number(hours, 1)))
+    yield Row(name=words("window_ready"), text=_hours(words, ready))
+    yield Row(name=words("window_open"), text=_hours(words, hours))
     pace = results.job.rate_book.finishes[results.job.finish].area_an_hour
     if pace is None:
         return
@@ -117,6 +118,11 @@ def _parts(results: Results, forecast: Forecast) -> int | None:
     if hours is None or pace is None:
         return None
     return weather.parts_needed(_whole_sqft(results), pace, hours)
+
+
+def _hours(words: Words, hours: Decimal) -> str:
+    shown = rounded(hours, 1)
+    return words.count("rule_unit_hour", shown, number=words.number(shown, 1))
 
 
 def _whole_sqft(results: Results) -> Decimal:
@@ -153,7 +159,7 @@ def _values(results: Results, forecast: Forecast) -> dict[str, str]:
         "placed": rule_text(results, "cold_concrete_placed"),
         "mixed": f"{words.number(decimal_of(mixed), 0)} °F",
         "frost": rule_text(results, "frost_strength"),
-        "days": str(days),
+        "days": words.count("rule_unit_day", days),
         "wind_height": rule_text(results, "wind_height"),
         "water": rule_text(results, "heat_water"),
     }

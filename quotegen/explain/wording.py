@@ -59,7 +59,8 @@ class Words:
         `{number}` stands for the number. The text of the other forms is under `<key>_other`; a
         form that reads differently, such as `<key>_one`, has its own (CLDR plural rules).
         """
-        form = f"{key}_{Locale.parse(self.locale).plural_form(how_many)}"
+        plain = decimal_of(Fraction(how_many))  # 1.00 is written 1, and so it is one
+        form = f"{key}_{Locale.parse(self.locale).plural_form(plain)}"
         shown = {"number": self.plain_number(how_many), **values}
         return self(form if form in self.labels else f"{key}_other", **shown)
 
@@ -101,6 +102,12 @@ class Words:
         """Write a number with so many decimals."""
         pattern = "#,##0" + ("." + "0" * places if places else "")
         return format_decimal(rounded(Fraction(value), places), format=pattern, locale=self.locale)
+
+    def signed_number(self, value: Decimal | int, places: int) -> str:
+        """Write a difference with so many decimals and its sign; nought has none."""
+        shown = rounded(Fraction(value), places)
+        sign = "+" if shown > 0 else "−" if shown < 0 else ""
+        return f"{sign}{self.number(abs(shown), places)}"
 
     def signed_quantity(self, value: Decimal, unit: Unit) -> str:
         """Write a difference with its sign; nought has none."""
@@ -220,6 +227,10 @@ class Words:
     def day(self, day: date) -> str:
         """Write a date in full."""
         return format_date(day, format="long", locale=self.locale)
+
+    def month(self, day: date) -> str:
+        """Write the month of a date and its year."""
+        return format_skeleton("yMMMM", day, locale=self.locale)
 
     def weekday(self, day: date) -> str:
         """Write a date of the near future with its weekday."""

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from quotegen.money import Money
+from quotegen.pricing.cost_records import FinishCosts
 from quotegen.quantity import Length
 from quotegen.spec.other_bids import Says
 
@@ -39,6 +40,15 @@ class BidNumber:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BidExtra:
+    """Something that they include and we offer as an extra: what it adds to our price."""
+
+    scope: tuple[str, ...]
+    name: str
+    amount: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BidComparison:
     """The gap between our price and another bid, in three parts that add up to it.
 
@@ -52,9 +62,13 @@ class BidComparison:
         items: every part of our price, the dearest first.
         only_theirs: scope items that they include and our price does not have.
         unpriced: those of them that no rate of our book covers.
+        extras: those of them that the quote offers as an extra.
+        theirs_more: what our price would rise by with those extras and their numbers together, as
+            far as our book has a price; less than nought where their numbers ask for less.
         under_materials: their total is under what we pay for materials alone.
         under_floors: by how much it is under the least price that our floors allow, nought where
             it is not, or where tax is on our price.
+        costs: ours at that finish, None where they are not worked out.
     """
 
     id: str
@@ -69,15 +83,23 @@ class BidComparison:
     items: tuple[BidItem, ...]
     only_theirs: tuple[str, ...]
     unpriced: tuple[str, ...]
+    extras: tuple[BidExtra, ...]
     numbers: tuple[BidNumber, ...]
+    theirs_more: Money
     under_materials: bool
     under_floors: Money
+    costs: FinishCosts | None
     note: str
 
     @property
     def if_all_in(self) -> Money:
         """How much higher ours is on the same work if theirs has all in it that is not stated."""
         return Money(self.gap - self.left_out)
+
+    @property
+    def unexplained(self) -> Money:
+        """How much higher theirs is on the same work, over all that they are known to have more."""
+        return Money(-self.remains - self.theirs_more)
 
     def that(self, says: Says) -> tuple[BidItem, ...]:
         """Return the items of which the bid says so."""

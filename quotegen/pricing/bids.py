@@ -1,17 +1,17 @@
 """Other bids on the same scope: what they leave out, what they do not state, what remains."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from quotegen.money import ZERO, Money, to_cents, total
-from quotegen.pricing.bid_records import BidComparison, BidItem, BidNumber
+from quotegen.pricing.bid_numbers import numbers_of, with_their_numbers
+from quotegen.pricing.bid_records import BidComparison, BidExtra, BidItem
 from quotegen.pricing.cost_records import CostKind, FinishCosts
 from quotegen.pricing.costs import MINIMUM
 from quotegen.pricing.finish import price_at
 from quotegen.pricing.records import Line
 from quotegen.pricing.tax import TAX, tax_lines
 from quotegen.spec.other_bids import OtherBid, Says
-from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.spec.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 
 
@@ -37,7 +37,11 @@ def compare(
     ours = {item for line in lines for item in line.scope}
     only = tuple(i for i, says in bid.scope.items() if says is Says.INCLUDED and i not in ours)
     covered = {item for rate in job.rate_book.rates.values() for item in rate.covers}
-    materials = _materials(costs)
+    extras = tuple(_extras(job, takeoff, finish, priced.total, only))
+    at_theirs = price_at(
+        with_their_numbers(job, bid), takeoff, finish, tuple(_offered(job, only))
+    )  # fmt: skip
+    materials = costs.spent_on(CostKind.MATERIAL) if costs else ZERO
     return BidComparison(
         id=bid.id,
         finish=finish,
@@ -51,9 +55,12 @@ def compare(
         items=_items(job, bid, lines, priced.total),
         only_theirs=only,
         unpriced=tuple(item for item in only if item not in covered),
-        numbers=tuple(_numbers(job, takeoff, bid, finish, priced.total)),
+        extras=extras,
+        numbers=tuple(numbers_of(job, takeoff, bid, finish, priced.total)),
+        theirs_more=Money(at_theirs.total - priced.total),
         under_materials=bool(materials) and theirs < materials,
         under_floors=_under_floors(theirs, costs),
+        costs=costs,
         note=bid.note or "",
     )
 
@@ -85,49 +92,25 @@ def _items(
     return tuple(sorted(items, key=lambda item: -item.amount))
 
 
-def _materials(costs: FinishCosts | None) -> Money:
-    bought = costs.of_kind(CostKind.MATERIAL) if costs else ()
-    return total(tuple(item.amount for item in bought))
+def _offered(job: JobSpec, items: tuple[str, ...]) -> Iterator[str]:
+    """Yield the extras of the quote that are for these scope items alone."""
+    for extra in job.extras:
+        if set(job.rate_book.rates[extra].covers) <= set(items):
+            yield extra
+
+
+def _extras(
+    job: JobSpec, takeoff: Takeoff, finish: str, whole: Money, items: tuple[str, ...]
+) -> Iterator[BidExtra]:
+    for extra in _offered(job, items):
+        rate = job.rate_book.rates[extra]
+        then = price_at(job, takeoff, finish, (extra,))
+        yield BidExtra(
+            scope=tuple(rate.covers), name=rate.name, amount=Money(then.total - whole)
+        )  # fmt: skip
 
 
 def _under_floors(theirs: Money, costs: FinishCosts | None) -> Money:
     if costs is None or costs.net_price != costs.price:
         return ZERO
     return max(Money(costs.walk_away - theirs), ZERO)
-
-
-def _numbers(
-    job: JobSpec, takeoff: Takeoff, bid: OtherBid, finish: str, whole: Money
-) -> Iterator[BidNumber]:
-    """Yield our numbers against theirs, those of the largest placement."""
-    areas = {p.id: p.area_sqft for p in takeoff.placements}
-    main = max(job.placements, key=lambda placement: areas[placement.id])
-    said, book = bid.numbers, job.rate_book
-
-    def worth(placements: tuple[PlacementSpec, ...]) -> Money:
-        then = replace(job, placements=placements)
-        return Money(price_at(then, takeoff, finish).total - whole)
-
-    thick, steel = said.thickness, said.reinforcement
-    thinner = tuple(replace(p, thickness=thick or p.thickness) for p in job.placements)
-    yield BidNumber(
-        key="thickness",
-        ours=main.thickness,
-        theirs=thick,
-        worth=worth(thinner) if thick else None,
-    )
-    yield BidNumber(key="base", ours=main.base, theirs=said.base, worth=None)
-    known = book.reinforcement.get(steel) if steel else None
-    other = tuple(replace(p, reinforcement=steel or p.reinforcement) for p in job.placements)
-    yield BidNumber(
-        key="reinforcement",
-        ours=book.reinforcement[main.reinforcement].name,
-        theirs=known.name if known else steel,
-        worth=worth(other) if known else None,
-    )
-    yield BidNumber(
-        key="strength_psi", ours=book.mix.strength_psi, theirs=said.strength_psi, worth=None
-    )
-    coats = book.finishes[finish].sealer_coats
-    if coats is not None:
-        yield BidNumber(key="sealer_coats", ours=coats, theirs=said.sealer_coats, worth=None)

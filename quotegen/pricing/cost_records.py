@@ -5,7 +5,7 @@ from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
-from quotegen.money import Money, to_cents
+from quotegen.money import Money, to_cents, total
 from quotegen.quantity import decimal_of, rounded
 
 
@@ -162,6 +162,10 @@ class FinishCosts:
     def of_kind(self, kind: CostKind) -> tuple[CostItem, ...]:
         """Return the items of one kind."""
         return tuple(item for item in self.items if item.kind is kind)
+
+    def spent_on(self, kind: CostKind) -> Money:
+        """Return what one kind of cost comes to."""
+        return total(tuple(item.amount for item in self.of_kind(kind)))
 
     @property
     def hours(self) -> Decimal:

@@ -17,6 +17,7 @@ from quotegen.pricing.what_if import (
     sensitivity,
     ways_down,
 )
+from quotegen.spec.other_bids import OtherBid
 from quotegen.spec.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.rules import RuleBook
@@ -66,9 +67,20 @@ def owners_figures(
         discounts=tuple(discounts(quoted)),
         ways=ways_down(quoted, finishes[1:]),
         phases=in_two_phases(quoted),
-        bids=tuple(compare(job, takeoff, bid, finishes[0]) for bid in job.other_bids),
+        bids=tuple(
+            compare(job, takeoff, bid, _costs_for(quoted, bid, finishes)) for bid in job.other_bids
+        ),
         outcome=_outcome(quoted),
     )
+
+
+def _costs_for(quoted: Quoted, bid: OtherBid, finishes: tuple[FinishCosts, ...]) -> FinishCosts:
+    """Return our costs at the finish that a bid is for, which the quote need not offer."""
+    job, finish = quoted.job, bid.finish or quoted.job.finish
+    for known in finishes:
+        if known.finish == finish:
+            return known
+    return costs_at(job, quoted.takeoff, quoted.rules, price_at(job, quoted.takeoff, finish))
 
 
 def _outcome(quoted: Quoted) -> Outcome | None:

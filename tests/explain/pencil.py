@@ -73,7 +73,8 @@ def _hours(deck: Deck, days: int) -> Decimal:
     return sum((cents(cents(each) * WAGE) for each in hours), D(0))
 
 
-def _materials(deck: Deck) -> Decimal:
+def materials(deck: Deck) -> Decimal:
+    """Add up what the order list buys, with waste."""
     area, stamped, film = deck.area, deck.finish == "slate", deck.finish != "broom"
     yards = _yards(area)
     tons = ceil(area * 4 / 324 * D("1.98")) if deck.base else 0
@@ -87,10 +88,16 @@ def _materials(deck: Deck) -> Decimal:
     if stamped:
         color = ceil(D("0.03") * 564 * yards) * D("2.15")
         bought += [color, ceil(area * D("3.5") / 100) * D("1.90")]
+    return sum(map(cents, bought), D(0))
+
+
+def _loads(deck: Deck) -> Decimal:
+    yards = _yards(deck.area)
+    tons = ceil(deck.area * 4 / 324 * D("1.98")) if deck.base else 0
     loads = [ceil(yards / 10) * D(42), ceil(D(tons) / 16) * D(95)]
     last = yards - (ceil(yards / 10) - 1) * 10
     loads += [D(110)] if last < 4 else []
-    return sum(map(cents, bought), D(0)) + sum(loads, D(0))
+    return sum(loads, D(0))
 
 
 def _yards(area: Decimal) -> Decimal:
@@ -117,7 +124,7 @@ def worked(deck: Deck) -> Sum:
     road = cents(people * D("0.6") * WAGE) + cents(2 * 9 * days * D("0.70"))
     machines = (2 * D(110) + 2 * D(38) if deck.base else D(0)) + D(65)
     machines += D(120) + D(40) if stamped else D(0)
-    direct = _hours(deck, days) + _materials(deck) + _bought(deck) + road + machines
+    direct = _hours(deck, days) + materials(deck) + _loads(deck) + _bought(deck) + road + machines
     shares = cents(direct * D("0.015")) + cents(direct * D("0.08")) + D(65) * days
     return Sum(priced(deck), direct + shares)
 

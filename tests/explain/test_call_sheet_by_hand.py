@@ -5,7 +5,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from quotegen.explain.call_sheet import call_sheet
 from quotegen.explain.tables import OwnersSheet
-from tests.explain.pencil import D, Deck, Sum, cents, least, priced, worked
+from tests.explain.pencil import D, Deck, Sum, cents, least, materials, priced, worked
 from tests.pricing import shop
 
 DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
@@ -21,6 +21,9 @@ def _sheet() -> OwnersSheet:
 
 def _texts(sheet: OwnersSheet) -> str:
     parts = [*sheet.lead]
+    for block in sheet.sums:
+        parts += [block.title, *block.verdict]
+        parts += [text for row in block.rows for text in (row.name, *row.cells)]
     for section in sheet.sections:
         parts += [*section.lines, *section.points]
         for row in section.table.rows if section.table else ():
@@ -65,18 +68,21 @@ def test_every_figure():
     cut = [Sum(ours.price - less, ours.cost) for less in off]
     half = worked(_half())
     both = Sum(2 * half.price, 2 * half.cost)
+    bar = cents(OURS.area * D("1.55")) - cents(OURS.area * D("0.80"))  # in place of wire
+    more = 24 * D(46) + bar  # the drain that they include, and their steel
+    both_cover = SECOND - ours.price + item["protection"]
     known = [
         ours.price, ours.cost, FIRST, SECOND, ours.price - FIRST, SECOND - ours.price, left_out,
-        unsaid, ours.price - FIRST - left_out - unsaid, ours.price - FIRST - left_out, D(0),
-        item["protection"], SECOND - ours.price + item["protection"], *item.values(),
-        D("4.20") * 0, D(425), half.price, both.price, both.price - ours.price, both.margin,
+        unsaid, ours.price - FIRST - left_out - unsaid, ours.price - FIRST - left_out,
+        item["protection"], both_cover, *item.values(),
+        D(425), half.price, both.price, both.price - ours.price, both.margin,
         *least(OURS), max(least(OURS)) - FIRST, ours.price - max(least(OURS)),
         cents(ours.margin / 6), D(100), cents(ours.margin / OURS.area), D("1.50"), *off,
         *(one.price for one in (*ways, *cut)), *(one.margin for one in (*ways, *cut)),
         *(ours.price - one.price for one in ways),
         cents(OURS.area * D("3.85")) - cents(OURS.area * D("4.20")),  # 3-1/2 in in place of 4 in
         cents(OURS.area * D("0.40")) - cents(OURS.area * D("0.80")),  # fiber in place of wire
-        cents(OURS.area * D("1.55")) - cents(OURS.area * D("0.80")),  # bar in place of wire
+        bar, 24 * D(46), more, both_cover - more, materials(OURS), ours.margin,
     ]  # fmt: skip
     text = _texts(_sheet())
     found = {D(amount.replace(",", "")) for amount in re.findall(r"\$([\d,]+\.\d\d)", text)}

@@ -100,7 +100,7 @@ class TestReferences:
     def test_the_kind_and_size_of_the_work(self, tmp_path):
         """With consent alone: what was done, how large, and when; neither town nor name."""
         facts, contact = self._shown(tmp_path, {"given": "2024-06-01"})
-        assert facts == "Broom finish · 1,940 sq ft · finished in 2022"
+        assert facts == "Broom finish · 1,940 sq ft · finished in June 2022"
         assert contact == ""
 
     def test_the_town(self, tmp_path):

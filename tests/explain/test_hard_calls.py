@@ -13,7 +13,7 @@ from quotegen.explain.compare_sheet import compare_sheet
 from quotegen.explain.customer import customer_view
 from quotegen.explain.private import cost_sheet
 from quotegen.explain.results import Results
-from quotegen.explain.tables import OwnersSheet, Section
+from quotegen.explain.tables import OwnersSheet, Section, Table
 from quotegen.pricing.owner import OwnersFigures
 from tests.pricing import shop
 from tests.world import PATIO
@@ -48,8 +48,16 @@ def _section(sheet: OwnersSheet, section_id: str) -> Section:
     return found
 
 
+def _table(sheet: OwnersSheet, section_id: str) -> Table:
+    table = _section(sheet, section_id).table
+    assert table is not None
+    return table
+
+
 def _words(sheet: OwnersSheet) -> str:
     parts = [sheet.title, *sheet.lead]
+    for block in sheet.sums:
+        parts += [block.title, *block.verdict, *(row.name for row in block.rows)]
     for section in sheet.sections:
         rows = section.table.rows if section.table else ()
         parts += [section.title, *section.lines, *section.points]
@@ -61,12 +69,12 @@ def test_three_bids_from_3200_to_7200_for_one_patio(tmp_path):
     """H1: is the dear one greedy or the cheap one short? Each gap is told by scope, and asked."""
     results, owner = _made(tmp_path, SMALL + THREE)
     sheet = call_sheet(results, owner)
-    assert len(sheet.lead) == 3
-    for bid, line in zip(owner.bids, sheet.lead, strict=True):
+    assert len(sheet.sums) == 3
+    for bid, block in zip(owner.bids, sheet.sums, strict=True):
         assert bid.gap == bid.left_out + bid.not_stated + bid.remains
-        assert results.words.money(bid.theirs) in line
-    low = _section(sheet, "low-ask").points
-    assert low[0].startswith("How thick is the slab, and what strength")  # the dearest line
+        assert block.rows[0].cells == (results.words.money(bid.theirs),)
+    low = _table(sheet, "low-ask").rows
+    assert low[0].name.startswith("How thick is the slab, and what strength")  # the dearest line
     assert len(low) == len(owner.bids[0].items)
     middle = _section(sheet, "middle-say").points
     assert "does not have sealing in it" in middle[1]
@@ -75,9 +83,82 @@ def test_three_bids_from_3200_to_7200_for_one_patio(tmp_path):
 def test_a_bid_with_nothing_stated_still_helps(tmp_path):
     """Everything is asked, nothing is held against it, and the sheet to compare bids is offered."""
     results, owner = _made(tmp_path, SMALL + THREE)
-    said = _section(call_sheet(results, owner), "low-say").points
+    sheet = call_sheet(results, owner)
+    said = _section(sheet, "low-say").points
     assert len(said) == 2
     assert "I cannot tell what it covers" in said[1]
+    asked = [row.cells for row in _table(sheet, "low-ask").rows]
+    assert {says for says, _ in asked} == {"not stated"}
+    dollars = [float(amount.replace(",", "").lstrip("$")) for _, amount in asked]
+    assert dollars == sorted(dollars, reverse=True)  # the first question is worth the most
+    assert all(dollars)
+
+
+def test_the_first_block_is_sums_and_a_verdict():
+    """Five seconds: their price, ours, the gap, its parts, what remains; then whether to match."""
+    results, owner = _deck()
+    first, second = call_sheet(results, owner).sums
+    assert [row.name for row in first.rows] == [
+        "Their price", "Our price", "We are higher by", "They leave out, at our prices",
+        "They do not state, at our prices", "On what both cover, we are lower by",
+    ]  # fmt: skip
+    assert [row.strong for row in first.rows] == [False] * 5 + [True]
+    assert all(len(row.cells) == 1 for row in first.rows)
+    assert first.verdict[0].startswith("Do not match it: it is $345.81 under $17,795.81")
+    said = "Walk away below $17,795.81 before tax: your floors hold down to there."
+    assert second.verdict == (said,)
+
+
+def test_a_part_that_is_nought_is_left_out(tmp_path):
+    """The second bid states everything, so no row tells of nothing; no parts, and no remainder."""
+    results, owner = _deck()
+    names = [row.name for row in call_sheet(results, owner).sums[1].rows]
+    assert "They do not state, at our prices" not in names
+    assert "$0.00" not in _words(call_sheet(results, owner))
+    items = ", ".join(f"{item}: included" for item in results.scope_items())
+    bid = f"other_bids: [{{id: all, total: $9000, scope: {{{items}}}}}]\n"
+    alone, full = _made(tmp_path, SMALL + bid)
+    (block,) = call_sheet(alone, full).sums
+    assert [row.name for row in block.rows] == ["Their price", "Our price", "We are lower by"]
+
+
+def test_a_bid_for_another_finish_is_held_against_its_own_floors(tmp_path):
+    """A bid for stamped work under the floors of stamped work, though over those of broom."""
+    job = SMALL + "other_bids: [{id: one, total: $6200, finish: slate}]\n"
+    results, owner = _made(tmp_path, job)
+    slate = next(one for one in owner.finishes if one.finish == "slate")
+    assert owner.chosen.walk_away < 6200 < slate.walk_away
+    (block,) = call_sheet(results, owner).sums
+    assert block.verdict[0].startswith("Do not match it")
+    assert block.rows[1].note == "for Slate texture, stamped, which is what they bid for"
+
+
+def test_why_are_you_so_low():
+    """What theirs has more, at our prices where we have one; what is left; ours, for the owner."""
+    results, owner = _deck()
+    sheet = call_sheet(results, owner)
+    low = _section(sheet, "second-why-low")
+    rows = {row.name: row.cells[0] for row in _table(sheet, "second-why-low").rows}
+    assert rows["Trench drain"] == "+$1,104.00"  # 24 ft at $46
+    assert rows["Depth of the base: theirs 6 in, ours 4 in"] == "no price in our book"
+    assert rows["All that has a price, at our prices"] == "$1,893.15"
+    assert rows["Left over, and we know of no reason"] == "$1,232.66"
+    assert "$4,743.20 of materials" in low.lines[0]
+    assert "161.0 hours of the crew, 6 days on site" in low.lines[0]
+    spoken = "\n".join(low.points)
+    assert "$1,893.15" in spoken
+    assert "hours" not in spoken
+    assert "margin" not in spoken
+    assert [s.id for s in sheet.sections if s.id == "first-why-low"] == []  # that one is below ours
+
+
+def test_nothing_is_made_up_for_a_dearer_bid(tmp_path):
+    """A dearer bid that says nothing more than ours: no table, and a question."""
+    results, owner = _made(tmp_path, SMALL + "other_bids: [{id: dear, total: $9900}]\n")
+    low = _section(call_sheet(results, owner), "dear-why-low")
+    assert low.table is not None
+    assert low.table.rows == ()
+    assert "I know of nothing in the other price that ours lacks" in low.points[1]
 
 
 def test_thickness_is_a_number(tmp_path):
@@ -125,7 +206,7 @@ def test_why_are_you_higher():
     first = _section(sheet, "first-say").points
     assert len(first) == 3
     assert "every part of it is on your quote" in first[0]
-    asked = _section(sheet, "first-ask").points
+    asked = [row.cells[1] for row in _table(sheet, "first-ask").rows]
     worth = [amount for line in asked for amount in re.findall(r"\$([\d,]+\.\d\d)", line)]
     dollars = [float(amount.replace(",", "")) for amount in worth]
     assert dollars == sorted(dollars, reverse=True)
@@ -140,8 +221,9 @@ def test_a_dearer_bid_gets_the_same_questions():
     results, owner = _deck()
     said = _section(call_sheet(results, owner), "second-say").points
     assert "We are lower" in said[1]
-    asked = _section(call_sheet(results, owner), "second-ask").points
-    assert "They include this, and our price does not: Drain. Is it wanted?" in asked
+    asked = {row.name: row for row in _table(call_sheet(results, owner), "second-ask").rows}
+    drain = asked["They include this, and our price does not: Drain. Is it wanted?"]
+    assert drain.cells == ("included", "not in it")
 
 
 def test_the_way_to_the_site():
@@ -155,7 +237,9 @@ def test_a_bid_under_the_floors_is_not_matched():
     """Private: the first bid lies under the walk-away line, and the sheet says not to match it."""
     results, owner = _deck()
     assert owner.bids[0].under_floors > 0
-    assert "Do not match it" in _section(call_sheet(results, owner), "first-say").lines[0]
+    sheet = call_sheet(results, owner)
+    assert "Do not match it" in sheet.sums[0].verdict[0]
+    assert sheet.sections[0].id == "walk-away"
 
 
 def test_a_book_without_costs_says_so_on_both_sheets(tmp_path):

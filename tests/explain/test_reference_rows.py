@@ -1,12 +1,16 @@
 """Past jobs on paper: the nearest of them, the reason for each, and nothing that was not agreed."""
 
+import re
 from pathlib import Path
 from typing import Any
+
+import yaml
 
 from quotegen.explain.customer import customer_view
 from quotegen.explain.reference_rows import MOST_SHOWN, past_job_page, shown_references
 from quotegen.explain.results import Results
 from tests.pricing import shop
+from tests.world import EXAMPLES
 
 BASE: dict[str, Any] = {
     "title": "Patio", "finished": "2022-06-17", "town": "Harrow Bend", "use": "patio",
@@ -55,5 +59,21 @@ def test_the_page_of_a_past_job(tmp_path):
     more = {**BASE, "now": "as on the first day", "scope": ["base", "slab"]}
     results = _results(tmp_path, {"a": more})
     page = past_job_page(results, shown_references(results)[0])
-    assert page.job.facts == "Broom finish · 200 sq ft · finished in 2022"
+    assert page.job.facts == "Broom finish · 200 sq ft · finished in June 2022"
     assert (page.job.now, page.job.scope) == ("as on the first day", ("Base", "Slab"))
+
+
+def test_the_age_is_told_once():
+    """The page works it out from the day of finishing; no words of an example say it again.
+
+    Month and year stand beside it, so that a reader comes to the same whole years.
+    """
+    ages = re.compile(r"year|winter|summer|season|\bold\b", re.IGNORECASE)
+    text = (EXAMPLES / "past-jobs.yaml").read_text(encoding="utf-8")
+    for name, job in yaml.safe_load(text)["past_jobs"].items():
+        assert not ages.search(f"{job['shows']} {job.get('now', '')}"), name
+    deck = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
+    shown = customer_view(shop.example_results(deck)).past_jobs
+    edge = next(one for one in shown if one.title == "Pool deck with a cast edge")
+    assert "finished in June 2022" in edge.facts
+    assert "3 years of wear to see" in edge.why  # in May 2026 the fourth is not full yet

@@ -52,11 +52,29 @@ def test_each_line_can_be_redone(tmp_path):
     """A line states both quantities, their difference, the rate and the money, as one reads it."""
     made = results(tmp_path, measured=measured("212.5 sq ft"))
     assert made.contract.remeasure is not None
-    (line,) = statement_view(made, made.contract.remeasure).lines
+    (part,) = statement_view(made, made.contract.remeasure).parts
+    (line,) = part.lines
+    assert part.place == ""
     assert (line.estimated, line.measured, line.difference) == ("200.0", "212.5", "+12.5")
     assert (line.rate, line.before, line.change, line.after) == (
         "$1.00 / sq ft", "$200.00", "+$12.50", "$212.50",
     )  # fmt: skip
+
+
+def test_lines_stand_under_their_part(tmp_path):
+    """With two placements the lines of each stand together under its name, in plan order."""
+    both = (shop.placement("20 ft x 10 ft"), shop.placement("10 ft x 10 ft", "walk", at="30 ft"))
+    made = shop.results(
+        tmp_path,
+        shop.job(*both, measured={"date": "2026-06-09", "placements": {
+            "patio": {"area": "200 sq ft"}, "walk": {"area": "104 sq ft"}}}),
+        rate_book=BOOK,
+    )  # fmt: skip
+    assert made.contract.remeasure is not None
+    parts = statement_view(made, made.contract.remeasure).parts
+    assert [(part.place, [line.change for line in part.lines]) for part in parts] == [
+        ("Patio", ["$0.00"]), ("Walk", ["+$4.00"]),
+    ]  # fmt: skip
 
 
 def test_a_slice_outside_the_band_is_named(tmp_path):

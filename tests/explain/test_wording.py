@@ -180,6 +180,7 @@ def test_a_plural_is_that_of_the_language():
     assert [english.count("days", n) for n in (0, 1, 2)] == ["0 days", "1 day", "2 days"]
     assert [polish.count("days", n) for n in (1, 2, 5)] == ["1 day", "2 few", "5 days"]
     assert english.count("days", Decimal("1.5")) == "1.5 days"
+    assert english.count("days", Decimal("1.00")) == "1 day"
 
 
 def test_numbers_and_dates_are_those_of_the_locale():

@@ -34,6 +34,7 @@ pytestmark = pytest.mark.xdist_group("paper")
 
 LETTER, A4 = (612, 792), (595.28, 841.89)
 INCLUDED_AT_MOST = 12
+NINE_POINTS, THIRTY_MM = 12.0, 113.3  # in px of 1/96 in, as the print engine counts
 FLOWING = ("quote", "compare-bids", "cancellation", "measured", "changes", "care")
 
 
@@ -210,6 +211,31 @@ def test_the_door_sheet_is_one_sheet(package: Package):
     listed = re.search(r"<ul class=\"ruled\">(.*?)</ul>", package.printed["door-sheet"], re.DOTALL)
     assert listed
     assert 1 <= listed[1].count("<li>") <= INCLUDED_AT_MOST
+
+
+def test_the_sheet_for_comparing_bids_has_room_to_write(package: Package):
+    """One sheet of two sides at most, 30 mm for each other bid, and type of 9 points or more."""
+    pages = _pages(package, "compare-bids")
+    assert len(pages) <= 2
+    blanks, cells = set(), [
+        (box, line) for line in lines(pages) for box in line.inside
+        if type(box).__name__ == "TableCellBox"
+    ]  # fmt: skip
+    for box, line in cells:
+        assert line.inside[-1].style["font_size"] >= NINE_POINTS, line.words
+        if "blank" in (box.element.get("class") or ""):
+            blanks.add(round(box.margin_width(), 1))
+    assert blanks
+    assert min(blanks) >= THIRTY_MM
+
+
+def test_the_measured_statement_is_one_sheet(package: Package):
+    """What both sign is on one page, and the headings of its tables have one size."""
+    pages = _pages(package, "measured")
+    assert len(pages) == 1
+    captions = {line.inside[-1].style["font_size"] for line in lines(pages)
+                if "caption" in line.tags}  # fmt: skip
+    assert len(captions) == 1
 
 
 def test_a_phone_reads_the_code_on_the_door_sheet(package: Package, tmp_path: Path):
