@@ -85,7 +85,7 @@ def render(
         script=Markup(script),  # noqa: S704 - our own script
         ways=Markup(tied(ways)),  # noqa: S704 - JSON without any `<`
     )
-    if _is_html(template):
+    if styles.page:
         page = tied_page(page, tied)
     if on_paper or not styles.page:
         css = plain

@@ -1,4 +1,4 @@
-"""Numbers that stay with what they count, so that no line ends in one and the next begins with its unit."""
+"""Numbers that stay with what they count: no line ends in one while its unit begins the next."""
 
 import re
 from collections.abc import Callable
