@@ -95,7 +95,12 @@ class SizeRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JointRow:
-    """The joints of one placement; `exceptions` says what panels miss which rule by how much."""
+    """The joints of one placement.
+
+    Attributes:
+        numbered: the sizes of the panels that stand in the drawing by their number alone.
+        exceptions: what panels miss which rule by how much.
+    """
 
     name: str
     panels: str
@@ -104,4 +109,5 @@ class JointRow:
     spacing: str
     rule: str
     depth: str
+    numbered: str
     exceptions: tuple[str, ...]
