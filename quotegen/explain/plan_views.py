@@ -46,9 +46,19 @@ class PlanSheet:
     drops: tuple["HeightRow", ...]
     heights_from: str
     ground: str
-    measured: tuple[Row, ...]
+    measured: tuple["MeasuredRow", ...]
     sure: tuple[str, ...]
     steps: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredRow:
+    """A shape: how it was measured, its readings one by one where they are many, its area."""
+
+    name: str
+    text: str
+    readings: tuple[str, ...]
+    amount: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
