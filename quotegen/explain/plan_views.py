@@ -121,3 +121,8 @@ class JointRow:
     depth: str
     numbered: str
     exceptions: tuple[str, ...]
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What is said of single panels, if anything."""
+        return (*([self.numbered] if self.numbered else []), *self.exceptions)

@@ -135,11 +135,11 @@ def _box(left: float, right: float, top: float, bottom: float) -> list[Pixel]:
 def _layer(ring: list[Pixel], pattern: str, outline: float) -> str:
     """Draw a layer over what lies behind it: paper, its hatch, and its outline."""
     data = svg.rings_path([ring])
-    ink = svg.INK if outline else "none"
     paper = svg.element("path", d=data, fill=svg.PAPER)
-    return paper + svg.element(
-        "path", d=data, fill=f"url(#{pattern})", stroke=ink, stroke_width=outline
-    )
+    hatch = f"url(#{pattern})"
+    if not outline:
+        return paper + svg.element("path", d=data, fill=hatch)
+    return paper + svg.element("path", d=data, fill=hatch, stroke=svg.INK, stroke_width=outline)
 
 
 def _steel(kind: SteelKind, left: float, right: float, top: float, slab_px: float) -> Iterator[str]:

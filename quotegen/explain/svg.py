@@ -7,7 +7,7 @@ since the print engine ignores the `font` shorthand in SVG.
 from collections.abc import Iterable
 from dataclasses import dataclass
 from html import escape
-from math import atan2, cos, sin
+from math import atan2, cos, floor, sin
 
 from markupsafe import Markup
 
@@ -93,7 +93,7 @@ def text(
     """Write a text; a halo, drawn under it, keeps it legible over hatching.
 
     Args:
-        at: where its baseline begins, or its middle.
+        at: where its baseline begins, or its middle; it stands on the whole pixel next to it.
         words: the text.
         size: in pixels.
         anchor: `start`, `middle` or `end`.
@@ -101,6 +101,7 @@ def text(
         face: `plain` or `bold`.
         halo: whether to draw one.
     """
+    at = whole(at)
     attributes: dict[str, str | float] = {
         "x": at[0],
         "y": at[1],
@@ -126,6 +127,11 @@ def text(
         aria_hidden="true",
     )
     return under + written
+
+
+def whole(at: Pixel) -> Pixel:
+    """Return the whole pixel nearest to a place."""
+    return (floor(at[0] + 0.5), floor(at[1] + 0.5))
 
 
 def text_width(words: str, size: float) -> float:
@@ -174,10 +180,9 @@ def station(at: Pixel, radius: float) -> str:
 
 def mark(at: Pixel, letter: str) -> str:
     """Draw a callout: a letter in a ring, tied to a row of the table."""
-    ring = element(
-        "circle", cx=at[0], cy=at[1], r=MARK_PX, fill="#fff", stroke=INK, stroke_width=THIN
-    )
-    return ring + text((at[0], at[1] + 4.5), letter, size=13)
+    x, y = whole(at)
+    ring = element("circle", cx=x, cy=y, r=MARK_PX, fill="#fff", stroke=INK, stroke_width=THIN)
+    return ring + text((x, y + 5), letter, size=13)
 
 
 def document(

@@ -26,8 +26,10 @@ def test_ties_stand_point_by_point():
     kidney = next(job for job in shop.JOBS if job.stem == "kestrel-court-kidney-deck")
     results = shop.example_results(kidney)
     (row,) = plan_sheet(results).measured
-    pool = results.job.placements[0].add[0].border.pool
-    assert len(row.readings) == len(pool.ties.points)
+    border = results.job.placements[0].add[0].border
+    assert border is not None
+    assert border.pool.ties is not None
+    assert len(row.readings) == len(border.pool.ties.points)
     assert row.readings[5] == "30'-3\" and 20'-7 5/8\""
     assert not any(reading in row.text for reading in row.readings)
 
