@@ -92,11 +92,11 @@ class FreeSpace:
 
     def rightmost(self, box: Box) -> float:
         """Mark a box as taken, as far right on the paper as it is free, and return its left."""
-        far = self.paper.right - (box.right - box.left)
-        places = [far - STEP_PX * n for n in range(int((far - self.paper.left) / STEP_PX) + 1)]
-        shifted = [
-            Box(left, box.top, left + box.right - box.left, box.bottom) for left in places or [far]
+        wide, (least, most) = box.right - box.left, (self.paper.left, self.paper.right)
+        places = [
+            most - wide - STEP_PX * n for n in range(int((most - wide - least) / STEP_PX) + 1)
         ]
+        shifted = [Box(left, box.top, left + wide, box.bottom) for left in (*places, least)]
         found = next(filter(self.is_free, shifted), shifted[0])
         self.take(found)
         return found.left

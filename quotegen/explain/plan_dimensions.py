@@ -10,7 +10,7 @@ from quotegen.explain.paper import HOUSE_PX, LABEL_SIZE, MarkedEdge, Paper, move
 from quotegen.takeoff.records import Against, PlacementTakeoff, Span, SpanOf
 
 GAP_PX = 26.0
-SPARE_PX = 14.0
+SPARE_PX = 10.0
 
 
 def edge_dimension(marked: MarkedEdge, paper: Paper) -> Dimension | None:

@@ -28,7 +28,7 @@ FLAT = Room(
     width_px=640, height_px=470, left_px=24, right_px=24, top_px=24, bottom_px=48, to_scale=True
 )
 SMALL = Room(
-    width_px=640, height_px=384, left_px=58, right_px=48, top_px=30, bottom_px=72, to_scale=True
+    width_px=640, height_px=380, left_px=58, right_px=48, top_px=32, bottom_px=56, to_scale=True
 )
 DOOR = Room(
     width_px=640, height_px=240, left_px=58, right_px=48, top_px=32, bottom_px=70, to_scale=False

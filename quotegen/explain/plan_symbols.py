@@ -27,7 +27,7 @@ def scale_bar(paper: Paper) -> Iterator[str]:
     step, count, labels = paper.words.scale_bar(paper.frame.px_per_ft)
     long = step * count
     y = paper.frame.height_px - 12
-    x = paper.space.rightmost(Box(0, y - 15, long + 36, y + 8)) + 14
+    x = paper.space.rightmost(Box(0, y - 15, long + 23, y + 8)) + 7
     yield _bar((x, y), long, tuple(x + index * step for index in range(0, count, 2)), step)
     for index, label in enumerate(labels):
         yield svg.text((x + index * long / 2, y - 5), label, size=12, halo=True)
