@@ -62,20 +62,20 @@ def _lines(paper: Paper) -> Iterator[str]:
     marked = marked_edges(paper.takeoff)
     for one in marked:
         yield paper.house(one)
-        yield from _kept_apart(one, paper)
+    yield from _kept_apart(marked, paper)
     for one in marked:
         yield paper.house_name(one)
     for measured in paper.takeoff.placements:
         yield from joint_lines(measured.joints, paper)
 
 
-def _kept_apart(marked: MarkedEdge, paper: Paper) -> Iterator[str]:
-    """Draw an edge that a soft strip keeps apart from what it meets as a double line."""
-    if marked.edge.against is Against.OPEN:
-        return
-    points = paper.frame.ring(marked.edge.points_ft)
-    yield svg.polyline(points, width=APART_PX)
-    yield svg.polyline(points, width=APART_PX - 2 * svg.THIN, ink=svg.PAPER)
+def _kept_apart(marked: tuple[MarkedEdge, ...], paper: Paper) -> Iterator[str]:
+    """Draw edges that a soft strip keeps apart from what they meet as double lines."""
+    edges = [one.edge for one in marked if one.edge.against is not Against.OPEN]
+    runs = [paper.frame.ring(edge.points_ft) for edge in edges]
+    for width, ink in ((APART_PX, svg.INK), (APART_PX - 2 * svg.THIN, svg.PAPER)):
+        for points in runs:
+            yield svg.polyline(points, width=width, ink=ink)
 
 
 def joint_lines(plan: JointPlan, paper: Paper) -> Iterator[str]:

@@ -27,6 +27,7 @@ _HALO = re.compile(r'<text(?=[^>]*aria-hidden="true")[^>]*>([^<]*)</text><text([
 _NAME = re.compile(r' aria-labelledby="([^"]+)"(?=[^>]*><title id="\1">)')
 _NAMED = re.compile(r'(?<=<title) id="[^"]+"')
 _INK = re.compile(rf'(<text[^>]*) fill="{INK}"')
+_INITIAL = re.compile(r' (?:stroke-width="1"|stroke-linecap="butt")')  # as they are unsaid
 _TAG = re.compile(r"<([a-z]+)((?:\s[\w:-]+=\"[^\"]*\")+)(\s*/?)>", re.IGNORECASE)
 _ATTRIBUTE = re.compile(r'\s([\w:-]+)="([^"]*)"')
 _PATH = re.compile(r'(?<=\sd=")[^"]+(?=")')
@@ -61,7 +62,7 @@ def _shortened(drawing: str) -> str:
         drawing = drawing.replace(known, "")
     drawing = _NAMED.sub("", _NAME.sub("", drawing))
     drawing = _HALO.sub(rf"<text{_written(HALO)}\2", drawing)
-    drawing = _INK.sub(r"\1", drawing).replace(' stroke-width="1"', "")  # as it is without it
+    drawing = _INITIAL.sub("", _INK.sub(r"\1", drawing))
     drawing = _LINE.sub(r'<path d="M\1 \2 L\3 \4" fill="none"\5/>', drawing)
     drawing = re.sub(r"(?:<path[^>]*/>){2,}", lambda found: _joined(found[0]), drawing)
     return _PATH.sub(lambda found: path_in_steps(found[0]), drawing)

@@ -7,7 +7,7 @@ Tenths = tuple[int, int]
 
 _COMMAND = re.compile(r"([A-Za-z])([^A-Za-z]*)")
 _NUMBER = re.compile(r"-?[\d.]+")
-_OURS = re.compile(r"(?:[MLAZlaqh\s]|-?\d+(?:\.\d)?(?![\d.]))+")
+_OURS = re.compile(r"(?:[MLAQZlaqh\s]|-?\d+(?:\.\d)?(?![\d.]))+")
 _NEEDLESS = re.compile(r" (?=-)|(?<=\.\d) (?=\.)")
 _COUNT = {"m": 2, "l": 2, "a": 7, "q": 4, "h": 1}
 """How many numbers each command takes that a drawing uses (SVG 2, 9.3)."""
