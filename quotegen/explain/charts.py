@@ -11,6 +11,7 @@ from quotegen.explain.svg import Drawing
 from quotegen.pricing.records import AdjustmentRow
 
 WIDTH_PX = 328.0
+SIZE_PX, LINE_PX = 13.0, 16.0
 BAR_PX, ROW_PX = 15.0, 46.0
 PLOT_TOP_PX, PLOT_HEIGHT_PX = 30.0, 130.0
 PLOT_LEFT_PX, PLOT_WIDTH_PX = 84.0, 218.0
@@ -23,21 +24,27 @@ def price_bars(results: Results) -> Drawing | None:
     if len(finishes) == 1:
         return None
     most = max(Fraction(finish.total) for finish in finishes)
-    parts, said = [], []
+    parts: list[str] = []
+    said, y = [], 0.0
     for number, finish in enumerate(finishes):
-        y, chosen = number * ROW_PX, number == 0
+        price, face = words.money(finish.total), "plain" if number else "bold"
         share = Fraction(finish.total) / (most or 1)
+        name = svg.wrapped(finish.name, WIDTH_PX - svg.text_width(price, SIZE_PX) - 16, SIZE_PX)
         parts += [
-            svg.text((1, y + 18), finish.name, anchor="start", face="bold" if chosen else "plain"),
-            svg.text((WIDTH_PX - 1, y + 18), words.money(finish.total), anchor="end",
-                     face="bold" if chosen else "plain"),
+            svg.text((1, y + 18 + LINE_PX * row), line, size=SIZE_PX, anchor="start", face=face)
+            for row, line in enumerate(name)
+        ]
+        y += LINE_PX * (len(name) - 1)
+        parts += [
+            svg.text((WIDTH_PX - 1, y + 18), price, size=SIZE_PX, anchor="end", face=face),
             svg.element("rect", x=1, y=y + 25, width=scaled(WIDTH_PX - 2, share.as_integer_ratio()),
-                        height=BAR_PX, fill=svg.INK if chosen else LIGHT, stroke=svg.INK,
+                        height=BAR_PX, fill=LIGHT if number else svg.INK, stroke=svg.INK,
                         stroke_width=svg.THIN),
         ]  # fmt: skip
-        said.append(f"{finish.name} {words.money(finish.total)}")
+        y += ROW_PX
+        said.append(f"{finish.name} {price}")
     return picture(
-        (WIDTH_PX, len(finishes) * ROW_PX),
+        (WIDTH_PX, y),
         "".join(parts),
         title=words("bars_title"),
         about=words("bars_about", prices=words.listing(tuple(said))),

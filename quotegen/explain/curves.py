@@ -41,6 +41,23 @@ def path_data(points: Sequence[Pixel], *, closed: bool) -> str:
     return " ".join((*parts, "Z") if closed else parts)
 
 
+def length(points: Sequence[Pixel]) -> float:
+    """Return how long a run is."""
+    return fsum(dist(a, b) for a, b in pairwise(points))
+
+
+def along(points: Sequence[Pixel], share: float) -> Pixel:
+    """Return the point that far along a run."""
+    left = share * length(points)
+    for start, end in pairwise(points):
+        side = dist(start, end)
+        if left <= side and side:
+            part = left / side
+            return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
+        left -= side
+    return points[-1]
+
+
 def _at(point: Pixel) -> str:
     return f"{number(point[0])} {number(point[1])}"
 

@@ -3,17 +3,18 @@
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
+from quotegen.explain.plan_views import MeasuredRow
+from quotegen.explain.readings import offsets_way, readings_of, ties_way
 from quotegen.explain.results import Results
 from quotegen.explain.row import Row
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length, Unit, Units, decimal_of
-from quotegen.spec.field_methods import AreaRule, EdgeLine, Offsets, Ties
 from quotegen.spec.records import PlacementSpec
 from quotegen.spec.shapes import Border, CutOut, Piece, Shape, Side
 from quotegen.spec.text_fields import Size
 
 
-def measured_rows(results: Results) -> tuple[Row, ...]:
+def measured_rows(results: Results) -> tuple[MeasuredRow, ...]:
     """Return every shape as it was measured, with its area from the takeoff."""
     return tuple(row for placement in results.job.placements for row in _rows(results, placement))
 
@@ -44,15 +45,18 @@ def step_rows(results: Results) -> tuple[Row, ...]:
 
 
 def way_of(shape: Piece, words: Words) -> str:
-    """Return in a sentence how a shape was measured, with its readings and its rule."""
+    """Return in a sentence how a shape was measured and by which rule.
+
+    The few readings of a plain shape stand in it; the many of offsets and ties are a list.
+    """
     kind = shape.kind
     if shape.outline is not None:
         smooth = any(side.smooth_through for side in shape.outline)
         return words("way_outline_smooth" if smooth else "way_outline")
     if shape.offsets is not None:
-        return _offsets(shape.offsets, words)
+        return offsets_way(shape.offsets, words)
     if shape.ties is not None:
-        return _ties(shape.ties, words)
+        return ties_way(shape.ties, words)
     if isinstance(shape, Shape) and shape.border is not None:
         pool = way_of(shape.border.pool, words)
         return words("way_border", widths=_widths(shape.border, words), pool=pool)
@@ -65,16 +69,17 @@ def way_of(shape: Piece, words: Words) -> str:
     return words(f"way_{kind}", readings=_readings(shape, words))
 
 
-def _rows(results: Results, placement: PlacementSpec) -> Iterator[Row]:
+def _rows(results: Results, placement: PlacementSpec) -> Iterator[MeasuredRow]:
     words = results.words
     steps = iter(results.takeoff.placement(placement.id).working[0].inputs)
     unit = Unit.SQ_FT if words.units is Units.US else Unit.M2
     for group, shapes in (("added", placement.add), ("taken", placement.take_away)):
         for number, shape in enumerate(shapes, start=1):
             key = "pool" if shape.is_ is CutOut.POOL else group
-            yield Row(
+            yield MeasuredRow(
                 name=words(f"measured_{key}", placement=placement.name, number=str(number)),
                 text=way_of(shape, words),
+                readings=readings_of(shape, words),
                 amount=words.quantity(next(steps).value, unit),
             )
 
@@ -88,37 +93,6 @@ def _sure(results: Results, placement: PlacementSpec) -> str:
     )
     area = words.area(measured)
     return words("sure_area", placement=placement.name, area=area, low=low, high=high)
-
-
-def _lengths(lengths: tuple[Length, ...], words: Words) -> str:
-    return words.joined(tuple(words.length(length) for length in lengths))
-
-
-def _offsets(offsets: Offsets, words: Words) -> str:
-    rule = "rule_trapezoid"
-    if offsets.rule is AreaRule.SIMPSON:
-        rule = "rule_simpson_split" if len(offsets.far) % 2 == 0 else "rule_simpson"
-    along = offsets.along or tuple(
-        Length(number * offsets.every.feet) for number in range(len(offsets.far)) if offsets.every
-    )
-    said = {"along": _lengths(along, words), "readings": _lengths(offsets.far, words),
-            "rule": words(rule)}  # fmt: skip
-    if offsets.near is None:
-        return words("way_offsets", **said)
-    return words("way_offsets_both", near=_lengths(offsets.near, words), **said)
-
-
-def _ties(ties: Ties, words: Words) -> str:
-    pairs = tuple(
-        words("tie_pair", a=words.length(point.a), b=words.length(point.b)) for point in ties.points
-    )
-    smooth = ties.edge is EdgeLine.SMOOTH
-    return words(
-        "way_ties",
-        apart=words.length(ties.apart),
-        readings=words.joined(pairs),
-        line=words("line_smooth" if smooth else "line_straight"),
-    )
 
 
 def _widths(border: Border, words: Words) -> str:

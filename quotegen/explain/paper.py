@@ -1,10 +1,11 @@
 """A drawing of the slabs in the making: its frame, what room is taken, and what every one shows."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from quotegen.explain import hatches, svg
-from quotegen.explain.curves import Pixel
+from quotegen.explain.curves import Pixel, along
 from quotegen.explain.frame import Frame, Room, frame_for, inside, outward
 from quotegen.explain.free_space import Box, FreeSpace
 from quotegen.explain.svg import Drawing
@@ -22,6 +23,7 @@ from quotegen.takeoff.records import (
 HOUSE_PX = 12.0
 LABEL_SIZE = 12.0
 SMALL_SIZE = 11.0
+ROW_PX = 14.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,38 +97,62 @@ class Paper:
         """Return the hatch of a house wall, for the definitions of the drawing."""
         return hatches.ground(f"{self.ident}-wall")
 
-    def house(self, marked: MarkedEdge) -> Iterator[str]:
-        """Draw the wall behind an edge at the house, with its name beside it."""
+    def house(self, marked: MarkedEdge) -> str:
+        """Draw the wall behind an edge at the house."""
         edge = marked.edge
         if edge.against is not Against.HOUSE:
-            return
+            return ""
         away = self.away(marked)
         start, end = self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1])
         band = [start, end, moved(end, away, HOUSE_PX), moved(start, away, HOUSE_PX)]
-        yield svg.element(
+        self.space.take_line(
+            moved(start, away, HOUSE_PX / 2), moved(end, away, HOUSE_PX / 2), HOUSE_PX + 2
+        )
+        return svg.element(
             "path",
             d=svg.rings_path([band]),
             fill=f"url(#{self.ident}-wall)",
             stroke=svg.INK,
             stroke_width=svg.THIN,
         )
-        self.space.take_line(
-            moved(start, away, HOUSE_PX / 2), moved(end, away, HOUSE_PX / 2), HOUSE_PX + 2
-        )
+
+    def house_name(self, marked: MarkedEdge) -> str:
+        """Write the name of the wall behind an edge beside it, clear of every line."""
+        edge = marked.edge
+        if edge.against is not Against.HOUSE:
+            return ""
+        away = self.away(marked)
         words = self.words("plan_house")
-        last = max(start, end)
+        last = max(self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1]))
         near = moved((last[0] + 24, last[1]), away, HOUSE_PX / 2)
         box = self.space.find(near, svg.text_width(words, LABEL_SIZE) + 4, 14, self.off_slab)
-        if box:
-            yield svg.text(((box.left + box.right) / 2, box.bottom - 3), words, size=LABEL_SIZE)
+        return svg.text((box.middle[0], box.bottom - 3), words, size=LABEL_SIZE) if box else ""
 
     def label(self, near: Pixel, told: str, fits: Callable[[Box], bool] = lambda _: True) -> str:
         """Write a few words as near as there is room; none where there is no room at all."""
         box = self.space.find(near, svg.text_width(told, SMALL_SIZE) + 4, 14, fits)
         if box is None:
             return ""
-        middle = ((box.left + box.right) / 2, box.bottom - 3)
-        return svg.text(middle, told, size=SMALL_SIZE, halo=True)
+        return svg.text((box.middle[0], box.bottom - 3), told, size=SMALL_SIZE, halo=True)
+
+    def label_beside(
+        self,
+        lines: Sequence[Sequence[Pixel]],
+        told: str,
+        fits: Callable[[Box], bool] = lambda _: True,
+    ) -> str:
+        """Write a few words right beside one of some lines, in rows where one has no room."""
+        for count, line in product((1, 2, 3), lines):
+            rows = svg.wrapped(told, svg.text_width(told, SMALL_SIZE) / count + 8, SMALL_SIZE)
+            wide = max(svg.text_width(row, SMALL_SIZE) for row in rows) + 4
+            box = self.space.find_beside(line, wide, ROW_PX * len(rows), fits)
+            if box is not None:
+                return "".join(
+                    svg.text((box.middle[0], box.top + ROW_PX * row - 3), words,
+                             size=SMALL_SIZE, halo=True)
+                    for row, words in enumerate(rows, start=1)
+                )  # fmt: skip
+        return self.label(along(lines[0], 0.5), told)
 
     def away(self, marked: MarkedEdge) -> Point:
         """Return the direction from an edge away from its slab."""
@@ -136,6 +162,10 @@ class Paper:
     def on(self, box: Box, measured: PlacementTakeoff) -> bool:
         """Say whether a box lies on one slab."""
         return all(self.covered(at, [measured]) for at in box.probes())
+
+    def on_slab(self, box: Box) -> bool:
+        """Say whether a box lies on any one slab."""
+        return any(self.on(box, measured) for measured in self.takeoff.placements)
 
     def off_slab(self, box: Box) -> bool:
         """Say whether a box lies beside every slab."""

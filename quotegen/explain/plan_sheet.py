@@ -34,24 +34,26 @@ DOOR = Room(
     width_px=640, height_px=240, left_px=58, right_px=48, top_px=32, bottom_px=70, to_scale=False
 )
 NARROW = Room(
-    width_px=328, height_px=460, left_px=40, right_px=34, top_px=60, bottom_px=88, to_scale=False
+    width_px=328, height_px=460, left_px=44, right_px=34, top_px=60, bottom_px=88, to_scale=False
 )
 
 
 def plan_sheet(results: Results) -> PlanSheet:
     """Build sheet 2."""
     job, takeoff, words = results.job, results.takeoff, results.words
+    joints = draw_joints(job, takeoff, words, FLAT, "joints")
+    jointed = any(measured.joints.joints for measured in takeoff.placements)
     return PlanSheet(
         small=draw_plan(job, takeoff, words, SMALL, "plan-small"),
         door=draw_plan(job, takeoff, words, DOOR, "plan-door"),
         wide=draw_plan(job, takeoff, words, WIDE, "plan"),
         narrow=draw_plan(job, takeoff, words, NARROW, "plan-narrow"),
-        joint_plan=_joint_plan(results),
+        joint_plan=joints.drawing if jointed else None,
         reach=_reach(results),
         reached=tuple(_reached(results)),
         edges=tuple(_edges(results)),
         sizes=tuple(_sizes(results)),
-        joints=joint_rows(results),
+        joints=joint_rows(results, joints.numbered),
         sections=tuple(_sections(results)),
         access=job.access.note if job.access else "",
         water=tuple(_water(results)),
@@ -63,13 +65,6 @@ def plan_sheet(results: Results) -> PlanSheet:
         sure=sure_lines(results),
         steps=step_rows(results),
     )
-
-
-def _joint_plan(results: Results) -> Drawing | None:
-    job, takeoff = results.job, results.takeoff
-    if not any(measured.joints.joints for measured in takeoff.placements):
-        return None
-    return draw_joints(job, takeoff, results.words, FLAT, "joints")
 
 
 def _reach(results: Results) -> Drawing | None:

@@ -23,24 +23,24 @@ def north(paper: Paper) -> Iterator[str]:
 
 
 def scale_bar(paper: Paper) -> Iterator[str]:
-    """Yield the scale bar."""
+    """Yield the scale bar, at the foot of the paper as far right as there is room."""
     step, count, labels = paper.words.scale_bar(paper.frame.px_per_ft)
-    x, y = paper.frame.width_px - 22 - step * count, paper.frame.height_px - 12
-    paper.space.take(Box(x - 8, y - 18, paper.frame.width_px, paper.frame.height_px))
-    for index in range(count):
-        fill = svg.INK if index % 2 == 0 else "#fff"
-        yield svg.element(
-            "rect",
-            x=x + index * step,
-            y=y,
-            width=step,
-            height=4,
-            fill=fill,
-            stroke=svg.INK,
-            stroke_width=svg.THIN,
-        )
+    long = step * count
+    y = paper.frame.height_px - 12
+    x = paper.space.rightmost(Box(0, y - 15, long + 23, y + 8)) + 7
+    yield _bar((x, y), long, tuple(x + index * step for index in range(0, count, 2)), step)
     for index, label in enumerate(labels):
-        yield svg.text((x + index * step * count / 2, y - 5), label, size=12, halo=True)
+        yield svg.text((x + index * long / 2, y - 5), label, size=12, halo=True)
+
+
+def _bar(at: Pixel, long: float, dark: tuple[float, ...], step: float) -> str:
+    """Draw a bar and its dark parts."""
+    y = at[1]
+    parts = [[(x, y), (x + step, y), (x + step, y + 4), (x, y + 4)] for x in dark]
+    whole = [at, (at[0] + long, y), (at[0] + long, y + 4), (at[0], y + 4)]
+    line = svg.element("path", d=svg.rings_path([whole]), fill="none", stroke=svg.INK,
+                       stroke_width=svg.THIN)  # fmt: skip
+    return svg.element("path", d=svg.rings_path(parts), fill=svg.INK) + line
 
 
 def prepared_ground(paper: Paper) -> Iterator[str]:

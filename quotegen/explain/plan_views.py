@@ -46,9 +46,19 @@ class PlanSheet:
     drops: tuple["HeightRow", ...]
     heights_from: str
     ground: str
-    measured: tuple[Row, ...]
+    measured: tuple["MeasuredRow", ...]
     sure: tuple[str, ...]
     steps: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredRow:
+    """A shape: how it was measured, its readings one by one where they are many, its area."""
+
+    name: str
+    text: str
+    readings: tuple[str, ...]
+    amount: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,7 +105,12 @@ class SizeRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JointRow:
-    """The joints of one placement; `exceptions` says what panels miss which rule by how much."""
+    """The joints of one placement.
+
+    Attributes:
+        numbered: the sizes of the panels that stand in the drawing by their number alone.
+        exceptions: what panels miss which rule by how much.
+    """
 
     name: str
     panels: str
@@ -104,4 +119,10 @@ class JointRow:
     spacing: str
     rule: str
     depth: str
+    numbered: str
     exceptions: tuple[str, ...]
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What is said of single panels, if anything."""
+        return (*([self.numbered] if self.numbered else []), *self.exceptions)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from quotegen.explain import svg
+from quotegen.explain.curves import length
 from quotegen.explain.frame import Room
 from quotegen.explain.free_space import Box
 from quotegen.explain.paper import Paper, marked_edges
@@ -33,15 +34,20 @@ def _parts(paper: Paper, reach: Reach) -> Iterator[str]:
         yield paper.outline(measured)
     yield from north(paper)
     yield from scale_bar(paper)
-    for marked in marked_edges(paper.takeoff):
-        yield from paper.house(marked)
+    marked = marked_edges(paper.takeoff)
+    for one in marked:
+        yield paper.house(one)
     for stand in reach.stands_ft:
         yield from _truck(stand, paper)
     for ring in reach.obstacles_ft:
         yield closed(paper.frame.ring(ring), dash=OBSTACLE_DASH)
     yield from _route(reach.route, paper)
     for method in reach.methods:
-        yield from _end_of(method, paper)
+        yield from _ends_of(method, paper)
+    for one in marked:
+        yield paper.house_name(one)
+    for method in reach.methods:
+        yield _name_of(method, paper)
     yield from _names(reach, paper)
 
 
@@ -59,22 +65,25 @@ def _route(route: Ring, paper: Paper) -> Iterator[str]:
     for start, end in pairwise(points):
         paper.space.take_line(start, end)
     if len(points) > 1:
-        yield svg.polyline(points[:-1], width=svg.LINE, dash=ROUTE_DASH)
+        if len(points) > 2:
+            yield svg.polyline(points[:-1], width=svg.LINE, dash=ROUTE_DASH)
         yield svg.arrow(points[-2], points[-1], dash=ROUTE_DASH)
 
 
-def _end_of(method: MethodReach, paper: Paper) -> Iterator[str]:
-    """Draw where the reach of a way ends on the slab, and say which it is."""
+def _ends_of(method: MethodReach, paper: Paper) -> Iterator[str]:
+    """Draw where the reach of a way ends on the slab."""
     for line in method.edge_ft:
         points = paper.frame.ring(line)
         yield svg.polyline(points, width=svg.LINE, dash=REACH_DASH)
         for start, end in pairwise(points):
             paper.space.take_line(start, end)
-    longest: Ring = max(method.edge_ft, key=len, default=())
-    if longest:
-        length = paper.words.feet(method.reach_ft)
-        told = paper.words("plan_reach", method=method.name, length=length)
-        yield paper.label(paper.frame.px(longest[len(longest) // 2]), told)
+
+
+def _name_of(method: MethodReach, paper: Paper) -> str:
+    """Say which way it is at one of its ends, at the longest where there is room."""
+    told = paper.words("plan_reach", method=method.name, length=paper.words.feet(method.reach_ft))
+    lines = sorted(map(paper.frame.ring, method.edge_ft), key=length, reverse=True)
+    return paper.label_beside(lines, told, paper.on_slab) if lines else ""
 
 
 def _names(reach: Reach, paper: Paper) -> Iterator[str]:
@@ -84,4 +93,4 @@ def _names(reach: Reach, paper: Paper) -> Iterator[str]:
         yield paper.label(middle, name)
     if reach.route and reach.route_ft is not None:
         told = paper.words("plan_route", length=paper.words.feet(reach.route_ft))
-        yield paper.label(paper.frame.px(reach.route[-1]), told)
+        yield paper.label_beside([paper.frame.ring(reach.route)], told)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from quotegen.explain import hatches, svg
 from quotegen.explain.curves import Pixel
+from quotegen.explain.dimension import Dimension, draw_dimensions
 from quotegen.explain.svg import Drawing
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length
@@ -49,8 +50,12 @@ def draw_section(
         _layer(_box(left, right, below, bottom), f"{ident}-stone", svg.THIN),
         _layer(slab, f"{ident}-concrete", svg.THICK),
         *_steel(steel.kind, left, right, TOP_PX, below - TOP_PX),
-        _depth(words.depth(placement.thickness), left, TOP_PX, below),
-        _depth(words.depth(placement.base), left, below, bottom),
+        draw_dimensions(
+            (
+                _depth(words.depth(placement.thickness), left, TOP_PX, below),
+                _depth(words.depth(placement.base), left, below, bottom),
+            )
+        ),
         *_deep(placement, words, left, right),
         svg.text((left, TOP_PX - 10), surface, size=13, anchor="start", face="bold"),
         *(part for at, name in names for part in _named(name, at, right, width)),
@@ -73,10 +78,11 @@ def _slab_name(job: JobSpec, placement: PlacementSpec, words: Words) -> str:
     return words("section_slab", steel=steel, strength=strength)
 
 
-def _depth(depth: str, left: float, top: float, bottom: float) -> str:
+def _depth(depth: str, left: float, top: float, bottom: float) -> Dimension:
     """Dimension a layer at the left."""
-    return svg.dimension(
-        (DEPTH_X, top), (DEPTH_X, bottom), depth, size=12, extension=((left, top), (left, bottom))
+    ends = (DEPTH_X, top), (DEPTH_X, bottom)
+    return Dimension(
+        start=ends[0], end=ends[1], words=depth, measured=((left, top), (left, bottom))
     )
 
 
@@ -129,11 +135,11 @@ def _box(left: float, right: float, top: float, bottom: float) -> list[Pixel]:
 def _layer(ring: list[Pixel], pattern: str, outline: float) -> str:
     """Draw a layer over what lies behind it: paper, its hatch, and its outline."""
     data = svg.rings_path([ring])
-    ink = svg.INK if outline else "none"
     paper = svg.element("path", d=data, fill=svg.PAPER)
-    return paper + svg.element(
-        "path", d=data, fill=f"url(#{pattern})", stroke=ink, stroke_width=outline
-    )
+    hatch = f"url(#{pattern})"
+    if not outline:
+        return paper + svg.element("path", d=data, fill=hatch)
+    return paper + svg.element("path", d=data, fill=hatch, stroke=svg.INK, stroke_width=outline)
 
 
 def _steel(kind: SteelKind, left: float, right: float, top: float, slab_px: float) -> Iterator[str]:

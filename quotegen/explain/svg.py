@@ -7,7 +7,7 @@ since the print engine ignores the `font` shorthand in SVG.
 from collections.abc import Iterable
 from dataclasses import dataclass
 from html import escape
-from math import atan2, cos, degrees, hypot, pi, sin
+from math import atan2, cos, floor, sin
 
 from markupsafe import Markup
 
@@ -19,6 +19,8 @@ PAPER = "#fff"
 THIN = 0.8
 LINE = 1.2
 THICK = 2.0
+MARK_PX = 9.5
+THINNEST, NARROW, BROAD = frozenset(" '.,:;!|il"), frozenset('"()-/Ifjrt1²'), frozenset("mwMW%@")
 SANS = "Atkinson Hyperlegible Next, sans-serif"
 
 
@@ -91,7 +93,7 @@ def text(
     """Write a text; a halo, drawn under it, keeps it legible over hatching.
 
     Args:
-        at: where its baseline begins, or its middle.
+        at: where its baseline begins, or its middle; it stands on the whole pixel next to it.
         words: the text.
         size: in pixels.
         anchor: `start`, `middle` or `end`.
@@ -99,6 +101,7 @@ def text(
         face: `plain` or `bold`.
         halo: whether to draw one.
     """
+    at = whole(at)
     attributes: dict[str, str | float] = {
         "x": at[0],
         "y": at[1],
@@ -126,9 +129,25 @@ def text(
     return under + written
 
 
+def whole(at: Pixel) -> Pixel:
+    """Return the whole pixel nearest to a place."""
+    return (floor(at[0] + 0.5), floor(at[1] + 0.5))
+
+
 def text_width(words: str, size: float) -> float:
-    """Estimate how wide a text runs."""
-    return len(words) * size * 0.53
+    """Estimate how wide a text runs, rather too much than too little."""
+    return size * sum(_letter_width(letter) for letter in words)
+
+
+def _letter_width(letter: str) -> float:
+    """Return the width of a letter in parts of its size, by its kind."""
+    if letter in THINNEST:
+        return 0.32
+    if letter in NARROW:
+        return 0.42
+    if letter in BROAD:
+        return 0.95
+    return 0.72 if letter.isupper() else 0.6
 
 
 def wrapped(words: str, width: float, size: float) -> tuple[str, ...]:
@@ -141,54 +160,6 @@ def wrapped(words: str, width: float, size: float) -> tuple[str, ...]:
         else:
             lines[-1] = longer
     return tuple(lines)
-
-
-def dimension(
-    start: Pixel,
-    end: Pixel,
-    words: str,
-    *,
-    size: float = 12,
-    extension: tuple[Pixel, Pixel] | None = None,
-    text_at: float = 0.5,
-) -> str:
-    """Draw a dimension line with oblique ticks and its text above, to be read from below or right.
-
-    Args:
-        start: one end of the dimension line.
-        end: its other end.
-        words: the dimension.
-        size: of the text.
-        extension: the two points on the object that thin projection lines come from.
-        text_at: how far along the line the text stands.
-    """
-    parts = [line(start, end)]
-    for measured, near in zip(extension or (), (start, end), strict=False):
-        parts.append(line(_toward(measured, near, 4), _toward(near, measured, -5)))
-    angle = atan2(end[1] - start[1], end[0] - start[0])
-    tick = (5 * cos(angle - 0.785), 5 * sin(angle - 0.785))
-    for x, y in (start, end):
-        parts.append(line((x - tick[0], y - tick[1]), (x + tick[0], y + tick[1]), width=1.6))
-    at = dimension_text_at(start, end, text_at)
-    parts.append(text(at, words, size=size, turn=degrees(_reading_angle(start, end)), halo=True))
-    return "".join(parts)
-
-
-def dimension_text_at(start: Pixel, end: Pixel, share: float) -> Pixel:
-    """Return where the text of a dimension stands: above its line as it is read."""
-    up = _reading_angle(start, end)
-    return (
-        start[0] + (end[0] - start[0]) * share + 4 * sin(up),
-        start[1] + (end[1] - start[1]) * share - 4 * cos(up),
-    )
-
-
-def _reading_angle(start: Pixel, end: Pixel) -> float:
-    """Return the angle of a text along a line, so that it reads from below or from the right."""
-    angle = atan2(end[1] - start[1], end[0] - start[0])
-    if angle > pi / 2 - 0.01:
-        return angle - pi
-    return angle + pi if angle <= -pi / 2 - 0.01 else angle
 
 
 def arrow(start: Pixel, end: Pixel, *, width: float = 1.4, dash: str = "") -> str:
@@ -209,8 +180,9 @@ def station(at: Pixel, radius: float) -> str:
 
 def mark(at: Pixel, letter: str) -> str:
     """Draw a callout: a letter in a ring, tied to a row of the table."""
-    ring = element("circle", cx=at[0], cy=at[1], r=9.5, fill="#fff", stroke=INK, stroke_width=THIN)
-    return ring + text((at[0], at[1] + 4.5), letter, size=13)
+    x, y = whole(at)
+    ring = element("circle", cx=x, cy=y, r=MARK_PX, fill="#fff", stroke=INK, stroke_width=THIN)
+    return ring + text((x, y + 5), letter, size=13)
 
 
 def document(
@@ -224,11 +196,3 @@ def document(
         font_family=SANS, role="img", aria_labelledby=f"{ident}-t",
         class_=css_class or "drawing",
     ))  # fmt: skip
-
-
-def _toward(start: Pixel, end: Pixel, distance: float) -> Pixel:
-    length = hypot(end[0] - start[0], end[1] - start[1]) or 1
-    return (
-        start[0] + (end[0] - start[0]) / length * distance,
-        start[1] + (end[1] - start[1]) / length * distance,
-    )

@@ -1,6 +1,6 @@
 """The timeline: our days, the waits, what the homeowner does, and from when the slab is used."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -45,16 +45,21 @@ def timeline(results: Results, plan: DayPlan, ident: str) -> Drawing:
     tops = list(_tops(lines))
     end, *starts = tops[-1], *(y for y, e in zip(tops, events, strict=False) if e.mark is Mark.WE)
     parts = [svg.line((AXIS_PX, TOP_PX), (AXIS_PX, end - GAP_PX))]
-    for event, top in zip(events, tops, strict=False):
-        until = min((y for y in starts if y > top), default=end)
-        parts += _on_axis(event, top, until - GAP_PX)
-    places = tuple((e.mark, (TEXT_PX - 13, y + 8)) for e, y in zip(events, tops, strict=False))
-    parts += _symbols(places)
+    for mark in (Mark.WE, Mark.WAIT):
+        blocks = [
+            (top, top + 2 * LINE_PX if mark is Mark.WE else _next(starts, top, end) - GAP_PX)
+            for event, top in zip(events, tops, strict=False)
+            if event.mark is mark
+        ]
+        parts += _on_axis(mark, blocks)
+    places = [(e.mark, (TEXT_PX - 13, y + 8)) for e, y in zip(events, tops, strict=False)]
+    key = _key_places(end + KEY_PX - 4)
+    parts += _symbols((*places, *((mark, (x, y - 4)) for mark, (x, y) in key)))
     for event, wrapped, top in zip(events, lines, tops, strict=False):
         parts += _texts(event, wrapped, top)
     return picture(
         (WIDTH_PX, end + 2 * KEY_PX),
-        "".join((*parts, *_key(results, end + KEY_PX - 4))),
+        "".join((*parts, *_key_words(results, key))),
         title=words("timeline_title"),
         about=words(
             "timeline_about",
@@ -102,23 +107,22 @@ def _unsorted(results: Results, plan: DayPlan) -> Iterator[Event]:
         yield event(Mark.OPEN, opened.day, opened.day, words(f"opening_{opened.use.value}"))
 
 
-def _on_axis(event: Event, top: float, until: float) -> Iterator[str]:
-    """Draw our days as filled blocks, and a wait as an open box down to our next visit."""
-    if event.mark is Mark.WE:
-        yield svg.element("rect", x=AXIS_PX - 8, y=top, width=16, height=2 * LINE_PX,
-                          fill=svg.INK)  # fmt: skip
-    elif event.mark is Mark.WAIT:
-        yield svg.element(
-            "rect",
-            x=AXIS_PX - 8,
-            y=top,
-            width=16,
-            height=until - top,
-            fill="#fff",
-            stroke=svg.INK,
-            stroke_width=svg.THIN,
-            stroke_dasharray="3 3",
-        )
+def _next(starts: list[float], top: float, end: float) -> float:
+    """Return where our next visit begins, or where the labels end."""
+    return min((y for y in starts if y > top), default=end)
+
+
+def _on_axis(mark: Mark, blocks: list[tuple[float, float]]) -> Iterator[str]:
+    """Draw our days as filled blocks, and waits as open boxes down to our next visit."""
+    left, right = AXIS_PX - 8, AXIS_PX + 8
+    boxes = [[(left, a), (right, a), (right, b), (left, b)] for a, b in blocks]
+    if not boxes:
+        return
+    if mark is Mark.WE:
+        yield svg.element("path", d=svg.rings_path(boxes), fill=svg.INK)
+    else:
+        yield svg.element("path", d=svg.rings_path(boxes), fill=svg.PAPER, stroke=svg.INK,
+                          stroke_width=svg.THIN, stroke_dasharray="3 3")  # fmt: skip
 
 
 def _texts(event: Event, lines: tuple[str, ...], y: float) -> Iterator[str]:
@@ -127,8 +131,9 @@ def _texts(event: Event, lines: tuple[str, ...], y: float) -> Iterator[str]:
         yield svg.text((TEXT_PX, y + 12 + row * LINE_PX), line, size=SIZE_PX, anchor="start")
 
 
-def _symbols(places: tuple[tuple[Mark, Pixel], ...]) -> Iterator[str]:
+def _symbols(places: Iterable[tuple[Mark, Pixel]]) -> Iterator[str]:
     """Draw the symbols at their places, those of a kind as one path."""
+    places = tuple(places)
     for mark in Mark:
         drawn = "".join(_outline(mark, *at) for kind, at in places if kind is mark)
         dash = {"stroke_dasharray": "2 2"} if mark is Mark.WAIT else {}
@@ -146,10 +151,13 @@ def _outline(mark: Mark, x: float, y: float) -> str:
     return svg.rings_path([[(x - 5, y - 5), (x + 5, y - 5), (x + 5, y + 5), (x - 5, y + 5)]])
 
 
-def _key(results: Results, y: float) -> Iterator[str]:
-    """Draw a key of the four symbols, two in a row."""
-    at = {m: (AXIS_PX + (i % 2) * 168, y + KEY_PX * (i // 2)) for i, m in enumerate(Mark)}
-    yield from _symbols(tuple((mark, (x, row - 4)) for mark, (x, row) in at.items()))
-    for mark, (x, row) in at.items():
-        words = results.words(f"key_{mark.value}")
-        yield svg.text((x + 12, row), words, size=12, anchor="start")
+def _key_places(y: float) -> tuple[tuple[Mark, Pixel], ...]:
+    """Return where the symbols of the key stand, two in a row."""
+    return tuple(
+        (mark, (AXIS_PX + (i % 2) * 168, y + KEY_PX * (i // 2))) for i, mark in enumerate(Mark)
+    )
+
+
+def _key_words(results: Results, places: tuple[tuple[Mark, Pixel], ...]) -> Iterator[str]:
+    for mark, (x, y) in places:
+        yield svg.text((x + 12, y), results.words(f"key_{mark.value}"), size=12, anchor="start")

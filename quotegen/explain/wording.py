@@ -139,8 +139,8 @@ class Words:
         return f"{sign}{self.amount_of(abs(value), unit)}"
 
     def length(self, length: Length) -> str:
-        """Write a length as the job's tape reads it."""
-        return self.feet(length.feet)
+        """Write a reading as it was typed: to a sixteenth of an inch, or to 0.01 m."""
+        return tape(length.feet) if self.units is Units.US else self.feet(length.feet)
 
     def feet(self, feet: Fraction | Decimal | float) -> str:
         """Write a number of feet as the job's tape reads it: 24'-6 1/2", or 7.47 m."""

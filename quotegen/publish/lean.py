@@ -43,6 +43,7 @@ _SCOPE = re.compile(r'\sscope="(?:row|col)"')
 _TEXT = re.compile(r">[^<]+<")
 _QUOTE_MARK = re.compile(r"&(?:quot|#34|#39|#x27);")
 _QUOTED = re.compile(r"""="([^"\s'=<>`]+)"(?=[\s>])""")
+_QUOTED_LAST = re.compile(r"""="([^"\s'=<>`]+)"/>""")
 
 
 def lean(page: str, css: str) -> tuple[str, str]:
@@ -69,8 +70,12 @@ def _shortly_written(markup: str) -> str:
     in its row, or in its column, is known.
     """
     markup = _SCOPE.sub("", _CLOSED_ANYWAY.sub("", markup))
-    markup = _TAG.sub(lambda found: _QUOTED.sub(r"=\1", found[0]), markup)
+    markup = _TAG.sub(lambda found: _unquoted(found[0]), markup)
     return _TEXT.sub(lambda found: _QUOTE_MARK.sub(_character, found[0]), markup)
+
+
+def _unquoted(tag: str) -> str:
+    return _QUOTED.sub(r"=\1", _QUOTED_LAST.sub(r"=\1 />", tag))
 
 
 def _character(reference: re.Match[str]) -> str:

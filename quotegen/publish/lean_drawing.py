@@ -3,27 +3,33 @@
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from itertools import count, groupby, product
+from itertools import groupby, product
 from string import ascii_lowercase, digits
 
-from quotegen.explain.svg import SANS
+from quotegen.explain.svg import INK, SANS
+from quotegen.publish.lean_path import path_in_steps
 
 LOOKS = (
     "fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin",
-    "font-size", "font-weight", "text-anchor",
+    "font-size", "font-weight", "text-anchor", "paint-order",
 )  # fmt: skip
 """Attributes that a style sheet may say as well (SVG 2, 6.6, presentation attributes)."""
 
-HALO = "use{stroke:#fff;stroke-width:6px;stroke-linejoin:round}"
-"""A halo is its text used once before, with a white line round it that no text has itself."""
+HALO = {"paint-order": "stroke", "stroke": "#fff", "stroke-width": "6", "stroke-linejoin": "round"}
+"""A halo is a white line round a text, painted under its letters (SVG 2, 13.8)."""
+
+INKED = f"text{{fill:{INK}}}"
+"""Every text of a drawing is in ink."""
 
 DRAWING = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
 
 _HALO = re.compile(r'<text(?=[^>]*aria-hidden="true")[^>]*>([^<]*)</text><text([^>]*>\1</text>)')
+_NAME = re.compile(r' aria-labelledby="([^"]+)"(?=[^>]*><title id="\1">)')
+_NAMED = re.compile(r'(?<=<title) id="[^"]+"')
+_INK = re.compile(rf'(<text[^>]*) fill="{INK}"')
+_INITIAL = re.compile(r' (?:stroke-width="1"|stroke-linecap="butt")')  # as they are unsaid
 _TAG = re.compile(r"<([a-z]+)((?:\s[\w:-]+=\"[^\"]*\")+)(\s*/?)>", re.IGNORECASE)
 _ATTRIBUTE = re.compile(r'\s([\w:-]+)="([^"]*)"')
-_ABSOLUTE = re.compile(r'(?<=\sd=")[MLAZ\d. -]+(?=")')
-_COMMAND = re.compile(r"([MLAZ])([^MLAZ]*)")
 _PATH = re.compile(r'(?<=\sd=")[^"]+(?=")')
 _LINE = re.compile(r'<line x1="([^"]+)" y1="([^"]+)" x2="([^"]+)" y2="([^"]+)"([^>]*)/>')
 _ONE_PATH = re.compile(r"<path([^>]*)/>")
@@ -37,34 +43,29 @@ Looks = tuple[tuple[str, str], ...]
 
 def lean_drawings(page: str) -> tuple[str, str]:
     """Return a page with lighter drawings, and the style rules that they then need."""
-    page = _shared_patterns(DRAWING.sub(lambda found: _shortened(found[0]), _haloed(page)))
+    page = _shared_patterns(DRAWING.sub(lambda found: _shortened(found[0]), page))
     counted = Counter(
         looks for drawing in DRAWING.findall(page) for looks in _looks_in(drawing) if looks
     )
     repeated = (looks for looks, times in counted.most_common() if times > 1)
     names = dict(zip(repeated, _names(), strict=False))
     page = DRAWING.sub(lambda found: _named(found[0], names), page)
-    rules = "".join(f".{name}{{{_declared(looks)}}}" for looks, name in names.items())
-    return page, (HALO if "<use " in page else "") + rules
-
-
-def _haloed(page: str) -> str:
-    """Name each text with a halo, and draw the halo by that name."""
-    numbers = count()
-    return _HALO.sub(lambda found: _named_text(f"h{next(numbers)}", found[2]), page)
-
-
-def _named_text(name: str, rest: str) -> str:
-    return f'<use href="#{name}"/><text id="{name}"{rest}'
+    return page, (INKED if "<text" in page else "") + "".join(_rules(names))
 
 
 def _shortened(drawing: str) -> str:
+    """Write a drawing in fewer letters.
+
+    Its title names it without being pointed at (SVG Accessibility API Mappings, 5.2).
+    """
     for known in (_NAMESPACE, _FACE):
         drawing = drawing.replace(known, "")
+    drawing = _NAMED.sub("", _NAME.sub("", drawing))
+    drawing = _HALO.sub(rf"<text{_written(HALO)}\2", drawing)
+    drawing = _INITIAL.sub("", _INK.sub(r"\1", drawing))
     drawing = _LINE.sub(r'<path d="M\1 \2 L\3 \4" fill="none"\5/>', drawing)
-    drawing = _ABSOLUTE.sub(lambda found: _relative(found[0]), drawing)
-    drawing = _PATH.sub(lambda found: _compact(found[0]), drawing)
-    return re.sub(r"(?:<path[^>]*/>){2,}", lambda found: _joined(found[0]), drawing)
+    drawing = re.sub(r"(?:<path[^>]*/>){2,}", lambda found: _joined(found[0]), drawing)
+    return _PATH.sub(lambda found: path_in_steps(found[0]), drawing)
 
 
 def _shared_patterns(page: str) -> str:
@@ -76,48 +77,6 @@ def _shared_patterns(page: str) -> str:
     page = _PATTERN.sub(lambda found: found[0] if same[found[1]] == found[1] else "", page)
     page = _URL.sub(lambda found: f"url(#{same.get(found[1], found[1])})", page)
     return page.replace("<defs></defs>", "")
-
-
-def _relative(data: str) -> str:
-    """Write corners and arcs as steps from the one before, in exact tenths of a pixel.
-
-    The command of a step stands once where the next is of its kind (SVG 2, 9.3.4 and 9.3.9).
-    """
-    written: list[str] = []
-    at, start, last = (0, 0), (0, 0), ""
-    for command, numbers in _COMMAND.findall(data):
-        if command == "Z":
-            written, at, last = [*written, "Z"], start, ""
-            continue
-        *shape, x, y = numbers.split()
-        to = (_tenths(x), _tenths(y))
-        if command == "M":
-            start, step, kind = to, to, "M"
-        else:
-            step, kind = (to[0] - at[0], to[1] - at[1]), command.lower()
-        before = " " if kind == last else kind
-        written.append(before + " ".join((*shape, _in_pixels(step[0]), _in_pixels(step[1]))))
-        at, last = to, kind
-    return "".join(written)
-
-
-def _tenths(number: str) -> int:
-    whole, _, part = number.partition(".")
-    sign = -1 if number.startswith("-") else 1
-    return sign * (abs(int(whole)) * 10 + int(part[:1] or 0))
-
-
-def _in_pixels(tenths: int) -> str:
-    whole, part = divmod(abs(tenths), 10)
-    sign = "-" if tenths < 0 else ""
-    return f"{sign}{whole}.{part}" if part else f"{sign}{whole}"
-
-
-def _compact(data: str) -> str:
-    """Leave out what path data does not need (SVG 2, 9.3.9)."""
-    data = re.sub(r"(\d)\.0(?!\d)", r"\1", data)
-    data = re.sub(r"(?<![\d.])0\.", ".", data)
-    return re.sub(r"\s*([A-Za-z])\s*", r"\1", data).replace(" -", "-")
 
 
 def _joined(paths: str) -> str:
@@ -142,9 +101,11 @@ def _outlined(paths: str) -> str:
 
 
 def _without_data(attributes: str) -> str:
-    return "".join(
-        f' {name}="{value}"' for name, value in _ATTRIBUTE.findall(attributes) if name != "d"
-    )
+    return _written({name: value for name, value in _ATTRIBUTE.findall(attributes) if name != "d"})
+
+
+def _written(attributes: Mapping[str, str]) -> str:
+    return "".join(f' {name}="{value}"' for name, value in attributes.items())
 
 
 def _looks_in(drawing: str) -> Iterator[Looks]:
@@ -177,6 +138,17 @@ def _with_class(found: re.Match[str], names: Mapping[Looks, str]) -> str:
 
 def _declared(looks: Looks) -> str:
     return ";".join(f"{name}:{value}{'px' if name == 'font-size' else ''}" for name, value in looks)
+
+
+def _rules(names: Mapping[Looks, str]) -> Iterator[str]:
+    """Yield a rule for each class, and one for all that have a halo."""
+    halo = {*HALO.items()}
+    haloed = [f".{name}" for looks, name in names.items() if halo <= {*looks}]
+    if haloed:
+        yield f"{','.join(haloed)}{{{_declared(tuple(HALO.items()))}}}"
+    for looks, name in names.items():
+        rest = looks if f".{name}" not in haloed else tuple(x for x in looks if x not in halo)
+        yield f".{name}{{{_declared(rest)}}}"
 
 
 def _names() -> Iterator[str]:

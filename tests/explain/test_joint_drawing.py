@@ -26,7 +26,8 @@ def _results(tmp_path: Path, **more: object):
 
 
 def _drawn(results, room: Room = FLAT):
-    return parsed(draw_joints(results.job, results.takeoff, results.words, room, "joints"))
+    joints = draw_joints(results.job, results.takeoff, results.words, room, "joints")
+    return parsed(joints.drawing)
 
 
 @EVERY_EXAMPLE
@@ -63,6 +64,17 @@ def test_every_panel_with_room_says_its_size(tmp_path):
 def test_a_size_that_has_no_room_is_left_out(tmp_path):
     """On a small drawing no size is squeezed over a line."""
     assert not [text for text in texts(_drawn(_results(tmp_path), TINY)) if " x " in text]
+
+
+@EVERY_EXAMPLE
+def test_a_panel_too_small_for_its_size_is_in_the_list(job_file: Path):
+    """It stands in the drawing by its number, and the size of that number follows the table."""
+    results = shop.example_results(job_file)
+    numbered = [text for text in texts(_drawn(results)) if text.startswith("no. ")]
+    said = " ".join(row.numbered for row in plan_sheet(results).joints)
+    assert {text.removeprefix("no. ") for text in numbered} <= {*re.findall(r"\d+", said)}
+    panels = [panel for p in results.takeoff.placements for panel in p.joints.panels]
+    assert len(numbered) < len(panels) / 2
 
 
 def test_a_panel_at_fault_shows_its_number(tmp_path):

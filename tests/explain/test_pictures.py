@@ -2,6 +2,7 @@
 
 import re
 import xml.etree.ElementTree as ET
+from itertools import combinations
 
 import pytest
 
@@ -10,6 +11,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.svg import Drawing
 from quotegen.explain.swatches import finish_swatch, look_swatch
 from quotegen.explain.timeline import timeline
+from tests.explain.drawn import lettering
 from tests.pricing import shop
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -66,6 +68,29 @@ def test_bars_are_as_long_as_their_prices(results):
     assert bars is not None
     plain, fancy = (float(w) for w in re.findall(r'<rect[^>]* width="([\d.]+)"', str(bars.svg)))
     assert plain / fancy == pytest.approx(200 / 460, abs=0.001)
+
+
+def test_a_long_name_of_a_finish_keeps_clear_of_its_price(tmp_path):
+    """It goes on below, beside nothing, and its bar comes under all of it."""
+    name = "Hand-cut border stone with a wide smooth band, two colors"
+    finishes = {**FINISHES, "fancy": {**FINISHES["fancy"], "name": name}}
+    job = shop.job(compare=["fancy"])
+    bars = price_bars(shop.results(tmp_path, job, rate_book=shop.book(RATES, finishes)))
+    assert bars is not None
+    svg = ET.fromstring(str(bars.svg))
+    boxes = [box for _, box in lettering(svg)]
+    assert len(boxes) == 5
+    assert not any(one.intersects(other) for one, other in combinations(boxes, 2))
+    bottom = max(float(r.attrib["y"]) + float(r.attrib["height"]) for r in svg.iter(f"{SVG}rect"))
+    assert max(box.bounds[3] for box in boxes) < bottom < float(svg.attrib["height"])
+
+
+def test_no_text_of_the_chart_meets_another(results):
+    """Prices, changes and areas of the five points stand apart."""
+    chart = adjustment_chart(results)
+    assert chart is not None
+    boxes = [box for _, box in lettering(ET.fromstring(str(chart.svg)))]
+    assert not [(a, b) for a, b in combinations(boxes, 2) if a.intersects(b)]
 
 
 def test_one_finish_has_no_bars_and_a_minimum_no_chart(tmp_path):

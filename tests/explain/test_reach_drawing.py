@@ -4,7 +4,7 @@ import pytest
 
 from quotegen.explain.plan_sheet import FLAT, plan_sheet
 from quotegen.explain.reach_drawing import OBSTACLE_DASH, REACH_DASH, draw_reach
-from tests.explain.drawn import SVG, dashed, parsed, texts
+from tests.explain.drawn import SVG, dashed, lettering, parsed, strokes, texts
 from tests.pricing import shop
 
 POOL_DECK = next(job for job in shop.JOBS if job.stem == "orchard-bend-pool-deck")
@@ -36,6 +36,15 @@ def test_a_way_that_ends_on_the_slab_is_drawn_and_named(results, svg):
     for method in ending:
         length = results.words.feet(method.reach_ft)
         assert results.words("plan_reach", method=method.name, length=length) in texts(svg)
+
+
+def test_the_name_of_a_way_stands_at_its_end(svg):
+    """Its name lies within a letter's height of one of the dashed lines that it names."""
+    ends = strokes(svg, REACH_DASH)
+    named = [where for text, where in lettering(svg) if " reaches " in text]
+    assert named
+    for where in named:
+        assert min(where.distance(line) for line in ends) < 13
 
 
 def test_what_each_way_reaches_is_said(results):

@@ -88,7 +88,14 @@ def test_lengths(feet: str, tape: str, metres: str):
     """A length reads as the job's tape does: to a quarter of an inch, or a centimetre."""
     exact = Fraction(feet)
     assert (US.feet(exact), METRIC.feet(exact)) == (tape, metres)
-    assert US.length(Length(exact)) == US.feet(float(exact)) == tape
+    assert US.feet(float(exact)) == tape
+
+
+def test_a_reading_is_as_it_was_typed():
+    """What the tape read is told to a sixteenth, so that who measures again finds the same."""
+    typed = Length(Fraction(20) + Fraction(7, 12) + Fraction(5, 8) / 12)
+    assert US.length(typed) == "20'-7 5/8\""
+    assert METRIC.length(typed) == "6.29 m"
 
 
 @pytest.mark.parametrize(

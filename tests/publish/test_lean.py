@@ -7,6 +7,7 @@ import pytest
 from quotegen.explain import svg
 from quotegen.publish.lean import lean
 from quotegen.publish.lean_drawing import lean_drawings
+from quotegen.publish.lean_path import path_in_steps
 
 
 def _page(*drawn: str) -> str:
@@ -23,18 +24,26 @@ def test_looks_that_repeat_become_a_class():
 
 
 def test_a_halo_is_painted_under_its_own_letters():
-    """A text that was written twice is there once, and is used before itself for its halo."""
-    page, rules = lean_drawings(_page(svg.text((5, 5), "16 ft", halo=True)))
+    """A text that was written twice is there once, with a line round it under its letters."""
+    texts = [svg.text((5, 5), text, halo=True) for text in ("16 ft", "18 ft")]
+    page, rules = lean_drawings(_page(*texts))
     assert page.count("16 ft") == 1
-    assert '<use href="#h0"/><text id="h0"' in page
-    assert rules.startswith("use{stroke:#fff")
+    assert "{paint-order:stroke;stroke:#fff;stroke-width:6;stroke-linejoin:round}" in rules
+    assert rules.startswith("text{fill:#1a1a1a}")
+
+
+def test_a_drawing_is_named_by_its_title():
+    """SVG-AAM, 5.2: the title in it names it, so that nothing has to point there."""
+    page, _ = lean_drawings(_page(svg.line((0, 0), (9, 9))))
+    assert "<title>A</title>" in page
+    assert "aria-labelledby" not in page
 
 
 @pytest.mark.parametrize(
     ("ring", "short"),
     [
-        ([(0.0, 0.0), (10.0, 0.0), (10.0, 5.5)], "M0 0l10 0 0 5.5Z"),
-        ([(-1.0, 2.0), (-3.5, 2.1)], "M-1 2l-2.5 .1Z"),
+        ([(0.0, 0.0), (10.0, 0.0), (10.0, 5.5)], "M0 0h10v5.5Z"),
+        ([(-1.0, 2.0), (-3.5, 2.1)], "M-1 2l-2.5.1Z"),
     ],
 )
 def test_a_path_is_written_in_exact_steps(ring, short: str):
@@ -42,6 +51,23 @@ def test_a_path_is_written_in_exact_steps(ring, short: str):
     path = svg.element("path", d=svg.rings_path([ring]), fill="url(#x)")
     page, _ = lean_drawings(_page(path))
     assert f'd="{short}"' in page
+
+
+@pytest.mark.parametrize(
+    ("data", "short"),
+    [
+        ("M5 5 L5 9 M7 5 L7 9", "M5 5v4M7 5v4"),
+        ("M123 45.5 L125 45.5 M126 46 L126 50", "M123 45.5h2m1 .5v4"),
+        ("M0 0 A60 60 0 0 1 0.5 60 L9 60", "M0 0a60 60 0 01.5 60h8.5"),
+        ("M2.5 1 l3 -5 l3 5 Z", "M2.5 1l3-5 3 5Z"),
+        ("M0 5.2Q74 5.1 150 5.2M0 18.0Q88 18.9 150 18.0", "M0 5.2q74-.1 150 0M0 18q88 .9 150 0"),
+        ("M1.25 2 L3 4", "M1.25 2 L3 4"),
+        ("M1 2 C3 4 5 6 7 8", "M1 2 C3 4 5 6 7 8"),
+    ],
+)
+def test_path_data_is_as_short_as_it_can_be(data: str, short: str):
+    """SVG 2, 9.3: steps along an axis, commands once, flags together; what is not ours stays."""
+    assert path_in_steps(data) == short
 
 
 def test_equal_patterns_are_there_once():
