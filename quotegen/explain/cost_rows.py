@@ -89,7 +89,7 @@ def item_rate(words: Words, item: CostItem) -> str:
     """Write what one of an item costs, or of what it is a share; nothing for a sum."""
     if item.unit == "%":
         return words("cost_of", amount=words.money(item.rate))
-    return "" if item.unit in {"", Unit.LUMP.value} else words.rate(item.rate, Unit.EACH)
+    return "" if item.unit in {"", Unit.LUMP.value} else words.price(item.rate)
 
 
 def line_rows(words: Words, costs: FinishCosts) -> Table:

@@ -79,13 +79,17 @@ class Words:
             return self.money(amount)
         return f"{'+' if amount > 0 else '−'}{self.money(abs(amount))}"
 
-    def rate(self, amount: Decimal, unit: Unit) -> str:
-        """Write a price for one of something; parts of a cent only where there are any."""
-        if unit is Unit.LUMP:
-            return self("unit_lump")
+    def price(self, amount: Decimal) -> str:
+        """Write a sum with its cents, and with parts of a cent where there are any."""
         parts = format_currency(amount, "USD", locale=self.locale, decimal_quantization=False)
         cents = self.money(amount)
-        shown = cents if len(parts) <= len(cents) else parts
+        return cents if len(parts) <= len(cents) else parts
+
+    def rate(self, amount: Decimal, unit: Unit) -> str:
+        """Write a price for one of something."""
+        if unit is Unit.LUMP:
+            return self("unit_lump")
+        shown = self.price(amount)
         if unit is Unit.EACH:
             return self("rate_each", money=shown)
         return self("rate_per", money=shown, unit=self(f"unit_per_{_key(unit)}"))

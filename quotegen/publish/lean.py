@@ -37,6 +37,8 @@ _CLASS = re.compile(r'\sclass="([^"]*)"')
 _LABEL = re.compile(r'(?<=\sdata-label=")[^"]*(?=")')
 _RULE = re.compile(r"(?<=[{}])([^{}@]+)\{([^{}]*)\}")
 _IN_SELECTOR = re.compile(r"\.([a-zA-Z][\w-]*)")
+_WITHOUT = re.compile(r":not\(\.([a-zA-Z][\w-]*)\)")
+_NEXT_SELECTOR = re.compile(r",(?![^()]*\))")
 _TOKEN = re.compile(r"(--[\w-]+):[^;}]*;?")
 _READ_TOKEN = re.compile(r"var\((--[\w-]+)")
 _SCOPE = re.compile(r'\sscope="(?:row|col)"')
@@ -102,12 +104,15 @@ _QUOTES = str.maketrans({"\\": "\\\\"})
 def _in_use(css: str, page: str) -> str:
     """Drop rules for classes that are not on the page, and tokens that no rule reads.
 
-    A script sets the class `live`.
+    A script sets the class `live`. What is not of a class that nothing has is everything.
     """
     here = {"live", *(name for found in _CLASS.findall(page) for name in found.split())}
+    css = _WITHOUT.sub(lambda found: found[0] if found[1] in here else "", css)
 
     def kept(found: re.Match[str]) -> str:
-        selectors = [one for one in found[1].split(",") if {*_IN_SELECTOR.findall(one)} <= here]
+        selectors = [
+            one for one in _NEXT_SELECTOR.split(found[1]) if {*_IN_SELECTOR.findall(one)} <= here
+        ]
         return f"{','.join(selectors)}{{{found[2]}}}" if selectors else ""
 
     css = _RULE.sub(kept, css)

@@ -9,6 +9,7 @@ from quotegen.explain.frame import SCALES_US
 from quotegen.explain.line_notes import taxes_of
 from quotegen.explain.measured import way_of
 from quotegen.explain.numbers import joint_spacing
+from quotegen.explain.readings import readings_of
 from quotegen.explain.results import Results
 from quotegen.money import ZERO
 from quotegen.pricing.bands import size_in
@@ -163,5 +164,6 @@ def _typed(results: Results) -> Iterator[str]:
     for placement in job.placements:
         for shape in (*placement.add, *placement.take_away):
             yield way_of(shape, results.words)
+            yield from readings_of(shape, results.words)
     for reference in job.references:
         yield f"{reference.area_sqft:,} sq ft {reference.shows} {reference.title}"

@@ -111,3 +111,12 @@ def test_scripts_are_left_alone():
     script = '<script>const a = "<p class=\\"x\\">";\n</script>'
     page, _ = lean(f'<p class="x">A</p>\n{script}', "")
     assert script in page
+
+
+def test_a_rule_for_all_but_a_class_holds_where_nothing_has_it():
+    """`:not(.brief)` is every table where none is brief; a list in brackets stays whole."""
+    css = ":where(table:not(.brief)) :is(td,th){margin:0}.brief td,b :is(i,u){color:red}"
+    _, without = lean("<table><tr><td>5</td></tr></table>", css)
+    assert without == ":where(table) :is(td,th){margin:0}b :is(i,u){color:red}"
+    _, with_one = lean('<table class="brief"><tr><td>5</td></tr></table>', css)
+    assert with_one == ":where(table:not(.a)) :is(td,th){margin:0}.a td,b :is(i,u){color:red}"
