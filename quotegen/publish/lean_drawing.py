@@ -3,7 +3,7 @@
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from itertools import groupby, product
+from itertools import count, groupby, product
 from string import ascii_lowercase, digits
 
 from quotegen.explain.svg import INK, SANS
@@ -11,12 +11,12 @@ from quotegen.publish.lean_path import path_in_steps
 
 LOOKS = (
     "fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin",
-    "font-size", "font-weight", "text-anchor", "paint-order",
+    "font-size", "font-weight", "text-anchor",
 )  # fmt: skip
 """Attributes that a style sheet may say as well (SVG 2, 6.6, presentation attributes)."""
 
-HALO = {"paint-order": "stroke", "stroke": "#fff", "stroke-width": "6", "stroke-linejoin": "round"}
-"""A halo is a white line round a text, painted under its letters (SVG 2, 13.8)."""
+HALO = "use{stroke:#fff;stroke-width:6px;stroke-linejoin:round}"
+"""A halo is its text used once before, with a white line round it that no text has itself."""
 
 INKED = f"text{{fill:{INK}}}"
 """Every text of a drawing is in ink."""
@@ -43,14 +43,25 @@ Looks = tuple[tuple[str, str], ...]
 
 def lean_drawings(page: str) -> tuple[str, str]:
     """Return a page with lighter drawings, and the style rules that they then need."""
-    page = _shared_patterns(DRAWING.sub(lambda found: _shortened(found[0]), page))
+    page = _shared_patterns(DRAWING.sub(lambda found: _shortened(found[0]), _haloed(page)))
     counted = Counter(
         looks for drawing in DRAWING.findall(page) for looks in _looks_in(drawing) if looks
     )
     repeated = (looks for looks, times in counted.most_common() if times > 1)
     names = dict(zip(repeated, _names(), strict=False))
     page = DRAWING.sub(lambda found: _named(found[0], names), page)
-    return page, (INKED if "<text" in page else "") + "".join(_rules(names))
+    rules = "".join(f".{name}{{{_declared(looks)}}}" for looks, name in names.items())
+    return page, (HALO if "<use " in page else "") + (INKED if "<text" in page else "") + rules
+
+
+def _haloed(page: str) -> str:
+    """Name each text with a halo, and draw the halo by that name."""
+    numbers = count()
+    return _HALO.sub(lambda found: _named_text(f"h{next(numbers)}", found[2]), page)
+
+
+def _named_text(name: str, rest: str) -> str:
+    return f'<use href="#{name}"/><text id="{name}"{rest}'
 
 
 def _shortened(drawing: str) -> str:
@@ -61,7 +72,6 @@ def _shortened(drawing: str) -> str:
     for known in (_NAMESPACE, _FACE):
         drawing = drawing.replace(known, "")
     drawing = _NAMED.sub("", _NAME.sub("", drawing))
-    drawing = _HALO.sub(rf"<text{_written(HALO)}\2", drawing)
     drawing = _INITIAL.sub("", _INK.sub(r"\1", drawing))
     drawing = _LINE.sub(r'<path d="M\1 \2 L\3 \4" fill="none"\5/>', drawing)
     drawing = re.sub(r"(?:<path[^>]*/>){2,}", lambda found: _joined(found[0]), drawing)
@@ -101,11 +111,9 @@ def _outlined(paths: str) -> str:
 
 
 def _without_data(attributes: str) -> str:
-    return _written({name: value for name, value in _ATTRIBUTE.findall(attributes) if name != "d"})
-
-
-def _written(attributes: Mapping[str, str]) -> str:
-    return "".join(f' {name}="{value}"' for name, value in attributes.items())
+    return "".join(
+        f' {name}="{value}"' for name, value in _ATTRIBUTE.findall(attributes) if name != "d"
+    )
 
 
 def _looks_in(drawing: str) -> Iterator[Looks]:
@@ -138,17 +146,6 @@ def _with_class(found: re.Match[str], names: Mapping[Looks, str]) -> str:
 
 def _declared(looks: Looks) -> str:
     return ";".join(f"{name}:{value}{'px' if name == 'font-size' else ''}" for name, value in looks)
-
-
-def _rules(names: Mapping[Looks, str]) -> Iterator[str]:
-    """Yield a rule for each class, and one for all that have a halo."""
-    halo = {*HALO.items()}
-    haloed = [f".{name}" for looks, name in names.items() if halo <= {*looks}]
-    if haloed:
-        yield f"{','.join(haloed)}{{{_declared(tuple(HALO.items()))}}}"
-    for looks, name in names.items():
-        rest = looks if f".{name}" not in haloed else tuple(x for x in looks if x not in halo)
-        yield f".{name}{{{_declared(rest)}}}"
 
 
 def _names() -> Iterator[str]:

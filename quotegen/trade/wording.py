@@ -27,9 +27,11 @@ def number_text(value: Decimal, unit: str) -> str:
 
 
 def with_unit(number: str, unit: str, *, one: bool) -> str:
-    """Put the unit behind a number: `4 %`, `1 day`, `2 days`; a ratio stands alone."""
+    """Put the unit behind a number: `4%`, `1 day`, `2 days`; a ratio stands alone."""
     if unit in SILENT_UNITS:
         return number
+    if unit == "%":
+        return f"{number}%"
     if unit in COUNTED_UNITS and not one:
         return f"{number} {unit}s"
     return f"{number} {unit}"

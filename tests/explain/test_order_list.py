@@ -4,6 +4,7 @@ from quotegen.explain.order_list import OrderRow, order_list_view
 from quotegen.publish.html import render
 from quotegen.resources import themes_folder
 from tests.pricing import shop
+from tests.publish.built import page_text
 
 METRIC = next(path for path in shop.JOBS if path.stem == "ferry-road-drive")
 US = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
@@ -55,5 +56,5 @@ def test_what_to_order_is_the_first_figure_after_the_name():
                   on_paper=True)  # fmt: skip
     heads = page[page.index("<thead>") : page.index("</thead>")]
     assert heads.index("To order") < heads.index("Needed") < heads.index("Where")
-    row = page[page.index("<tbody>") :]
+    row = page_text(page[page.index("<tbody>") :])
     assert row.index(view.rows[0].name) < row.index(view.rows[0].buy) < row.index(view.rows[0].how)

@@ -64,7 +64,7 @@ def test_a_rule_of_another_shape_is_refused() -> None:
         ("colour_wait_cool", "1 month"),
         ("colour_wait_warm", "2 weeks"),
         ("walk_wait", "24 to 48 hours"),
-        ("slope_by_house", "2 %"),
+        ("slope_by_house", "2%"),
         ("salt_wait", "the first winter"),
         ("release_dose", "3 to 3.5 lb per 100 sq ft"),
     ],
