@@ -26,7 +26,7 @@ def test_the_ladder_is_printed_and_written(command: Command):
     text = Path("out/visit/price-ladder.txt").read_text(encoding="utf-8")
     assert (ran.code, ran.err) == (0, "")
     assert ran.out == text + "out/visit/\n  price-ladder.txt\n"
-    for said in ("about 384.0 sq ft", "5 % (common practice)", "346.6 sq ft to 423.4 sq ft",
+    for said in ("about 384.0 sq ft", "5% (common practice)", "346.6 sq ft to 423.4 sq ft",
                  "$5,100.00 to   $6,100.00  <- asked", "Slate texture", "no offer",
                  "no seasonal line, since no day was given",
                  "Blankets and warm water for a cold pour: $0.65 / sq ft"):  # fmt: skip

@@ -77,7 +77,7 @@ def order_list_view(results: Results) -> OrderList:
         rows=tuple(_row(results, material) for material in results.takeoff.materials),
         access=_access(results),
         reach=tuple(
-            ReachRow(name=method.name, reach=words.feet(method.reach_ft), share=f"{method.share} %")
+            ReachRow(name=method.name, reach=words.feet(method.reach_ft), share=f"{method.share}%")
             for method in (reach.methods if reach else ())
         ),
     )

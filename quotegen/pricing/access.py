@@ -93,7 +93,7 @@ def _choice(
 
 def _chosen(job: JobSpec, choice: AccessChoice, methods: tuple[MethodReach, ...]) -> Problem:
     method: AccessMethod = job.rate_book.access[choice.method]
-    shorter = [f"{m.name} {m.share} %" for m in methods if not m.covers]
+    shorter = [f"{m.name} {m.share}%" for m in methods if not m.covers]
     dearer = [f"{name} ${amount:,}" for name, amount in choice.others.items()]
     because = [
         *([f"short of the whole deck: {', '.join(shorter)}"] if shorter else []),
@@ -113,13 +113,13 @@ def _too_short(job: JobSpec, named: MethodReach, workable: Mapping[str, Money]) 
     return _fault(
         job,
         "access-too-short",
-        f"{named.name} reaches {named.share} % of the deck, {named.reach_ft} ft from the truck",
+        f"{named.name} reaches {named.share}% of the deck, {named.reach_ft} ft from the truck",
         f"ways that reach all of it: {enough}; or move a truck stand",
     )
 
 
 def _nothing_reaches(job: JobSpec, methods: tuple[MethodReach, ...]) -> Problem:
-    reached = ", ".join(f"{m.name} {m.share} %" for m in methods)
+    reached = ", ".join(f"{m.name} {m.share}%" for m in methods)
     return _fault(
         job,
         "nothing-reaches",

@@ -81,7 +81,7 @@ def _said(costs: FinishCosts) -> str:
 def _floor(floor: Floor) -> str:
     if floor.kind is FloorKind.MARGIN:
         found, wanted = (decimal_of(share * 100) for share in (floor.found, floor.wanted))
-        return f"margin {found:.1f} %, floor {wanted:.1f} %"
+        return f"margin {found:.1f}%, floor {wanted:.1f}%"
     unit = floor.kind.value.replace("_", " ")
     found, wanted = (decimal_of(dollars) for dollars in (floor.found, floor.wanted))
     return f"margin per {unit} ${found:,.2f}, floor ${wanted:,.2f}"

@@ -49,7 +49,7 @@ def working_of(job: JobSpec, takeoff: Takeoff, quote: PricedQuote) -> Iterator[P
         if change:
             then = price_again(job, with_area_changed(takeoff, change), chosen)
             sign = "more" if change > 0 else "less"
-            title = f"If the area is {abs(change) * 100} % {sign}"
+            title = f"If the area is {abs(change) * 100}% {sign}"
             yield _option(title, chosen, then)
 
 

@@ -66,12 +66,12 @@ def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
     if last.share is not None and shares != 1:
         raise PydanticCustomError(
             "payment-sum",
-            "the shares add up to {percent} %, not to 100 %; the last may go without one",
+            "the shares add up to {percent}%, not to 100%; the last may go without one",
             {"percent": f"{decimal_of(shares * 100):f}"},
         )
     if sum(p.share or 0 for p in earlier) >= 1:
         raise PydanticCustomError(
-            "payment-shares", "the shares before the last payment reach 100 % or more"
+            "payment-shares", "the shares before the last payment reach 100% or more"
         )
     return payments
 

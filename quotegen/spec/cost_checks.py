@@ -44,7 +44,7 @@ def costs_against_book(book: Typed[RateBook], scope_items: frozenset[str]) -> It
     if costs.floors.margin == 1:
         yield _fault(
             book, ("costs", "floors", "margin"), "floor-margin",
-            "no price has a margin of 100 %", "type a share of the price like 18 %",
+            "no price has a margin of 100%", "type a share of the price like 18%",
         )  # fmt: skip
 
 

@@ -88,11 +88,11 @@ CountField = Annotated[
     _from_text(text.parse_count),
     _schema("yes (as the takeoff gives it) or a quantity", "yes", "2", "18 ft"),
 ]
-ShareField = Annotated[Fraction, _from_text(text.parse_share), _schema("A share", "7 %")]
+ShareField = Annotated[Fraction, _from_text(text.parse_share), _schema("A share", "7%")]
 AngleField = Annotated[Fraction, _from_text(text.parse_angle_deg), _schema("An angle", "90 deg")]
 VolumeField = Annotated[Fraction, _from_text(text.parse_cuyd), _schema("A volume", "0.25 cu yd")]
 SlopeField = Annotated[
-    Length, _from_text(text.parse_slope), _schema("A fall", "1/4 in per ft", "2 %")
+    Length, _from_text(text.parse_slope), _schema("A fall", "1/4 in per ft", "2%")
 ]
 DateField = Annotated[
     date,

@@ -120,7 +120,7 @@ def _color(
             book,
             (*path, "pigment"),
             "pigment-over-limit",
-            f"{finish.pigment * 100} % of the cement is too much pigment; at most {limit}{most}"
+            f"{finish.pigment * 100}% of the cement is too much pigment; at most {limit}{most}"
             f" ({rules.rule('pigment_limit').at(on).reference})",
             "a darker color comes from another pigment, not from more of it",
         )

@@ -155,7 +155,7 @@ def _allowance(book: Typed[RateBook], path: DocumentPath, rate: BookRate) -> Ite
             (*path, "exceeded"),
             "plus-what",
             "`plus` goes with the rule `cost plus`, and with no other",
-            "type {rule: cost plus, plus: 15 %}, {rule: at cost} or {rule: capped}",
+            "type {rule: cost plus, plus: 15%}, {rule: at cost} or {rule: capped}",
         )
 
 

@@ -164,7 +164,7 @@ def parse_share(text: str) -> Fraction:
     """Read `7 %` as 7/100; from nought to a hundred."""
     match = re.fullmatch(rf"(?P<number>{_PLAIN})\s*%", text.strip())
     if match is None or Fraction(match["number"]) > 100:
-        raise _error("not-a-share", text, "is not a share; type it like 7 %, from 0 % to 100 %")
+        raise _error("not-a-share", text, "is not a share; type it like 7%, from 0% to 100%")
     return Fraction(match["number"]) / 100
 
 
@@ -195,7 +195,7 @@ def parse_slope(text: str) -> Length:
         return Length(parse_share(plain))
     match = re.fullmatch(r"(?P<drop>.+?)\s*(?:per|/)\s*(?:ft|foot)", plain)
     if match is None:
-        raise _error("not-a-slope", text, "is not a fall; type it like 1/4 in per ft or 2 %")
+        raise _error("not-a-slope", text, "is not a fall; type it like 1/4 in per ft or 2%")
     return parse_positive_length(match["drop"])
 
 
