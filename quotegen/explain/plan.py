@@ -88,9 +88,8 @@ class _Artist:
         box = self._find_on(near, wide, 36, measured)
         box = box or self.paper.space.find(near, wide, 36, self.paper.off_slab)
         box = box or Box.around(near, wide, 36)
-        middle = (box.left + box.right) / 2
-        yield svg.text((middle, box.top + 14), spec.name, size=14, face="bold", halo=True)
-        yield svg.text((middle, box.top + 31), area, size=13, halo=True)
+        yield svg.text((box.middle[0], box.top + 14), spec.name, size=14, face="bold", halo=True)
+        yield svg.text((box.middle[0], box.top + 31), area, size=13, halo=True)
 
     def _fall(self, spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[str]:
         if spec.fall is None or spec.falls_toward is None:

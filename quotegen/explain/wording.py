@@ -75,9 +75,7 @@ class Words:
 
     def signed_money(self, amount: Decimal) -> str:
         """Write a difference with its sign; nought has none."""
-        if amount == 0:
-            return self.money(amount)
-        return f"{'+' if amount > 0 else '−'}{self.money(abs(amount))}"
+        return f"{_sign(amount)}{self.money(abs(amount))}"
 
     def price(self, amount: Decimal) -> str:
         """Write a sum with its cents, and with parts of a cent where there are any."""
@@ -110,13 +108,11 @@ class Words:
     def signed_number(self, value: Decimal | int, places: int) -> str:
         """Write a difference with so many decimals and its sign; nought has none."""
         shown = rounded(Fraction(value), places)
-        sign = "+" if shown > 0 else "−" if shown < 0 else ""
-        return f"{sign}{self.number(abs(shown), places)}"
+        return f"{_sign(shown)}{self.number(abs(shown), places)}"
 
     def signed_quantity(self, value: Decimal, unit: Unit) -> str:
         """Write a difference with its sign; nought has none."""
-        sign = "+" if value > 0 else "−" if value < 0 else ""
-        return f"{sign}{self.quantity(abs(value), unit)}"
+        return f"{_sign(value)}{self.quantity(abs(value), unit)}"
 
     def unit_one(self, unit: Unit) -> str:
         """Write one of a unit, in a sentence."""
@@ -139,8 +135,7 @@ class Words:
 
     def signed_amount_of(self, value: Decimal, unit: Unit) -> str:
         """Write a difference without its unit, with its sign; nought has none."""
-        sign = "+" if value > 0 else "−" if value < 0 else ""
-        return f"{sign}{self.amount_of(abs(value), unit)}"
+        return f"{_sign(value)}{self.amount_of(abs(value), unit)}"
 
     def length(self, length: Length) -> str:
         """Write a reading as it was typed: to a sixteenth of an inch, or to 0.01 m."""
@@ -189,7 +184,7 @@ class Words:
         shown = self.feet(abs(feet))
         if shown == self.feet(feet - feet):
             return shown
-        return f"{'+' if feet > 0 else '−'}{shown}"
+        return f"{_sign(feet)}{shown}"
 
     def area_step(self) -> str:
         """Write what an area is rounded to."""
@@ -224,9 +219,7 @@ class Words:
 
     def signed_percent(self, share: Fraction) -> str:
         """Write a change as a share, with its sign."""
-        if share == 0:
-            return self.percent(share)
-        return f"{'+' if share > 0 else '−'}{self.percent(abs(share))}"
+        return f"{_sign(share)}{self.percent(abs(share))}"
 
     def day(self, day: date) -> str:
         """Write a date in full."""
@@ -261,6 +254,11 @@ class Words:
     def listing(self, items: tuple[str, ...]) -> str:
         """Write a list in a sentence."""
         return format_list(list(items), locale=self.locale)
+
+
+def _sign(difference: Decimal | Fraction) -> str:
+    """Return the sign of a difference; nought has none."""
+    return "+" if difference > 0 else "−" if difference < 0 else ""
 
 
 def _key(unit: Unit) -> str:

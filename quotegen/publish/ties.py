@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from functools import lru_cache
 
 from babel.dates import get_month_names
 
@@ -15,6 +16,7 @@ _FOR_EACH = re.compile(r"(?<=\d) / (?=\w)")
 _WHOLE = re.compile(r"\d+(?:-\d[\d/]*)+|(?<=\s)[+−][^\w\s]\d[\d.,]*\d")
 
 
+@lru_cache(maxsize=8)
 def ties(locale: str, units: tuple[str, ...]) -> Callable[[str], str]:
     """Return what ties the numbers of a text: `7 days`, `340 sq ft`, `Jul 10` stay on one line.
 
