@@ -14,13 +14,13 @@ from fractions import Fraction
 from typing import Any
 
 from quotegen.quantity import Length, Units
-from quotegen.spec.job import Use
-from quotegen.spec.records import PlacementSpec
-from quotegen.spec.shapes import Shape
+from quotegen.reading.files.job import Use
+from quotegen.reading.files.shapes import Shape
+from quotegen.reading.records import PlacementSpec
+from quotegen.takeoff.job_units import Shown
 from quotegen.takeoff.joints.plan import joint_plan
 from quotegen.takeoff.joints.records import JointPlan
-from quotegen.takeoff.shown import Shown
-from quotegen.takeoff.slab import Slab, slab_of
+from quotegen.takeoff.slab.slab import Slab, slab_of
 from quotegen.trade.rules import load_rules
 
 DECKS = 200

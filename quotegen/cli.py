@@ -55,9 +55,9 @@ def check(jobs: tuple[Path, ...]) -> None:
 def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     """Print the numbers of each JOB: sizes, lines, finishes, payments, worked changes."""
     from quotegen import pipeline  # noqa: PLC0415
-    from quotegen.publish.figures import figures, to_json  # noqa: PLC0415
-    from quotegen.publish.terminal import print_figures  # noqa: PLC0415
-    from quotegen.publish.working_text import working_text  # noqa: PLC0415
+    from quotegen.publish.data.figures import figures, to_json  # noqa: PLC0415
+    from quotegen.publish.terminal.tables import print_figures  # noqa: PLC0415
+    from quotegen.publish.terminal.working import working_text  # noqa: PLC0415
 
     if as_json and working:
         message = "choose --json or --working"
@@ -93,7 +93,7 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
     """Build the package of each JOB; if any has an error, nothing is written."""
     from quotegen import pipeline  # noqa: PLC0415
     from quotegen.publish.pdf import engine_problem  # noqa: PLC0415
-    from quotegen.publish.terminal import progress  # noqa: PLC0415
+    from quotegen.publish.terminal.tables import progress  # noqa: PLC0415
     from quotegen.publish.write import write  # noqa: PLC0415
 
     if missing := engine_problem():
@@ -144,9 +144,9 @@ def visit(folder: Path, out: Path, **typed: str | None) -> None:
     """Print and write a price ladder: what a paced size would cost, from low to high."""
     from quotegen import pipeline  # noqa: PLC0415
     from quotegen.publish.write import write  # noqa: PLC0415
-    from quotegen.spec.job import Use  # noqa: PLC0415
-    from quotegen.spec.rough import Asked  # noqa: PLC0415
-    from quotegen.spec.text_fields import parse_date, parse_size  # noqa: PLC0415
+    from quotegen.reading.fields.text_fields import parse_date, parse_size  # noqa: PLC0415
+    from quotegen.reading.files.job import Use  # noqa: PLC0415
+    from quotegen.reading.paced_job import Asked  # noqa: PLC0415
 
     asked = Asked(
         folder=folder,
@@ -171,7 +171,7 @@ def visit(folder: Path, out: Path, **typed: str | None) -> None:
 )
 def schema(kind: str) -> None:
     """Print the JSON Schema of a file, for an editor that completes and checks it."""
-    from quotegen.spec.schema import schema_of  # noqa: PLC0415
+    from quotegen.reading.schema import schema_of  # noqa: PLC0415
 
     click.echo(json.dumps(schema_of(kind), indent=2))
 

@@ -10,35 +10,32 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
-from quotegen.pricing.access import with_access
-from quotegen.pricing.asked_check import asked_problems
-from quotegen.pricing.contract import contract_of
-from quotegen.pricing.deposit_check import deposit_problems
-from quotegen.pricing.floors import floor_problems
-from quotegen.pricing.law_check import law_problems
-from quotegen.pricing.mix_check import mix_problems
-from quotegen.pricing.outcome import Outcome, drift_of
-from quotegen.pricing.owner import OwnersFigures, owners_figures
-from quotegen.pricing.price import price
-from quotegen.pricing.rough import ladder
-from quotegen.pricing.upkeep import upkeep_of
+from quotegen.pricing.checks import asked_problems, deposit_problems, law_problems, mix_problems
+from quotegen.pricing.contract.contract import contract_of
+from quotegen.pricing.costs.floors import floor_problems
+from quotegen.pricing.costs.outcome import Outcome, drift_of
+from quotegen.pricing.costs.owner import OwnersFigures, owners_figures
+from quotegen.pricing.quoted.access import with_access
+from quotegen.pricing.quoted.ballpark import ladder
+from quotegen.pricing.quoted.price import price
+from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, Severity, Source, has_error, in_file_order
+from quotegen.reading.content.content import Content, read_content
+from quotegen.reading.content.languages import missing_texts
+from quotegen.reading.files.standards import looser_standards
+from quotegen.reading.paced_job import Asked, rough_job
+from quotegen.reading.read import read_job
+from quotegen.reading.records import JobSpec
+from quotegen.reading.yaml.typed_file import says_outcome
 from quotegen.resources import content_folder
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
-from quotegen.spec.content import Content, read_content
-from quotegen.spec.files import says_outcome
-from quotegen.spec.languages import missing_texts
-from quotegen.spec.read import read_job
-from quotegen.spec.records import JobSpec
-from quotegen.spec.rough import Asked, rough_job
-from quotegen.spec.standards import looser_standards
 from quotegen.takeoff.measure import measure
+from quotegen.takeoff.on_site import on_site
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
-from quotegen.takeoff.site import on_site
 from quotegen.trade.contract_law import ContractLaws, load_laws
 from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
@@ -171,7 +168,7 @@ def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[
 def first_visit(asked: Asked, house: House) -> str | tuple[Problem, ...]:
     """Return the price ladder of a paced size as text, or what is wrong with the files."""
     # Imported here with the rest of what prints.
-    from quotegen.publish.ladder_text import ladder_text  # noqa: PLC0415
+    from quotegen.publish.terminal.ballpark import ladder_text  # noqa: PLC0415
 
     paced, problems = rough_job(asked, Fraction(1), frozenset(house.content.scope))
     if paced is None or has_error(problems):

@@ -4,16 +4,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from quotegen.explain.wording import Words
-from quotegen.pricing.access import AccessChoice
-from quotegen.pricing.contract_records import Contract
-from quotegen.pricing.records import Line, PricedQuote
-from quotegen.pricing.upkeep import Upkeep
+from quotegen.pricing.contract.records import Contract
+from quotegen.pricing.quoted.access import AccessChoice
+from quotegen.pricing.quoted.records import Line, PricedQuote
+from quotegen.pricing.quoted.upkeep import Upkeep
+from quotegen.reading.content.content import Content
+from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.schedule.day_plans import DayPlan
 from quotegen.schedule.moved import Days
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit
-from quotegen.spec.content import Content
-from quotegen.spec.records import JobSpec, PlacementSpec
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.contract_law import ContractLaws
 from quotegen.trade.rules import RuleBook

@@ -5,28 +5,28 @@ from dataclasses import dataclass
 from importlib.resources.abc import Traversable
 from types import MappingProxyType
 
-from quotegen.explain.call_sheet import call_sheet
-from quotegen.explain.cancellation_form import cancellation_form
-from quotegen.explain.care_card import care_card
-from quotegen.explain.compare_sheet import compare_sheet
-from quotegen.explain.customer import customer_view
-from quotegen.explain.law_sheet import LawSheet, law_sheet
-from quotegen.explain.order_list import OrderList, order_list_view
-from quotegen.explain.private import cost_sheet
-from quotegen.explain.reference_rows import past_job_page, shown_references
+from quotegen.explain.papers.cancellation_form import cancellation_form
+from quotegen.explain.papers.care_card import care_card
+from quotegen.explain.papers.compare_bids import compare_sheet
+from quotegen.explain.papers.final_measurement import change_orders_view, statement_view
+from quotegen.explain.private.cost_sheet import cost_sheet
+from quotegen.explain.private.law_checklist import LawSheet, law_sheet
+from quotegen.explain.private.order_list import OrderList, order_list_view
+from quotegen.explain.private.phone_sheet import call_sheet
+from quotegen.explain.private.weather_sheet import WeatherSheet, weather_sheet
 from quotegen.explain.results import Results
-from quotegen.explain.statement import change_orders_view, statement_view
-from quotegen.explain.tables import OwnersSheet
-from quotegen.explain.views import CustomerView, Paper
-from quotegen.explain.weather_sheet import WeatherSheet, weather_sheet
-from quotegen.pricing.outcome import Drift
-from quotegen.pricing.owner import OwnersFigures
-from quotegen.publish.artifacts import Artifacts, joined, under
-from quotegen.publish.calendar import CalendarVisit, to_ics
-from quotegen.publish.figures import figures, to_json
-from quotegen.publish.html import render
-from quotegen.publish.mail import Draft, to_eml
+from quotegen.explain.sheets.customer import customer_view
+from quotegen.explain.sheets.past_jobs import past_job_page, shown_references
+from quotegen.explain.sheets.views import CustomerView, Paper
+from quotegen.explain.words.tables import OwnersSheet
+from quotegen.pricing.costs.outcome import Drift
+from quotegen.pricing.costs.owner import OwnersFigures
+from quotegen.publish.data.calendar import CalendarVisit, to_ics
+from quotegen.publish.data.figures import figures, to_json
+from quotegen.publish.data.mail import Draft, to_eml
 from quotegen.publish.pdf import to_pdf
+from quotegen.publish.web.html import render
+from quotegen.publish.write import Artifacts, joined, under
 from quotegen.resources import theme_names, themes_folder
 
 

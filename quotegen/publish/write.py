@@ -2,10 +2,28 @@
 
 import shutil
 import tempfile
+from collections.abc import Mapping
 from errno import ENOTDIR
 from pathlib import Path
+from types import MappingProxyType
+from typing import TypeAlias
 
-from quotegen.publish.artifacts import Artifacts
+Artifacts: TypeAlias = Mapping[str, bytes]
+"""Relative path, with forward slashes, to the bytes of the file."""
+
+
+def under(folder: str, files: Artifacts) -> Artifacts:
+    """Return the files moved under a folder."""
+    return MappingProxyType({f"{folder}/{path}": data for path, data in files.items()})
+
+
+def joined(*parts: Artifacts) -> Artifacts:
+    """Join artifacts; no two may have the same path."""
+    paths = [path for part in parts for path in part]
+    if len(paths) != len(set(paths)):
+        message = "two artifacts have the same path"
+        raise ValueError(message)
+    return MappingProxyType({path: data for part in parts for path, data in part.items()})
 
 
 def write(target: Path, artifacts: Artifacts) -> None:

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
 
-from quotegen.pricing.options import Chosen, with_alternates
-from quotegen.pricing.records import Combination
+from quotegen.pricing.quoted.options import Chosen, with_alternates
+from quotegen.pricing.quoted.records import Combination
+from quotegen.reading.records import JobSpec
 from quotegen.schedule.openings import OpeningDay, openings_of
 from quotegen.schedule.visits import Visit, visits_of
-from quotegen.spec.records import JobSpec
 from quotegen.trade.rules import RuleBook
 
 Way = tuple[str, Chosen]

@@ -3,8 +3,8 @@
 from collections import Counter
 from dataclasses import dataclass
 
+from quotegen.reading.records import JobSpec
 from quotegen.schedule.visits import Visit, visits_of
-from quotegen.spec.records import JobSpec
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
+from quotegen.reading.files.job import Use
+from quotegen.reading.records import JobSpec
 from quotegen.schedule.visits import Visit
-from quotegen.spec.job import Use
-from quotegen.spec.records import JobSpec
 from quotegen.trade import opening
 from quotegen.trade.rules import RuleBook
 

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from types import MappingProxyType
 
-from quotegen.pricing.visits_needed import NeededVisit, visits_needed
-from quotegen.spec.company import Company, Weekday
-from quotegen.spec.records import JobSpec
+from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
+from quotegen.reading.files.company import Company, Weekday
+from quotegen.reading.records import JobSpec
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,16 +6,16 @@ from itertools import combinations
 
 from quotegen.problem import Problem, Severity
 from quotegen.quantity import decimal_of
-from quotegen.spec.records import JobSpec, PlacementSpec
-from quotegen.takeoff.checks import sqft_text
-from quotegen.takeoff.close_points import close_points
-from quotegen.takeoff.faults import Fault, spot
-from quotegen.takeoff.joints.owners import line_faults, line_warnings
-from quotegen.takeoff.order import job_order_steps
-from quotegen.takeoff.overlay import inside_point, overlap
+from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.takeoff.joints.typed_joints import line_faults, line_warnings
 from quotegen.takeoff.placement import placement_takeoff
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
-from quotegen.takeoff.slab import Slab, slab_of
+from quotegen.takeoff.shapes.close_points import close_points
+from quotegen.takeoff.shapes.faults import Fault, spot
+from quotegen.takeoff.shapes.overlay import inside_point, overlap
+from quotegen.takeoff.slab.checks import sqft_text
+from quotegen.takeoff.slab.order import job_order_steps
+from quotegen.takeoff.slab.slab import Slab, slab_of
 from quotegen.trade.concrete import order_cuyd
 from quotegen.trade.rules import RuleBook
 

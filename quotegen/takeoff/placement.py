@@ -3,18 +3,20 @@
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
-from quotegen.spec.records import JobSpec, PlacementSpec
-from quotegen.takeoff.area_range import area_range, area_sd_sqft
-from quotegen.takeoff.deep_edges import deep_edge_step
-from quotegen.takeoff.edges import edge_lengths_ft, edge_runs, runs_along
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.takeoff.job_units import Shown, area_m2, area_sqft, length_ft, length_m
 from quotegen.takeoff.joints.plan import joint_plan
-from quotegen.takeoff.order import Concrete, concrete_of
-from quotegen.takeoff.path import drawn_ring
-from quotegen.takeoff.records import EdgeOf, EdgeRun, PlacementTakeoff
-from quotegen.takeoff.shape_steps import shape_step
-from quotegen.takeoff.shown import Shown, area_m2, area_sqft, length_ft, length_m
-from quotegen.takeoff.slab import Slab
-from quotegen.takeoff.spans import label_point, spans_of
+from quotegen.takeoff.plan_geometry import EdgeRun
+from quotegen.takeoff.records import PlacementTakeoff
+from quotegen.takeoff.shapes.area_range import area_range, area_sd_sqft
+from quotegen.takeoff.shapes.path import drawn_ring
+from quotegen.takeoff.slab.deep_edges import deep_edge_step
+from quotegen.takeoff.slab.edges import edge_lengths_ft, edge_runs, runs_along
+from quotegen.takeoff.slab.order import Concrete, concrete_of
+from quotegen.takeoff.slab.slab import Slab
+from quotegen.takeoff.slab.spans import label_point, spans_of
+from quotegen.takeoff.working.shape_steps import shape_step
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step
 
@@ -50,10 +52,11 @@ def placement_takeoff(
         area_sqft=area_sqft(slab.area_sqft),
         area_m2=area_m2(slab.area_sqft),
         edges_ft=MappingProxyType(
-            {edge: length_ft(ft) for edge, ft in lengths.items()} | {EdgeOf.JOINT: joints.length_ft}
+            {edge: length_ft(ft) for edge, ft in lengths.items()}
+            | {EdgeKind.JOINT: joints.length_ft}
         ),
         edges_m=MappingProxyType(
-            {edge: length_m(ft) for edge, ft in lengths.items()} | {EdgeOf.JOINT: joints.length_m}
+            {edge: length_m(ft) for edge, ft in lengths.items()} | {EdgeKind.JOINT: joints.length_m}
         ),
         area_range=area_range(slab.area_sqft, sd_sqft, rules, job.quote_date),
         volume_cuyd=concrete.volume_step.value,
@@ -121,7 +124,7 @@ def _deep_edges(
 
 
 def _edge_steps(
-    lengths: Mapping[EdgeOf, float], runs: tuple[EdgeRun, ...], shown: Shown
+    lengths: Mapping[EdgeKind, float], runs: tuple[EdgeRun, ...], shown: Shown
 ) -> Iterator[Step]:
     for edge, feet in lengths.items():
         if feet:

@@ -3,110 +3,125 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from enum import StrEnum
-from typing import TYPE_CHECKING, TypeAlias
 
+from quotegen.reading.files.order_parts import AccessKind
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.takeoff.joints.records import JointPlan
+from quotegen.takeoff.plan_geometry import AreaRange, EdgeRun, Point, Ring, Span
 from quotegen.working import Step
 
-if TYPE_CHECKING:
-    from quotegen.takeoff.joints.records import JointPlan
-    from quotegen.takeoff.site_records import Material, PlacementFalls, Prepared, Reach
 
-Point: TypeAlias = tuple[float, float]
-"""Feet along the base line and feet out from it."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Material:
+    """One material of the order list.
 
-Ring: TypeAlias = tuple[Point, ...]
-"""Corner after corner round a boundary, the first not repeated at the end."""
+    Attributes:
+        id: what it is, such as `concrete` or `wire`; the key of its words in content/.
+        placement: where it goes, None for the whole job.
+        what: its make as the rate book names it, empty where the kind says enough.
+        needed, unit: the quantity that the working gives.
+        buy, buy_unit: what to order, rounded up to what is sold; no unit for a part that is
+            ordered with the rest.
+        working: how it came about.
+    """
 
-
-class Against(StrEnum):
-    """What lies on the other side of an edge."""
-
-    OPEN = "open"
-    HOUSE = "house"
-    POOL = "pool"
-    OPENING = "opening"
-
-
-class EdgeOf(StrEnum):
-    """The lengths of edge, and of joint, that a rate may be priced by."""
-
-    OUTER = "outer edge"
-    INNER = "inner edge"
-    FORMED = "formed edge"
-    HOUSE = "house edge"
-    POOL = "pool edge"
-    STRAIGHT = "straight edge"
-    CURVED = "curved edge"
-    JOINT = "joint length"
+    id: str
+    placement: str | None
+    what: str
+    needed: Decimal
+    unit: str
+    buy: Decimal
+    buy_unit: str
+    working: Step
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class EdgeRun:
-    """One run of edge between two corners, straight or one arc, as a tape would follow it.
+class MethodReach:
+    """What one way of access reaches.
 
     Attributes:
-        mark: the letter on the plan.
-        against: what the edge meets.
-        inner: whether it goes round a cut-out.
-        points_ft: the run as drawn; two points when straight.
-        length_ft: along the edge.
-        chord_ft: straight from end to end.
-        rise_ft: from the middle of the chord to the arc, nought when straight.
-        radius_ft: of the arc, None when straight or part of an ellipse.
-        is_oval: whether it is part of an ellipse.
-        is_smooth: whether it is a smooth curve through measured points.
+        share: of the area of the deck, from nought to one hundred, to 0.1 %.
+        covers: whether that is all of it, but for what a rake can pull.
+        edge_ft: where its reach ends on the slab.
     """
+
+    id: str
+    name: str
+    kind: AccessKind
+    reach_ft: Decimal
+    share: Decimal
+    covers: bool
+    edge_ft: tuple[Ring, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reach:
+    """How concrete gets from where the truck stands to all of the slab.
+
+    Attributes:
+        stands_ft: where trucks stand.
+        obstacles_ft: the ring of each obstacle that was typed.
+        obstacle_names: what each is.
+        methods: in the order of the rate book.
+        route_ft: the shortest way on foot from a truck to the farthest corner, None if there
+            is none.
+        route: that way, turn by turn.
+    """
+
+    stands_ft: tuple[Point, ...]
+    obstacles_ft: tuple[Ring, ...]
+    obstacle_names: tuple[str, ...]
+    methods: tuple[MethodReach, ...]
+    route_ft: Decimal | None
+    route: Ring
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CornerHeight:
+    """The finished height of a corner, and the letters of the edges that meet there."""
+
+    marks: tuple[str, str]
+    at_ft: Point
+    height_ft: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeDrop:
+    """How high an edge lies at its highest and lowest, and how far it drops between."""
 
     mark: str
-    against: Against
-    inner: bool
-    points_ft: Ring
-    length_ft: Decimal
-    chord_ft: Decimal
-    rise_ft: Decimal
-    radius_ft: Decimal | None
-    is_oval: bool = False
-    is_smooth: bool = False
-
-    @property
-    def is_curved(self) -> bool:
-        return self.radius_ft is not None or self.is_oval or self.is_smooth
-
-
-class SpanOf(StrEnum):
-    """What a span measures."""
-
-    OVERALL = "overall"
-    POOL = "pool"
-    CLEAR = "clear"
+    highest_ft: Decimal
+    lowest_ft: Decimal
+    drop_ft: Decimal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Span:
-    """A straight distance between two points of the plan, to 0.01 ft."""
-
-    of: SpanOf
-    start_ft: Point
-    end_ft: Point
-    length_ft: Decimal
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AreaRange:
-    """How sure an area is, from the accuracy of the tape readings that it rests on.
+class PlacementFalls:
+    """The heights of one placement, over the mark that its job file names.
 
     Attributes:
-        sd_sqft: one standard deviation, to 0.01 sq ft.
-        low_sqft, high_sqft: between these the area lies 95 times in 100, to 0.1 sq ft.
-        low_m2, high_m2: the same to 0.01 m2.
+        of: what nought stands for; empty for the highest point of the slab.
     """
 
-    sd_sqft: Decimal
-    low_sqft: Decimal
-    high_sqft: Decimal
-    low_m2: Decimal
-    high_m2: Decimal
+    placement: str
+    of: str
+    corners: tuple[CornerHeight, ...]
+    edges: tuple[EdgeDrop, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prepared:
+    """Ground that others made ready, and where it is too small.
+
+    Attributes:
+        outline_ft: its rings.
+        short_ft: the rings of ground that is wanted and missing.
+        short_sqft: how much of it, to 0.1 sq ft.
+    """
+
+    outline_ft: tuple[Ring, ...]
+    short_ft: tuple[Ring, ...]
+    short_sqft: Decimal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,8 +151,8 @@ class PlacementTakeoff:
     area_sqft: Decimal
     area_m2: Decimal
     area_range: AreaRange
-    edges_ft: Mapping[EdgeOf, Decimal]
-    edges_m: Mapping[EdgeOf, Decimal]
+    edges_ft: Mapping[EdgeKind, Decimal]
+    edges_m: Mapping[EdgeKind, Decimal]
     volume_cuyd: Decimal
     order_cuyd: Decimal
     outer_ft: tuple[Ring, ...]
@@ -147,7 +162,7 @@ class PlacementTakeoff:
     spans: tuple[Span, ...]
     label_ft: Point
     label_room_ft: float
-    joints: "JointPlan"
+    joints: JointPlan
     working: tuple[Step, ...]
 
 
@@ -170,10 +185,10 @@ class Takeoff:
     volume_cuyd: Decimal
     order_cuyd: Decimal
     working: tuple[Step, ...]
-    materials: "tuple[Material, ...]" = ()
-    reach: "Reach | None" = None
-    falls: "tuple[PlacementFalls, ...]" = ()
-    prepared: "Prepared | None" = None
+    materials: tuple[Material, ...] = ()
+    reach: Reach | None = None
+    falls: tuple[PlacementFalls, ...] = ()
+    prepared: Prepared | None = None
 
     def placement(self, placement_id: str) -> PlacementTakeoff:
         """Return the placement of that id."""

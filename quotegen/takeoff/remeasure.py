@@ -7,11 +7,11 @@ from types import MappingProxyType
 
 from quotegen.problem import Problem
 from quotegen.quantity import Length, decimal_of, rounded
-from quotegen.spec.after_signing import Measured, MeasuredPlacement
-from quotegen.spec.records import JobSpec, PlacementSpec
+from quotegen.reading.files.after_signing import Measured, MeasuredPlacement
+from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.takeoff.job_units import area_m2, length_ft, length_m
 from quotegen.takeoff.measure import measure
-from quotegen.takeoff.records import EdgeOf, PlacementTakeoff, Takeoff
-from quotegen.takeoff.shown import area_m2, length_ft, length_m
+from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.trade.concrete import net_volume_cuyd
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
@@ -63,7 +63,7 @@ def _as_typed(
     # Rounded once, as the promise says; the volume follows the rounded area.
     area = rounded(measured.area, 1)
     volume = net_volume_cuyd(area, spec.thickness.inches, rules, job.quote_date)
-    typed = {EdgeOf(edge.value): length for edge, length in measured.edges.items()}
+    typed = measured.edges
     return replace(
         shapes,
         area_sqft=area,

@@ -63,7 +63,8 @@ def test_the_pure_rooms_touch_nothing_outside():
 
 def test_every_room_stands():
     """The rooms that these tests guard are there, so that no rule passes on nothing."""
-    assert [room for room in (*PURE_ROOMS, "spec", "publish", "trade") if not modules(room)] == []
+    rooms = (*PURE_ROOMS, "reading", "publish", "trade")
+    assert [room for room in rooms if not modules(room)] == []
 
 
 def _outside(tree: ast.AST) -> Iterator[Offence]:

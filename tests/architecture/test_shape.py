@@ -12,7 +12,7 @@ from tests.architecture.tree import PACKAGE, REPO, STAGES, Offence, dotted, modu
 from tests.architecture.tree import offences as found
 
 LONGEST, MEDIAN = 400, 150
-AFTER_SPEC = [room for room in STAGES if room != "spec"]
+AFTER_READING = [room for room in STAGES if room != "reading"]
 
 
 def _lines() -> dict[str, int]:
@@ -40,7 +40,7 @@ def test_records_are_frozen():
 
 def test_records_after_reading_hold_no_open_containers():
     """From the takeoff on a record holds tuples and named records, not lists or loose mappings."""
-    later = [*modules(*AFTER_SPEC), PACKAGE / "pipeline.py"]
+    later = [*modules(*AFTER_READING), PACKAGE / "pipeline.py"]
     assert found(later, _open_fields) == []
 
 

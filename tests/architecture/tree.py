@@ -8,7 +8,7 @@ from pathlib import Path
 REPO = Path(__file__).resolve().parents[2]
 PACKAGE = REPO / "quotegen"
 
-STAGES = {"spec": 1, "takeoff": 2, "pricing": 3, "schedule": 4, "explain": 5, "publish": 6}
+STAGES = {"reading": 1, "takeoff": 2, "pricing": 3, "schedule": 4, "explain": 5, "publish": 6}
 PURE_ROOMS = ("takeoff", "pricing", "schedule", "explain")
 
 Offence = tuple[ast.AST, str]

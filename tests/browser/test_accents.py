@@ -7,7 +7,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
 
-from quotegen.publish.contrast import LEAST_FOR_TEXT, accent_ink, contrast
+from quotegen.publish.web.contrast import LEAST_FOR_TEXT, accent_ink, contrast
 from tests.browser.conftest import opened
 
 pytestmark = pytest.mark.xdist_group("second theme")

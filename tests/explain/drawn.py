@@ -8,7 +8,7 @@ import xml.etree.ElementTree as ET
 from shapely import LineString, Point, Polygon, box
 from shapely.affinity import rotate
 
-from quotegen.explain.svg import INK, Drawing, text_width
+from quotegen.explain.drawing.svg import INK, Drawing, text_width
 
 SVG = "{http://www.w3.org/2000/svg}"
 CAPITALS = 0.7

@@ -5,10 +5,10 @@ from pathlib import Path
 import pytest
 import yaml
 
-from quotegen.explain.day_sheet import day_sheet
-from quotegen.explain.duty_rows import duty_rows
-from quotegen.spec.content import When
-from quotegen.spec.duties import Duty
+from quotegen.explain.sheets.day_sheet import day_sheet
+from quotegen.explain.sheets.responsibilities import duty_rows
+from quotegen.reading.content.content import When
+from quotegen.reading.files.job import Duty
 from tests.pricing import shop
 from tests.world import EXAMPLES
 

@@ -3,8 +3,8 @@
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
-from quotegen.explain.call_sheet import call_sheet
-from quotegen.explain.tables import OwnersSheet
+from quotegen.explain.private.phone_sheet import call_sheet
+from quotegen.explain.words.tables import OwnersSheet
 from tests.explain.pencil import D, Deck, Sum, cents, least, materials, priced, worked
 from tests.pricing import shop
 

@@ -5,13 +5,13 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.explain.frame import Room
-from quotegen.explain.joint_drawing import draw_joints
-from quotegen.explain.plan import draw_plan
-from quotegen.explain.plan_sheet import DOOR, FLAT, NARROW, SMALL, WIDE
-from quotegen.explain.reach_drawing import draw_reach
+from quotegen.explain.drawing.scale import Room
+from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.pictures.joint_drawing import draw_joints
+from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.pictures.reach_drawing import draw_reach
 from quotegen.explain.results import Results
-from quotegen.explain.svg import Drawing
+from quotegen.explain.sheets.plan_sheet import DOOR, FLAT, NARROW, SMALL, WIDE
 from tests.explain.drawn import lettering, parsed, rings, strokes
 from tests.pricing import shop
 

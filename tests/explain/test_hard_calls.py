@@ -8,13 +8,13 @@ import re
 
 import pytest
 
-from quotegen.explain.call_sheet import call_sheet
-from quotegen.explain.compare_sheet import compare_sheet
-from quotegen.explain.customer import customer_view
-from quotegen.explain.private import cost_sheet
+from quotegen.explain.papers.compare_bids import compare_sheet
+from quotegen.explain.private.cost_sheet import cost_sheet
+from quotegen.explain.private.phone_sheet import call_sheet
 from quotegen.explain.results import Results
-from quotegen.explain.tables import OwnersSheet, Section, Table
-from quotegen.pricing.owner import OwnersFigures
+from quotegen.explain.sheets.customer import customer_view
+from quotegen.explain.words.tables import OwnersSheet, Section, Table
+from quotegen.pricing.costs.owner import OwnersFigures
 from tests.pricing import shop
 from tests.world import PATIO
 

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.explain.customer import customer_view
-from quotegen.explain.views import CustomerView, PricedRow
+from quotegen.explain.sheets.customer import customer_view
+from quotegen.explain.sheets.views import CustomerView, PricedRow
 from tests.pricing import shop
 from tests.world import EXAMPLES
 

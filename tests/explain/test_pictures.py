@@ -6,11 +6,11 @@ from itertools import combinations
 
 import pytest
 
-from quotegen.explain.charts import adjustment_chart, price_bars
+from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.pictures.charts import adjustment_chart, price_bars
+from quotegen.explain.pictures.swatches import finish_swatch, look_swatch
+from quotegen.explain.pictures.timeline import timeline
 from quotegen.explain.results import Results
-from quotegen.explain.svg import Drawing
-from quotegen.explain.swatches import finish_swatch, look_swatch
-from quotegen.explain.timeline import timeline
 from tests.explain.drawn import lettering
 from tests.pricing import shop
 

@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 import yaml
 
-from quotegen.explain.customer import customer_view
-from quotegen.publish.html import render
+from quotegen.explain.sheets.customer import customer_view
+from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
 from tests.pricing import shop
 from tests.world import EXAMPLES

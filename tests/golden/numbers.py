@@ -5,17 +5,17 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from quotegen.explain.frame import SCALES_US
-from quotegen.explain.line_notes import taxes_of
-from quotegen.explain.measured import way_of
-from quotegen.explain.numbers import joint_spacing
-from quotegen.explain.readings import readings_of
+from quotegen.explain.drawing.scale import SCALES_US
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.how_measured import readings_of, way_of
+from quotegen.explain.words.line_notes import taxes_of
+from quotegen.explain.words.numbers import joint_spacing
 from quotegen.money import ZERO
-from quotegen.pricing.bands import size_in
-from quotegen.pricing.tax import taxed_amount
+from quotegen.pricing.quoted.bands import size_in
+from quotegen.pricing.quoted.tax import taxed_amount
 from quotegen.quantity import Length, Unit
-from quotegen.takeoff.records import EdgeOf, PlacementTakeoff
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.takeoff.records import PlacementTakeoff
 from quotegen.trade import joints
 from tests.pricing.shop import all_lines
 
@@ -92,8 +92,8 @@ def _sizes(results: Results) -> Iterator[str]:
         yield words.feet(takeoff.reach.route_ft or ZERO)
     for placement in takeoff.placements:
         yield from (words.area(placement), words.volume(placement.volume_cuyd))
-        yield from (words.quantity(placement.edges_ft[edge], Unit.FT) for edge in EdgeOf)
-        yield from (words.quantity(placement.edges_m[edge], Unit.M) for edge in EdgeOf)
+        yield from (words.quantity(placement.edges_ft[edge], Unit.FT) for edge in EdgeKind)
+        yield from (words.quantity(placement.edges_m[edge], Unit.M) for edge in EdgeKind)
         yield from _tapes(results, placement)
         yield from _ranges(results, placement)
     for falls in takeoff.falls:

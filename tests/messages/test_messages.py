@@ -18,9 +18,9 @@ import yaml
 from quotegen import pipeline
 from quotegen.pipeline import House
 from quotegen.problem import Problem
-from quotegen.spec.files import load
-from quotegen.spec.job import JobFile
-from quotegen.spec.unreadable import LARGEST_FILE_BYTES
+from quotegen.reading.files.job import JobFile
+from quotegen.reading.yaml.typed_file import load
+from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
 from tests.messages.codes import codes
 from tests.messages.command import Command, files_in
 from tests.messages.lay_out import CASES, HERE, lay_out
@@ -33,19 +33,24 @@ WARNINGS = {
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
     "standard-looser", "law-missing", "mix-weak",
 }  # fmt: skip
+CONTENT, LANGUAGES, LOGOS = (
+    f"tests/reading/{name}.py"
+    for name in ("content/test_content", "content/test_languages", "images/test_logos")
+)
+
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
-    "nothing-to-price": "tests/pricing/test_asked_check.py::test_nothing_to_price",
+    "nothing-to-price": "tests/pricing/test_checks.py::test_nothing_to_price",
     "same-quote-number": "tests/test_cli.py::test_two_jobs_with_one_number_are_refused",
-    "no-finish-page": "tests/spec/test_content.py::test_each_kind_of_finish_needs_its_page",
-    "no-front-matter": "tests/spec/test_content.py::test_a_page_begins_with_front_matter",
-    "logo-acts": "tests/spec/test_logos.py::test_what_could_act_or_reach_out_is_refused",
-    "logo-too-large": "tests/spec/test_logos.py::test_a_huge_file_is_refused",
-    "missing-text": "tests/spec/test_languages.py::test_a_missing_text_is_an_error",
-    "lost-value": "tests/spec/test_languages.py::test_a_value_must_keep_its_place",
-    "missing-page": "tests/spec/test_languages.py::test_a_missing_page_is_an_error",
-    "no-locale": "tests/spec/test_languages.py::test_the_locale_must_be_known",
-    "bad-label": "tests/spec/test_content.py::test_a_label_is_one_text_under_one_key",
+    "no-finish-page": f"{CONTENT}::test_each_kind_of_finish_needs_its_page",
+    "no-front-matter": f"{CONTENT}::test_a_page_begins_with_front_matter",
+    "logo-acts": f"{LOGOS}::test_what_could_act_or_reach_out_is_refused",
+    "logo-too-large": f"{LOGOS}::test_a_huge_file_is_refused",
+    "missing-text": f"{LANGUAGES}::test_a_missing_text_is_an_error",
+    "lost-value": f"{LANGUAGES}::test_a_value_must_keep_its_place",
+    "missing-page": f"{LANGUAGES}::test_a_missing_page_is_an_error",
+    "no-locale": f"{LANGUAGES}::test_the_locale_must_be_known",
+    "bad-label": f"{CONTENT}::test_a_label_is_one_text_under_one_key",
 }
 """Codes that one tiny file cannot bring about, each with the test that does."""
 

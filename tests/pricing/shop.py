@@ -10,7 +10,7 @@ import yaml
 
 from quotegen.explain.results import Results
 from quotegen.pipeline import Figured, House, figure, open_house
-from quotegen.pricing.records import Line, PricedFinish, PricedQuote
+from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from tests.world import EXAMPLES, PATIO, write_world
 
 Typed = Mapping[str, Any]

@@ -8,8 +8,8 @@ import pytest
 
 from quotegen.money import ZERO
 from quotegen.pipeline import build, figure
-from quotegen.pricing.cost_records import CostKind, FinishCosts, FloorKind, What
-from quotegen.pricing.owner import OwnersFigures
+from quotegen.pricing.costs.owner import OwnersFigures
+from quotegen.pricing.costs.records import CostKind, FinishCosts, FloorKind, What
 from tests.pricing import shop
 from tests.world import PATIO, write_world
 

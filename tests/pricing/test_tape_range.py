@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.explain.plan_sheet import plan_sheet
-from quotegen.pricing.finish import price_at
-from quotegen.pricing.price import at_high_end, at_low_end
-from quotegen.publish.figures import figures
+from quotegen.explain.sheets.plan_sheet import plan_sheet
+from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.price import at_high_end, at_low_end
+from quotegen.publish.data.figures import figures
 from tests.pricing import shop
 from tests.world import EXAMPLES
 

@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quotegen.spec.shapes import Corners
-from quotegen.takeoff.border import grown
-from quotegen.takeoff.curve import curve_through
-from quotegen.takeoff.path import signed_area_sqft
-from quotegen.takeoff.records import EdgeOf, Point
+from quotegen.reading.files.shapes import Corners, EdgeKind
+from quotegen.takeoff.plan_geometry import Point
+from quotegen.takeoff.shapes.border import grown
+from quotegen.takeoff.shapes.curve import curve_through
+from quotegen.takeoff.shapes.path import signed_area_sqft
 from tests.property import strategies as made
 from tests.property.effort import one_in
 from tests.takeoff.plans import Typed, edges, feet, outline, slab
@@ -117,8 +117,8 @@ class TestASmoothCurveIsWhereverItLies:
         mirrored = _smooth([(-x, y) for x, y in points])
         for other in (slab({**typed, "turn": f"{turn} deg", "at": feet(at)}), slab(mirrored)):
             assert other.area_sqft == pytest.approx(known.area_sqft, abs=NOISE)
-            assert edges(other)[EdgeOf.OUTER] == pytest.approx(
-                edges(known)[EdgeOf.OUTER], abs=NOISE
+            assert edges(other)[EdgeKind.OUTER] == pytest.approx(
+                edges(known)[EdgeKind.OUTER], abs=NOISE
             )
 
     @FEWER

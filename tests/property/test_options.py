@@ -8,11 +8,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.money import ZERO
-from quotegen.pricing.finish import price_at
-from quotegen.pricing.price import price, with_area_changed
-from quotegen.spec.company import Tax, TaxRounding
-from quotegen.spec.rate_book import Band
-from quotegen.spec.records import JobSpec
+from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.price import price, with_area_changed
+from quotegen.reading.files.company import Tax, TaxRounding
+from quotegen.reading.files.rate_book import Band
+from quotegen.reading.records import JobSpec
 from tests.property.effort import one_in
 from tests.property.test_pricing import FINISHES, PRICES, _measured, jobs
 

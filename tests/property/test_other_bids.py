@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.money import Money, total
-from quotegen.pricing.bids import compare
-from quotegen.pricing.lines import closed, work_lines
-from quotegen.spec.other_bids import OtherBid, Says
+from quotegen.pricing.costs.bids import compare
+from quotegen.pricing.quoted.lines import closed, work_lines
+from quotegen.reading.files.other_bids import OtherBid, Says
 from tests.pricing import shop
 
 DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")

@@ -8,15 +8,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.money import ZERO, Money
-from quotegen.pricing.finish import price_at
-from quotegen.pricing.payments import payments_of
-from quotegen.pricing.price import price, with_area_changed
-from quotegen.pricing.records import Line, PricedFinish, PricedQuote
+from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.payments import payments_of
+from quotegen.pricing.quoted.price import price, with_area_changed
+from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from quotegen.quantity import Length, Unit, Units
-from quotegen.spec.company import Payment
-from quotegen.spec.rate_book import BookRate, Finish, RateBook
-from quotegen.spec.records import JobSpec, PlacementSpec
-from quotegen.spec.text_fields import Count, Rate
+from quotegen.reading.fields.text_fields import Count, Rate
+from quotegen.reading.files.company import Payment
+from quotegen.reading.files.rate_book import BookRate, Finish, RateBook
+from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.rules import load_rules

@@ -9,11 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.quantity import Length
-from quotegen.spec.shapes import Shape
-from quotegen.takeoff.overlay import polygons
-from quotegen.takeoff.path import signed_area_sqft
-from quotegen.takeoff.records import EdgeOf
-from quotegen.takeoff.slab import Slab
+from quotegen.reading.files.shapes import EdgeKind, Shape
+from quotegen.takeoff.shapes.overlay import polygons
+from quotegen.takeoff.shapes.path import signed_area_sqft
+from quotegen.takeoff.slab.slab import Slab
 from quotegen.trade.concrete import net_volume_cuyd, order_cuyd
 from quotegen.trade.rules import load_rules
 from tests.property import strategies as made
@@ -78,9 +77,9 @@ class TestTheBoundaryEnclosesTheArea:
         assert enclosed == pytest.approx(measured.area_sqft, abs=NOISE)
         library = sum(part.area for part in polygons(measured.region))
         found = edges(measured)
-        both = found[EdgeOf.OUTER] + found[EdgeOf.INNER]
+        both = found[EdgeKind.OUTER] + found[EdgeKind.INNER]
         assert library == pytest.approx(measured.area_sqft, abs=STRAY_FT * both)
-        assert found[EdgeOf.STRAIGHT] + found[EdgeOf.CURVED] == pytest.approx(both)
+        assert found[EdgeKind.STRAIGHT] + found[EdgeKind.CURVED] == pytest.approx(both)
 
 
 class TestASplitSlabIsTheSameSlab:
@@ -123,7 +122,7 @@ class TestASplitSlabIsTheSameSlab:
             along_ft += length_ft
         widths = [0.0, *(width_ft for _, width_ft in sizes), 0.0]
         round_it = 2 * along_ft + sum(abs(a - b) for a, b in pairwise(widths))
-        assert edges(slab(*pieces))[EdgeOf.OUTER] == pytest.approx(round_it, abs=0.05)
+        assert edges(slab(*pieces))[EdgeKind.OUTER] == pytest.approx(round_it, abs=0.05)
 
 
 def _to_a_sixteenth(length_ft: float) -> str:

@@ -13,9 +13,9 @@ from pydantic_core import PydanticCustomError
 
 from quotegen.pipeline import House, open_house
 from quotegen.quantity import tape
-from quotegen.spec import text_fields
-from quotegen.spec.read import read_job
-from quotegen.spec.records import JobSpec
+from quotegen.reading.fields import text_fields
+from quotegen.reading.read import read_job
+from quotegen.reading.records import JobSpec
 from tests.messages.codes import codes
 from tests.world import COMPANY_FILES, EXAMPLES, write_world
 

@@ -15,7 +15,7 @@ from PIL.TiffImagePlugin import IFDRational
 
 from quotegen.explain.results import Results
 from quotegen.pipeline import figure
-from quotegen.pricing.owner import OwnersFigures
+from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.publish.package import Package, package
 from tests.pricing.shop import as_yaml, house
 from tests.world import EXAMPLES

@@ -15,7 +15,7 @@ import pikepdf
 import pytest
 from PIL import Image
 
-from quotegen.publish.calendar import CalendarVisit, to_ics
+from quotegen.publish.data.calendar import CalendarVisit, to_ics
 from quotegen.publish.pdf import to_pdf
 from tests.architecture.tree import REPO
 from tests.publish import private_world

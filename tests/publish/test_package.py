@@ -12,7 +12,7 @@ import pikepdf
 import pytest
 from icalendar import Calendar
 
-from quotegen.explain.reference_rows import shown_references
+from quotegen.explain.sheets.past_jobs import shown_references
 from quotegen.pipeline import build
 from tests.pricing import shop
 from tests.publish.built import EVERY_BUILT, built, page_text

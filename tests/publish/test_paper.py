@@ -13,11 +13,11 @@ import pytest
 import zxingcpp
 from PIL import Image
 
-from quotegen.explain.customer import customer_view
+from quotegen.explain.sheets.customer import customer_view
 from quotegen.pipeline import build
-from quotegen.publish.html import render
 from quotegen.publish.package import Package
 from quotegen.publish.pdf import to_pdf
+from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
 from tests.browser.conftest import need
 from tests.pricing.shop import example_results, house

@@ -7,8 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.publish.artifacts import joined, under
-from quotegen.publish.write import write
+from quotegen.publish.write import joined, under, write
 
 OLD = {"customer/quote.html": b"old quote", "private/figures.json": b"{}"}
 NEW = {"customer/quote.html": b"new quote", "customer/quote.pdf": b"%PDF", "visits.ics": b""}

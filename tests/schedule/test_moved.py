@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.explain.statement import change_orders_view
+from quotegen.explain.papers.final_measurement import change_orders_view
 from quotegen.schedule.moved import Days
 from tests.pricing import shop
 

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 import yaml
 
+from quotegen.reading.files.company import Weekday
 from quotegen.schedule.visits import visits_of
-from quotegen.spec.company import Weekday
 from tests.pricing import shop
 from tests.world import EXAMPLES
 

@@ -8,16 +8,17 @@ from typing import Any, cast
 
 from quotegen.problem import Problem, Severity, Source
 from quotegen.quantity import Length, Units
-from quotegen.spec.job import JointLine, Use
-from quotegen.spec.rate_book import Order
-from quotegen.spec.records import JobSpec, PlacementSpec
-from quotegen.spec.shapes import Shape
-from quotegen.takeoff.edges import edge_lengths_ft
-from quotegen.takeoff.faults import Fault
+from quotegen.reading.files.job import JointLine, Use
+from quotegen.reading.files.rate_book import Order
+from quotegen.reading.files.shapes import EdgeKind, Shape
+from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.measure import measure
-from quotegen.takeoff.records import EdgeOf, Point, Takeoff
-from quotegen.takeoff.slab import Slab, slab_of
+from quotegen.takeoff.plan_geometry import Point
+from quotegen.takeoff.records import Takeoff
+from quotegen.takeoff.shapes.faults import Fault
+from quotegen.takeoff.slab.edges import edge_lengths_ft
+from quotegen.takeoff.slab.slab import Slab, slab_of
 from quotegen.trade.rules import load_rules
 
 Typed = Mapping[str, Any]
@@ -71,7 +72,7 @@ def faults(*add: Typed, take_away: tuple[Typed, ...] = ()) -> tuple[Fault, ...]:
     return wrong
 
 
-def edges(measured: Slab) -> dict[EdgeOf, float]:
+def edges(measured: Slab) -> dict[EdgeKind, float]:
     """Return the unrounded lengths of each kind of edge."""
     return dict(edge_lengths_ft(measured.boundary))
 

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from quotegen.pipeline import Figured, figure
-from quotegen.takeoff.site_records import Material
+from quotegen.takeoff.records import Material
 from tests.pricing.shop import house
 from tests.world import write_world
 

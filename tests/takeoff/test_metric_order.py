@@ -10,7 +10,7 @@ from decimal import Decimal
 import pytest
 
 from quotegen.takeoff.materials.metric import in_metric
-from quotegen.takeoff.site_records import Material
+from quotegen.takeoff.records import Material
 from tests.takeoff.site_world import by_id, figured
 
 

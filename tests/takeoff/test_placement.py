@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 
 from quotegen.quantity import Units
-from quotegen.takeoff.records import EdgeOf
+from quotegen.reading.files.shapes import EdgeKind
 from quotegen.working import Step
 from tests.takeoff.plans import feet, placement, rounded_point, takeoff
 
@@ -25,10 +25,10 @@ def test_quantities_are_rounded_once():
     (deck,) = takeoff(DECK).placements
     assert deck.area_sqft == Decimal("365.5")  # 544 - 200 + 25 (4 - pi)
     assert deck.area_m2 == Decimal("33.95")
-    assert deck.edges_ft[EdgeOf.POOL] == Decimal("51.4")  # 20 + 10 pi
-    assert deck.edges_m[EdgeOf.POOL] == Decimal("15.67")
-    assert deck.edges_ft[EdgeOf.FORMED] == Decimal("66.0")
-    assert set(deck.edges_ft) == set(deck.edges_m) == set(EdgeOf)
+    assert deck.edges_ft[EdgeKind.POOL] == Decimal("51.4")  # 20 + 10 pi
+    assert deck.edges_m[EdgeKind.POOL] == Decimal("15.67")
+    assert deck.edges_ft[EdgeKind.FORMED] == Decimal("66.0")
+    assert set(deck.edges_ft) == set(deck.edges_m) == set(EdgeKind)
 
 
 def test_the_plan_has_every_ring():

@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 from shapely import LineString, Point, Polygon
 
-from quotegen.takeoff.curve import Curve, curve_through
-from quotegen.takeoff.path import fine_ring
-from quotegen.takeoff.records import EdgeOf
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.takeoff.shapes.curve import Curve, curve_through
+from quotegen.takeoff.shapes.path import fine_ring
 from tests.takeoff.plans import Typed, edges, feet, outline, slab
 
 EXACT = 1e-6
@@ -51,7 +51,7 @@ class TestPieces:
         assert slab({"parallelogram": RHOMBUS}).area_sqft == pytest.approx(40, abs=EXACT)
         found = slab({"segment": {"chord": "24 ft", "rise": "3 ft"}})
         assert found.area_sqft == pytest.approx(48.5948, abs=FOUR_PLACES)
-        assert edges(found)[EdgeOf.CURVED] == pytest.approx(24.9878, abs=FOUR_PLACES)
+        assert edges(found)[EdgeKind.CURVED] == pytest.approx(24.9878, abs=FOUR_PLACES)
 
     def test_shoelace(self):
         """15.11. (1,6) (3,1) (7,2) (4,4) (8,5): 16.5, a common textbook set."""
@@ -70,7 +70,7 @@ class TestArcByItsLength:
         """15.1 and 15.2 come back from chord and arc length; so do a half circle and more."""
         typed = outline((0, 0), {"to": feet((chord, 0)), "arc_length": f"{arc:.9f} ft"})
         found = slab(typed)
-        assert edges(found)[EdgeOf.CURVED] == pytest.approx(arc, abs=EXACT)
+        assert edges(found)[EdgeKind.CURVED] == pytest.approx(arc, abs=EXACT)
         if area is not None:
             assert found.area_sqft == pytest.approx(area, abs=0.001)
 
@@ -155,8 +155,8 @@ class TestBorders:
         """S1. 20 x 40 ft with a walk of 4 ft: 544 sq ft, edges 152 and 120 ft (expertsmind.com)."""
         walk = slab(_border({"rectangle": "40 ft x 20 ft"}, width="4 ft"))
         assert walk.area_sqft == pytest.approx(544, abs=EXACT)
-        assert edges(walk)[EdgeOf.OUTER] == pytest.approx(152, abs=EXACT)
-        assert edges(walk)[EdgeOf.POOL] == pytest.approx(120, abs=EXACT)
+        assert edges(walk)[EdgeKind.OUTER] == pytest.approx(152, abs=EXACT)
+        assert edges(walk)[EdgeKind.POOL] == pytest.approx(120, abs=EXACT)
 
     def test_s3_as_a_border(self):
         """S3. A round pool of 46 ft with a walk of 4 ft: 200 pi sq ft (algebra.com)."""
@@ -181,7 +181,7 @@ class TestBorders:
         """With rounded corners the whole is the library's buffer, and Steiner's formula holds."""
         deck = slab(_border(pool, width="4 ft", corners="rounded"))
         alone = slab(pool)
-        edge = edges(alone)[EdgeOf.OUTER]
+        edge = edges(alone)[EdgeKind.OUTER]
         assert deck.area_sqft == pytest.approx(4 * edge + math.pi * 4**2, rel=1e-6)
         ring = Polygon(fine_ring(alone.added[0].loops[0]))
         assert deck.area_sqft == pytest.approx(ring.buffer(4, 64).area - ring.area, rel=1e-4)
@@ -209,7 +209,7 @@ class TestBorders:
         closed = {"to": feet(points[0]), "smooth_through": [feet(p) for p in points[1:]]}
         pool = outline(points[0], closed)
         deck = slab(_border(pool, width="3 ft"))
-        edge = edges(slab(pool))[EdgeOf.OUTER]
+        edge = edges(slab(pool))[EdgeKind.OUTER]
         assert deck.area_sqft == pytest.approx(3 * edge + math.pi * 9, rel=1e-5)
 
 

@@ -12,9 +12,9 @@ from typing import Any
 
 import pytest
 
-from quotegen.spec.shapes import Shape
-from quotegen.takeoff.area_range import area_sd_sqft, half_range_sqft, typed_area_sqft
-from quotegen.takeoff.readings import readings_of, with_reading
+from quotegen.reading.files.shapes import Shape
+from quotegen.takeoff.shapes.area_range import area_sd_sqft, half_range_sqft, typed_area_sqft
+from quotegen.takeoff.shapes.readings import readings_of, with_reading
 from quotegen.trade.rules import load_rules
 from tests.takeoff import kidney
 from tests.takeoff.plans import DAY, Typed, feet, outline, placement, shape, takeoff

@@ -13,7 +13,7 @@ import pint
 import pytest
 from shapely import Polygon
 
-from quotegen.takeoff.loops import rule_spread_sqft
+from quotegen.takeoff.shapes.loops import rule_spread_sqft
 from quotegen.trade.measuring import rough_kidney_area
 from quotegen.trade.rules import load_rules
 from tests.takeoff.plans import faults, shape, slab

@@ -11,7 +11,7 @@ from fractions import Fraction
 import pytest
 
 from quotegen.money import to_cents, total
-from quotegen.pricing.price import area_of, price
+from quotegen.pricing.quoted.price import area_of, price
 from quotegen.trade.concrete import net_volume_cuyd
 from tests.pricing import shop
 from tests.takeoff.plans import Typed, edges, slab

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.pricing.contract_records import Remeasure
+from quotegen.pricing.contract.records import Remeasure
 from tests.pricing import shop
 
 RATED = {**shop.PLAIN, "rate": "$14.00 / sq ft"}

@@ -11,11 +11,11 @@ from decimal import Decimal
 import pytest
 from shapely import Point
 
-from quotegen.takeoff.arcs import arc_by_sweep, sweep_by_rise
-from quotegen.takeoff.overlay import polygons
-from quotegen.takeoff.path import fine_ring
-from quotegen.takeoff.records import EdgeOf
-from quotegen.takeoff.slab import Slab
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.takeoff.shapes.arcs import arc_by_sweep, sweep_by_rise
+from quotegen.takeoff.shapes.overlay import polygons
+from quotegen.takeoff.shapes.path import fine_ring
+from quotegen.takeoff.slab.slab import Slab
 from tests.takeoff.plans import Typed, edges, feet, outline, placement, slab, takeoff
 
 EXACT = 1e-6  # sq ft or ft: closed forms differ from the published figures by float noise alone
@@ -45,8 +45,8 @@ class TestDecksAndWalksRoundACutOut:
         walk = slab({"rectangle": "48 ft x 28 ft"}, take_away=(pool,))
         assert walk.area_sqft == pytest.approx(28 * 48 - 20 * 40, abs=EXACT)
         assert walk.area_sqft == pytest.approx(544, abs=EXACT)
-        assert edges(walk)[EdgeOf.OUTER] == pytest.approx(152, abs=EXACT)
-        assert edges(walk)[EdgeOf.POOL] == pytest.approx(120, abs=EXACT)
+        assert edges(walk)[EdgeKind.OUTER] == pytest.approx(152, abs=EXACT)
+        assert edges(walk)[EdgeKind.POOL] == pytest.approx(120, abs=EXACT)
         trap = 24 * 44 - 20 * 40
         assert trap == 256
         assert abs(walk.area_sqft - trap) > 1
@@ -71,8 +71,8 @@ class TestDecksAndWalksRoundACutOut:
         pool = {"circle": {"diameter": "46 ft"}, "is": "pool"}
         walk = slab({"circle": {"diameter": "54 ft"}}, take_away=(pool,))
         assert walk.area_sqft == pytest.approx(200 * math.pi, abs=EXACT)
-        assert edges(walk)[EdgeOf.OUTER] == pytest.approx(169.65, abs=TWO_PLACES)
-        assert edges(walk)[EdgeOf.POOL] == pytest.approx(144.51, abs=TWO_PLACES)
+        assert edges(walk)[EdgeKind.OUTER] == pytest.approx(169.65, abs=TWO_PLACES)
+        assert edges(walk)[EdgeKind.POOL] == pytest.approx(144.51, abs=TWO_PLACES)
 
 
 class TestArcsAndRoundedCorners:
@@ -86,8 +86,8 @@ class TestArcsAndRoundedCorners:
         drive = slab({"ring": {"outer_arc": "57 ft", "width": "12 ft", "sweep": "180 deg"}})
         outer_ft = 57 / math.pi
         assert drive.area_sqft == pytest.approx(457.81, abs=TWO_PLACES)
-        assert edges(drive)[EdgeOf.CURVED] == pytest.approx(57 + 19.30, abs=TWO_PLACES)
-        assert edges(drive)[EdgeOf.OUTER] == pytest.approx(
+        assert edges(drive)[EdgeKind.CURVED] == pytest.approx(57 + 19.30, abs=TWO_PLACES)
+        assert edges(drive)[EdgeKind.OUTER] == pytest.approx(
             math.pi * (2 * outer_ft - 12) + 24, abs=EXACT
         )
 
@@ -100,10 +100,10 @@ class TestArcsAndRoundedCorners:
         """
         measured = slab({"rectangle": "200 ft x 100 ft", "corner_radius": "20 ft"})
         assert measured.area_sqft == pytest.approx(19_656.64, abs=TWO_PLACES)
-        assert edges(measured)[EdgeOf.OUTER] == pytest.approx(565.66, abs=TWO_PLACES)
-        assert edges(measured)[EdgeOf.STRAIGHT] == pytest.approx(2 * (160 + 60), abs=EXACT)
+        assert edges(measured)[EdgeKind.OUTER] == pytest.approx(565.66, abs=TWO_PLACES)
+        assert edges(measured)[EdgeKind.STRAIGHT] == pytest.approx(2 * (160 + 60), abs=EXACT)
         trap = 2 * (100 + 200 - 20**2 * (4 - math.pi))
-        assert abs(edges(measured)[EdgeOf.OUTER] - trap) > 600
+        assert abs(edges(measured)[EdgeKind.OUTER] - trap) > 600
 
     def test_segment_of_a_circle(self):
         """15.1, C34. "Circular segment", CRC Concise Encyclopedia of Mathematics (Weisstein).
@@ -167,7 +167,7 @@ class TestPolygonsByTheirCorners:
         notch = {"rectangle": "4 ft x 5 ft", "at": feet((8, 4))}
         measured = slab({"rectangle": "12 ft x 9 ft"}, take_away=(notch,))
         assert measured.area_sqft == pytest.approx(88, abs=EXACT)
-        assert edges(measured)[EdgeOf.OUTER] == pytest.approx(2 * (12 + 9), abs=EXACT)
+        assert edges(measured)[EdgeKind.OUTER] == pytest.approx(2 * (12 + 9), abs=EXACT)
 
     def test_s18_cafe_patio(self):
         """S18. "The owners of a restaurant", answer 953848, wyzant.com: 54.137 m2; 34.828 m.
@@ -183,13 +183,16 @@ class TestPolygonsByTheirCorners:
         )
         measured = slab(*patio)
         area_m2 = measured.area_sqft * M2_PER_SQFT
-        edge_m = edges(measured)[EdgeOf.OUTER] * M_PER_FT
+        edge_m = edges(measured)[EdgeKind.OUTER] * M_PER_FT
         assert area_m2 == pytest.approx(24 + 6 + 10 + 4.5 * math.pi, abs=EXACT)
         assert area_m2 == pytest.approx(54.1372, abs=FOUR_PLACES)
         assert edge_m == pytest.approx(6 + 3 + 5 + 5 + math.sqrt(41) + 3 * math.pi, abs=EXACT)
         assert edge_m == pytest.approx(34.8279, abs=FOUR_PLACES)
         (found,) = takeoff(placement(*patio)).placements
-        assert (found.area_m2, found.edges_m[EdgeOf.OUTER]) == (Decimal("54.14"), Decimal("34.83"))
+        assert (found.area_m2, found.edges_m[EdgeKind.OUTER]) == (
+            Decimal("54.14"),
+            Decimal("34.83"),
+        )
 
 
 class TestPlainSlabs:
@@ -249,14 +252,14 @@ class TestAgainstOtherWays:
         circle = slab({"circle": {"radius": f"{radius_ft} ft"}})
         grown = Point(0, 0).buffer(radius_ft, quad_segs=360)
         assert circle.area_sqft == pytest.approx(grown.area, rel=LIBRARY)
-        assert edges(circle)[EdgeOf.OUTER] == pytest.approx(grown.length, rel=LIBRARY)
+        assert edges(circle)[EdgeKind.OUTER] == pytest.approx(grown.length, rel=LIBRARY)
 
     def test_ring_against_two_buffers(self):
         """A whole ring is a circle grown more less a circle grown less."""
         ring = slab({"ring": {"outer_radius": "14 ft", "width": "4 ft", "sweep": "360 deg"}})
         grown = Point(0, 0).buffer(14, quad_segs=360).difference(Point(0, 0).buffer(10, 360))
         assert ring.area_sqft == pytest.approx(grown.area, rel=LIBRARY)
-        both = edges(ring)[EdgeOf.OUTER] + edges(ring)[EdgeOf.INNER]
+        both = edges(ring)[EdgeKind.OUTER] + edges(ring)[EdgeKind.INNER]
         assert both == pytest.approx(grown.length, rel=LIBRARY)
 
     def test_a_freeform_deck_against_the_library(self):
@@ -283,11 +286,11 @@ class TestAgainstOtherWays:
         """15.13. An oval of 20 x 12 ft: pi a b is 188.50 sq ft, perimeter 51.054 ft (Ramanujan)."""
         oval = slab({"ellipse": "20 ft x 12 ft", "turn": "31 deg"})
         assert oval.area_sqft == pytest.approx(188.50, abs=TWO_PLACES)
-        assert edges(oval)[EdgeOf.OUTER] == pytest.approx(51.054, abs=0.0005)
+        assert edges(oval)[EdgeKind.OUTER] == pytest.approx(51.054, abs=0.0005)
         angles = ((n + 0.5) * 2 * math.pi / STRIPS for n in range(STRIPS))
         speeds = (math.hypot(10 * math.sin(a), 6 * math.cos(a)) for a in angles)
         walked_ft = math.fsum(speeds) * 2 * math.pi / STRIPS
-        assert edges(oval)[EdgeOf.OUTER] == pytest.approx(walked_ft, rel=NUMERIC)
+        assert edges(oval)[EdgeKind.OUTER] == pytest.approx(walked_ft, rel=NUMERIC)
 
     def test_the_drawn_polygon_is_the_exact_one_but_for_the_arcs(self):
         """Without an arc the polygon of the checks has the exact area."""

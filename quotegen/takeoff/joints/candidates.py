@@ -18,7 +18,7 @@ from quotegen.takeoff.joints.part import (
     spot_at,
     tight_box,
 )
-from quotegen.takeoff.records import Point
+from quotegen.takeoff.plan_geometry import Point
 
 _UPRIGHT: tuple[Point, Point] = ((0.0, 1.0), (1.0, 0.0))
 _SAMPLE_FT = 1.5

@@ -16,7 +16,7 @@ from shapely.ops import nearest_points
 from quotegen.takeoff.joints.judge import passes
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Part, interior_rad
-from quotegen.takeoff.records import Point
+from quotegen.takeoff.plan_geometry import Point
 
 _SQUARE_RAD = (math.radians(60), math.radians(125))
 _NEAR_FT = 0.05

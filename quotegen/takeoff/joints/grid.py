@@ -8,10 +8,10 @@ from itertools import pairwise
 from shapely import Polygon
 from shapely.geometry.polygon import orient
 
+from quotegen.takeoff.joints.cutting import Segment
 from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.overlay import Segment
 from quotegen.takeoff.joints.part import interior_rad
-from quotegen.takeoff.records import Point, Ring
+from quotegen.takeoff.plan_geometry import Point, Ring
 
 _STRAIGHT_FT = 1.5
 _LEVEL = 0.02  # a side that rises less than that per foot is level

@@ -9,7 +9,7 @@ from shapely import Polygon
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Part, interior_rad, tight_box
 from quotegen.takeoff.joints.records import PanelRule
-from quotegen.takeoff.records import Ring
+from quotegen.takeoff.plan_geometry import Ring
 
 SLACK_FT = 0.02  # a quarter of an inch: nobody lays a joint out closer
 _SLACK_TIMES = 0.005

@@ -8,17 +8,17 @@ from functools import partial
 from shapely import Polygon, union_all
 
 from quotegen.takeoff.joints.corners import corner_panels
-from quotegen.takeoff.joints.frame import Frame
+from quotegen.takeoff.joints.cutting import Segment, cut_along, joints_of, parts_of
 from quotegen.takeoff.joints.grid import grid_lines
 from quotegen.takeoff.joints.judge import passes, tiled
 from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.main_directions import Frame
 from quotegen.takeoff.joints.mirror import Axis, axes_of
-from quotegen.takeoff.joints.overlay import Segment, cut_along, joints_of, parts_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.refine import Refiner
-from quotegen.takeoff.joints.spoke_ring import spokes_round
-from quotegen.takeoff.path import Loop
-from quotegen.takeoff.records import Point
+from quotegen.takeoff.joints.spokes import spokes_round
+from quotegen.takeoff.plan_geometry import Point
+from quotegen.takeoff.shapes.path import Loop
 
 _STRAY_FT = 0.01
 _FAILING, _JOINT_FT, _END, _LOPSIDED = 40.0, 0.02, 0.8, 0.2

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from shapely import Polygon, box
 from shapely.affinity import affine_transform
 
+from quotegen.takeoff.joints.cutting import Segment
 from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.overlay import Segment
 from quotegen.takeoff.joints.part import Part
-from quotegen.takeoff.overlay import polygons
-from quotegen.takeoff.records import Point
+from quotegen.takeoff.plan_geometry import Point
+from quotegen.takeoff.shapes.overlay import polygons
 
 _SAME_SHARE = 1e-4  # of the area; what a curve drawn as few sides may be off its image
 _SAME_FT = 0.01

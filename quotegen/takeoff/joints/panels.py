@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from shapely import Polygon, maximum_inscribed_circle
 
 from quotegen.quantity import rounded
+from quotegen.takeoff.joints.cutting import Segment, cut_along, parts_of
 from quotegen.takeoff.joints.judge import Found, broken_hard, broken_soft, sides_ft
 from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.overlay import Segment, cut_along, parts_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.records import Broken, Panel, PanelRule
 

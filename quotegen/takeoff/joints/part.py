@@ -7,8 +7,8 @@ from typing import TypeAlias
 from shapely import oriented_envelope
 from shapely.geometry.base import BaseGeometry
 
-from quotegen.takeoff.overlay import polygons
-from quotegen.takeoff.records import Point, Ring
+from quotegen.takeoff.plan_geometry import Point, Ring
+from quotegen.takeoff.shapes.overlay import polygons
 
 _SAME_FT = 1e-6
 _SMALLEST_SQFT = 0.02

@@ -9,18 +9,18 @@ from fractions import Fraction
 from shapely import LineString, Polygon
 
 from quotegen.quantity import decimal_of, rounded
-from quotegen.spec.records import PlacementSpec
+from quotegen.reading.records import PlacementSpec
+from quotegen.takeoff.job_units import Shown, length_ft, length_m
+from quotegen.takeoff.joints.cutting import Segment, joints_of
 from quotegen.takeoff.joints.lay_out import lay_out
 from quotegen.takeoff.joints.limits import Limits, limits_of
-from quotegen.takeoff.joints.overlay import Segment, joints_of
-from quotegen.takeoff.joints.owners import owners_lines
 from quotegen.takeoff.joints.panels import divided, panel_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.records import Joint, JointPlan
-from quotegen.takeoff.overlay import polygons
-from quotegen.takeoff.records import Against
-from quotegen.takeoff.shown import Shown, length_ft, length_m
-from quotegen.takeoff.slab import Slab
+from quotegen.takeoff.joints.typed_joints import owners_lines
+from quotegen.takeoff.plan_geometry import Against
+from quotegen.takeoff.shapes.overlay import polygons
+from quotegen.takeoff.slab.slab import Slab
 from quotegen.trade.joints import governing_spacing, saw_depth_in
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given

@@ -5,7 +5,7 @@ from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
-from quotegen.takeoff.records import Point, Ring
+from quotegen.takeoff.plan_geometry import Point, Ring
 from quotegen.working import Step
 
 

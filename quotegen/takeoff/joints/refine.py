@@ -11,7 +11,7 @@ from quotegen.takeoff.joints.judge import (
 )
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Chord, Part, Spot, interior_rad, split
-from quotegen.takeoff.records import Point
+from quotegen.takeoff.plan_geometry import Point
 
 _PARTS = 40
 _TRIES = 3  # cuts of one part that are followed to their end

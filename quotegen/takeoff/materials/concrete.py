@@ -5,11 +5,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 from quotegen.quantity import decimal_of, rounded
-from quotegen.spec.records import PlacementSpec
+from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.materials.shop import NEEDED_PLACES, Shop, area_step, material
-from quotegen.takeoff.order import FLAT_VOLUME, UNEVEN_BASE, VOLUME
-from quotegen.takeoff.records import PlacementTakeoff
-from quotegen.takeoff.site_records import Material
+from quotegen.takeoff.records import Material, PlacementTakeoff
+from quotegen.takeoff.slab.order import FLAT_VOLUME, UNEVEN_BASE, VOLUME
 from quotegen.trade.base import base_loose_cuyd, base_tons
 from quotegen.trade.concrete import net_volume_cuyd, truck_loads
 from quotegen.working import Step, given

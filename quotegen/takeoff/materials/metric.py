@@ -20,7 +20,7 @@ from quotegen.quantity import (
     rounded,
 )
 from quotegen.takeoff.materials.shop import NEEDED_PLACES
-from quotegen.takeoff.site_records import Material
+from quotegen.takeoff.records import Material
 
 _METRIC: Mapping[str, tuple[str, Fraction]] = {
     "cu yd": ("m3", M3_PER_CUYD),

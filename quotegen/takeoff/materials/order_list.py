@@ -1,13 +1,12 @@
 """The whole order list of a job at its chosen finish."""
 
-from quotegen.spec.records import JobSpec
+from quotegen.reading.records import JobSpec
 from quotegen.takeoff.materials.concrete import base, concrete
-from quotegen.takeoff.materials.joints import joints
+from quotegen.takeoff.materials.joint_filler import joints
 from quotegen.takeoff.materials.shop import Shop
 from quotegen.takeoff.materials.steel import steel
 from quotegen.takeoff.materials.surface import surface
-from quotegen.takeoff.records import Takeoff
-from quotegen.takeoff.site_records import Material
+from quotegen.takeoff.records import Material, Takeoff
 from quotegen.trade.rules import RuleBook
 
 

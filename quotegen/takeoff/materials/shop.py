@@ -6,10 +6,9 @@ from fractions import Fraction
 from math import ceil
 
 from quotegen.quantity import decimal_of, rounded
-from quotegen.spec.rate_book import Finish
-from quotegen.spec.records import JobSpec, PlacementSpec
-from quotegen.takeoff.records import PlacementTakeoff, Takeoff
-from quotegen.takeoff.site_records import Material
+from quotegen.reading.files.rate_book import Finish
+from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.takeoff.records import Material, PlacementTakeoff, Takeoff
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
 

@@ -5,11 +5,10 @@ from fractions import Fraction
 from math import ceil
 
 from quotegen.quantity import Length, decimal_of, rounded
-from quotegen.spec.order_parts import Bar, Wire
-from quotegen.spec.records import PlacementSpec
+from quotegen.reading.files.order_parts import Bar, Wire
+from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.materials.shop import Shop, area_step, material
-from quotegen.takeoff.records import PlacementTakeoff
-from quotegen.takeoff.site_records import Material
+from quotegen.takeoff.records import Material, PlacementTakeoff
 from quotegen.trade.reinforcement import (
     bar_lap_in,
     bar_weight_lb,

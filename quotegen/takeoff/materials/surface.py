@@ -5,11 +5,10 @@ from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.quantity import decimal_of, rounded
-from quotegen.spec.rate_book import Finish, FinishKind, Sealer
-from quotegen.spec.records import PlacementSpec
+from quotegen.reading.files.rate_book import Finish, FinishKind, Sealer
+from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.materials.shop import Shop, area_step, material
-from quotegen.takeoff.records import PlacementTakeoff
-from quotegen.takeoff.site_records import Material
+from quotegen.takeoff.records import Material, PlacementTakeoff
 from quotegen.trade.mix import pigment_lb_per_cuyd
 from quotegen.working import Step, given
 

@@ -5,8 +5,8 @@ from decimal import Decimal
 import pytest
 
 from quotegen.quantity import Units
+from quotegen.reading.files.shapes import EdgeKind
 from quotegen.takeoff.joints.records import JointPlan, PanelRule
-from quotegen.takeoff.records import EdgeOf
 from tests.takeoff.plans import feet, joints_of, line, outline, placement, takeoff, warnings_of
 
 L_SHAPE = outline((0, 0), (14, 0), (14, 7), (22, 7), (22, 18), (0, 18))
@@ -93,8 +93,8 @@ def test_isolation_is_along_house_and_pool():
 def test_joint_length_is_a_quantity_with_its_working(units: Units):
     """A rate may be priced by the joint length, and its working says how it came about."""
     (deck,) = takeoff(placement({"rectangle": "36 ft x 20 ft"}), units=units).placements
-    assert deck.edges_ft[EdgeOf.JOINT] == deck.joints.length_ft == Decimal("96.0")
-    assert deck.edges_m[EdgeOf.JOINT] == deck.joints.length_m == Decimal("29.26")
+    assert deck.edges_ft[EdgeKind.JOINT] == deck.joints.length_ft == Decimal("96.0")
+    assert deck.edges_m[EdgeKind.JOINT] == deck.joints.length_m == Decimal("29.26")
     (step,) = (step for step in deck.working if step.name == "Joint length")
     assert len(step.inputs) == len(deck.joints.joints) == 4
     assert step.value in {deck.joints.length_ft, deck.joints.length_m}

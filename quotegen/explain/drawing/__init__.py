@@ -1,0 +1,1 @@
+"""The drawing kit: SVG, scale, dimensions, free space, hatches."""

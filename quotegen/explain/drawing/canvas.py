@@ -1,0 +1,186 @@
+"""A drawing of the slabs in the making: its frame, what room is taken, and what every one shows."""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from itertools import product
+
+from quotegen.explain.drawing import hatches, svg
+from quotegen.explain.drawing.curves import Pixel, along
+from quotegen.explain.drawing.free_space import Box, FreeSpace
+from quotegen.explain.drawing.scale import Frame, Room, frame_for, inside, outward
+from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.wording import Words
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.plan_geometry import Against, EdgeRun, Point, Ring
+from quotegen.takeoff.records import PlacementTakeoff, Takeoff
+
+HOUSE_PX = 12.0
+LABEL_SIZE = 12.0
+SMALL_SIZE = 11.0
+ROW_PX = 14.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkedEdge:
+    """An edge and its letter, unique on the plan."""
+
+    mark: str
+    placement: str
+    edge: EdgeRun
+
+
+def marked_edges(takeoff: Takeoff) -> tuple[MarkedEdge, ...]:
+    """Letter every edge of the job: A to Z, then AA, AB and on."""
+    edges = [(p.id, edge) for p in takeoff.placements for edge in p.edges]
+    return tuple(
+        MarkedEdge(mark=_letters(index), placement=placement, edge=edge)
+        for index, (placement, edge) in enumerate(edges)
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Paper:
+    """The paper that one drawing is made on; lines first, then words where there is room."""
+
+    job: JobSpec
+    takeoff: Takeoff
+    words: Words
+    frame: Frame
+    ident: str
+    space: FreeSpace
+
+    @classmethod
+    def sized(
+        cls,
+        job: JobSpec,
+        takeoff: Takeoff,
+        words: Words,
+        room: Room,
+        ident: str,
+        also: Iterable[Point] = (),
+    ) -> "Paper":
+        """Return paper that fits into a room and holds the slabs and some points beside them."""
+        slabs = [point for p in takeoff.placements for ring in p.outer_ft for point in ring]
+        frame = frame_for((*slabs, *also), room, job.units)
+        space = FreeSpace(Box(2, 2, frame.width_px - 2, frame.height_px - 2))
+        return cls(job=job, takeoff=takeoff, words=words, frame=frame, ident=ident, space=space)
+
+    def drawing(self, parts: Iterable[str], title: str) -> Drawing:
+        """Return the finished drawing of these parts."""
+        frame, ident = self.frame, self.ident
+        content = "".join(parts)
+        whole = svg.document(frame.width_px, frame.height_px, content, title=title, ident=ident)
+        return Drawing(svg=whole, title=title, scale=frame.scale)
+
+    def outline(self, measured: PlacementTakeoff) -> str:
+        """Draw the edge of a placement, and mark it as taken."""
+        drawn = [self.frame.ring(ring) for ring in rings_of(measured)]
+        for ring in drawn:
+            for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
+                self.space.take_line(start, end)
+        return svg.element(
+            "path",
+            d=svg.rings_path(drawn),
+            fill="none",
+            stroke=svg.INK,
+            stroke_width=svg.THICK,
+            stroke_linejoin="round",
+        )
+
+    def wall(self) -> str:
+        """Return the hatch of a house wall, for the definitions of the drawing."""
+        return hatches.ground(f"{self.ident}-wall")
+
+    def house(self, marked: MarkedEdge) -> str:
+        """Draw the wall behind an edge at the house."""
+        edge = marked.edge
+        if edge.against is not Against.HOUSE:
+            return ""
+        away = self.away(marked)
+        start, end = self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1])
+        band = [start, end, moved(end, away, HOUSE_PX), moved(start, away, HOUSE_PX)]
+        self.space.take_line(
+            moved(start, away, HOUSE_PX / 2), moved(end, away, HOUSE_PX / 2), HOUSE_PX + 2
+        )
+        return svg.element(
+            "path",
+            d=svg.rings_path([band]),
+            fill=f"url(#{self.ident}-wall)",
+            stroke=svg.INK,
+            stroke_width=svg.THIN,
+        )
+
+    def house_name(self, marked: MarkedEdge) -> str:
+        """Write the name of the wall behind an edge beside it, clear of every line."""
+        edge = marked.edge
+        if edge.against is not Against.HOUSE:
+            return ""
+        away = self.away(marked)
+        words = self.words("plan_house")
+        last = max(self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1]))
+        near = moved((last[0] + 24, last[1]), away, HOUSE_PX / 2)
+        box = self.space.find(near, svg.text_width(words, LABEL_SIZE) + 4, 14, self.off_slab)
+        return svg.text((box.middle[0], box.bottom - 3), words, size=LABEL_SIZE) if box else ""
+
+    def label(self, near: Pixel, told: str, fits: Callable[[Box], bool] = lambda _: True) -> str:
+        """Write a few words as near as there is room; none where there is no room at all."""
+        box = self.space.find(near, svg.text_width(told, SMALL_SIZE) + 4, 14, fits)
+        if box is None:
+            return ""
+        return svg.text((box.middle[0], box.bottom - 3), told, size=SMALL_SIZE, halo=True)
+
+    def label_beside(
+        self,
+        lines: Sequence[Sequence[Pixel]],
+        told: str,
+        fits: Callable[[Box], bool] = lambda _: True,
+    ) -> str:
+        """Write a few words right beside one of some lines, in rows where one has no room."""
+        for count, line in product((1, 2, 3), lines):
+            rows = svg.wrapped(told, svg.text_width(told, SMALL_SIZE) / count + 8, SMALL_SIZE)
+            wide = max(svg.text_width(row, SMALL_SIZE) for row in rows) + 4
+            box = self.space.find_beside(line, wide, ROW_PX * len(rows), fits)
+            if box is not None:
+                return "".join(
+                    svg.text((box.middle[0], box.top + ROW_PX * row - 3), words,
+                             size=SMALL_SIZE, halo=True)
+                    for row, words in enumerate(rows, start=1)
+                )  # fmt: skip
+        return self.label(along(lines[0], 0.5), told)
+
+    def away(self, marked: MarkedEdge) -> Point:
+        """Return the direction from an edge away from its slab."""
+        rings = rings_of(self.takeoff.placement(marked.placement))
+        return outward(marked.edge.points_ft, rings)
+
+    def on(self, box: Box, measured: PlacementTakeoff) -> bool:
+        """Say whether a box lies on one slab."""
+        return all(self.covered(at, [measured]) for at in box.probes())
+
+    def on_slab(self, box: Box) -> bool:
+        """Say whether a box lies on any one slab."""
+        return any(self.on(box, measured) for measured in self.takeoff.placements)
+
+    def off_slab(self, box: Box) -> bool:
+        """Say whether a box lies beside every slab."""
+        return not any(self.covered(at, self.takeoff.placements) for at in box.probes())
+
+    def covered(self, pixel: Pixel, placements: Iterable[PlacementTakeoff]) -> bool:
+        """Say whether a pixel lies on one of these slabs."""
+        point = self.frame.ground(pixel)
+        return any(inside(point, rings_of(p)) for p in placements)
+
+
+def rings_of(measured: PlacementTakeoff) -> tuple[Ring, ...]:
+    """Return every ring of a placement as drawn."""
+    return (*measured.outer_ft, *measured.inner_ft)
+
+
+def moved(at: Pixel, away: Point, distance: float) -> Pixel:
+    """Move a pixel in a direction of the ground, where up is positive."""
+    return (at[0] + away[0] * distance, at[1] - away[1] * distance)
+
+
+def _letters(index: int) -> str:
+    first, last = divmod(index, 26)
+    return (chr(ord("A") + first - 1) if first else "") + chr(ord("A") + last)

@@ -1,0 +1,1 @@
+"""Papers beside the quote: final measurement, changes, care, comparing bids, notice."""

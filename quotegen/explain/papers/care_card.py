@@ -1,0 +1,97 @@
+"""The care hand-over: what was built, from which days its care counts, and how to keep it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import timedelta
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.care_rows import care_rows
+from quotegen.explain.sheets.change_sheet import clause
+from quotegen.explain.sheets.combination import at_way
+from quotegen.explain.sheets.paper_head import paper_head
+from quotegen.explain.sheets.price_sheet import cover_rows
+from quotegen.explain.sheets.standard_sheet import care_pages
+from quotegen.explain.sheets.views import Paper
+from quotegen.explain.words.prose import comma_joined, prose
+from quotegen.explain.words.rule_words import rule_text
+from quotegen.explain.words.tables import Prose, Row
+from quotegen.reading.content.content import CareFront, First, Page
+from quotegen.reading.files.after_signing import Completed
+from quotegen.schedule.openings import POUR, SEAL
+from quotegen.schedule.visits import Visit
+
+LASTS = {
+    First.DAY: timedelta(days=1),
+    First.WEEK: timedelta(weeks=1),
+    First.MONTH: timedelta(days=31),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CareCard(Paper):
+    """What stays in the kitchen drawer: dates, care, what is normal, the warranty."""
+
+    verdict: str
+    built: tuple[Row, ...]
+    care_dates: tuple[Row, ...]
+    care: tuple[Prose, ...]
+    normal: Prose
+    promised: Prose
+    warranty: Prose
+
+
+def care_card(results: Results, completed: Completed) -> CareCard:
+    """Build the hand-over of a finished job, at the finish that was accepted."""
+    results, words = _as_accepted(results), results.words
+    pages = [page for page in care_pages(results) if _still_to_come(page, completed)]
+    return CareCard(
+        **paper_head(results, words("care_title", title=results.job.title), completed.date),
+        verdict=words(
+            "care_verdict",
+            date=words.day(completed.date),
+            wait=rule_text(results, "salt_wait"),
+            phone=results.job.company.phone,
+        ),
+        built=(*cover_rows(results), *_days(results, completed)),
+        care_dates=care_rows(
+            results, tuple(_as_built(results.chosen_visits, completed)), completed.date
+        ),
+        care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in pages),
+        normal=clause("what_is_normal", results),
+        promised=clause("promised", results),
+        warranty=clause("warranty", results),
+    )
+
+
+def _as_accepted(results: Results) -> Results:
+    """Return the results as if what was accepted, finish and extras, had been quoted."""
+    accepted, finish = results.job.accepted, results.contract.finish
+    extras = set(accepted.extras) if accepted else set()
+    way = next(
+        one
+        for one in results.quote.combinations
+        if one.finish == finish and not one.alternates and set(one.extras) == extras
+    )
+    return at_way(results, way)
+
+
+def _still_to_come(page: Page[CareFront], completed: Completed) -> bool:
+    first = page.front.first
+    return first is None or completed.date <= completed.poured + LASTS[first]
+
+
+def _as_built(visits: tuple[Visit, ...], completed: Completed) -> Iterator[Visit]:
+    """Yield the pour and the sealing on the days on which they were."""
+    days = {POUR: completed.poured, SEAL: completed.sealed}
+    for visit in visits:
+        day = days.get(visit.id)
+        if day is not None:
+            yield replace(visit, first_day=day, last_day=day)
+
+
+def _days(results: Results, completed: Completed) -> Iterator[Row]:
+    words = results.words
+    yield Row(name=words("care_poured"), text=words.day(completed.poured))
+    if completed.sealed is not None:
+        sealed = comma_joined(words.day(completed.sealed), completed.sealer)
+        yield Row(name=words("care_sealed"), text=sealed)

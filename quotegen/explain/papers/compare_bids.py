@@ -1,0 +1,220 @@
+"""The sheet for comparing bids: what every bidder can be asked. It names nobody but us."""
+
+from collections.abc import Callable, Iterator, Mapping
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.paper_head import paper_head
+from quotegen.explain.sheets.past_jobs import shown_references
+from quotegen.explain.sheets.price_sheet import in_a_dozen_words
+from quotegen.explain.sheets.views import CompareRow, CompareView
+from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
+from quotegen.explain.words.rule_words import rule_text
+from quotegen.quantity import Length, Unit
+from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.records import PlacementSpec
+from quotegen.reading.references import WEAR_FROM_YEARS
+from quotegen.trade import joints, opening
+
+
+def answer(results: Results, item: str) -> str:
+    """Return what our quote says to the question of a scope item."""
+    if item in _ANSWERS:
+        return _ANSWERS[item](results)
+    said = in_a_dozen_words(item, results)
+    return said or results.content.scope[item].front.short
+
+
+def _layout(results: Results) -> str:
+    return results.words("answer_layout")
+
+
+def _dig_out(results: Results) -> str:
+    return results.words(
+        "answer_dig_out",
+        depth=depths(results, "dig_out", lambda p: p.dig_depth),
+        names=_names(results, "dig_out"),
+    )
+
+
+def _forms(results: Results) -> str:
+    return results.words("answer_forms", length=_edge(results, "forms", EdgeKind.FORMED))
+
+
+def _isolation(results: Results) -> str:
+    return results.words(
+        "answer_isolation",
+        width=rule_text(results, "isolation_joint_width"),
+        length=_edge(results, "isolation", EdgeKind.HOUSE),
+    )
+
+
+def _joints(results: Results) -> str:
+    on, rules, placements = results.job.quote_date, results.rules, results.placements_with("joints")
+
+    def depth(placement: PlacementSpec) -> str:
+        inches = joints.saw_depth_in(placement.thickness.inches, rules, on)
+        return results.words.depth(Length.of_inches(inches))
+
+    return results.words(
+        "answer_joints",
+        spacing=results.by_placement({p.id: joint_spacing(results, p) for p in placements}),
+        depth=results.by_placement({p.id: depth(p) for p in placements}),
+        window=rule_text(results, "saw_window"),
+    )
+
+
+def _placing(results: Results) -> str:
+    """Say the way that is priced for it alone, else what the job says of access."""
+    said = in_a_dozen_words("placing", results)
+    if not said and results.job.access:
+        said = results.job.access.note
+    return results.words("answer_in_price", what=said or _page_short(results, "placing"))
+
+
+def _finish(results: Results) -> str:
+    """Say surface and color, and how old the oldest past job is that shows it."""
+    job, words = results.job, results.words
+    finishes = {p.id: job.finish_of(p, job.finish)[1] for p in job.placements}
+    said = results.by_placement(
+        {
+            place: words(
+                "answer_finish", finish=one.name, colour=one.colour or words("answer_plain")
+            )
+            for place, one in finishes.items()
+        }
+    )
+    kinds = {one.kind for one in finishes.values()}
+    ages = [one.years for one in shown_references(results) if one.finish in kinds]
+    if ages and max(ages) >= WEAR_FROM_YEARS:
+        said = words.count("answer_seen", max(ages), surface=said)
+    return said
+
+
+def _cast_edge(results: Results) -> str:
+    return results.words(
+        "answer_cast_edge",
+        length=_edge(results, "cast_edge", EdgeKind.POOL),
+        names=_names(results, "cast_edge"),
+    )
+
+
+def _curing(results: Results) -> str:
+    words = results.words
+    days = words.count("days_about", opening.cure_days(results.rules, results.job.quote_date))
+    sprayed = results.job.rate_book.order.curing_coverage
+    what = words("material_curing") if sprayed else _names(results, "curing")
+    return words("answer_curing", what=what, days=days)
+
+
+def _sealing(results: Results) -> str:
+    job, words = results.job, results.words
+    said = {}
+    for placement in results.placements_with("sealing"):
+        finish = job.finish_of(placement, job.finish)[1]
+        said[placement.id] = words(
+            "answer_sealing",
+            kind=words(f"sealer_{finish.sealer.value}"),
+            coats=_coats(results, finish.sealer, finish.sealer_coats),
+            lasts=reseal(results, finish.sealer),
+        )
+    return words("answer_in_price", what=results.by_placement(said))
+
+
+def _coats(results: Results, sealer: Sealer, typed: int | None) -> str:
+    """Write the coats as the book has them, else as the order list counts them."""
+    if typed:
+        return results.words.count("rule_unit_coat", typed)
+    return rule_text(results, "sealer_coats" if sealer is Sealer.FILM else "penetrating_coats")
+
+
+def _steps(results: Results) -> str:
+    words = results.words
+    said = _counted(results, "steps")
+    risers = [r for p in results.job.placements if p.steps for r in p.steps.risers]
+    if risers:
+        heights = tuple(dict.fromkeys(words.depth(riser) for riser in risers))
+        said = words("answer_steps", steps=said, heights=words.listing(heights))
+    return said
+
+
+def _travel(results: Results) -> str:
+    return results.words.count("answer_travel", results.quote.chosen.visits)
+
+
+def _we_do(item: str) -> Callable[[Results], str]:
+    return lambda results: results.words("answer_we_do", what=_names(results, item))
+
+
+def _in_price(item: str) -> Callable[[Results], str]:
+    return lambda results: results.words("answer_in_price", what=_counted(results, item))
+
+
+def _counted(results: Results, item: str) -> str:
+    """Name the lines of an item with their quantities."""
+    return results.words.joined(tuple(_with_quantity(results, item)))
+
+
+def _with_quantity(results: Results, item: str) -> Iterator[str]:
+    for line in results.lines_for(item):
+        if line.unit is Unit.LUMP:
+            yield line.name
+        else:
+            quantity = results.words.quantity(line.quantity, line.unit)
+            yield results.words("compare_number", name=line.name, text=quantity)
+
+
+def _names(results: Results, item: str) -> str:
+    lines = dict.fromkeys(line.name for line in results.lines_for(item))
+    return results.words.joined(tuple(lines))
+
+
+def _page_short(results: Results, item: str) -> str:
+    return results.content.scope[item].front.short
+
+
+def _edge(results: Results, item: str, edge: EdgeKind) -> str:
+    return results.by_placement(
+        {p.id: edge_length(results, p.id, edge) for p in results.placements_with(item)}
+    )
+
+
+_ANSWERS: Mapping[str, Callable[[Results], str]] = {
+    "layout": _layout,
+    "dig_out": _dig_out,
+    "forms": _forms,
+    "isolation": _isolation,
+    "joints": _joints,
+    "placing": _placing,
+    "finish": _finish,
+    "cast_edge": _cast_edge,
+    "curing": _curing,
+    "sealing": _sealing,
+    "steps": _steps,
+    "travel": _travel,
+    "protection": _we_do("protection"),
+    "cleanup": _we_do("cleanup"),
+    "permits": _we_do("permits"),
+    "private_lines": _we_do("private_lines"),
+    "demolition": _in_price("demolition"),
+    "drain": _in_price("drain"),
+    "wash": _in_price("wash"),
+}
+
+
+def compare_sheet(results: Results) -> CompareView:
+    """Build the sheet from our own scope alone; other bids have no way into it."""
+    job, words = results.job, results.words
+    title = words("compare_title", title=job.title, site=job.site.address)
+    return CompareView(
+        **paper_head(results, title, job.quote_date),
+        rows=tuple(_row(results, item) for item in results.scope_items() if item != "minimum"),
+        total=words.money(results.quote.chosen.total),
+    )
+
+
+def _row(results: Results, item: str) -> CompareRow:
+    page = results.content.scope[item].front
+    return CompareRow(
+        title=page.title, ours=answer(results, item), ask=page.ask, check=page.check
+    )  # fmt: skip

@@ -1,0 +1,233 @@
+"""The measured statement and the change orders: what both sign before concrete is ordered."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.paper_head import paper_head
+from quotegen.explain.sheets.views import Paper
+from quotegen.explain.words.prose import sentence
+from quotegen.pricing.contract.records import AdjustedLine, ChangeOrder, Remeasure, RevisedPayment
+from quotegen.quantity import Unit
+from quotegen.schedule.moved import MovedVisit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementLine:
+    """One measured line: estimated, measured, difference, rate, and the money before and after."""
+
+    name: str
+    estimated: str
+    measured: str
+    difference: str
+    rate: str
+    before: str
+    change: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementPart:
+    """The measured lines of one placement, or of the whole job; one alone has no name."""
+
+    place: str
+    lines: tuple[StatementLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementPayment:
+    """One payment before and after."""
+
+    when: str
+    before: str
+    after: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementArea:
+    """The area of one placement against its estimate."""
+
+    name: str
+    estimated: str
+    measured: str
+    difference: str
+    share: str
+    outside: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatementView(Paper):
+    """The measured statement."""
+
+    areas: tuple[StatementArea, ...]
+    parts: tuple[StatementPart, ...]
+    unmoved: str
+    previous_total: str
+    change: str
+    revised_total: str
+    payments: tuple[StatementPayment, ...]
+    verdict: str
+    dates: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeOrderView:
+    """One change order."""
+
+    number: str
+    on: str
+    what: str
+    asked_by: str
+    working: str
+    previous_total: str
+    amount: str
+    revised_total: str
+    days: str
+    moves: tuple[str, ...]
+    payments: tuple[StatementPayment, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeOrdersView(Paper):
+    """All change orders of a job, each to be signed, with the running total."""
+
+    changes: tuple[ChangeOrderView, ...]
+    quoted_total: str
+    total: str
+    paid: str
+    balance: str
+
+
+def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
+    """Build the measured statement."""
+    job, words = results.job, results.words
+    names = {p.id: p.name for p in job.placements}
+    title = words("statement_title", title=job.title, quote=job.quote)
+    return StatementView(
+        **paper_head(results, title, adjusted.on),
+        areas=tuple(
+            StatementArea(
+                name=names[area.placement],
+                estimated=words.quantity(area.estimated, area.unit),
+                measured=words.quantity(area.measured, area.unit),
+                difference=words.signed_quantity(area.difference, area.unit),
+                share=words.signed_percent(area.share),
+                outside=words("slice_outside", slice=words.quantity(area.outside, area.unit))
+                if area.outside
+                else "",
+            )
+            for area in adjusted.areas
+        ),
+        parts=tuple(_parts(results, adjusted)),
+        unmoved=words.money(adjusted.unmoved),
+        previous_total=words.money(adjusted.previous_total),
+        change=words.signed_money(adjusted.change),
+        revised_total=words.money(adjusted.revised_total),
+        payments=tuple(_payments(results, adjusted.payments)),
+        verdict=_verdict(results, adjusted),
+        dates=words("statement_dates"),
+    )
+
+
+def change_orders_view(results: Results) -> ChangeOrdersView:
+    """Build the change orders."""
+    job, words, contract = results.job, results.words, results.contract
+    title = words("changes_title", title=job.title, quote=job.quote)
+    return ChangeOrdersView(
+        **paper_head(results, title, contract.changes[-1].on),
+        changes=tuple(
+            _change(results, change, moves)
+            for change, moves in zip(contract.changes, results.days.moves, strict=True)
+        ),
+        quoted_total=words.money(contract.quoted_total),
+        total=words.money(contract.total),
+        paid=words.money(contract.paid),
+        balance=words.money(contract.balance),
+    )
+
+
+def _parts(results: Results, adjusted: Remeasure) -> Iterator[StatementPart]:
+    """Yield the lines of each placement, in the order of the job, then those of the whole job."""
+    names = {p.id: p.name for p in results.job.placements}
+    for place in (*names, None):
+        lines = tuple(line for line in adjusted.lines if line.placement == place)
+        if lines:
+            name = names[place] if place else results.words("subtotal_whole_job")
+            yield StatementPart(
+                place=name if len(names) > 1 else "",
+                lines=tuple(_line(results, line) for line in lines),
+            )
+
+
+def _line(results: Results, line: AdjustedLine) -> StatementLine:
+    words = results.words
+    is_sum = line.unit is Unit.LUMP
+    return StatementLine(
+        name=line.name,
+        estimated="" if is_sum else words.amount_of(line.estimated, line.unit),
+        measured="" if is_sum else words.amount_of(line.measured, line.unit),
+        difference="" if is_sum else words.signed_amount_of(line.difference, line.unit),
+        rate="" if is_sum else words.rate(line.rate, line.unit),
+        before=words.money(line.before),
+        change=words.signed_money(line.change),
+        after=words.money(line.after),
+    )
+
+
+def _payments(results: Results, payments: tuple[RevisedPayment, ...]) -> Iterator[StatementPayment]:
+    words = results.words
+    for payment in payments:
+        yield StatementPayment(
+            when=sentence(payment.when).removesuffix("."),
+            before=words.money(payment.before),
+            after=words.money(payment.after),
+            note=words("paid") if payment.paid is not None else "",
+        )
+
+
+def _verdict(results: Results, adjusted: Remeasure) -> str:
+    """Say in a sentence what the measurement means for the price."""
+    words = results.words
+    if adjusted.change == 0:
+        return words("statement_same", total=words.money(adjusted.revised_total))
+    key = "statement_more" if adjusted.change > 0 else "statement_less"
+    said = words(
+        key,
+        change=words.money(abs(adjusted.change)),
+        total=words.money(adjusted.revised_total),
+    )
+    if adjusted.needs_signatures:
+        limit = words.percent(results.job.company.adjustment.no_pour_above)
+        said = f"{said} {words('statement_limit', limit=limit)}"
+    return said
+
+
+def _change(
+    results: Results, change: ChangeOrder, moves: tuple[MovedVisit, ...]
+) -> ChangeOrderView:
+    words = results.words
+    working = ""
+    if change.rate is not None:
+        quantity = words.quantity(change.quantity, change.rate.unit)
+        working = f"{quantity} × {words.rate(change.rate.amount, change.rate.unit)}"
+    return ChangeOrderView(
+        number=str(change.number),
+        on=words.day(change.on),
+        what=sentence(change.what),
+        asked_by=change.asked_by,
+        working=working,
+        previous_total=words.money(change.previous_total),
+        amount=words.signed_money(change.amount),
+        revised_total=words.money(change.revised_total),
+        days=words.count("days_added", change.days) if change.days else words("days_same"),
+        moves=tuple(_moved(results, move) for move in moves),
+        payments=tuple(_payments(results, change.payments)),
+    )
+
+
+def _moved(results: Results, move: MovedVisit) -> str:
+    """Say when a visit was and when it is now."""
+    words = results.words
+    was, now = (words.days(one.first_day, one.last_day) for one in (move.was, move.now))
+    return words("visit_moved", visit=move.now.name, was=was, now=now)

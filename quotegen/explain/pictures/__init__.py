@@ -1,0 +1,1 @@
+"""The drawings themselves: plan, section, timeline, swatches, charts."""

@@ -1,0 +1,73 @@
+"""The symbols of a drawing of the slabs: north, scale bar, and ground that others made ready."""
+
+from collections.abc import Iterator
+from math import cos, radians, sin
+
+from quotegen.explain.drawing import svg
+from quotegen.explain.drawing.canvas import Paper
+from quotegen.explain.drawing.curves import Pixel
+from quotegen.explain.drawing.free_space import Box
+
+
+def north(paper: Paper) -> Iterator[str]:
+    """Yield the north arrow of a job that says where north is."""
+    if paper.job.north_deg is None:
+        return
+    turn = radians(paper.job.north_deg.numerator / paper.job.north_deg.denominator)
+    x, y = paper.frame.width_px - 26, 36.0
+    tip, foot = (x - 16 * sin(turn), y - 16 * cos(turn)), (x + 14 * sin(turn), y + 14 * cos(turn))
+    paper.space.take(Box.around((x, y), 44, 60))
+    yield svg.arrow(foot, tip)
+    label = (tip[0] - 8 * sin(turn), tip[1] - 5 * cos(turn))
+    yield svg.text(label, paper.words("plan_north"), size=12, face="bold")
+
+
+def scale_bar(paper: Paper) -> Iterator[str]:
+    """Yield the scale bar, at the foot of the paper as far right as there is room."""
+    step, count, labels = paper.words.scale_bar(paper.frame.px_per_ft)
+    long = step * count
+    y = paper.frame.height_px - 12
+    x = paper.space.rightmost(Box(0, y - 15, long + 23, y + 8)) + 7
+    yield _bar((x, y), long, tuple(x + index * step for index in range(0, count, 2)), step)
+    for index, label in enumerate(labels):
+        yield svg.text((x + index * long / 2, y - 5), label, size=12, halo=True)
+
+
+def _bar(at: Pixel, long: float, dark: tuple[float, ...], step: float) -> str:
+    """Draw a bar and its dark parts."""
+    y = at[1]
+    parts = [[(x, y), (x + step, y), (x + step, y + 4), (x, y + 4)] for x in dark]
+    whole = [at, (at[0] + long, y), (at[0] + long, y + 4), (at[0], y + 4)]
+    line = svg.element("path", d=svg.rings_path([whole]), fill="none", stroke=svg.INK,
+                       stroke_width=svg.THIN)  # fmt: skip
+    return svg.element("path", d=svg.rings_path(parts), fill=svg.INK) + line
+
+
+def prepared_ground(paper: Paper) -> Iterator[str]:
+    """The outline of ground that others made ready, and where it is too small."""
+    if paper.takeoff.prepared is None:
+        return
+    for ring in paper.takeoff.prepared.outline_ft:
+        yield closed(paper.frame.ring(ring), dash="8 3 2 3")
+    for ring in paper.takeoff.prepared.short_ft:
+        yield closed(paper.frame.ring(ring), shade=0.35)
+    if paper.takeoff.prepared.short_ft:
+        longest = max(paper.takeoff.prepared.short_ft, key=len)
+        missing = paper.words(
+            "plan_ground_short", area=paper.words.square_feet(paper.takeoff.prepared.short_sqft)
+        )
+        yield paper.label(paper.frame.px(longest[0]), missing)
+
+
+def closed(pixels: list[Pixel], *, dash: str = "", shade: float = 0.0) -> str:
+    """Draw a closed line, dashed or filled with a shade."""
+    look: dict[str, str | float] = {
+        "d": svg.rings_path([pixels]),
+        "fill": svg.INK if shade else "none",
+        "fill_opacity": shade or 1,
+        "stroke": svg.INK,
+        "stroke_width": svg.THIN,
+    }
+    if dash:
+        look["stroke_dasharray"] = dash
+    return svg.element("path", "", **look)

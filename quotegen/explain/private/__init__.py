@@ -1,0 +1,1 @@
+"""The owner's sheets. None of this reaches a customer."""

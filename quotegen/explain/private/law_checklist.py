@@ -1,0 +1,105 @@
+"""Stage 5, explain, the owner's side: what the law asks of a written contract. Not legal advice."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from quotegen.explain.results import Results
+from quotegen.pricing.checks import not_typed
+from quotegen.trade.contract_law import ContractLaws, Element, Law
+
+BY_HAND = frozenset({
+    Element.SIGNED_COPY, Element.SUBCONTRACTORS, Element.LIEN_NOTICE, Element.DISPUTES,
+    Element.REGULATOR, Element.BLANKS, Element.TYPE_SIZE, Element.AFFILIATIONS,
+})  # fmt: skip
+"""What the quote does not carry: the owner adds it, after the official text."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LawRow:
+    """One element: what it is, the clause that asks for it, how sure, and where it stands."""
+
+    what: str
+    clause: str
+    sure: str
+    where: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LawPart:
+    """The elements of one law, and where its official text is."""
+
+    name: str
+    link: str
+    rows: tuple[LawRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LawSheet:
+    """Everything on the owner's law checklist."""
+
+    language: str
+    title: str
+    accent: str
+    paper_size: str
+    revision: str
+    date: str
+    customer: str
+    about: str
+    laws: tuple[LawPart, ...]
+
+
+def law_sheet(results: Results, laws: ContractLaws) -> LawSheet:
+    """Build the checklist: the laws of the state, or all that any law asks for as advice."""
+    job, words = results.job, results.words
+    found = laws.of(job.site.state, results.quote.chosen.total)
+    parts = [_part(results, laws, law) for law in found]
+    if not any(law.state == job.site.state for law in found):
+        parts.insert(0, _advice(results, laws))
+    return LawSheet(
+        language=words.locale.partition("_")[0],
+        title=words("law_title", title=job.title, quote=job.quote),
+        accent=job.company.accent,
+        paper_size=job.paper.value,
+        revision=str(job.revision),
+        date=words.day(job.quote_date),
+        customer=job.customer.name,
+        about=words("law_about", checked=words.day(laws.checked_on)),
+        laws=tuple(parts),
+    )
+
+
+def _part(results: Results, laws: ContractLaws, law: Law) -> LawPart:
+    return LawPart(
+        name=f"{law.law} ({law.edition})",
+        link=law.link,
+        rows=tuple(
+            LawRow(
+                what=_what(results, laws, demand.element),
+                clause=demand.clause,
+                sure=results.words(f"law_sure_{demand.seen.name.lower()}"),
+                where=_where(results, demand.element),
+            )
+            for demand in law.demands
+        ),
+    )
+
+
+def _advice(results: Results, laws: ContractLaws) -> LawPart:
+    return LawPart(name=results.words("law_advice"), link="", rows=tuple(_advised(results, laws)))
+
+
+def _advised(results: Results, laws: ContractLaws) -> Iterator[LawRow]:
+    for element in laws.superset():
+        where = _where(results, element)
+        yield LawRow(what=_what(results, laws, element), clause="", sure="", where=where)
+
+
+def _what(results: Results, laws: ContractLaws, element: Element) -> str:
+    return results.words.labels.get(f"element_{element.value}", laws.meaning(element))
+
+
+def _where(results: Results, element: Element) -> str:
+    if element in not_typed(results.job):
+        return results.words("law_missing")
+    named = element is Element.SUBCONTRACTORS and results.job.subcontractors
+    return results.words("law_by_hand" if element in BY_HAND and not named else "law_on_quote")

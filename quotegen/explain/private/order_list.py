@@ -1,0 +1,155 @@
+"""Stage 5, explain, the owner's side: what to order, and how concrete gets to the slab."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from quotegen.explain.results import Results
+from quotegen.explain.wording import Words
+from quotegen.quantity import Units, decimal_places
+from quotegen.takeoff.materials.metric import in_metric
+from quotegen.takeoff.records import Material
+from quotegen.trade.wording import SILENT_UNITS, unit_key
+from quotegen.working import Step
+
+_NEEDED_PLACES, _STEP_PLACES = 2, 3
+_COUNTED = frozenset({"sheet", "roll", "bar", "load", "each"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderRow:
+    """One material: what to buy, how much is needed, and how that comes about.
+
+    Attributes:
+        sold: what to buy as our book counts it, in a metric job; else empty.
+    """
+
+    name: str
+    what: str
+    buy: str
+    sold: str
+    needed: str
+    where: str
+    how: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReachRow:
+    """One way of access, how far it reaches and how much of the deck."""
+
+    name: str
+    reach: str
+    share: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderList:
+    """Everything on the owner's order list.
+
+    Attributes:
+        note: how a metric job is to be read; else empty.
+    """
+
+    language: str
+    title: str
+    accent: str
+    paper_size: str
+    revision: str
+    date: str
+    customer: str
+    note: str
+    rows: tuple[OrderRow, ...]
+    access: tuple[str, ...]
+    reach: tuple[ReachRow, ...]
+
+
+def order_list_view(results: Results) -> OrderList:
+    """Build the order list at the chosen finish."""
+    job, words, reach = results.job, results.words, results.takeoff.reach
+    return OrderList(
+        language=words.locale.partition("_")[0],
+        title=words("order_title", title=job.title, quote=job.quote),
+        accent=job.company.accent,
+        paper_size=job.paper.value,
+        revision=str(job.revision),
+        date=words.day(job.quote_date),
+        customer=job.customer.name,
+        note=words("order_metric") if words.units is Units.METRIC else "",
+        rows=tuple(_row(results, material) for material in results.takeoff.materials),
+        access=_access(results),
+        reach=tuple(
+            ReachRow(name=method.name, reach=words.feet(method.reach_ft), share=f"{method.share}%")
+            for method in (reach.methods if reach else ())
+        ),
+    )
+
+
+def _row(results: Results, material: Material) -> OrderRow:
+    words, names = results.words, {p.id: p.name for p in results.job.placements}
+    shown = in_metric(material) if words.units is Units.METRIC else material
+    return OrderRow(
+        name=words(f"material_{material.id}"),
+        what=material.what,
+        buy=_buy(words, shown),
+        sold=_buy(words, material) if shown.unit != material.unit else "",
+        needed=_amount(words, shown.needed, shown.unit, _NEEDED_PLACES),
+        where=names.get(material.placement or "", words("order_whole")),
+        how=_how(results, material.working),
+    )
+
+
+def _buy(words: Words, material: Material) -> str:
+    if not material.buy_unit:
+        return ""
+    return _amount(words, material.buy, material.buy_unit, decimal_places(material.buy))
+
+
+def _amount(words: Words, value: Decimal, unit: str, places: int) -> str:
+    """Write a quantity with its unit; what is counted has no decimals."""
+    number = words.number(value, 0 if unit in _COUNTED else places)
+    return words.count(f"order_unit_{unit_key(unit)}", value, number=number)
+
+
+def _how(results: Results, step: Step) -> str:
+    """Write one step of the working as a sentence with its numbers."""
+    inputs = tuple(_input(results, one) for one in step.inputs)
+    if not inputs:
+        return step.formula
+    return results.words("order_how", formula=step.formula, inputs=results.words.joined(inputs))
+
+
+def _input(results: Results, step: Step) -> str:
+    words, value = results.words, _step_value(results.words, step)
+    named = [rule for rule in step.rules if rule in results.rules.rules]
+    if named and not step.inputs:
+        reference = results.rules.rule(named[0]).at(results.job.quote_date).reference
+        value = words("order_rule", value=value, reference=str(reference))
+    return words("order_input", name=step.name, value=value)
+
+
+def _step_value(words: Words, step: Step) -> str:
+    """Write the value of a step with its unit in the plural form that it takes."""
+    if step.unit == "$":
+        return words.money(step.value)
+    number = words.number(step.value, min(decimal_places(step.value), _STEP_PLACES))
+    if step.unit in SILENT_UNITS:
+        return number
+    for kind in ("order_unit", "rule_unit"):
+        key = f"{kind}_{unit_key(step.unit)}"
+        if f"{key}_other" in words.labels:
+            return words.count(key, step.value, number=number)
+        if key in words.labels:
+            return words(key, number=number)
+    return f"{number} {step.unit}"
+
+
+def _access(results: Results) -> tuple[str, ...]:
+    words, chosen, reach = results.words, results.access, results.takeoff.reach
+    told = []
+    if chosen:
+        name = results.job.rate_book.access[chosen.method].name
+        told.append(words("order_named" if chosen.named else "order_chosen", method=name))
+        others = tuple(f"{other} {words.money(cost)}" for other, cost in chosen.others.items())
+        told += [words("order_others", others=words.listing(others))] if others else []
+    if reach and reach.route_ft is not None:
+        told.append(words("order_route", length=words.feet(reach.route_ft)))
+    return tuple(told)

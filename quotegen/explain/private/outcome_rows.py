@@ -1,0 +1,108 @@
+"""After the job: estimate against outcome, and which hours of the book drift."""
+
+from collections.abc import Iterator
+
+from quotegen.explain.results import Results
+from quotegen.explain.wording import Words
+from quotegen.explain.words.tables import Section, Table, TableRow
+from quotegen.pricing.costs.outcome import Drift, Outcome
+
+_HOUR_PLACES, _RATE_PLACES, _YARD_PLACES = 1, 3, 2
+
+
+def outcome_section(results: Results, outcome: Outcome | None) -> Section:
+    """Set the job as estimated against the job as it came out."""
+    words, actual = results.words, results.job.actual
+    note = actual.note if actual else None
+    head = ("outcome_what", "outcome_estimated", "outcome_actual", "outcome_difference")
+    rows = tuple(_outcome(words, outcome)) if outcome else ()
+    return Section(
+        id="outcome",
+        title=words("outcome"),
+        lines=(note,) if note else (),
+        table=Table(head=tuple(words(key) for key in head), rows=rows),
+    )
+
+
+def _outcome(words: Words, outcome: Outcome) -> Iterator[TableRow]:
+    for step in outcome.steps:
+        yield TableRow(
+            name=_name(words, step.id, step.name),
+            note=words("cost_hours"),
+            cells=(
+                words.number(step.estimated, _HOUR_PLACES),
+                words.number(step.actual, _HOUR_PLACES),
+                words.signed_number(step.actual - step.estimated, _HOUR_PLACES),
+            ),
+        )
+    if outcome.concrete:
+        ordered, came = outcome.concrete
+        yield TableRow(
+            name=words("outcome_concrete"),
+            cells=(
+                words.number(ordered, _YARD_PLACES),
+                words.number(came, _YARD_PLACES),
+                words.signed_number(came - ordered, _YARD_PLACES),
+            ),
+        )
+    if outcome.days:
+        planned, took = outcome.days
+        yield TableRow(
+            name=words("outcome_days"),
+            cells=(
+                str(planned),
+                str(took),
+                words.signed_number(took - planned, 0),
+            ),
+        )
+
+
+def drift_section(results: Results, drift: tuple[Drift, ...]) -> Section:
+    """Say which crew hours of the book are off over all completed jobs, and by how much."""
+    words = results.words
+    head = ("outcome_what", "outcome_estimated", "outcome_actual", "drift_of", "drift_rate",
+            "drift_better")  # fmt: skip
+    said = tuple(
+        words(
+            "drift_says",
+            step=_name(words, one.id, one.name),
+            off=words.signed_percent(one.ratio - 1),
+            jobs=str(one.jobs),
+        )
+        for one in drift
+        if one.drifts
+    )
+    return Section(
+        id="drift",
+        title=words("drift"),
+        lines=(words("drift_about"),) if drift else (),
+        points=said or ((words("drift_none"),) if drift else ()),
+        table=Table(
+            head=tuple(words(key) for key in head),
+            rows=tuple(_drift(words, one) for one in drift),
+        ),
+    )
+
+
+def _drift(words: Words, drift: Drift) -> TableRow:
+    return TableRow(
+        name=_name(words, drift.id, drift.name),
+        note=words("drift_jobs", jobs=str(drift.jobs)),
+        cells=(
+            words.number(drift.estimated, _HOUR_PLACES),
+            words.number(drift.actual, _HOUR_PLACES),
+            words.signed_percent(drift.ratio - 1),
+            "" if drift.rate is None else _rate(words, drift, better=False),
+            "" if drift.better is None else _rate(words, drift, better=True),
+        ),
+    )
+
+
+def _rate(words: Words, drift: Drift, *, better: bool) -> str:
+    hours = drift.better if better else drift.rate
+    return words("drift_hours", hours=words.number(hours or 0, _RATE_PLACES), of=drift.of)
+
+
+def _name(words: Words, step_id: str, name: str) -> str:
+    known = f"cost_item_{step_id}"
+    return name or (words(known) if known in words.labels else step_id.replace("_", " "))

@@ -1,0 +1,119 @@
+"""Stage 5, explain, the owner's side: the call sheet, for the phone call about a lower price."""
+
+from collections.abc import Iterator
+
+from quotegen.explain.private.bid_sections import bid_sections
+from quotegen.explain.private.bid_sums import bid_sums
+from quotegen.explain.private.cost_rows import floor_lines, floor_verdict, floors_say, if_name
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.past_jobs import shown_references, why
+from quotegen.explain.words.tables import OwnersSheet, Section, Table, TableRow, shown
+from quotegen.pricing.costs.owner import OwnersFigures
+from quotegen.pricing.costs.records import WhatIf
+
+NEVER_SAID = tuple(f"not_say_{number}" for number in range(1, 7))
+
+
+def call_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
+    """Build the call sheet; without another bid it still has the ways down and the line."""
+    job, words = results.job, results.words
+    return OwnersSheet(
+        language=words.locale.partition("_")[0],
+        title=words("call_title", title=job.title, quote=job.quote),
+        accent=job.company.accent,
+        paper_size=job.paper.value,
+        quote=job.quote,
+        revision=str(job.revision),
+        date=words.day(job.quote_date),
+        customer=job.customer.name,
+        lead=() if owner.bids else (words("call_no_bid"), floor_verdict(words, owner.chosen)),
+        sums=tuple(bid_sums(results, bid) for bid in owner.bids),
+        facts=((words("cost_notes"), job.private_notes),) if job.private_notes else (),
+        sections=shown((
+            Section(id="walk-away", title=words("call_walk_away"),
+                    points=tuple(_walk_away(results, owner))),
+            *(section for bid in owner.bids for section in bid_sections(results, bid)),
+            Section(id="answers", title=words("call_answers"), points=tuple(_answers(results))),
+            Section(id="ways", title=words("call_ways"), lines=(words("call_ways_about"),),
+                    points=_phases(results, owner.phases),
+                    table=_ifs(results, "cost_if", owner.ways)),
+            Section(id="discounts", title=words("call_discounts"),
+                    lines=(words("call_discounts_about"),),
+                    table=_ifs(results, "call_discount", owner.discounts)),
+            Section(id="references", title=words("call_references"),
+                    points=tuple(_references(results))),
+            Section(id="not-say", title=words("call_not_say"),
+                    points=tuple(words(key) for key in NEVER_SAID)),
+        )),
+    )  # fmt: skip
+
+
+def _answers(results: Results) -> Iterator[str]:
+    """Answer what else is asked on that call: the way, to match a price, a breakdown."""
+    words = results.words
+    for line in results.lines_for("travel"):
+        yield words(
+            "call_travel",
+            amount=words.money(line.amount),
+            visits=words.count("visits_counted", results.quote.chosen.visits),
+        )
+    yield words("call_match")
+    yield words("call_breakdown")
+
+
+def _walk_away(results: Results, owner: OwnersFigures) -> Iterator[str]:
+    words, costs = results.words, owner.chosen
+    yield floor_verdict(words, costs)
+    yield from floor_lines(words, costs)
+    yield words(
+        "call_walk_away_cost",
+        cost=words.money(costs.net_price - costs.margin),
+        price=words.money(costs.net_price),
+    )
+    if costs.missing:
+        yield words.count("call_incomplete", len(costs.missing))
+
+
+def _ifs(results: Results, first: str, ifs: tuple[WhatIf, ...]) -> Table:
+    words = results.words
+    head = (first, "cost_price", "cost_if_price", "cost_margin", "cost_share", "cost_if_floors")
+    return Table(
+        head=tuple(words(key) for key in head),
+        rows=tuple(
+            TableRow(
+                name=if_name(words, one),
+                cells=(
+                    words.money(one.price),
+                    words.signed_money(one.price_change),
+                    words.signed_money(one.margin),
+                    words.signed_percent(one.margin_share),
+                    floors_say(words, one),
+                ),
+            )
+            for one in ifs
+        ),
+    )
+
+
+def _phases(results: Results, phases: tuple[WhatIf, WhatIf]) -> tuple[str, ...]:
+    words, (first, both) = results.words, phases
+    return (
+        words(
+            "call_phases",
+            first=words.money(first.price),
+            both=words.money(both.price),
+            change=words.signed_money(both.price_change),
+        ),
+        words(
+            "call_phases_floor",
+            margin=words.signed_money(both.margin),
+            floors=floors_say(words, both),
+        ),
+    )
+
+
+def _references(results: Results) -> Iterator[str]:
+    words, references = results.words, shown_references(results)
+    for reference in references:
+        yield words("call_reference", title=reference.title, why=why(results, reference))
+    yield words("call_reference_ask" if references else "call_no_references")

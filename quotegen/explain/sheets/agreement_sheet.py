@@ -1,0 +1,177 @@
+"""Sheet 9, the agreement: who, how much when, on what terms, and how to say yes."""
+
+from collections.abc import Iterator, Mapping
+from datetime import timedelta
+from urllib.parse import quote as percent_encoded
+
+from markupsafe import Markup, escape
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.change_sheet import clause
+from quotegen.explain.sheets.combination import agreed_finish
+from quotegen.explain.sheets.views import AgreementSheet, CompanyView
+from quotegen.explain.wording import Words
+from quotegen.explain.words.prose import comma_joined, sentence
+from quotegen.explain.words.rule_words import rule_text
+from quotegen.explain.words.tables import Row
+from quotegen.schedule.visits import Visit
+from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
+
+
+def slotted(text: str, places: Mapping[str, str], values: Mapping[str, str]) -> Markup:
+    """Set values into a text of ours; those with a place stand in an element that names it.
+
+    Args:
+        text: with `{name}` for each value.
+        places: the name of a value, and that of its place on the page.
+        values: every value of the text.
+    """
+    return escape(text).format(**{
+        name: Markup('<span data-slot="{}">{}</span>').format(places[name], value)
+        if name in places
+        else value
+        for name, value in values.items()
+    })  # fmt: skip
+
+
+SLOTS = {"finish": "said", "total": "total"}
+"""The values of the reply that a choice on the page changes, and the names of their places."""
+
+
+def agreement_sheet(results: Results) -> AgreementSheet:
+    """Build sheet 9."""
+    job, words, quote = results.job, results.words, results.quote
+    subject = words("reply_subject", quote=job.quote, revision=str(job.revision))
+    values = {
+        "company": job.company.name, "quote": job.quote, "revision": str(job.revision),
+        "date": words.day(job.quote_date), "site": site_line(results),
+        "customer": job.customer.name,
+    }  # fmt: skip
+    said = {"finish": agreed_finish(results), "total": words.money(quote.chosen.total)}
+    to = f"mailto:{job.company.email}?subject={percent_encoded(subject)}&body="
+    body = words("reply_body", **values, **said)
+    return AgreementSheet(
+        parties=tuple(_parties(results)),
+        payments=tuple(payment_rows(results)),
+        total=words.money(quote.chosen.total),
+        warranty=clause("warranty", results),
+        acceptance=clause("acceptance", results),
+        legal=clause("not_legal_advice", results),
+        how=words(
+            "how_to_accept",
+            date=words.day(job.holds_until),
+            email=job.company.email,
+            phone=job.company.phone,
+        ),
+        reply_link=to + percent_encoded(_with_crlf(body)),
+        reply_subject=subject,
+        reply_body=body,
+        reply_letter=slotted(words.labels["reply_body"], SLOTS, {**values, **said}),
+    )
+
+
+def company_view(results: Results) -> CompanyView:
+    """Cut the company down to what a customer reads."""
+    company, words = results.job.company, results.words
+    insurance = company.insurance
+    return CompanyView(
+        name=company.name,
+        owner=company.owner,
+        address=comma_joined(company.address, company.town, company.state),
+        phone=company.phone,
+        phone_link="tel:" + "".join(c for c in company.phone if c.isdigit() or c == "+"),
+        email=company.email,
+        licence=words("licence", number=company.licence) if company.licence else "",
+        insurance=words(
+            "insurance", carrier=insurance.carrier, covers=insurance.covers, phone=insurance.phone
+        )
+        if insurance
+        else "",
+        warranty=sentence(company.warranty),
+    )
+
+
+def site_line(results: Results) -> str:
+    """Return the address of the site on one line."""
+    site = results.job.site
+    return comma_joined(site.address, site.town, site.state)
+
+
+def _parties(results: Results) -> Iterator[Row]:
+    job, words = results.job, results.words
+    company = company_view(results)
+    yield Row(
+        name=words("party_company"),
+        text=f"{company.name}, {company.address}, {company.phone}, {company.email}",
+    )
+    customer = job.customer
+    named = comma_joined(customer.name, customer.phone, customer.email)
+    yield Row(name=words("party_customer"), text=named)
+    yield Row(name=words("party_site"), text=site_line(results))
+    yield Row(name=words("party_work"), text=_work(results))
+    for other in job.subcontractors:
+        named = comma_joined(other.name, other.does, other.address, other.licence)
+        yield Row(name=words("party_subcontractor"), text=named)
+    yield Row(name=words("party_dates"), text=dates_sentence(results), mark="span")
+    yield Row(name=words("party_cancel"), text=_cancel(results))
+
+
+def _work(results: Results) -> Markup:
+    """Say what is built, with what finish."""
+    values = {"title": results.job.title, "finish": agreed_finish(results)}
+    return slotted(results.words.labels["work_sentence"], SLOTS, values)
+
+
+def dates_sentence(results: Results) -> str:
+    """Say from when to when the work goes on."""
+    words = results.words
+    first, last = results.chosen_visits[0], results.chosen_visits[-1]
+    return words("dates_sentence", start=words.day(first.first_day), end=words.day(last.last_day))
+
+
+def _with_crlf(text: str) -> str:
+    """End lines as a mail link must (RFC 6068, 5)."""
+    return text.replace("\n", "\r\n")
+
+
+def _cancel(results: Results) -> str:
+    """Say until when the customer may cancel: a date once it is signed, the rule before that."""
+    words, accepted = results.words, results.contract.accepted_on
+    longer = _longer_rule(results)
+    if accepted is None:
+        senior = words("cancel_rule_65", days=rule_text(results, longer)) if longer else ""
+        return f"{words('cancel_rule')} {senior}".strip()
+    last = cancel_by(accepted, results.rules)
+    said = [words("cancel_until", signed=words.day(accepted), day=words.day(last.day))]
+    if last.is_the_later_count:
+        said.append(words("cancel_later"))
+    if longer:
+        day = cancel_by(accepted, results.rules, longer).day
+        said.append(words("cancel_until_65", day=words.day(day)))
+    return " ".join(said)
+
+
+def _longer_rule(results: Results) -> str:
+    """Return the rule that gives this customer more days, nothing where there is none."""
+    job = results.job
+    return LONGER_AT_65.get(job.site.state or "", "") if job.customer.over_65 else ""
+
+
+def _about(words: Words, visit: Visit, days_after: int) -> str:
+    return words("about_day", day=words.weekday(visit.last_day + timedelta(days=days_after)))
+
+
+def payment_rows(results: Results) -> Iterator[Row]:
+    """Yield each payment: when it is due, its share and day, and its amount."""
+    words = results.words
+    days = {visit.id: visit for visit in results.chosen_visits}
+    for number, payment in enumerate(results.quote.payments, start=1):
+        share = words("the_rest") if payment.share is None else words.percent(payment.share)
+        visit = days.get(payment.at_visit or "")
+        about = _about(words, visit, payment.days_after) if visit else ""
+        yield Row(
+            name=sentence(payment.when).removesuffix("."),
+            text=comma_joined(share, about),
+            amount=words.money(payment.amount),
+            mark=str(number),
+        )

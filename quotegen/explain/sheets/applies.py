@@ -1,0 +1,54 @@
+"""What a job contains, for the pages that are printed only where they are about something."""
+
+from collections.abc import Iterator
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.plan_sheet import against_something
+from quotegen.reading.content.content import When
+from quotegen.reading.files.rate_book import FinishKind, Sealer, SteelKind
+from quotegen.schedule.openings import DRIVEN_ON
+from quotegen.takeoff.plan_geometry import Against
+
+STAMPED = frozenset({FinishKind.STAMPED_TEXTURE, FinishKind.STAMPED_PATTERN})
+LAID_STEEL = frozenset({SteelKind.WIRE, SteelKind.BAR})
+
+
+def present(results: Results) -> frozenset[When]:
+    """Return what the job contains that a page may speak of."""
+    return frozenset((*_about_the_slab(results), *_about_the_work(results)))
+
+
+def kinds(results: Results) -> frozenset[FinishKind]:
+    """Return the kinds of finish of the chosen price."""
+    job = results.job
+    return frozenset(job.finish_of(p, job.finish)[1].kind for p in job.placements)
+
+
+def _about_the_slab(results: Results) -> Iterator[When]:
+    job = results.job
+    yield When.ALWAYS
+    if against_something(results, Against.POOL):
+        yield When.POOL
+    if against_something(results, Against.HOUSE):
+        yield When.HOUSE
+    if any(p.use in DRIVEN_ON for p in job.placements):
+        yield When.DRIVE
+    if "steps" in results.scope_items():
+        yield When.STEPS
+
+
+def _about_the_work(results: Results) -> Iterator[When]:
+    items, job = results.scope_items(), results.job
+    steel = job.rate_book.reinforcement
+    if "joints" in items or "demolition" in items:
+        yield When.SAW
+    if "dig_out" in items or "demolition" in items:
+        yield When.DIGGING
+    if any(job.finish_of(p, job.finish)[1].sealer is not Sealer.NONE for p in job.placements):
+        yield When.SEALER
+    if any(steel[p.reinforcement].kind in LAID_STEEL for p in job.placements):
+        yield When.STEEL
+    if kinds(results) & STAMPED:
+        yield When.STAMPED
+    if FinishKind.EXPOSED_AGGREGATE in kinds(results):
+        yield When.EXPOSED

@@ -1,0 +1,111 @@
+"""A way to choose, seen as a quote of its own: the same sheets are then built from it."""
+
+from dataclasses import replace
+from types import MappingProxyType
+
+from quotegen.explain.results import Results
+from quotegen.pricing.quoted.options import with_alternates
+from quotegen.pricing.quoted.payments import payments_of
+from quotegen.pricing.quoted.price import by_placement, by_scope
+from quotegen.pricing.quoted.records import Combination, PricedFinish
+from quotegen.schedule.day_plans import DayPlan
+
+
+def at_way(results: Results, one: Combination) -> Results:
+    """Return the results as if this combination had been quoted.
+
+    What is worked out for the quote alone stays as it is: the worked figures at other areas,
+    the range of the tape, and what single options move.
+    """
+    job = replace(
+        with_alternates(results.job, one.alternates), finish=one.finish, colour=one.colours
+    )
+    chosen = PricedFinish(
+        id=one.finish,
+        name=way_name(results, one),
+        visits=one.visits,
+        lines=one.lines,
+        total=one.total,
+        area_price=one.area_price,
+    )
+    quote = replace(
+        results.quote,
+        finishes=(chosen,),
+        payments=payments_of(job, one.total),
+        by_placement=by_placement(one.lines),
+        by_scope=by_scope(one.lines),
+    )
+    days = day_plan(results, one)
+    return replace(
+        results,
+        job=job,
+        quote=quote,
+        visits=MappingProxyType({one.finish: days.visits}),
+        openings=days.openings,
+    )
+
+
+def day_plan(results: Results, one: Combination) -> DayPlan:
+    """Return the days of a combination."""
+    way = (one.finish, one.alternates)
+    return next(plan for plan in results.day_plans if way in plan.ways)
+
+
+def way_name(results: Results, one: Combination) -> str:
+    """Say what is chosen, such as `Slate; Walk: Broom; clay with charcoal; with trench drain`."""
+    words, book = results.words, results.job.rate_book
+    names = tuple(_lower(book.rates[extra].name) for extra in one.extras)
+    return "; ".join((
+        surface_name(results, one),
+        *((words("way_extras", names=words.listing(names)),) if names else ()),
+    ))  # fmt: skip
+
+
+def surface_name(results: Results, one: Combination) -> str:
+    """Say which finishes and colours are chosen."""
+    colours = (look_name(results, one.colours),) if one.colours else ()
+    return "; ".join((*finish_names(results, one.finish, one.alternates), *colours))
+
+
+def finish_names(
+    results: Results, finish: str, alternates: tuple[tuple[str, str], ...] = ()
+) -> tuple[str, ...]:
+    """Name the finish of the job, and each part that has another one.
+
+    Where every part has its own, that of the job is nowhere and is not named.
+    """
+    job = with_alternates(results.job, alternates)
+    own = tuple((p.id, p.finish) for p in job.placements if p.finish not in {None, finish})
+    parts = part_names(results, own)
+    if len(parts) == len(job.placements):
+        return parts
+    return (job.rate_book.finishes[finish].name, *parts)
+
+
+def part_names(results: Results, finishes: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
+    """Name each placement with its finish, such as `Walk: Broom`."""
+    places = {p.id: p.name for p in results.job.placements}
+    named = results.job.rate_book.finishes
+    return tuple(
+        results.words("alternate_on", placement=places[place], finish=named[finish].name)
+        for place, finish in finishes
+    )
+
+
+def agreed_finish(results: Results) -> str:
+    """Name what is quoted: the finish, and each part that has one of its own."""
+    name, finish = results.quote.chosen.name, results.job.finish
+    alone = name == results.job.rate_book.finishes[finish].name
+    return "; ".join(finish_names(results, finish)) if alone else name
+
+
+def look_name(results: Results, colours: tuple[str, ...]) -> str:
+    """Name the colours of a look, the base first."""
+    names = tuple(results.job.rate_book.rates[colour].name for colour in colours)
+    if len(names) == 1:
+        return names[0]
+    return results.words("colour_pair", base=names[0], second=names[1])
+
+
+def _lower(name: str) -> str:
+    return name[:1].lower() + name[1:]

@@ -1,0 +1,70 @@
+"""Sheet 5, days on site: when we come, and from when the slab may be used."""
+
+from quotegen.explain.pictures.timeline import timeline
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.applies import present
+from quotegen.explain.sheets.change_sheet import clause
+from quotegen.explain.sheets.combination import part_names
+from quotegen.explain.sheets.views import DayPlanView, DaysSheet, SightRow
+from quotegen.explain.words.prose import filled, html
+from quotegen.explain.words.tables import Prose, Row
+from quotegen.reading.content.content import When
+from quotegen.schedule.day_plans import DayPlan
+
+
+def day_sheet(results: Results) -> DaysSheet:
+    """Build sheet 5: each different plan of the days, that of the quote first."""
+    return DaysSheet(
+        plans=tuple(
+            _plan(results, plan, f"days-{number}") for number, plan in enumerate(results.day_plans)
+        ),
+        weather_html=html(results.content.clauses["weather"].markdown, results),
+        crew=_crew(results),
+        sights=_sights(results),
+    )
+
+
+def _plan(results: Results, plan: DayPlan, ident: str) -> DayPlanView:
+    words = results.words
+    return DayPlanView(
+        name=words("days_with", ways=words.either(tuple(_names(results, plan)))),
+        picture=timeline(results, plan, ident),
+        visits=tuple(
+            Row(name=words.days(visit.first_day, visit.last_day), text=visit.name,
+                mark=str(number))
+            for number, visit in enumerate(plan.visits, start=1)
+        ),
+        opening=tuple(
+            Row(name=words.weekday(opened.day), text=words(f"opening_{opened.use.value}"))
+            for opened in plan.openings
+        ),
+    )  # fmt: skip
+
+
+def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
+    """Name the ways that lead to a plan: by the finish alone where that decides it."""
+    finishes = results.job.rate_book.finishes
+    return tuple(dict.fromkeys(
+        "; ".join(part_names(results, alternates)) or finishes[finish].name
+        for finish, alternates in plan.ways
+    ))  # fmt: skip
+
+
+def _crew(results: Results) -> tuple[Prose, ...]:
+    """Return why the work goes as it does, where a stamped finish asks for it."""
+    return (clause("in_parts", results),) if When.STAMPED in present(results) else ()
+
+
+def _sights(results: Results) -> tuple[SightRow, ...]:
+    """Return what will be seen on this job while we work."""
+    there = present(results)
+    return tuple(
+        SightRow(
+            seen=page.front.title,
+            that_day=filled(page.markdown, results),
+            later=page.front.later,
+            speak_up=page.front.speak_up,
+        )
+        for page in results.content.sights.values()
+        if there & set(page.front.applies)
+    )

@@ -1,0 +1,84 @@
+"""Sheet 4, finishes side by side, and the extras with their prices."""
+
+from collections.abc import Iterator
+
+from quotegen.explain.pictures.swatches import finish_swatch
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.option_rows import with_tax
+from quotegen.explain.sheets.views import FinishColumn
+from quotegen.explain.words.numbers import reseal
+from quotegen.explain.words.prose import html, sentence
+from quotegen.explain.words.tables import Row
+from quotegen.pricing.quoted.records import PricedFinish
+
+
+def finish_columns(results: Results) -> tuple[FinishColumn, ...]:
+    """Return one column for each finish, the chosen one first."""
+    return tuple(_column(results, finish) for finish in results.quote.finishes)
+
+
+def extras(results: Results) -> tuple[Row, ...]:
+    """Return what the homeowner may add, each at the price that it adds."""
+    return tuple(_extras(results))
+
+
+def _column(results: Results, finish: PricedFinish) -> FinishColumn:
+    words, quote = results.words, results.quote
+    book = results.job.rate_book.finishes[finish.id]
+    page = results.content.finishes[book.kind.value]
+    chosen = finish.id == quote.chosen.id
+    return FinishColumn(
+        id=finish.id,
+        name=finish.name,
+        kind=page.front.title,
+        swatch=finish_swatch(results, finish.id),
+        chosen=chosen,
+        total=words.money(finish.total),
+        difference="" if chosen else words.signed_money(quote.difference(finish)),
+        colour=sentence(book.colour) if book.colour else words("colour_plain"),
+        visits=words.count(
+            "visits_last",
+            finish.visits,
+            day=words.weekday(results.visits[finish.id][-1].last_day),
+        ),
+        grip=page.front.grip,
+        heat=page.front.heat,
+        repair=page.front.repair,
+        upkeep=f"{page.front.upkeep} {words('reseal_every', years=reseal(results, book.sealer))}",
+        upkeep_sum=_upkeep_sum(results, finish.id),
+        suits=page.front.suits,
+        judge=page.front.judge,
+        wet_note=page.front.wet_note,
+        html=html(page.markdown, results),
+    )
+
+
+def _upkeep_sum(results: Results, finish: str) -> str:
+    """Say what renewing the sealer comes to over the years, at the price of today."""
+    words, upkeep = results.words, results.upkeep.get(finish)
+    if upkeep is None:
+        return words("upkeep_none")
+    return words(
+        "upkeep_range",
+        years=str(upkeep.years),
+        least_coats=str(upkeep.least_coats),
+        most_coats=str(upkeep.most_coats),
+        coat=words.money(upkeep.coat),
+        least=words.money(upkeep.least),
+        most=words.money(upkeep.most),
+    )
+
+
+def _extras(results: Results) -> Iterator[Row]:
+    words = results.words
+    for extra in results.quote.extras:
+        page = results.content.scope[extra.scope[0]].front
+        parts = tuple(
+            f"{words.quantity(line.quantity, line.unit)} × {words.rate(line.rate, line.unit)}"
+            for line in extra.lines
+        )
+        yield Row(
+            name=extra.name,
+            text=f"{page.short}. {words.listing(parts)}{with_tax(results)}",
+            amount=words.signed_money(extra.amount),
+        )

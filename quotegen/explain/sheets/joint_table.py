@@ -1,0 +1,95 @@
+"""The joint plan in numbers: panels, the largest of them, the rule of the spacing, the depth."""
+
+from collections.abc import Iterator, Mapping
+from decimal import Decimal
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.plan_views import JointRow
+from quotegen.explain.wording import Words
+from quotegen.quantity import Length, Unit, Units
+from quotegen.takeoff.joints.records import Broken, JointPlan, Panel, PanelRule
+
+_TIMES_RULE = "joint_spacing_multiplier"
+
+
+def joint_rows(results: Results, numbered: Mapping[str, tuple[Panel, ...]]) -> tuple[JointRow, ...]:
+    """Return one row for each placement that has joints in the price, or any that the job drew.
+
+    Args:
+        results: of the job.
+        numbered: by placement, the panels that the drawing shows by their number alone.
+    """
+    priced = {placement.id for placement in results.placements_with("joints")}
+    covered = "joints" in results.scope_items()
+    return tuple(
+        _row(
+            results,
+            placement.name,
+            results.takeoff.placement(placement.id).joints,
+            numbered.get(placement.id, ()),
+        )
+        for placement in results.job.placements
+        if (covered and placement.id in priced) or placement.joints
+    )
+
+
+def _row(results: Results, name: str, plan: JointPlan, numbered: tuple[Panel, ...]) -> JointRow:
+    words = results.words
+    largest = max(plan.panels, key=lambda panel: panel.area_sqft)
+    metric = words.units is Units.METRIC
+    return JointRow(
+        name=name,
+        panels=str(len(plan.panels)),
+        largest=_size(largest, words),
+        length=words.quantity(plan.length_m, Unit.M)
+        if metric
+        else words.quantity(plan.length_ft, Unit.FT),
+        spacing=words.feet(plan.spacing_ft),
+        rule=words.listing(tuple(_rule(results, rule) for rule in plan.spacing_rules)),
+        depth=words.depth(Length.of_inches(plan.saw_depth_in)),
+        numbered=_numbered(numbered, name, words),
+        exceptions=tuple(_exceptions(results, plan)),
+    )
+
+
+def _size(panel: Panel, words: Words) -> str:
+    long, short = words.panel_side(panel.long_ft), words.panel_side(panel.short_ft)
+    return words("panel_size", long=long, short=short)
+
+
+def _numbered(panels: tuple[Panel, ...], name: str, words: Words) -> str:
+    """Give the sizes of panels by their numbers, those of one size together."""
+    by_size: dict[str, list[str]] = {}
+    for panel in panels:
+        by_size.setdefault(_size(panel, words), []).append(str(panel.number))
+    said = tuple(
+        words("panels_of_size", numbers=words.listing(tuple(numbers)), size=size)
+        for size, numbers in by_size.items()
+    )
+    return words("panels_numbered", placement=name, sizes=words.joined(said)) if said else ""
+
+
+def _rule(results: Results, rule: str) -> str:
+    times = results.rules.number(_TIMES_RULE, results.job.quote_date)
+    return results.words(f"joint_rule_{rule}", times=results.words.number(times, 0))
+
+
+def _exceptions(results: Results, plan: JointPlan) -> Iterator[str]:
+    for panel in plan.exceptions:
+        for broken in panel.broken:
+            yield _said(results, panel, broken)
+
+
+def _said(results: Results, panel: Panel, broken: Broken) -> str:
+    words = results.words
+    in_feet = broken.rule in {PanelRule.SPACING, PanelRule.SLIVER}
+
+    def number(value: Decimal) -> str:
+        return words.feet(value) if in_feet else f"{value.normalize():f}"
+
+    return words(
+        f"broken_{broken.rule.value.replace(' ', '_')}",
+        number=str(panel.number),
+        found=number(broken.found),
+        allowed=number(broken.allowed),
+    )

@@ -1,0 +1,59 @@
+"""The head of every paper: who, for whom, which quote, of when."""
+
+import base64
+from datetime import date
+from typing import TypedDict
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.agreement_sheet import company_view, site_line
+from quotegen.explain.sheets.views import CompanyView
+
+
+class PaperHead(TypedDict):
+    """The fields of `Paper`, by name."""
+
+    language: str
+    title: str
+    accent: str
+    paper_size: str
+    logo: str
+    company: CompanyView
+    customer: str
+    site: str
+    quote: str
+    revision: str
+    date: str
+    holds_until: str
+
+
+def paper_head(results: Results, title: str, on: date) -> PaperHead:
+    """Return the fields that every paper shares.
+
+    Args:
+        results: of the job.
+        title: of this paper.
+        on: the date that it bears.
+    """
+    job, words = results.job, results.words
+    return PaperHead(
+        language=words.locale.partition("_")[0],
+        title=title,
+        accent=job.company.accent,
+        paper_size=job.paper.value,
+        logo=_logo(results),
+        company=company_view(results),
+        customer=job.customer.name,
+        site=site_line(results),
+        quote=job.quote,
+        revision=str(job.revision),
+        date=words.day(on),
+        holds_until=words.day(job.holds_until) if on <= job.holds_until else "",
+    )
+
+
+def _logo(results: Results) -> str:
+    """Return the data: address that holds the logo (RFC 2397)."""
+    logo = results.job.logo
+    if logo is None:
+        return ""
+    return f"data:{logo.kind};base64,{base64.b64encode(logo.data).decode('ascii')}"

@@ -1,0 +1,84 @@
+"""Past jobs that may be shown: what they are, and why each is shown for this job."""
+
+import base64
+from fractions import Fraction
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.paper_head import paper_head
+from quotegen.explain.sheets.views import PastJobPage, ReferenceView
+from quotegen.reading.records import Reason, Reference
+
+MOST_SHOWN = 3
+LEAST_SIZE, MOST_SIZE = Fraction(2, 3), Fraction(3, 2)
+"""A past job of this many times the size, from and to, is about as large."""
+
+_WEIGHT = (Reason.FINISH, Reason.USE, Reason.SIZE, Reason.TOWN)
+
+
+def shown_references(results: Results) -> tuple[Reference, ...]:
+    """Return the past jobs to show: those that the job names, else the nearest in all ways."""
+    may = results.job.references
+    if any(Reason.CHOSEN in reference.reasons for reference in may):
+        return may
+    ranked = sorted(
+        may,
+        key=lambda one: (
+            *(reason not in _reasons(results, one) for reason in _WEIGHT), one.finished
+        ),
+    )  # fmt: skip
+    return tuple(ranked[:MOST_SHOWN])
+
+
+def _reasons(results: Results, reference: Reference) -> tuple[Reason, ...]:
+    """Return why a past job fits, its size against the measured slab included."""
+    area = sum(Fraction(p.area_sqft) for p in results.takeoff.placements)
+    alike = area * LEAST_SIZE <= reference.area_sqft <= area * MOST_SIZE
+    known = (*reference.reasons, *((Reason.SIZE,) if alike else ()))
+    told = [reason for reason in Reason if reason in known and reason is not Reason.CHOSEN]
+    return tuple(told) or (Reason.CHOSEN,)
+
+
+def why(results: Results, reference: Reference) -> str:
+    """Say why a past job is shown for this one; only what its owner agreed to is in it."""
+    words = results.words
+    return words.listing(
+        tuple(
+            words(f"reason_{reason.value}", years=str(reference.years), town=reference.town or "")
+            for reason in _reasons(results, reference)
+        )
+    )
+
+
+def reference_view(results: Results, reference: Reference) -> ReferenceView:
+    """Build what a homeowner sees of a past job."""
+    words = results.words
+    facts = (
+        results.content.finishes[reference.finish.value].front.title,
+        words("about_sqft", area=words.number(reference.area_sqft, 0)),
+        words("finished_in", month=words.month(reference.finished)),
+        reference.town or "",
+    )
+    contact, photo = reference.contact, reference.photo
+    encoded = base64.b64encode(photo.jpeg).decode("ascii") if photo else ""
+    scope = results.content.scope
+    return ReferenceView(
+        title=reference.title,
+        facts=words.joined(tuple(fact for fact in facts if fact)),
+        shows=reference.shows,
+        now=reference.now or "",
+        why=why(results, reference),
+        scope=tuple(scope[item].front.title for item in reference.scope),
+        contact=words("reference_contact", name=contact.name, phone=contact.phone)
+        if contact
+        else "",
+        photo=f"data:image/jpeg;base64,{encoded}" if photo else "",
+        alt=photo.alt if photo else "",
+    )
+
+
+def past_job_page(results: Results, reference: Reference) -> PastJobPage:
+    """Build the page of one past job."""
+    title = results.words("past_job_title", title=reference.title)
+    return PastJobPage(
+        **paper_head(results, title, results.job.quote_date), job=reference_view(results, reference)
+    )

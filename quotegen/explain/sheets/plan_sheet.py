@@ -1,0 +1,165 @@
+"""Sheet 2, the plan: the drawings, and the tables that let a tape check them."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from quotegen.explain.drawing.canvas import marked_edges
+from quotegen.explain.drawing.scale import Room
+from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.pictures.joint_drawing import draw_joints
+from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.pictures.reach_drawing import draw_reach
+from quotegen.explain.pictures.section import draw_section
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.height_rows import corner_rows, drop_rows, ground, heights_from
+from quotegen.explain.sheets.how_measured import measured_rows, step_rows, sure_lines
+from quotegen.explain.sheets.joint_table import joint_rows
+from quotegen.explain.sheets.plan_views import EdgeRow, PlanSheet, SectionPair, SizeRow
+from quotegen.explain.sheets.price_sheet import total_area
+from quotegen.explain.words.numbers import edge_length
+from quotegen.explain.words.prose import sentence
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.records import PlacementSpec
+from quotegen.takeoff.plan_geometry import Against
+
+WIDE = Room(
+    width_px=640, height_px=560, left_px=58, right_px=48, top_px=58, bottom_px=72, to_scale=True
+)
+FLAT = Room(
+    width_px=640, height_px=470, left_px=24, right_px=24, top_px=24, bottom_px=48, to_scale=True
+)
+SMALL = Room(
+    width_px=640, height_px=380, left_px=58, right_px=48, top_px=32, bottom_px=56, to_scale=True
+)
+DOOR = Room(
+    width_px=640, height_px=240, left_px=58, right_px=48, top_px=32, bottom_px=70, to_scale=False
+)
+NARROW = Room(
+    width_px=328, height_px=460, left_px=44, right_px=34, top_px=60, bottom_px=88, to_scale=False
+)
+
+
+def plan_sheet(results: Results) -> PlanSheet:
+    """Build sheet 2."""
+    job, takeoff, words = results.job, results.takeoff, results.words
+    joints = draw_joints(job, takeoff, words, FLAT, "joints")
+    jointed = any(measured.joints.joints for measured in takeoff.placements)
+    return PlanSheet(
+        small=draw_plan(job, takeoff, words, SMALL, "plan-small"),
+        door=draw_plan(job, takeoff, words, DOOR, "plan-door"),
+        wide=draw_plan(job, takeoff, words, WIDE, "plan"),
+        narrow=draw_plan(job, takeoff, words, NARROW, "plan-narrow"),
+        joint_plan=joints.drawing if jointed else None,
+        reach=_reach(results),
+        reached=tuple(_reached(results)),
+        edges=tuple(_edges(results)),
+        sizes=tuple(_sizes(results)),
+        joints=joint_rows(results, joints.numbered),
+        sections=tuple(_sections(results)),
+        access=job.access.note if job.access else "",
+        water=tuple(_water(results)),
+        corners=corner_rows(results),
+        drops=drop_rows(results),
+        heights_from=heights_from(results),
+        ground=ground(results),
+        measured=measured_rows(results),
+        sure=sure_lines(results),
+        steps=step_rows(results),
+    )
+
+
+def _reach(results: Results) -> Drawing | None:
+    job, takeoff = results.job, results.takeoff
+    if takeoff.reach is None:
+        return None
+    return draw_reach(job, takeoff, takeoff.reach, results.words, FLAT, "reach")
+
+
+def _reached(results: Results) -> Iterator[str]:
+    words, reach = results.words, results.takeoff.reach
+    for method in reach.methods if reach else ():
+        key = "reach_all" if method.covers else "reach_part" if method.share else "reach_none"
+        share = words.percent(Fraction(method.share) / 100)
+        yield sentence(words(key, method=method.name, share=share))
+
+
+def _edges(results: Results) -> Iterator[EdgeRow]:
+    words = results.words
+    names = {p.id: p.name for p in results.job.placements}
+    for marked in marked_edges(results.takeoff):
+        edge = marked.edge
+        where = words(f"against_{edge.against.value}", placement=names[marked.placement])
+        open_ended = edge.is_curved and edge.chord_ft > 0  # a whole oval has no chord to check
+        yield EdgeRow(
+            mark=marked.mark,
+            where=where,
+            kind=words("edge_curved" if edge.is_curved else "edge_straight"),
+            along=words.feet(edge.length_ft),
+            chord=words.feet(edge.chord_ft) if open_ended else "",
+            rise=words.feet(edge.rise_ft) if open_ended else "",
+        )
+
+
+def _sizes(results: Results) -> Iterator[SizeRow]:
+    words, takeoff = results.words, results.takeoff
+    for placement in results.job.placements:
+        measured = takeoff.placement(placement.id)
+        has_inner = any(edge.inner for edge in measured.edges)
+        yield SizeRow(
+            name=placement.name,
+            area=words.area(measured),
+            outer=edge_length(results, placement.id, EdgeKind.OUTER),
+            inner=edge_length(results, placement.id, EdgeKind.INNER) if has_inner else "",
+            thickness=words.depth(placement.thickness),
+            volume=words.volume(measured.volume_cuyd),
+        )
+    if len(takeoff.placements) > 1:
+        yield SizeRow(
+            name=words("all_placements"),
+            area=total_area(results),
+            outer="",
+            inner="",
+            thickness="",
+            volume=words.volume(takeoff.volume_cuyd),
+        )
+
+
+def _sections(results: Results) -> Iterator[SectionPair]:
+    """One section for each different build-up."""
+    seen: set[tuple[object, ...]] = set()
+    for index, placement in enumerate(results.job.placements):
+        built_up = (
+            placement.thickness,
+            placement.base,
+            placement.reinforcement,
+            placement.deep_edges,
+        )
+        if built_up not in seen:
+            seen.add(built_up)
+            yield SectionPair(
+                wide=draw_section(results.job, placement, results.words, 640, f"section-{index}"),
+                narrow=draw_section(
+                    results.job, placement, results.words, 328, f"section-narrow-{index}"
+                ),
+            )
+
+
+def _water(results: Results) -> Iterator[str]:
+    for placement in results.job.placements:
+        if placement.fall is not None and placement.water_goes_to is not None:
+            yield _water_of(results, placement)
+
+
+def _water_of(results: Results, placement: PlacementSpec) -> str:
+    words = results.words
+    return words(
+        "water",
+        placement=placement.name,
+        fall=words.slope(placement.fall) if placement.fall else "",
+        place=placement.water_goes_to or "",
+    )
+
+
+def against_something(results: Results, against: Against) -> bool:
+    """Say whether any edge of the job meets a house, a pool or an opening."""
+    return any(edge.against is against for p in results.takeoff.placements for edge in p.edges)

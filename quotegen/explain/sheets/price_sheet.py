@@ -1,0 +1,218 @@
+"""Sheet 1, the price: what, how much, how long it holds, what is in it, what could move it."""
+
+from collections.abc import Callable, Iterator, Mapping
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.combination import agreed_finish
+from quotegen.explain.sheets.views import PriceSheet
+from quotegen.explain.words.line_notes import taxes_of
+from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
+from quotegen.explain.words.tables import Row
+from quotegen.pricing.quoted.tax import TAX
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.schedule.openings import Opening
+from quotegen.trade.cancellation import sign_by
+
+SHORT_LIST = ("base", "slab", "reinforcement", "joints", "finish", "cast_edge", "steps", "drain",
+              "placing", "demolition", "sealing")  # fmt: skip
+"""The scope items that sheet 1 names, most asked about first; sheet 3 has them all."""
+
+
+def price_sheet(results: Results) -> PriceSheet:
+    """Build sheet 1."""
+    job, words, quote = results.job, results.words, results.quote
+    return PriceSheet(
+        headline=words("headline", title=job.title, area=total_area(results)),
+        total=words.money(quote.chosen.total),
+        finish=agreed_finish(results),
+        sentence=_sentence(results),
+        keep_dates=_keep_dates(results),
+        others=tuple(
+            Row(name=f.name, text=words.signed_money(quote.difference(f)),
+                amount=words.money(f.total))
+            for f in quote.finishes[1:]
+        ),
+        covers=tuple(cover_rows(results)),
+        dates=tuple(_dates(results)),
+        could_move=tuple(_could_move(results)),
+        note=job.note or "",
+    )  # fmt: skip
+
+
+def total_area(results: Results) -> str:
+    """Return the area of all placements as it is priced: the row of the table without a change."""
+    row = next(row for row in results.quote.adjustment if row.change == 0)
+    return results.words.quantity(row.area, results.quote.area_unit)
+
+
+def area_prices(results: Results) -> tuple[Row, ...]:
+    """Return what one unit of area more or less moves; nothing where the minimum is the price."""
+    words, quote = results.words, results.quote
+    if holds_at_minimum(results):
+        return ()
+    names = {p.id: p.name for p in results.job.placements}
+    return tuple(
+        Row(
+            name=names[a.placement],
+            text=words(
+                "for_each_before_tax" if taxes_of(results) else "for_each",
+                unit=words.unit_one(a.unit),
+            ),
+            amount=words.money(a.rate),
+        )
+        for a in quote.chosen.area_price
+    )
+
+
+def holds_at_minimum(results: Results) -> bool:
+    """Say whether the price is the smallest job that the company takes."""
+    return any("minimum" in line.scope for line in results.quote.chosen.lines)
+
+
+def _sentence(results: Results) -> str:
+    return " ".join((_what_moves(results), *_taxes(results)))
+
+
+def _taxes(results: Results) -> Iterator[str]:
+    words = results.words
+    if results.job.tax_exempt and results.job.company.tax:
+        yield words("tax_exempt", reason=results.job.tax_exempt)
+    for line in results.quote.chosen.lines:
+        if TAX in line.scope:
+            yield words("tax_in_price", name=line.name, amount=words.money(line.amount))
+
+
+def _what_moves(results: Results) -> str:
+    words = results.words
+    prices = area_prices(results)
+    if not prices:
+        minimum = results.job.rate_book.minimum
+        return words("price_is_minimum", minimum=words.money(minimum) if minimum else "")
+    if len(prices) == 1:
+        return words("price_follows", rate=prices[0].amount, unit=prices[0].text)
+    listed = words.listing(tuple(f"{p.amount} ({p.name})" for p in prices))
+    return words("price_follows", rate=listed, unit=prices[0].text)
+
+
+def cover_rows(results: Results) -> Iterator[Row]:
+    """Yield what the chosen price covers, each scope item in a dozen words."""
+    included = results.scope_items()
+    for item in SHORT_LIST:
+        if item in included:
+            page = results.content.scope[item].front
+            yield Row(name=page.title, text=in_a_dozen_words(item, results) or page.short)
+
+
+def in_a_dozen_words(item: str, results: Results) -> str:
+    """Say what a scope item is on this job; nothing where its own page says enough."""
+    return _SHORT[item](results) if item in _SHORT else _names(item, results)
+
+
+def _names(item: str, results: Results) -> str:
+    """Name the lines of an item that are there for it alone."""
+    lines = results.lines_for(item)
+    alone = dict.fromkeys(line.name for line in lines if line.scope == (item,))
+    return results.words.joined(tuple(alone))
+
+
+def _base(results: Results) -> str:
+    return results.words(
+        "cover_base",
+        depth=depths(results, "base", lambda p: p.base),
+        material=results.job.rate_book.base_material,
+    )
+
+
+def _slab(results: Results) -> str:
+    mix, words = results.job.rate_book.mix, results.words
+    return words(
+        "cover_slab",
+        depth=depths(results, "slab", lambda p: p.thickness),
+        strength=words.number(mix.strength_psi, 0),
+        air=mix.air,
+    )
+
+
+def _reinforcement(results: Results) -> str:
+    choices = results.job.rate_book.reinforcement
+    placements = results.placements_with("reinforcement")
+    return results.by_placement({p.id: choices[p.reinforcement].name for p in placements})
+
+
+def _joints(results: Results) -> str:
+    placements = results.placements_with("joints")
+    spacing = results.by_placement({p.id: joint_spacing(results, p) for p in placements})
+    return results.words("cover_joints", spacing=spacing)
+
+
+def _finish(results: Results) -> str:
+    job = results.job
+    return results.by_placement(
+        {p.id: job.finish_of(p, job.finish)[1].name for p in job.placements}
+    )
+
+
+def _cast_edge(results: Results) -> str:
+    placements = results.placements_with("cast_edge")
+    length = results.by_placement(
+        {p.id: edge_length(results, p.id, EdgeKind.POOL) for p in placements}
+    )
+    return results.words("cover_cast_edge", length=length)
+
+
+def _sealing(results: Results) -> str:
+    job, placements = results.job, results.placements_with("sealing")
+    coat = results.by_placement(
+        {p.id: reseal(results, job.finish_of(p, job.finish)[1].sealer) for p in placements}
+    )
+    return results.words("cover_sealing", reseal=coat)
+
+
+_SHORT: Mapping[str, Callable[[Results], str]] = {
+    "base": _base,
+    "slab": _slab,
+    "reinforcement": _reinforcement,
+    "joints": _joints,
+    "finish": _finish,
+    "cast_edge": _cast_edge,
+    "sealing": _sealing,
+}
+
+
+def _dates(results: Results) -> Iterator[Row]:
+    words = results.words
+    for visit in results.chosen_visits:
+        if visit.id == "form":
+            yield Row(name=words.weekday(visit.last_day), text=words("date_forms"))
+        elif visit.id == "pour":
+            yield Row(name=words.weekday(visit.first_day), text=words("date_pour"))
+    for opened in results.openings:
+        if opened.use is Opening.WALK:
+            yield Row(name=words.weekday(opened.day), text=words("date_walk"))
+    last = results.chosen_visits[-1]
+    if last.id not in {"form", "pour"}:
+        yield Row(name=words.weekday(last.last_day), text=words("date_last", visit=last.name))
+
+
+def _keep_dates(results: Results) -> str:
+    """Say by when to sign so that work can start on its day, where the offer holds longer."""
+    job, words = results.job, results.words
+    last = sign_by(results.chosen_visits[0].first_day, results.rules)
+    if results.contract.accepted_on is None and job.quote_date <= last < job.holds_until:
+        return words("keep_dates", date=words.weekday(last))
+    return ""
+
+
+def _could_move(results: Results) -> Iterator[Row]:
+    words = results.words
+    for row in results.quote.adjustment:
+        if row.change > 0 and not holds_at_minimum(results):
+            yield Row(
+                name=words("area_more", change=words.percent(row.change)),
+                text="",
+                amount=words.signed_money(row.difference),
+            )
+    if results.quote.unit_prices:
+        first, *others = (price.name for price in results.quote.unit_prices)
+        found = (first, *(name[:1].lower() + name[1:] for name in others))
+        yield Row(name=words("if_found", names=words.listing(found)), text="")

@@ -1,0 +1,30 @@
+"""Who does what: work beside ours, by us where the price covers it, else by others."""
+
+from collections.abc import Iterator
+
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.applies import present
+from quotegen.explain.words.prose import filled, sentence
+from quotegen.explain.words.tables import Row
+
+
+def duty_rows(results: Results) -> tuple[Row, ...]:
+    """Return the grid of duties of this job, then what else the price leaves out.
+
+    What the company or the job says of a duty comes before what content/ says of it.
+    """
+    # What the job says of a duty stands in for what the company says of it.
+    said = {excluded.duty or excluded.what: excluded for excluded in results.job.not_included}
+    rows = (Row(name=e.what, text=sentence(e.who)) for e in said.values())
+    return (*_duties(results), *rows)
+
+
+def _duties(results: Results) -> Iterator[Row]:
+    there, covered = present(results), set(results.scope_items())
+    said = {excluded.duty for excluded in results.job.not_included}
+    for page in results.content.duties.values():
+        if page.front.id in said or not there & set(page.front.applies):
+            continue
+        ours = covered & set(page.front.ours)
+        text = results.words("duty_ours") if ours else filled(page.markdown, results)
+        yield Row(name=page.front.title, text=text)

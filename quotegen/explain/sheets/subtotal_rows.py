@@ -1,0 +1,56 @@
+"""The total in parts, by placement and by what is built, and how it is rounded."""
+
+from quotegen.explain.results import Results
+from quotegen.explain.words.line_notes import taxes_of
+from quotegen.explain.words.tables import Row
+from quotegen.pricing.quoted.records import Subtotal
+from quotegen.pricing.quoted.tax import TAX
+from quotegen.reading.files.company import TaxRounding
+
+
+def placement_rows(results: Results) -> tuple[Row, ...]:
+    """Return the subtotal of each placement, and that of the whole job."""
+    words = results.words
+    names = {p.id: p.name for p in results.job.placements}
+    return tuple(
+        Row(
+            name=names[part.of] if part.of else words("subtotal_whole_job"),
+            text="",
+            amount=words.money(part.amount),
+        )
+        for part in results.quote.by_placement
+    )
+
+
+def scope_rows(results: Results) -> tuple[Row, ...]:
+    """Return the subtotal of each scope item, with what else the same lines pay for."""
+    return tuple(_scope_row(results, part) for part in results.quote.by_scope)
+
+
+def rounding_sentence(results: Results) -> str:
+    """Say how the figures are rounded, the taxes with the rule that the company chose."""
+    words = results.words
+    said = [words("rounding_lines", area=words.area_step())]
+    rules = {tax.round for tax in taxes_of(results)}
+    if TaxRounding.EACH_LINE in rules:
+        said.append(words("rounding_tax_by_line"))
+    if TaxRounding.WHOLE_INVOICE in rules:
+        said.append(words("rounding_tax_once"))
+    return " ".join((*said, words("rounding_payments")))
+
+
+def _scope_row(results: Results, part: Subtotal) -> Row:
+    words = results.words
+    titles = (_title(results, item) for item in part.also)
+    also = tuple(title[:1].lower() + title[1:] for title in titles)
+    return Row(
+        name=_title(results, part.of or ""),
+        text=words("subtotal_also", names=words.listing(also)) if also else "",
+        amount=words.money(part.amount),
+    )
+
+
+def _title(results: Results, item: str) -> str:
+    if item == TAX:
+        return results.words("subtotal_tax")
+    return results.content.scope[item].front.title

@@ -1,0 +1,1 @@
+"""Numbers, rules and prose, as a reader of the language reads them."""

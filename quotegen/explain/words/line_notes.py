@@ -1,0 +1,93 @@
+"""What a line needs said beside its figures: seasons, slices, the road, allowances, taxes."""
+
+from collections.abc import Iterator
+from datetime import date
+from fractions import Fraction
+
+from quotegen.explain.results import Results
+from quotegen.explain.wording import Words
+from quotegen.pricing.quoted.bands import size_in
+from quotegen.pricing.quoted.records import Line
+from quotegen.pricing.quoted.tax import TAX, is_due, taxed_amount
+from quotegen.quantity import decimal_places, rounded
+from quotegen.reading.fields.text_fields import MINUTES_PER_HOUR, DayOfYear
+from quotegen.reading.files.company import Tax, TaxRounding
+from quotegen.reading.files.rate_book import Basis, BookRate, ExceededRule, Season
+
+_LEAP_YEAR = 2000
+_EXCEEDED = {
+    ExceededRule.AT_COST: "allowance_at_cost",
+    ExceededRule.COST_PLUS: "allowance_cost_plus",
+    ExceededRule.CAPPED: "allowance_capped",
+}
+
+
+def note_of(results: Results, line: Line) -> str:
+    """Return what is said of a line, nothing where its figures say all."""
+    if TAX in line.scope:
+        return _tax_note(results, line)
+    rate = results.job.rate_book.rates.get(line.rate_id)
+    if rate is None or line.scope != rate.covers:
+        return ""
+    return " ".join(_notes(results.words, line, rate))
+
+
+def taxes_of(results: Results) -> tuple[Tax, ...]:
+    """Return the taxes that the job owes."""
+    return tuple(tax for tax in results.job.company.tax if is_due(results.job, tax))
+
+
+def _notes(words: Words, line: Line, rate: BookRate) -> Iterator[str]:
+    if rate.season is not None:
+        yield _season(words, rate.season)
+    if line.band is not None:
+        yield _band(words, line, rate)
+    if rate.cutting is not None:
+        yield words("note_cutting", share=words.percent(rate.cutting))
+    if rate.travel is not None:
+        yield words("note_both_ways" if rate.travel.both_ways else "note_one_way")
+        free = rate.travel.free
+        if free is not None and free.miles is not None:
+            yield words("note_free_miles", miles=_plain(words, free.miles))
+        if free is not None and free.hours is not None:
+            minutes = free.hours * MINUTES_PER_HOUR
+            yield words("note_free_time", minutes=_plain(words, minutes))
+    if line.basis is Basis.ALLOWANCE:
+        rule = rate.exceeded.rule if rate.exceeded else ExceededRule.AT_COST
+        plus = rate.exceeded.plus if rate.exceeded else None
+        yield words(_EXCEEDED[rule], share=words.percent(plus) if plus is not None else "")
+
+
+def _plain(words: Words, amount: Fraction) -> str:
+    shown = rounded(amount, 1)
+    return words.number(shown, decimal_places(shown))
+
+
+def _season(words: Words, season: Season) -> str:
+    return words("note_season", first=_day(words, season.first), last=_day(words, season.last))
+
+
+def _day(words: Words, day: DayOfYear) -> str:
+    return words.day_of_year(date(_LEAP_YEAR, day.month, day.day))
+
+
+def _band(words: Words, line: Line, rate: BookRate) -> str:
+    band = rate.bands[line.band or 0]
+    start, end = (
+        words.quantity(size_in(count, line.unit), line.unit) if count else ""
+        for count in (band.from_, band.to)
+    )
+    kind = "slice" if rate.by_slice else "size"
+    ends = "between" if start and end else "above" if start else "first" if end else "all"
+    return words(f"note_{kind}_{ends}", start=start, end=end)
+
+
+def _tax_note(results: Results, line: Line) -> str:
+    words = results.words
+    tax = next(tax for tax in results.job.company.tax if tax.id == line.rate_id)
+    once = tax.round is TaxRounding.WHOLE_INVOICE
+    return words(
+        "note_tax_once" if once else "note_tax_by_line",
+        rate=words.exact_percent(tax.rate),
+        amount=words.money(taxed_amount(tax, results.quote.chosen.lines)),
+    )

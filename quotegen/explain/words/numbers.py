@@ -1,0 +1,239 @@
+"""This job's own numbers for each scope item: what the prose leaves to the table under it."""
+
+from collections.abc import Callable, Iterator, Mapping
+
+from quotegen.explain.results import Results
+from quotegen.explain.words.rule_words import rule_text
+from quotegen.explain.words.tables import Row
+from quotegen.quantity import Length, Unit, Units
+from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.records import PlacementSpec
+from quotegen.trade import joints, opening
+from quotegen.trade.sealing import Sealer as TradeSealer
+
+Rows = Iterator[Row]
+
+
+def numbers_for(scope_item: str, results: Results) -> tuple[Row, ...]:
+    """Return the table of a scope item: its numbers, then the lines that pay for it."""
+    rows = _TABLES[scope_item](results) if scope_item in _TABLES else ()
+    return (*rows, *_priced(scope_item, results))
+
+
+def depths(results: Results, scope_item: str, depth: Callable[[PlacementSpec], Length]) -> str:
+    """Return a depth of the placements that have the item."""
+    return results.by_placement(
+        {p.id: results.words.depth(depth(p)) for p in results.placements_with(scope_item)}
+    )
+
+
+def _priced(scope_item: str, results: Results) -> Rows:
+    for line in results.lines_for(scope_item):
+        name, place = line.name, results.placement_name(line)
+        yield Row(
+            name=results.words("in_the_price_as", line=f"{name}, {place}" if place else name),
+            text="",
+            amount=results.words.money(line.amount),
+        )
+
+
+def _row(results: Results, key: str, text: str) -> Row:
+    return Row(name=results.words(f"number_{key}"), text=text)
+
+
+def _dig_out(results: Results) -> Rows:
+    yield _row(results, "dig_depth", depths(results, "dig_out", lambda p: p.dig_depth))
+
+
+def _base(results: Results) -> Rows:
+    yield _row(results, "base_depth", depths(results, "base", lambda p: p.base))
+    yield _row(results, "base_material", results.job.rate_book.base_material)
+
+
+def _edge(results: Results, scope_item: str, edge: EdgeKind) -> str:
+    return results.by_placement(
+        {p.id: edge_length(results, p.id, edge) for p in results.placements_with(scope_item)}
+    )
+
+
+def edge_length(results: Results, placement: str, edge: EdgeKind) -> str:
+    """Return an edge length as it is priced."""
+    measured, words = results.takeoff.placement(placement), results.words
+    if words.units is Units.US:
+        return words.quantity(measured.edges_ft[edge], Unit.FT)
+    return words.quantity(measured.edges_m[edge], Unit.M)
+
+
+def _forms(results: Results) -> Rows:
+    yield _row(results, "formed_edge", _edge(results, "forms", EdgeKind.FORMED))
+
+
+def _slab(results: Results) -> Rows:
+    mix, words = results.job.rate_book.mix, results.words
+    yield _row(results, "thickness", depths(results, "slab", lambda p: p.thickness))
+    yield _row(
+        results,
+        "thickness_promise",
+        words(
+            "thickness_promise",
+            average=rule_text(results, "thickness_short_average"),
+            single=rule_text(results, "thickness_short_single"),
+        ),
+    )
+    yield _row(results, "strength", words("strength", strength=words.number(mix.strength_psi, 0)))
+    yield _row(results, "air", mix.air)
+    yield _row(results, "mix", mix.description)
+    yield _row(results, "volume", words.volume(results.takeoff.volume_cuyd))
+
+
+def _reinforcement(results: Results) -> Rows:
+    choices = results.job.rate_book.reinforcement
+    yield _row(
+        results,
+        "reinforcement",
+        results.by_placement(
+            {p.id: choices[p.reinforcement].name for p in results.placements_with("reinforcement")}
+        ),
+    )
+    yield _row(
+        results,
+        "steel_position",
+        rule_text(results, "reinforcement_position"),
+    )
+
+
+def _isolation(results: Results) -> Rows:
+    yield _row(results, "house_edge", _edge(results, "isolation", EdgeKind.HOUSE))
+    yield _row(results, "joint_width", rule_text(results, "isolation_joint_width"))
+
+
+def joint_spacing(results: Results, placement: PlacementSpec) -> str:
+    """Return the widest joint spacing of a placement."""
+    spacing_ft = joints.joint_spacing_ft(
+        placement.thickness.inches, results.rules, results.job.quote_date
+    )
+    return results.words.feet(spacing_ft)
+
+
+def _joints(results: Results) -> Rows:
+    on = results.job.quote_date
+    placements = results.placements_with("joints")
+    yield _row(
+        results,
+        "joint_spacing",
+        results.by_placement({p.id: joint_spacing(results, p) for p in placements}),
+    )
+    yield _row(
+        results,
+        "joint_depth",
+        results.by_placement(
+            {
+                p.id: results.words.depth(
+                    Length.of_inches(joints.saw_depth_in(p.thickness.inches, results.rules, on))
+                )
+                for p in placements
+            }
+        ),
+    )
+
+
+def _placing(results: Results) -> Rows:
+    if results.job.access:
+        yield _row(results, "access", results.job.access.note)
+
+
+def _finish(results: Results) -> Rows:
+    job = results.job
+    chosen: Mapping[str, str] = {p.id: job.finish_of(p, job.finish)[1].name for p in job.placements}
+    yield _row(results, "finish", results.by_placement(chosen))
+    colours = {
+        p.id: colour for p in job.placements if (colour := job.finish_of(p, job.finish)[1].colour)
+    }
+    if colours:
+        yield _row(results, "colour", results.by_placement(colours))
+
+
+def _cast_edge(results: Results) -> Rows:
+    yield _row(results, "pool_edge", _edge(results, "cast_edge", EdgeKind.POOL))
+
+
+def _quantities(key: str, scope_item: str) -> Callable[[Results], Rows]:
+    def rows(results: Results) -> Rows:
+        for line in results.lines_for(scope_item):
+            if line.unit is not Unit.LUMP:
+                yield _row(results, key, results.words.quantity(line.quantity, line.unit))
+
+    return rows
+
+
+def _steps(results: Results) -> Rows:
+    """Steps are counted, or their nosing goes by the foot; they are never part of an area."""
+    for line in results.lines_for("steps"):
+        key = "steps" if line.unit is Unit.EACH else "step_nosing"
+        if line.unit is not Unit.LUMP:
+            yield _row(results, key, results.words.quantity(line.quantity, line.unit))
+
+
+def _curing(results: Results) -> Rows:
+    days = opening.cure_days(results.rules, results.job.quote_date)
+    yield _row(results, "curing", results.words.count("days_about", days))
+
+
+def _sealing(results: Results) -> Rows:
+    kinds = {
+        p.id: results.words(
+            f"sealer_{results.job.finish_of(p, results.job.finish)[1].sealer.value}"
+        )
+        for p in results.placements_with("sealing")
+    }
+    yield _row(results, "sealer", results.by_placement(kinds))
+    yield _row(
+        results,
+        "reseal",
+        results.by_placement(
+            {
+                p.id: reseal(results, results.job.finish_of(p, results.job.finish)[1].sealer)
+                for p in results.placements_with("sealing")
+            }
+        ),
+    )
+
+
+def reseal(results: Results, sealer: Sealer) -> str:
+    """Return how long a coat of a sealer lasts, or that there is none."""
+    if sealer is Sealer.NONE:
+        return results.words("no_sealer")
+    rule = "reseal_film" if sealer.value == TradeSealer.FILM.value else "reseal_penetrating"
+    return rule_text(results, rule)
+
+
+def _travel(results: Results) -> Rows:
+    yield _row(results, "visits", str(results.quote.chosen.visits))
+
+
+def _minimum(results: Results) -> Rows:
+    minimum = results.job.rate_book.minimum
+    if minimum is not None:
+        yield _row(results, "minimum", results.words.money(minimum))
+
+
+_TABLES: Mapping[str, Callable[[Results], Rows]] = {
+    "dig_out": _dig_out,
+    "demolition": _quantities("demolition", "demolition"),
+    "base": _base,
+    "forms": _forms,
+    "slab": _slab,
+    "reinforcement": _reinforcement,
+    "isolation": _isolation,
+    "joints": _joints,
+    "placing": _placing,
+    "finish": _finish,
+    "cast_edge": _cast_edge,
+    "steps": _steps,
+    "drain": _quantities("drain", "drain"),
+    "curing": _curing,
+    "sealing": _sealing,
+    "travel": _travel,
+    "minimum": _minimum,
+}

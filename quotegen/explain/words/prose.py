@@ -1,0 +1,66 @@
+"""Content pages to HTML: rule numbers and terms are set in, then Markdown is rendered."""
+
+from functools import cache
+
+import markdown
+from jinja2 import StrictUndefined
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+from markupsafe import Markup, escape
+
+from quotegen.explain.results import Results
+from quotegen.explain.words.rule_words import rule_text
+from quotegen.explain.words.tables import Prose
+
+
+class _RuleTexts:
+    """Answers `rule.some_id` with the text of the rule on the date of the quote."""
+
+    def __init__(self, results: Results) -> None:
+        self._results = results
+
+    def __getattr__(self, rule_id: str) -> str:
+        return rule_text(self._results, rule_id)
+
+
+@cache
+def _environment() -> ImmutableSandboxedEnvironment:
+    return ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
+
+
+def filled(text: str, results: Results) -> str:
+    """Set the rule texts and the company's terms into a piece of Markdown."""
+    adjustment, words = results.job.company.adjustment, results.words
+    terms = {
+        "rounding": words.area_step(),
+        "no_pour_above": words.percent(adjustment.no_pour_above),
+        "reopen_outside": words.percent(adjustment.reopen_outside),
+        "warranty": str(escape(sentence(results.job.company.warranty))),
+    }
+    return _environment().from_string(text).render(rule=_RuleTexts(results), terms=terms)
+
+
+def html(text: str, results: Results) -> Markup:
+    """Render a piece of Markdown of ours as HTML."""
+    return Markup(markdown.markdown(filled(text, results), output_format="html"))  # noqa: S704
+
+
+def prose(page_id: str, title: str, text: str, results: Results) -> Prose:
+    """Render a page under its title."""
+    return Prose(id=page_id, title=title, html=html(text, results))
+
+
+def sections(text: str) -> tuple[str, ...]:
+    """Split a page at its level-2 headings, in order, without the headings."""
+    parts = f"\n{text}".split("\n## ")[1:]
+    return tuple(part.partition("\n")[2].strip() for part in parts)
+
+
+def comma_joined(*parts: str | None) -> str:
+    """Set facts in a row with commas, leaving out those that are not there."""
+    return ", ".join(part for part in parts if part)
+
+
+def sentence(text: str) -> str:
+    """Begin with a capital and end with a full stop, as a sentence of its own does."""
+    plain = text.strip()
+    return plain[:1].upper() + plain[1:] + ("" if plain.endswith((".", "?", "!")) else ".")

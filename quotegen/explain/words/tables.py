@@ -1,0 +1,108 @@
+"""Rows, tables, sections and prose: what sheets and papers are made of. Only text, no results."""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """A name and its text, or a name, its text and an amount."""
+
+    name: str
+    text: str
+    amount: str = ""
+    mark: str = ""
+
+    @property
+    def named(self) -> str:
+        """The name and the text in one."""
+        return f"{self.name}, {self.text}" if self.text else self.name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TableRow:
+    """One row: its name, its cells, and a small note below the name.
+
+    Attributes:
+        group: whether it heads the rows below it.
+        strong: whether it is a sum.
+    """
+
+    name: str
+    cells: tuple[str, ...] = ()
+    note: str = ""
+    group: bool = False
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A table whose first column names the rows; the other columns are numbers."""
+
+    head: tuple[str, ...]
+    rows: tuple[TableRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Section:
+    """A titled part of a sheet: sentences, a list of points, a table; each may be empty."""
+
+    id: str
+    title: str
+    lines: tuple[str, ...] = ()
+    points: tuple[str, ...] = ()
+    table: Table | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sums:
+    """A few sums under one another, to be read at one look.
+
+    Attributes:
+        rows: each with one sum, and perhaps a note.
+        verdict: what follows from them, in a sentence or two.
+    """
+
+    title: str
+    rows: tuple[TableRow, ...]
+    verdict: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnersSheet:
+    """One sheet for the owner alone.
+
+    Attributes:
+        lead: what matters most, first.
+        sums: the same as short lists of sums, where it is about several.
+        facts: name and text.
+        sections: in their order; empty ones are left out.
+    """
+
+    language: str
+    title: str
+    accent: str
+    paper_size: str
+    quote: str
+    revision: str
+    date: str
+    customer: str
+    lead: tuple[str, ...]
+    sums: tuple[Sums, ...] = ()
+    facts: tuple[tuple[str, str], ...]
+    sections: tuple[Section, ...]
+
+
+def shown(sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """Return the sections that have something to say."""
+    return tuple(s for s in sections if s.lines or s.points or (s.table and s.table.rows))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prose:
+    """A titled piece of content, its body ready as HTML."""
+
+    id: str
+    title: str
+    html: Markup

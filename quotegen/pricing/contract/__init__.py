@@ -1,0 +1,1 @@
+"""What the price becomes after signing."""

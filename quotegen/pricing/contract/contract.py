@@ -1,0 +1,77 @@
+"""The running contract: the accepted price, the adjustment, the changes, what is paid and owed."""
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from quotegen.money import ZERO, Money, to_cents, total
+from quotegen.pricing.contract.records import ChangeOrder, Contract
+from quotegen.pricing.contract.remeasure import remeasured
+from quotegen.pricing.contract.revised_payments import revised_payments
+from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.rates import rate_at, shown_rate, typed_quantity
+from quotegen.reading.fields.text_fields import Rate
+from quotegen.reading.files.after_signing import Change
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.records import Takeoff
+
+
+def contract_of(job: JobSpec, estimated: Takeoff, in_forms: Takeoff | None) -> Contract:
+    """Carry the price from what was accepted to the balance.
+
+    Args:
+        job: the job with what happened since the quote was sent.
+        estimated: the takeoff of the quote.
+        in_forms: the takeoff of the set forms, None until they are measured.
+    """
+    accepted = job.accepted
+    finish = (accepted.finish if accepted else None) or job.finish
+    extras = accepted.extras if accepted else ()
+    quoted = price_at(job, estimated, finish, extras).total
+    adjusted = None
+    if job.measured is not None and in_forms is not None:
+        adjusted = remeasured(job, job.measured, (estimated, in_forms), finish, extras)
+    measured_total = adjusted.revised_total if adjusted else quoted
+    changes = tuple(_changes(job, measured_total, quoted))
+    now = changes[-1].revised_total if changes else measured_total
+    paid = total(tuple(Money(one.amount) for one in job.paid))
+    return Contract(
+        accepted_on=accepted.date if accepted else None,
+        finish=finish,
+        quoted_total=quoted,
+        remeasure=adjusted,
+        changes=changes,
+        total=now,
+        paid=paid,
+        balance=Money(now - paid),
+        extra_days=sum(change.days for change in changes),
+    )
+
+
+def _changes(job: JobSpec, before: Money, quoted: Money) -> Iterator[ChangeOrder]:
+    running = before
+    for change in job.changes:
+        priced = _priced(job, change)
+        amount = to_cents(change.amount) if change.amount is not None else priced[2]
+        yield ChangeOrder(
+            number=change.number,
+            on=change.date,
+            what=change.what,
+            asked_by=change.asked_by,
+            quantity=priced[0],
+            rate=priced[1],
+            previous_total=running,
+            amount=amount,
+            revised_total=Money(running + amount),
+            days=change.days,
+            payments=revised_payments(job, quoted, Money(running + amount)),
+        )
+        running = Money(running + amount)
+
+
+def _priced(job: JobSpec, change: Change) -> tuple[Decimal, Rate | None, Money]:
+    """Return quantity, rate and sum of a change; the rates of the book hold for changes too."""
+    if change.rate is None or change.quantity is None:
+        return ZERO, None, ZERO
+    rate = shown_rate(rate_at(job.rate_book.rates[change.rate], None), job.units)
+    quantity = typed_quantity(change.quantity, rate.unit)
+    return quantity, rate, to_cents(quantity * rate.amount)

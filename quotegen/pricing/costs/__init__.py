@@ -1,0 +1,1 @@
+"""For the owner alone: costs, floors, other bids, outcome."""

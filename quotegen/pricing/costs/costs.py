@@ -1,0 +1,120 @@
+"""Costs: price against cost for the whole job. Its records never meet a customer view."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from quotegen.money import ZERO, Money, to_cents, total
+from quotegen.pricing.costs.basis import Basis
+from quotegen.pricing.costs.floors import floors_of
+from quotegen.pricing.costs.items import items_of, price_of, way_to
+from quotegen.pricing.costs.records import CostItem, CostLine, FinishCosts, Missing, MissingKind
+from quotegen.pricing.quoted.records import Line, PricedFinish
+from quotegen.pricing.quoted.tax import TAX
+from quotegen.quantity import decimal_of, rounded
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.materials.order_list import order_list
+from quotegen.takeoff.records import Takeoff
+from quotegen.trade.rules import RuleBook
+
+MINIMUM = "minimum"
+
+
+def costs_at(
+    job: JobSpec,
+    takeoff: Takeoff,
+    rules: RuleBook,
+    priced: PricedFinish,
+    without: frozenset[str] = frozenset(),
+) -> FinishCosts:
+    """Return price against cost of a job at one finish.
+
+    Args:
+        job: with its way of access asked for.
+        takeoff: what is costed.
+        rules: of the trade, for the order list.
+        priced: the lines and the total.
+        without: scope items that are left to others, whose materials are not bought.
+    """
+    at_finish = replace(job, finish=priced.id)
+    basis = Basis(
+        job=at_finish,
+        takeoff=takeoff,
+        priced=priced,
+        materials=order_list(at_finish, takeoff, rules),
+        without=without,
+    )
+    items = tuple(items_of(basis))
+    cost = total(tuple(one.amount for one in items))
+    tax = total(tuple(line.amount for line in priced.lines if TAX in line.scope))
+    net, margin = Money(priced.total - tax), Money(priced.total - cost)
+    area = sum((p.area_sqft for p in takeoff.placements), start=rounded(Fraction(0), 1))
+    lines = _lines(priced.lines, items)
+    return FinishCosts(
+        finish=priced.id,
+        name=priced.name,
+        lines=lines,
+        items=items,
+        price=priced.total,
+        net_price=net,
+        cost=cost,
+        margin=margin,
+        margin_share=Fraction(margin) / Fraction(net or 1),
+        crew_days=basis.days,
+        area_sqft=area,
+        floors=floors_of(job.rate_book.costs, net, margin, basis.days, area),
+        missing=tuple(_missing(basis, lines)),
+    )
+
+
+def _lines(lines: tuple[Line, ...], items: tuple[CostItem, ...]) -> tuple[CostLine, ...]:
+    """Give each line its own costs; what is for several lines is shared by their prices."""
+    costs: dict[str, Money] = {}
+    amounts = {line.id: line.amount for line in lines}
+    for one in items:
+        for line_id, part in _parts(one, amounts):
+            costs[line_id] = Money(costs.get(line_id, ZERO) + part)
+    return tuple(_cost_line(line, costs.get(line.id)) for line in lines)
+
+
+def _parts(one: CostItem, amounts: dict[str, Money]) -> Iterator[tuple[str, Money]]:
+    """Share an item among its lines by their prices; the last takes what rounding leaves."""
+    whole = sum((amounts[line] for line in one.lines), start=ZERO)
+    left = one.amount
+    for line in one.lines[:-1]:
+        share = Fraction(amounts[line]) / Fraction(whole or 1)
+        part = to_cents(one.amount * decimal_of(share))
+        left = Money(left - part)
+        yield line, part
+    if one.lines:
+        yield one.lines[-1], left
+
+
+def _cost_line(line: Line, cost: Money | None) -> CostLine:
+    if cost is None and MINIMUM in line.scope:
+        cost = ZERO  # it is a price, and no work stands behind it
+    return CostLine(
+        line=line.id,
+        name=line.working.name,
+        price=line.amount,
+        cost=cost,
+        margin=None if cost is None else Money(line.amount - cost),
+    )
+
+
+def _missing(basis: Basis, lines: tuple[CostLine, ...]) -> Iterator[Missing]:
+    costs = basis.costs
+    if costs is None:
+        yield Missing(kind=MissingKind.COSTS, name="")
+    for line in lines:
+        if line.cost is None:
+            yield Missing(kind=MissingKind.LINE, name=line.name)
+    if costs is None:
+        return
+    for material in basis.materials:
+        known = price_of(basis, costs, material)
+        if known is not None and not known[1]:
+            yield Missing(kind=MissingKind.MATERIAL, name=material.id)
+    way = way_to(basis, costs)
+    if costs.travel is None or way.miles is None or way.hours is None:
+        yield Missing(kind=MissingKind.ROAD, name="")

@@ -1,0 +1,95 @@
+"""Everything that pricing works out for the owner alone: costs, other bids, ways down, outcome."""
+
+from dataclasses import dataclass, replace
+
+from quotegen.pricing.costs.bid_records import BidComparison
+from quotegen.pricing.costs.bids import compare
+from quotegen.pricing.costs.costs import costs_at
+from quotegen.pricing.costs.outcome import Outcome, outcome_of
+from quotegen.pricing.costs.records import FinishCosts, WhatIf
+from quotegen.pricing.costs.what_if import (
+    Quoted,
+    discounts,
+    extras_of,
+    in_two_phases,
+    sensitivity,
+    ways_down,
+)
+from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.records import PricedQuote
+from quotegen.reading.files.other_bids import OtherBid
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.records import Takeoff
+from quotegen.trade.rules import RuleBook
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnersFigures:
+    """What never leaves the truck.
+
+    Attributes:
+        finishes: price against cost at each finish that is offered, the chosen one first.
+        extras: the job with each extra by itself.
+        sensitivity: one more truck, a day lost to rain, the area a tenth less and more.
+        discounts: the same work for less.
+        ways: the same price book for less work, the largest step down first.
+        phases: the first of two phases, and both together.
+        bids: other bids, in the order of the job file.
+        outcome: what the job took, where that has been typed in.
+    """
+
+    finishes: tuple[FinishCosts, ...]
+    extras: tuple[WhatIf, ...]
+    sensitivity: tuple[WhatIf, ...]
+    discounts: tuple[WhatIf, ...]
+    ways: tuple[WhatIf, ...]
+    phases: tuple[WhatIf, WhatIf]
+    bids: tuple[BidComparison, ...]
+    outcome: Outcome | None
+
+    @property
+    def chosen(self) -> FinishCosts:
+        return self.finishes[0]
+
+
+def owners_figures(
+    job: JobSpec, takeoff: Takeoff, rules: RuleBook, quote: PricedQuote
+) -> OwnersFigures:
+    """Work out all that is for the owner alone."""
+    finishes = tuple(costs_at(job, takeoff, rules, finish) for finish in quote.finishes)
+    quoted = Quoted(
+        job=job, takeoff=takeoff, rules=rules, costs=finishes[0], lines=quote.chosen.lines
+    )
+    return OwnersFigures(
+        finishes=finishes,
+        extras=tuple(extras_of(quoted)),
+        sensitivity=tuple(sensitivity(quoted)),
+        discounts=tuple(discounts(quoted)),
+        ways=ways_down(quoted, finishes[1:]),
+        phases=in_two_phases(quoted),
+        bids=tuple(
+            compare(job, takeoff, bid, _costs_for(quoted, bid, finishes)) for bid in job.other_bids
+        ),
+        outcome=_outcome(quoted),
+    )
+
+
+def _costs_for(quoted: Quoted, bid: OtherBid, finishes: tuple[FinishCosts, ...]) -> FinishCosts:
+    """Return our costs at the finish that a bid is for, which the quote need not offer."""
+    job, finish = quoted.job, bid.finish or quoted.job.finish
+    for known in finishes:
+        if known.finish == finish:
+            return known
+    return costs_at(job, quoted.takeoff, quoted.rules, price_at(job, quoted.takeoff, finish))
+
+
+def _outcome(quoted: Quoted) -> Outcome | None:
+    """Set the outcome against the finish and the extras that were accepted."""
+    job, actual = quoted.job, quoted.job.actual
+    if actual is None:
+        return None
+    finish = (job.accepted.finish if job.accepted else None) or job.finish
+    extras = job.accepted.extras if job.accepted else ()
+    priced = price_at(job, quoted.takeoff, finish, extras)
+    done = costs_at(replace(job, finish=finish), quoted.takeoff, quoted.rules, priced)
+    return outcome_of(quoted.takeoff, actual, done)

@@ -1,0 +1,1 @@
+"""The price as quoted: rates, lines, options, totals, payments."""

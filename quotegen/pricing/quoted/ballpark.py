@@ -1,0 +1,96 @@
+"""The rough price of a first visit: low and high at each finish, from sides that were paced."""
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from quotegen.money import Money
+from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.price import area_of
+from quotegen.pricing.quoted.rates import rate_at, shown_rate
+from quotegen.reading.fields.text_fields import Rate
+from quotegen.reading.files.rate_book import Applies
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.records import Takeoff
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rung:
+    """The whole job at one finish: between these two."""
+
+    finish: str
+    name: str
+    low: Money
+    high: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ladder:
+    """A rough price with what it rests on.
+
+    Attributes:
+        paced, least, most: the area as paced, and with each side off by the spread.
+        rungs: the finish that was asked about first, then the others of the book.
+        begins: the day that seasonal lines go by, None where none is in it.
+        covers: the names of the lines that are in it.
+        adds: what is not in it and has a price in the book, by name.
+    """
+
+    paced: Decimal
+    least: Decimal
+    most: Decimal
+    rungs: tuple[Rung, ...]
+    begins: date | None
+    covers: tuple[str, ...]
+    adds: tuple[tuple[str, Rate], ...]
+
+
+def ladder(
+    jobs: tuple[JobSpec, JobSpec, JobSpec],
+    takeoffs: tuple[Takeoff, Takeoff, Takeoff],
+    step: Decimal,
+    begins: date | None,
+) -> Ladder:
+    """Price the least, the paced and the most, and open the range out to whole steps.
+
+    Args:
+        jobs: the same job with its sides short, as paced, and long.
+        takeoffs: of each.
+        step: dollars to which low is rounded down and high up.
+        begins: the day that seasonal lines go by, None where they are kept out.
+    """
+    job = jobs[1]
+    least, paced, most = (
+        area_of(takeoff, job.units) for job, takeoff in zip(jobs, takeoffs, strict=True)
+    )
+    return Ladder(
+        paced=paced,
+        least=least,
+        most=most,
+        rungs=tuple(_rung(jobs, takeoffs, f, step) for f in (job.finish, *job.compare)),
+        begins=begins,
+        covers=tuple(
+            dict.fromkeys(line.name for line in price_at(job, takeoffs[1], job.finish).lines)
+        ),
+        adds=tuple(
+            (rate.name, shown_rate(rate_at(rate, None), job.units))
+            for rate in job.rate_book.rates.values()
+            if rate.applies in {Applies.ASKED, Applies.IF_FOUND}
+        ),
+    )
+
+
+def _rung(
+    jobs: tuple[JobSpec, JobSpec, JobSpec],
+    takeoffs: tuple[Takeoff, Takeoff, Takeoff],
+    finish: str,
+    step: Decimal,
+) -> Rung:
+    low = price_at(jobs[0], takeoffs[0], finish).total
+    high = price_at(jobs[2], takeoffs[2], finish).total
+    return Rung(
+        finish=finish,
+        name=jobs[1].rate_book.finishes[finish].name,
+        low=Money(low // step * step),
+        high=Money(-(-high // step) * step),
+    )

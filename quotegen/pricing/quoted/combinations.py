@@ -1,0 +1,81 @@
+"""Every combination that a page offers, worked out beforehand, so that no page computes a price."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from itertools import combinations as chosen_from
+from itertools import product
+
+from quotegen.money import Money, total
+from quotegen.pricing.quoted.finish import area_prices
+from quotegen.pricing.quoted.lines import closed, work_lines
+from quotegen.pricing.quoted.options import Chosen, takes, with_alternates
+from quotegen.pricing.quoted.payments import payments_of
+from quotegen.pricing.quoted.records import Combination, Line
+from quotegen.pricing.quoted.visits_needed import visits_needed
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.records import Takeoff
+
+
+def combinations_of(job: JobSpec, takeoff: Takeoff) -> Iterator[Combination]:
+    """Yield each way to choose a finish, alternates, a look and extras, with its price.
+
+    The first is the quote as it stands. A look that no placement takes at a finish is no choice
+    there and left out. Stage 1 has seen to it that there are not too many.
+    """
+    for finish in (job.finish, *job.compare):
+        for alternates in _alternates(job):
+            other = with_alternates(job, alternates)
+            for look in (job.colour, *job.colours):
+                if look == job.colour or takes(other, finish, look):
+                    yield from _with_extras(
+                        replace(other, colour=look), takeoff, finish, alternates
+                    )
+
+
+def _alternates(job: JobSpec) -> Iterator[Chosen]:
+    """Yield each way to choose alternates; the placements as quoted come first."""
+    ways = (
+        ((), *(((placement.id, finish),) for finish in placement.alternates))
+        for placement in job.placements
+    )
+    for way in product(*ways):
+        yield tuple(pair for one in way for pair in one)
+
+
+def _with_extras(
+    job: JobSpec, takeoff: Takeoff, finish: str, alternates: Chosen
+) -> Iterator[Combination]:
+    """Yield each set of extras. Lines of work stand by themselves, so each is made only once."""
+    work = work_lines(job, takeoff, finish, tuple(job.extras))
+    lines = {extras: closed(job, _kept(job, work, extras)) for extras in _sets(job)}
+    totals = {
+        frozenset(extras): total(tuple(one.amount for one in kept))
+        for extras, kept in lines.items()
+    }
+    for extras, kept in lines.items():
+        price = totals[frozenset(extras)]
+        yield Combination(
+            finish=finish,
+            extras=extras,
+            alternates=alternates,
+            colours=job.colour if takes(job, finish, job.colour) else (),
+            total=price,
+            payments=tuple(payment.amount for payment in payments_of(job, price)),
+            visits=len(visits_needed(job, finish)),
+            lines=kept,
+            area_price=area_prices(job, kept),
+            adds=tuple(_adds(totals, frozenset(extras), extra) for extra in job.extras),
+        )
+
+
+def _sets(job: JobSpec) -> Iterator[tuple[str, ...]]:
+    for count in range(len(job.extras) + 1):
+        yield from chosen_from(job.extras, count)
+
+
+def _adds(totals: Mapping[frozenset[str], Money], extras: frozenset[str], extra: str) -> Money:
+    return Money(totals[extras | {extra}] - totals[extras - {extra}])
+
+
+def _kept(job: JobSpec, lines: tuple[Line, ...], extras: tuple[str, ...]) -> tuple[Line, ...]:
+    return tuple(line for line in lines if line.rate_id not in job.extras or line.rate_id in extras)

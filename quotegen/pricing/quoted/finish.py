@@ -1,0 +1,67 @@
+"""The whole job at one finish: its lines, its total, and what one unit of area more moves."""
+
+from collections.abc import Mapping
+from decimal import Decimal
+from fractions import Fraction
+
+from quotegen.money import total
+from quotegen.pricing.quoted.lines import NONE_HELD, lines_of
+from quotegen.pricing.quoted.records import AreaPrice, Line, PricedFinish
+from quotegen.pricing.quoted.visits_needed import visits_needed
+from quotegen.quantity import Unit, Units, decimal_of, rounded
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.records import Takeoff
+
+
+def price_again(
+    job: JobSpec, takeoff: Takeoff, quoted: PricedFinish, extras: tuple[str, ...] = ()
+) -> PricedFinish:
+    """Price what was quoted at other sizes. Rates hold: a price by size keeps its band."""
+    held = {line.id: line.band for line in quoted.lines if line.band is not None}
+    return price_at(job, takeoff, quoted.id, extras, held)
+
+
+def price_at(
+    job: JobSpec,
+    takeoff: Takeoff,
+    finish: str,
+    extras: tuple[str, ...] = (),
+    held: Mapping[str, int] = NONE_HELD,
+) -> PricedFinish:
+    """Price the whole job at one finish: visits, travel and sealer follow the finish."""
+    lines = lines_of(job, takeoff, finish, extras, held)
+    return PricedFinish(
+        id=finish,
+        name=job.rate_book.finishes[finish].name,
+        visits=len(visits_needed(job, finish)),
+        lines=lines,
+        total=total(tuple(line.amount for line in lines)),
+        area_price=area_prices(job, lines),
+    )
+
+
+def area_prices(job: JobSpec, lines: tuple[Line, ...]) -> tuple[AreaPrice, ...]:
+    """Return for each placement what one unit of its area more or less moves."""
+    return tuple(
+        AreaPrice(
+            placement=placement.id,
+            rate=_area_rate(job, placement.id, lines),
+            unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
+        )
+        for placement in job.placements
+    )
+
+
+def _area_rate(job: JobSpec, placement: str, lines: tuple[Line, ...]) -> Decimal:
+    """Return what one unit of area more costs before tax, at the rates of the last slices."""
+    rates = (
+        line.rate * _with_cutting(job, line)
+        for line in lines
+        if line.placement == placement and line.follows_area
+    )
+    return sum(rates, start=rounded(Fraction(0), 2))
+
+
+def _with_cutting(job: JobSpec, line: Line) -> Decimal:
+    rate = job.rate_book.rates.get(line.rate_id)
+    return decimal_of(1 + ((rate.cutting if rate else None) or Fraction(0)))

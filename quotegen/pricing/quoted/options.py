@@ -1,0 +1,86 @@
+"""Options: a job with another finish on one placement, or with other colours."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from quotegen.money import Money
+from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.records import Line, PricedAlternate, PricedFinish, PricedLook
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.records import Takeoff
+
+Chosen = tuple[tuple[str, str], ...]
+"""Placements with the finishes that are chosen for them alone."""
+
+
+def with_alternates(job: JobSpec, chosen: Chosen) -> JobSpec:
+    """Return the job with other finishes on some placements."""
+    finishes = dict(chosen)
+    return replace(
+        job,
+        placements=tuple(replace(p, finish=finishes.get(p.id, p.finish)) for p in job.placements),
+    )
+
+
+def takes(job: JobSpec, finish: str, colours: tuple[str, ...]) -> bool:
+    """Say whether some placement has a finish that takes all of these colours."""
+    return any(set(colours) <= set(job.finish_of(p, finish)[1].colours) for p in job.placements)
+
+
+def alternates_of(
+    job: JobSpec, takeoff: Takeoff, chosen: PricedFinish
+) -> Iterator[PricedAlternate]:
+    """Yield each alternate by itself, against the price of the quote."""
+    for placement in job.placements:
+        for finish in placement.alternates:
+            then = price_at(with_alternates(job, ((placement.id, finish),)), takeoff, chosen.id)
+            yield PricedAlternate(
+                placement=placement.id,
+                finish=finish,
+                name=job.rate_book.finishes[finish].name,
+                visits=then.visits,
+                lines=changed_lines(chosen, then),
+                amount=Money(then.total - chosen.total),
+                total=then.total,
+            )
+
+
+def looks_of(
+    job: JobSpec, takeoff: Takeoff, finishes: tuple[PricedFinish, ...]
+) -> Iterator[PricedLook]:
+    """Yield each look by itself, on the first offered finish that takes it.
+
+    The finishes of the job come first, the chosen one before all, then the alternates.
+    """
+    for colours in job.colours:
+        finish, alternate = _taker(job, tuple(f.id for f in finishes), colours)
+        with_finish = with_alternates(job, alternate)
+        before = price_at(with_finish, takeoff, finish)
+        then = price_at(replace(with_finish, colour=colours), takeoff, finish)
+        yield PricedLook(
+            finish=alternate[0][1] if alternate else finish,
+            placement=alternate[0][0] if alternate else None,
+            colours=colours,
+            names=tuple(job.rate_book.rates[colour].name for colour in colours),
+            lines=changed_lines(before, then),
+            amount=Money(then.total - before.total),
+            total=then.total,
+        )
+
+
+def changed_lines(before: PricedFinish, then: PricedFinish) -> tuple[Line, ...]:
+    """Return the lines that are new, or at another amount."""
+    known = {line.id: line.amount for line in before.lines}
+    return tuple(line for line in then.lines if known.get(line.id) != line.amount)
+
+
+def _taker(job: JobSpec, finishes: tuple[str, ...], colours: tuple[str, ...]) -> tuple[str, Chosen]:
+    for finish in finishes:
+        if takes(job, finish, colours):
+            return finish, ()
+    for placement in job.placements:
+        for finish in placement.alternates:
+            alternate = ((placement.id, finish),)
+            if takes(with_alternates(job, alternate), finishes[0], colours):
+                return finishes[0], alternate
+    return finishes[0], ()

@@ -1,0 +1,83 @@
+"""Upkeep: what renewing the sealer costs over the years, at the company's price of today."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from quotegen.money import Money, to_cents, total
+from quotegen.pricing.quoted.rates import shown_rate
+from quotegen.pricing.quoted.records import PricedFinish
+from quotegen.quantity import Units
+from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.takeoff.records import Takeoff
+from quotegen.trade import sealing
+from quotegen.trade.rules import RuleBook
+
+SEALING = "sealing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Upkeep:
+    """New coats of sealer over some years after the job.
+
+    Attributes:
+        years: the span that is counted.
+        least_coats, most_coats: how often a coat falls due in it.
+        coat: the price of one new coat on all that is sealed, without tax.
+        least, most: of all coats together.
+    """
+
+    years: int
+    least_coats: int
+    most_coats: int
+    coat: Money
+    least: Money
+    most: Money
+
+
+def upkeep_of(
+    job: JobSpec, takeoff: Takeoff, finishes: tuple[PricedFinish, ...], rules: RuleBook
+) -> Mapping[str, Upkeep]:
+    """Return the upkeep at each finish, by its id; nothing for one that needs no sealer."""
+    counted = {one.id: _upkeep(job, takeoff, one, rules) for one in finishes}
+    return MappingProxyType({key: upkeep for key, upkeep in counted.items() if upkeep is not None})
+
+
+def _upkeep(job: JobSpec, takeoff: Takeoff, finish: PricedFinish, rules: RuleBook) -> Upkeep | None:
+    """Count the coats of the finish's own sealer, and price one on every placement that has it.
+
+    A placement with a finish of its own counts where its sealer is of the same kind.
+    """
+    kind = job.rate_book.finishes[finish.id].sealer
+    if kind is Sealer.NONE:
+        return None
+    coated = tuple(p for p in job.placements if job.finish_of(p, finish.id)[1].sealer is kind)
+    if not coated:
+        return None
+    coat = total(tuple(_coat(job, takeoff, finish, placement) for placement in coated))
+    coats = sealing.coats_due(sealing.Sealer(kind.value), rules, job.quote_date)
+    return Upkeep(
+        years=sealing.upkeep_years(rules, job.quote_date),
+        least_coats=coats.least,
+        most_coats=coats.most,
+        coat=coat,
+        least=Money(coat * coats.least),
+        most=Money(coat * coats.most),
+    )
+
+
+def _coat(job: JobSpec, takeoff: Takeoff, finish: PricedFinish, placement: PlacementSpec) -> Money:
+    """Price one new coat: by the `reseal` rate of its finish, else at the price of the first."""
+    rate = job.finish_of(placement, finish.id)[1].reseal
+    if rate is None:
+        return total(
+            tuple(
+                line.amount
+                for line in finish.lines
+                if line.placement == placement.id and SEALING in line.scope
+            )
+        )
+    measured = takeoff.placement(placement.id)
+    area = measured.area_sqft if job.units is Units.US else measured.area_m2
+    return to_cents(area * shown_rate(rate, job.units).amount)

@@ -1,0 +1,104 @@
+"""The working of every amount of a quote, in an order that a pocket calculator can follow."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from quotegen.money import Money
+from quotegen.pricing.quoted.finish import price_again, price_at
+from quotegen.pricing.quoted.options import changed_lines, with_alternates
+from quotegen.pricing.quoted.price import WORKED_CHANGES, with_area_changed
+from quotegen.pricing.quoted.records import Line, PricedFinish, PricedPayment, PricedQuote
+from quotegen.quantity import decimal_of
+from quotegen.reading.records import JobSpec
+from quotegen.takeoff.records import Takeoff
+from quotegen.working import Operation, Rounding, Step, added, given, taken_away
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A part of the working: what it is about, and its steps from the first to the last.
+
+    A step comes after every step whose result it uses, here or in a part before.
+    """
+
+    title: str
+    steps: tuple[Step, ...]
+
+
+def working_of(job: JobSpec, takeoff: Takeoff, quote: PricedQuote) -> Iterator[Part]:
+    """Yield the working: each finish line by line, the options, the payments, the changes."""
+    for finish in quote.finishes:
+        yield Part(title=f"Finish: {finish.name}", steps=_finish(finish))
+    chosen = quote.chosen
+    for extra in quote.extras:
+        then = price_at(job, takeoff, chosen.id, (extra.id,))
+        yield _option(f"Extra: {extra.name}", chosen, then)
+    for other in quote.alternates:
+        changed = with_alternates(job, ((other.placement, other.finish),))
+        then = price_at(changed, takeoff, chosen.id)
+        yield _option(f"Alternate: {other.name} on {other.placement}", chosen, then)
+    for look in quote.looks:
+        alternate = ((look.placement, look.finish),) if look.placement else ()
+        with_finish = with_alternates(job, alternate)
+        finish_id = chosen.id if look.placement else look.finish
+        before = price_at(with_finish, takeoff, finish_id)
+        then = price_at(replace(with_finish, colour=look.colours), takeoff, finish_id)
+        yield _option(f"Colours: {' with '.join(look.names)}", before, then)
+    yield Part(title="Payments", steps=tuple(_payments(job, quote)))
+    for change in WORKED_CHANGES:
+        if change:
+            then = price_again(job, with_area_changed(takeoff, change), chosen)
+            sign = "more" if change > 0 else "less"
+            title = f"If the area is {abs(change) * 100}% {sign}"
+            yield _option(title, chosen, then)
+
+
+def _finish(finish: PricedFinish) -> tuple[Step, ...]:
+    return (*(line.working for line in finish.lines), _total("Total", finish))
+
+
+def _total(name: str, finish: PricedFinish) -> Step:
+    return added(name, tuple(line.working for line in finish.lines), finish.total)
+
+
+def _option(title: str, before: PricedFinish, then: PricedFinish) -> Part:
+    """Work out the lines that are not as before, then the new total and the difference.
+
+    The difference is that of two totals, so that it holds what the minimum and taxes do as well.
+    """
+    changed: tuple[Line, ...] = changed_lines(before, then)
+    total = _total("New total", then)
+    was = _total("Total", before)
+    difference = taken_away("Difference", total, was, Money(then.total - before.total))
+    return Part(title=title, steps=(*(line.working for line in changed), total, difference))
+
+
+def _payments(job: JobSpec, quote: PricedQuote) -> Iterator[Step]:
+    price = _total("Total", quote.chosen)
+    *earlier, last = quote.payments
+    steps = tuple(_share(job, index, payment, price) for index, payment in enumerate(earlier))
+    yield from steps
+    yield Step(
+        name=f"Payment: {last.when}",
+        formula="what remains",
+        operation=Operation.MINUS,
+        inputs=(price, *steps),
+        value=last.amount,
+        unit="$",
+        rules=("payment_rounding",),
+    )
+
+
+def _share(job: JobSpec, index: int, payment: PricedPayment, price: Step) -> Step:
+    source = job.company_source("payments", index, "share")
+    share = decimal_of(payment.share) if payment.share is not None else price.value
+    return Step(
+        name=f"Payment: {payment.when}",
+        formula="total x share, down to the cent",
+        operation=Operation.TIMES,
+        rounding=Rounding.CENT_DOWN,
+        inputs=(price, given("share", share, "", source)),
+        value=payment.amount,
+        unit="$",
+        rules=("payment_rounding",),
+    )

@@ -1,0 +1,1 @@
+"""Figures, working and ballpark as text."""

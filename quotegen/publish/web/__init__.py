@@ -1,0 +1,1 @@
+"""Views to HTML pages."""

@@ -1,0 +1,35 @@
+"""The ways to choose as compact JSON: every text once, and each way as places in the list."""
+
+import json
+
+from quotegen.explain.sheets.views import ChoiceSheet, TextRows
+
+
+def choice_json(choice: ChoiceSheet) -> str:
+    """Write what a page looks up when something is chosen; it computes nothing from it.
+
+    `ways` has for each key the place of each text in `text`, then of each list in `lists`; a list
+    has places in `rows`, and a row places in `text` again. A `<` is escaped, so that no text can
+    end the element.
+    """
+    texts: dict[str, int] = {}
+    lists: dict[TextRows, int] = {}
+    rows: dict[tuple[str, ...], int] = {}
+    ways = {
+        way.key: [
+            *(texts.setdefault(text, len(texts)) for text in way.texts),
+            *(lists.setdefault(one, len(lists)) for one in way.rows),
+        ]
+        for way in choice.ways
+    }
+    listed = [[rows.setdefault(row, len(rows)) for row in one] for one in lists]
+    cells = [[texts.setdefault(cell, len(texts)) for cell in row] for row in rows]
+    data = {
+        "names": [*choice.text_names, *choice.row_names],
+        "ways": ways,
+        "lists": listed,
+        "rows": cells,
+        "text": list(texts),
+    }
+    written = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    return written.replace("<", "\\u003c")

@@ -1,0 +1,1 @@
+"""What the files must agree on, one module for each question."""

@@ -1,0 +1,1 @@
+"""The content pages, and what another language must say."""

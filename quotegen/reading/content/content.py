@@ -1,0 +1,273 @@
+"""The content pages: Markdown with front matter, read into typed pages."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from importlib.resources.abc import Traversable
+from types import MappingProxyType
+from typing import Generic, TypeVar
+
+from babel import localedata
+
+from quotegen.problem import Problem, Source
+from quotegen.reading.fields.typed_fields import Model, Slug, WholeField, Word
+from quotegen.reading.files.rate_book import FinishKind
+from quotegen.reading.yaml.located import Document, parse
+from quotegen.reading.yaml.validate import validate
+
+
+class When(StrEnum):
+    """What a job must contain for a safety note to be printed."""
+
+    ALWAYS = "always"
+    POOL = "pool"
+    STEPS = "steps"
+    HOUSE = "house"
+    SAW = "saw"
+    SEALER = "sealer"
+    DRIVE = "drive"
+    DIGGING = "digging"
+    STEEL = "steel"
+    STAMPED = "stamped"
+    EXPOSED = "exposed"
+
+
+class Language(Model):
+    """How a language writes; `locale` as the Unicode CLDR names it, such as `en_US`."""
+
+    locale: Word
+
+
+class FrontMatter(Model):
+    """What every page begins with."""
+
+    id: Word
+    rules: tuple[Slug, ...] = ()
+
+
+class ScopeFront(FrontMatter):
+    """A scope item: what a price covers; what to ask any bidder of it, and how to check."""
+
+    title: Word
+    short: Word
+    ask: Word
+    check: Word
+    order: WholeField
+
+
+class FinishFront(FrontMatter):
+    """A kind of finish, honest both ways."""
+
+    title: Word
+    short: Word
+    grip: Word
+    heat: Word
+    repair: Word
+    upkeep: Word
+    suits: Word
+    judge: Word
+    visits_note: Word
+    wet_note: Word
+
+
+class First(StrEnum):
+    """The stretch after the pour that a page on care is about."""
+
+    DAY = "day"
+    WEEK = "week"
+    MONTH = "month"
+
+
+class CareFront(FrontMatter):
+    """Care of the slab at one time; `finishes` says for which.
+
+    A page on the `first` day, week or month is left out of a hand-over that comes later.
+    """
+
+    title: Word
+    order: WholeField
+    finishes: tuple[Word, ...]
+    first: First | None = None
+
+
+class SafetyFront(FrontMatter):
+    """A caution; `applies` says on which jobs."""
+
+    title: Word
+    order: WholeField
+    applies: tuple[When, ...]
+
+
+class SightFront(FrontMatter):
+    """What is seen while we work: the page says of that day, `later` of a week after."""
+
+    title: Word
+    order: WholeField
+    applies: tuple[When, ...]
+    later: Word
+    speak_up: Word
+
+
+class DutyFront(FrontMatter):
+    """Work beside ours: by us where the price covers one of `ours`, else as the page says."""
+
+    title: Word
+    order: WholeField
+    applies: tuple[When, ...]
+    ours: tuple[Slug, ...]
+
+
+class ClauseFront(FrontMatter):
+    """A promise or a rule of the contract."""
+
+    title: Word
+    order: WholeField
+
+
+class QuestionFront(FrontMatter):
+    """A question that homeowners ask."""
+
+    question: Word
+    order: WholeField
+
+
+F = TypeVar("F", bound=FrontMatter)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page(Generic[F]):
+    """One page: its front matter and its Markdown."""
+
+    front: F
+    markdown: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Content:
+    """Everything that we say in one language.
+
+    Attributes:
+        locale: how it writes numbers, money, dates and plurals, as the Unicode CLDR names it.
+        scope, finishes, care, safety, sights, duties, clauses, questions: the pages by id, in
+            their order.
+        glossary: words of the trade and what they mean.
+        labels: every fixed word, by key: those of the templates from labels.yaml, and those that
+            take values from sentences.yaml; rules and laws from rules.yaml, where not English.
+    """
+
+    locale: str
+    scope: Mapping[str, Page[ScopeFront]]
+    finishes: Mapping[str, Page[FinishFront]]
+    care: Mapping[str, Page[CareFront]]
+    safety: Mapping[str, Page[SafetyFront]]
+    sights: Mapping[str, Page[SightFront]]
+    duties: Mapping[str, Page[DutyFront]]
+    clauses: Mapping[str, Page[ClauseFront]]
+    questions: Mapping[str, Page[QuestionFront]]
+    glossary: Mapping[str, str]
+    labels: Mapping[str, str]
+
+
+def read_content(folder: Traversable) -> Content | tuple[Problem, ...]:
+    """Read all pages of one language.
+
+    Returns:
+        The content, or every fault found in it.
+    """
+    problems: list[Problem] = []
+    content = Content(
+        locale=_locale(folder, problems),
+        scope=_pages(folder, "scope", ScopeFront, problems),
+        finishes=_pages(folder, "finishes", FinishFront, problems),
+        care=_pages(folder, "care", CareFront, problems),
+        safety=_pages(folder, "safety", SafetyFront, problems),
+        sights=_pages(folder, "sights", SightFront, problems),
+        duties=_pages(folder, "duties", DutyFront, problems),
+        clauses=_pages(folder, "clauses", ClauseFront, problems),
+        questions=_pages(folder, "questions", QuestionFront, problems),
+        glossary=_labels((folder / "glossary.yaml",), problems),
+        labels=_labels(_label_files(folder), problems),
+    )
+    problems.extend(
+        Problem(code="no-finish-page", source=Source(file=f"content/finishes/{kind.value}.md"),
+                message=f"there is no page for the finish kind `{kind.value}`",
+                hint="write one like the others in content/en/finishes/")
+        for kind in FinishKind if kind.value not in content.finishes
+    )  # fmt: skip
+    return tuple(problems) or content
+
+
+def _pages(
+    folder: Traversable, room: str, model: type[F], problems: list[Problem]
+) -> Mapping[str, Page[F]]:
+    pages: list[Page[F]] = []
+    for entry in sorted((folder / room).iterdir(), key=lambda e: e.name):
+        if entry.name.endswith(".md"):
+            page = read_page(entry.read_bytes(), f"content/{room}/{entry.name}", model)
+            if isinstance(page, Page):
+                pages.append(page)
+            else:
+                problems.extend(page)
+    pages.sort(key=lambda page: getattr(page.front, "order", 0))
+    return MappingProxyType({page.front.id: page for page in pages})
+
+
+def read_page(data: bytes, file: str, model: type[F]) -> Page[F] | tuple[Problem, ...]:
+    """Read one page: front matter between two lines of `---`, then Markdown."""
+    parts = data.split(b"---\n", 2)
+    if len(parts) != 3 or parts[0]:
+        return (
+            Problem(
+                code="no-front-matter",
+                source=Source(file=file),
+                message="the page does not begin with front matter",
+                hint="begin with a line ---, then `id: ...` and so on, then a line ---",
+            ),
+        )
+    # One empty line stands for the `---`, so that line numbers are those of the page.
+    document = parse(b"\n" + parts[1], file)
+    if not isinstance(document, Document):
+        return document
+    front = validate(document, model)
+    if isinstance(front, tuple):
+        return front
+    return Page(front=front, markdown=parts[2].decode("utf-8").strip())
+
+
+def _locale(folder: Traversable, problems: list[Problem]) -> str:
+    document = parse((folder / "language.yaml").read_bytes(), "content/language.yaml")
+    read = validate(document, Language) if isinstance(document, Document) else document
+    if isinstance(read, tuple):
+        problems.extend(read)
+        return ""
+    if not localedata.exists(read.locale):
+        problems.append(Problem(
+            code="no-locale", source=Source(file="content/language.yaml"), path="locale",
+            message=f"`{read.locale}` is no locale that is known here",
+            hint="a language and a country, such as en_US or es_US"))  # fmt: skip
+    return read.locale
+
+
+def _label_files(folder: Traversable) -> tuple[Traversable, ...]:
+    files = tuple(folder / name for name in ("labels.yaml", "sentences.yaml"))
+    rules = folder / "rules.yaml"
+    return (*files, rules) if rules.is_file() else files
+
+
+def _labels(entries: tuple[Traversable, ...], problems: list[Problem]) -> Mapping[str, str]:
+    labels: dict[str, str] = {}
+    for entry in entries:
+        file = f"content/{entry.name}"
+        document = parse(entry.read_bytes(), file)
+        if not isinstance(document, Document):
+            problems.extend(document)
+            continue
+        for key, value in document.content.items() if isinstance(document.content, dict) else ():
+            if key in labels or not isinstance(value, str):
+                problems.append(Problem(
+                    code="bad-label", source=document.key_source((key,)),
+                    message=f"`{key}` is not a single text, or stands in another file too",
+                    hint="one key, one text"))  # fmt: skip
+            else:
+                labels[key] = value
+    return MappingProxyType(labels)

@@ -1,0 +1,1 @@
+"""What may be typed for one value: lengths, money, dates, shares, choices."""

@@ -1,0 +1,343 @@
+"""What a person may type for a length, a price, a share, an angle: text to exact values.
+
+Each parser takes the text and returns the value, or raises a PydanticCustomError that says what
+was found and what is allowed; the error's type becomes the code of the problem.
+"""
+
+import re
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+
+from pydantic_core import PydanticCustomError
+
+from quotegen.money import parse_money
+from quotegen.quantity import (
+    FEET_PER_METRE,
+    INCHES_PER_FOOT,
+    KM_PER_MILE,
+    SQFT_PER_M2,
+    Length,
+    Unit,
+    decimal_from_text,
+)
+
+_WHOLE = r"\d{1,7}"
+_PLAIN = rf"{_WHOLE}(?:\.\d{{1,9}})?"
+_NUMBER = rf"(?:{_PLAIN}(?:[- ]{_WHOLE}/{_WHOLE})?|{_WHOLE}/{_WHOLE}|\.\d{{1,9}})"
+_FEET = rf"(?P<feet>{_NUMBER})\s*(?:ft\.?|feet|foot|')"
+_INCHES = rf"(?P<inches>{_NUMBER})\s*(?:in\.?|inch|inches|\")"
+_TAPE = re.compile(
+    rf"(?P<sign>-?)\s*(?:{_FEET}(?:\s*-?\s*{_INCHES})?|{_INCHES.replace('inches>', 'only>')})"
+)
+_METRIC = re.compile(rf"(?P<sign>-?)\s*(?P<number>{_NUMBER})\s*(?P<unit>m|cm|mm)")
+_BARE_NUMBER = re.compile(rf"-?\s*{_NUMBER}")
+_BY = re.compile(r"\s*[xX×]\s*|\s+by\s+")
+_RATE = re.compile(r"(?P<money>\$?[\d.,]+)\s*(?P<per>/|per\b|\ba\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?")
+_COUNT = re.compile(rf"(?P<number>{_PLAIN})\s*(?P<unit>[a-z][a-z0-9 ]*)?")
+_AREA = re.compile(r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)")
+_TYPED_AS = str.maketrans({
+    "′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/",
+    "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
+    "²": "2", "³": "3",
+})  # fmt: skip
+_METRES = {"m": Fraction(1), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
+_LENGTH_FORMS = "24 ft 6 in, 24' 6-1/2\" or 7.5 m"
+_RATE_UNITS = {
+    "sq ft": Unit.SQ_FT, "square foot": Unit.SQ_FT, "ft": Unit.FT, "lin ft": Unit.FT,
+    "lineal foot": Unit.FT, "cu yd": Unit.CU_YD, "m2": Unit.M2, "m": Unit.M, "m3": Unit.M3,
+    "each": Unit.EACH, "visit": Unit.VISIT, "lump": Unit.LUMP, "hour": Unit.HOUR,
+    "hours": Unit.HOUR, "mile": Unit.MILE, "miles": Unit.MILE, "km": Unit.KM,
+}  # fmt: skip
+MOST_DAYS = 999
+MOST_DOLLARS = 100_000_000
+FIRST_YEAR, LAST_YEAR = 1950, 2100
+_MOST_SHOWN = 40
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """Two lengths at right angles, as in `24 ft x 16 ft`."""
+
+    length: Length
+    width: Length
+
+
+@dataclass(frozen=True, slots=True)
+class Rate:
+    """A price for one of something."""
+
+    amount: Decimal
+    unit: Unit
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """How much of a rate a job has: a number and its unit, or `yes` for what the takeoff gives."""
+
+    amount: Decimal | None
+    unit: Unit | None
+
+
+def fraction(text: str) -> Fraction:
+    """Read `6`, `6.5`, `6-1/2` or `1/2`."""
+    return sum((Fraction(part) for part in re.split(r"[- ]", text.strip())), Fraction(0))
+
+
+def parse_length(text: str) -> Length:
+    """Read a length as written from a tape; `0` needs no unit."""
+    plain = _plain(text)
+    if plain in {"0", "-0"}:
+        return Length(Fraction(0))
+    try:
+        if match := _TAPE.fullmatch(plain):
+            feet = fraction(match["feet"] or "0")
+            inches = fraction(match["inches"] or match["only"] or "0")
+            size = feet + inches / INCHES_PER_FOOT
+            return Length(-size if match["sign"] else size)
+        if match := _METRIC.fullmatch(plain):
+            size = fraction(match["number"]) * _METRES[match["unit"]] * FEET_PER_METRE
+            return Length(-size if match["sign"] else size)
+    except ZeroDivisionError:
+        pass
+    if "$" in plain:
+        said = f"is money where a length belongs; type it like {_LENGTH_FORMS}"
+        raise _error("money-for-length", text, said)
+    if _BARE_NUMBER.fullmatch(plain):
+        said = f"has no unit; type `{plain} ft`, `{plain} in` or `{plain} m`"
+        raise _error("missing-unit", text, said)
+    raise _error("not-a-length", text, f"is not a length; type it like {_LENGTH_FORMS}")
+
+
+def parse_positive_length(text: str) -> Length:
+    """Read a length that must be more than nought."""
+    length = parse_length(text)
+    if length.feet <= 0:
+        raise _error("not-positive", text, "must be more than nought")
+    return length
+
+
+def parse_size(text: str) -> Size:
+    """Read `24 ft x 16 ft`."""
+    parts = _BY.split(text.strip())
+    if len(parts) != 2 or not all(parts):
+        raise _error("not-a-size", text, "is not a size; type two lengths like 24 ft x 16 ft")
+    return Size(parse_positive_length(parts[0]), parse_positive_length(parts[1]))
+
+
+def parse_rate(text: str) -> Rate:
+    """Read `$9.50 / sq ft`, `$210 each` or `$680 lump`."""
+    match = _RATE.fullmatch(_plain(text))
+    amount = _money(match["money"], text) if match else None
+    if match is None or amount is None or not ("$" in text or match["per"]):
+        raise _error("not-a-rate", text, "is not a price; type it like $9.50 / sq ft")
+    unit = _RATE_UNITS.get((match["unit"] or "").strip())
+    if unit is None:
+        found = f"has the unit `{match['unit']}`" if match["unit"] else "has no unit"
+        allowed = "sq ft, ft, cu yd, each, visit, hour, mile or lump"
+        raise _error("rate-unit", text, f"{found}; a price is for one {allowed}")
+    return Rate(amount, unit)
+
+
+def parse_amount(text: str) -> Decimal:
+    """Read a sum of money that is for the whole, such as `$2,400`."""
+    amount = _money(text, text)
+    if amount is None:
+        raise _error("not-money", text, "is not a sum of money; type it like $2,400")
+    return amount
+
+
+def parse_count(text: str) -> Count:
+    """Read `yes`, `2`, `18 ft` or `6 cu yd`."""
+    plain = _plain(text)
+    if plain == "yes":
+        return Count(None, None)
+    match = _COUNT.fullmatch(plain)
+    unit = _RATE_UNITS.get((match["unit"] or "each").strip()) if match else None
+    if match is None or unit is None or decimal_from_text(match["number"]) == 0:
+        said = "is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd"
+        raise _error("not-a-count", text, said)
+    return Count(decimal_from_text(match["number"]), unit)
+
+
+def parse_share(text: str) -> Fraction:
+    """Read `7 %` as 7/100; from nought to a hundred."""
+    match = re.fullmatch(rf"(?P<number>{_PLAIN})\s*%", text.strip())
+    if match is None or Fraction(match["number"]) > 100:
+        raise _error("not-a-share", text, "is not a share; type it like 7%, from 0% to 100%")
+    return Fraction(match["number"]) / 100
+
+
+def parse_angle_deg(text: str) -> Fraction:
+    """Read `90 deg` as degrees, counter-clockwise."""
+    match = re.fullmatch(rf"(?P<number>-?{_PLAIN})\s*(?:deg|°)", _plain(text))
+    if match is None:
+        raise _error("not-an-angle", text, "is not an angle; type it like 90 deg")
+    return Fraction(match["number"])
+
+
+def parse_cuyd(text: str) -> Fraction:
+    """Read `0.25 cu yd`, more than nought."""
+    match = re.fullmatch(rf"(?P<number>{_PLAIN}|{_WHOLE}/{_WHOLE})\s*cu yd", _plain(text))
+    try:
+        volume = Fraction(match["number"]) if match else Fraction(0)
+    except ZeroDivisionError:
+        volume = Fraction(0)
+    if volume <= 0:
+        raise _error("not-a-volume", text, "is not a volume; type it like 0.25 cu yd")
+    return volume
+
+
+def parse_slope(text: str) -> Length:
+    """Read `1/4 in per ft` as the drop in one foot, or `2 %`."""
+    plain = _plain(text)
+    if plain.endswith("%"):
+        return Length(parse_share(plain))
+    match = re.fullmatch(r"(?P<drop>.+?)\s*(?:per|/)\s*(?:ft|foot)", plain)
+    if match is None:
+        raise _error("not-a-slope", text, "is not a fall; type it like 1/4 in per ft or 2%")
+    return parse_positive_length(match["drop"])
+
+
+def parse_date(text: str) -> date:
+    """Read `2026-05-14`."""
+    try:
+        day = date.fromisoformat(text.strip())
+    except ValueError:
+        said = "is not a date; type it year-month-day like 2026-05-14"
+        raise _error("not-a-date", text, said) from None
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        said = f"is far off; type a year from {FIRST_YEAR} to {LAST_YEAR}"
+        raise _error("year-far-off", text, said)
+    return day
+
+
+def parse_whole(text: str) -> int:
+    """Read a whole number from nought up."""
+    if not re.fullmatch(r"\d{1,6}", text.strip()):
+        raise _error("not-a-whole-number", text, "is not a whole number like 3")
+    return int(text)
+
+
+def parse_days(text: str) -> int:
+    """Read a number of days, less than a thousand."""
+    days = parse_whole(text)
+    if days > MOST_DAYS:
+        raise _error("too-many-days", text, f"is too many days; at most {MOST_DAYS} are counted")
+    return days
+
+
+def parse_yes_no(text: str) -> bool:
+    """Read `yes` or `no`."""
+    plain = _plain(text)
+    if plain not in {"yes", "no"}:
+        raise _error("not-yes-no", text, "must be yes or no")
+    return plain == "yes"
+
+
+def parse_area_sqft(text: str) -> Fraction:
+    """Read `1,071.4 sq ft` or `96.52 m2` as exact square feet, more than nought."""
+    match = re.fullmatch(
+        r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)", _plain(text)
+    )
+    area = Fraction(match["number"].replace(",", "")) if match else Fraction(0)
+    if match is None or area == 0:
+        raise _error("not-an-area", text, "is not an area; type it like 1,071.4 sq ft or 96.52 m2")
+    return area if match["unit"] == "sq ft" else area * SQFT_PER_M2
+
+
+def parse_signed_amount(text: str) -> Decimal:
+    """Read `$320` or `-$150`."""
+    plain = _plain(text)
+    amount = parse_amount(plain.removeprefix("-").removeprefix("+"))
+    return -amount if plain.startswith("-") else amount
+
+
+def cut_short(text: str) -> str:
+    """Return a text as a message repeats it: what is long is cut."""
+    return text if len(text) <= _MOST_SHOWN else f"{text[:_MOST_SHOWN]}..."
+
+
+def _plain(text: str) -> str:
+    """Return the text as if it were typed in plain characters and small letters."""
+    return " ".join(text.translate(_TYPED_AS).replace("''", '"').lower().split())
+
+
+def _money(money: str, text: str) -> Decimal | None:
+    amount = parse_money(money)
+    if amount is not None and amount > MOST_DOLLARS:
+        said = f"is more than a job can cost; at most ${MOST_DOLLARS:,} is read"
+        raise _error("money-too-large", text, said)
+    return amount
+
+
+def _error(code: str, text: str, said: str) -> PydanticCustomError:
+    return PydanticCustomError(code, f"`{cut_short(text)}` {said}")
+
+
+MINUTES_PER_HOUR = 60
+_ROAD_NUMBER = r"\d{1,4}(?:\.\d{1,3})?"
+_MILES = re.compile(rf"(?P<number>{_ROAD_NUMBER})\s*(?P<unit>miles?|km)")
+_HOURS = re.compile(
+    rf"(?:(?P<hours>{_ROAD_NUMBER})\s*(?:hours?|h))?\s*(?:(?P<minutes>{_ROAD_NUMBER})\s*(?:minutes?|min))?"
+)
+_DAY = re.compile(r"(?P<month>\d{1,2})-(?P<day>\d{1,2})")
+_LEAP_YEAR = 2000
+
+
+@dataclass(frozen=True, slots=True)
+class Road:
+    """How far it is to a site one way: in miles, or in hours of driving."""
+
+    miles: Fraction | None = None
+    hours: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class DayOfYear:
+    """A day that comes back every year."""
+
+    month: int
+    day: int
+
+    def __str__(self) -> str:
+        return f"{self.month:02}-{self.day:02}"
+
+
+def parse_distance(text: str) -> Road:
+    """Read `14 miles` or `22.5 km`."""
+    match = _MILES.fullmatch(text.strip().lower())
+    if match is None:
+        message = f"`{cut_short(text)}` is not a distance; type it like 14 miles or 22 km"
+        raise PydanticCustomError("not-a-distance", message)
+    number = Fraction(match["number"])
+    return Road(miles=number / KM_PER_MILE if match["unit"] == "km" else number)
+
+
+def parse_drive_time(text: str) -> Road:
+    """Read `35 min`, `1 hour 10 min` or `1.5 hours`."""
+    match = _HOURS.fullmatch(text.strip().lower())
+    if match is None or not (match["hours"] or match["minutes"]):
+        message = f"`{cut_short(text)}` is not a time on the road; type it like 35 min or 1.5 hours"
+        raise PydanticCustomError("not-a-drive-time", message)
+    minutes = Fraction(match["minutes"] or 0)
+    return Road(hours=Fraction(match["hours"] or 0) + minutes / MINUTES_PER_HOUR)
+
+
+def parse_road(text: str) -> Road:
+    """Read a distance, or a time on the road."""
+    return parse_distance(text) if re.search("mile|km", text.lower()) else parse_drive_time(text)
+
+
+def parse_day_of_year(text: str) -> DayOfYear:
+    """Read `11-15` as the fifteenth of November."""
+    match = _DAY.fullmatch(text.strip())
+    try:
+        day = date(_LEAP_YEAR, int(match["month"]), int(match["day"])) if match else None
+    except ValueError:
+        day = None
+    if day is None:
+        message = f"`{cut_short(text)}` is not a day of the year; type it month-day like 11-15"
+        raise PydanticCustomError("not-a-day-of-the-year", message)
+    return DayOfYear(day.month, day.day)

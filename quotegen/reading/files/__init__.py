@@ -1,0 +1,1 @@
+"""The files that an owner types, one module for each file or large part of one."""

@@ -1,0 +1,153 @@
+"""The company file: who quotes, on what terms, and how the paper looks."""
+
+from enum import StrEnum
+from fractions import Fraction
+from typing import Annotated
+
+from pydantic import AfterValidator, Field
+from pydantic_core import PydanticCustomError
+
+from quotegen.quantity import decimal_of
+from quotegen.reading.fields.typed_fields import (
+    ColourField,
+    DateField,
+    DaysField,
+    EmailField,
+    Model,
+    ShareField,
+    Slug,
+    StateCode,
+    Word,
+)
+from quotegen.reading.files.job import Excluded
+from quotegen.reading.files.standards import Standards
+
+
+class Weekday(StrEnum):
+    """A day of the week, in the order that Python counts them."""
+
+    MONDAY = "Monday"
+    TUESDAY = "Tuesday"
+    WEDNESDAY = "Wednesday"
+    THURSDAY = "Thursday"
+    FRIDAY = "Friday"
+    SATURDAY = "Saturday"
+    SUNDAY = "Sunday"
+
+
+class Payment(Model):
+    """One payment: the event it falls due at, and its share; the last takes what remains.
+
+    The last may say its share too; then all of them must add up to 100 %.
+    `at_visit` names the visit whose last day is the event, `days_after` how many days later the
+    payment is due; without a visit it has no date.
+    """
+
+    id: Slug
+    when: Word
+    share: ShareField | None = None
+    at_visit: Slug | None = None
+    days_after: DaysField = 0
+
+
+def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
+    *earlier, last = payments
+    if any(p.share is None for p in earlier):
+        raise PydanticCustomError(
+            "payment-remainder",
+            "every payment but the last needs a share; the last takes what remains",
+        )
+    ids = [payment.id for payment in payments]
+    if len(set(ids)) < len(ids):
+        raise PydanticCustomError(
+            "payment-twice", "two payments have the same id; give each its own"
+        )
+    shares = sum((p.share or Fraction(0) for p in payments), Fraction(0))
+    if last.share is not None and shares != 1:
+        raise PydanticCustomError(
+            "payment-sum",
+            "the shares add up to {percent}%, not to 100%; the last may go without one",
+            {"percent": f"{decimal_of(shares * 100):f}"},
+        )
+    if sum(p.share or 0 for p in earlier) >= 1:
+        raise PydanticCustomError(
+            "payment-shares", "the shares before the last payment reach 100% or more"
+        )
+    return payments
+
+
+class Adjustment(Model):
+    """The promise on area: what happens when the forms measure more or less."""
+
+    no_pour_above: ShareField
+    reopen_outside: ShareField
+
+
+class TaxRounding(StrEnum):
+    """When a tax is rounded half-up to the cent, at the seller's choice where a state leaves it."""
+
+    EACH_LINE = "each line"
+    WHOLE_INVOICE = "whole invoice"
+
+
+EVERYTHING = "everything"
+
+
+class Tax(Model):
+    """A tax on the price.
+
+    Attributes:
+        covers: the scope items that are taxed, or `everything`. A line is taxed when it pays for
+            any of them.
+        round: when it is rounded.
+        states: where it is due; empty for every site.
+    """
+
+    id: Slug
+    name: Word
+    rate: ShareField
+    covers: tuple[Slug, ...] = Field(min_length=1)
+    round: TaxRounding
+    states: tuple[Word, ...] = ()
+
+
+class Insurance(Model):
+    """Who insures the company, and for how much."""
+
+    carrier: Word
+    phone: Word
+    covers: Word
+
+
+class PaperSize(StrEnum):
+    """What the papers are printed on."""
+
+    LETTER = "letter"
+    A4 = "A4"
+
+
+class Company(Model):
+    """A whole company file."""
+
+    name: Word
+    owner: Word
+    address: Word
+    town: Word
+    state: StateCode | None = None
+    phone: Word
+    email: EmailField
+    licence: Word | None = None
+    insurance: Insurance | None = None
+    accent: ColourField = "#1f4e79"
+    theme: Word = "shop"
+    paper: PaperSize | None = None
+    logo: Word | None = None
+    holds_days: DaysField
+    working_days: tuple[Weekday, ...] = Field(min_length=1)
+    closed: tuple[DateField, ...] = ()
+    payments: Annotated[tuple[Payment, ...], Field(min_length=1), AfterValidator(_payments_add_up)]
+    adjustment: Adjustment
+    tax: tuple[Tax, ...] = ()
+    warranty: Word
+    standards: Standards = Standards()
+    not_included: tuple[Excluded, ...] = ()

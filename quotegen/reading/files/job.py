@@ -1,0 +1,222 @@
+"""The job file: one customer's work at one site, as typed."""
+
+from enum import StrEnum
+
+from pydantic import Field
+
+from quotegen.quantity import Length, Units
+from quotegen.reading.fields.typed_fields import (
+    AmountField,
+    AngleField,
+    CountField,
+    DateField,
+    DaysField,
+    DistanceField,
+    DriveTimeField,
+    EmailField,
+    LengthField,
+    Model,
+    PointField,
+    QuoteNumber,
+    SlopeField,
+    Slug,
+    StateCode,
+    Text,
+    WholeField,
+    Word,
+    YesNoField,
+)
+from quotegen.reading.files.after_signing import Accepted, Actual, Change, Completed, Measured, Paid
+from quotegen.reading.files.costs import JobBill
+from quotegen.reading.files.forecast import Forecast
+from quotegen.reading.files.other_bids import OtherBid
+from quotegen.reading.files.shapes import Shape, Side
+from quotegen.reading.files.site_parts import (
+    DeepEdge,
+    EdgePart,
+    FallsFrom,
+    Flight,
+    GroundHeight,
+    Obstacle,
+    PreparedGround,
+    StatedHeight,
+)
+
+
+class Duty(StrEnum):
+    """A duty; content/ has a page for each that says who has it where nothing else is typed."""
+
+    PERMITS = "permits"
+    PRIVATE_LINES = "private_lines"
+    GROUND = "ground"
+    POOL_FILL = "pool_fill"
+    POOL_PIPES = "pool_pipes"
+    BONDING = "bonding"
+    POOL_SEAL = "pool_seal"
+    BARRIER = "barrier"
+    LAWN = "lawn"
+
+
+class Use(StrEnum):
+    """What a placement is for."""
+
+    POOL_DECK = "pool deck"
+    PATIO = "patio"
+    WALK = "walk"
+    DRIVE = "drive"
+    APRON = "apron"
+    PAD = "pad"
+
+
+class Customer(Model):
+    """Who asked for the quote.
+
+    Attributes:
+        over_65: or just 65: some states give more days to cancel.
+    """
+
+    name: Word
+    email: EmailField | None = None
+    phone: Word | None = None
+    over_65: YesNoField = False
+
+
+class Site(Model):
+    """Where the work is."""
+
+    address: Word
+    town: Word
+    state: StateCode | None = None
+    distance: DistanceField | None = None
+    drive_time: DriveTimeField | None = None
+
+
+class Access(Model):
+    """How concrete gets from the truck to the slab.
+
+    Attributes:
+        note: in the owner's words.
+        truck_stand, truck_stands: where a truck can stand.
+        obstacles: what the way goes round.
+        chute: the length of the truck's chute, if it is not the one in the rate book.
+        method: the way to use, one of `access` in the rate book; the cheapest if left out.
+    """
+
+    note: Word
+    truck_stand: PointField | None = None
+    truck_stands: tuple[PointField, ...] = Field(default=(), max_length=10)
+    obstacles: tuple[Obstacle, ...] = Field(default=(), max_length=40)
+    chute: LengthField | None = None
+    method: Slug | None = None
+
+    @property
+    def stands(self) -> tuple[tuple[Length, Length], ...]:
+        """Every place where a truck can stand."""
+        return (*((self.truck_stand,) if self.truck_stand else ()), *self.truck_stands)
+
+
+class JointLine(Model):
+    """One contraction joint of the owner's: straight from one point of the plan to another."""
+
+    from_: PointField = Field(alias="from")
+    to: PointField
+
+
+class Placement(Model):
+    """One slab area with its own shape, thickness, use and finish."""
+
+    id: Slug
+    name: Word | None = None
+    use: Use
+    add: tuple[Shape, ...] = Field(min_length=1)
+    take_away: tuple[Shape, ...] = ()
+    thickness: LengthField | None = None
+    base: LengthField | None = None
+    reinforcement: Slug | None = None
+    finish: Slug | None = None
+    alternates: tuple[Slug, ...] = ()
+    fall: SlopeField | None = None
+    falls_toward: Side | None = None
+    falls_away_from: FallsFrom | None = None
+    drained_edges: tuple[EdgePart, ...] = ()
+    water_goes_to: Word | None = None
+    stated_height: StatedHeight | None = None
+    ground: tuple[GroundHeight, ...] = ()
+    thickened_edge: DeepEdge | None = None
+    turned_down_edge: DeepEdge | None = None
+    steps: Flight | None = None
+    include: dict[Slug, CountField] = Field(default_factory=dict)
+    joints: tuple[JointLine, ...] | None = None
+
+
+class Subcontractor(Model):
+    """Who does a part of the work for us; some states want each one named in the contract."""
+
+    name: Word
+    does: Word
+    address: Word | None = None
+    licence: Word | None = None
+
+
+class Excluded(Model):
+    """Something that this price does not cover, and who does it.
+
+    `duty` names the duty of content/ that it stands in for, such as `bonding`.
+    """
+
+    what: Word
+    who: Word
+    duty: Duty | None = None
+
+
+class Look(Model):
+    """A colour for the slab, a second tone for it, or both together."""
+
+    base: Slug | None = None
+    second: Slug | None = None
+
+    @property
+    def colours(self) -> tuple[str, ...]:
+        """The colours of the look, the base first."""
+        return tuple(colour for colour in (self.base, self.second) if colour)
+
+
+class JobFile(Model):
+    """A whole job file."""
+
+    quote: QuoteNumber
+    revision: WholeField = 1
+    date: DateField
+    holds_days: DaysField | None = None
+    start: DateField
+    units: Units = Units.US
+    customer: Customer
+    site: Site
+    title: Word
+    finish: Slug
+    compare: tuple[Slug, ...] = ()
+    placements: tuple[Placement, ...] = Field(min_length=1)
+    include: dict[Slug, CountField] = Field(default_factory=dict)
+    extras: dict[Slug, CountField] = Field(default_factory=dict)
+    colour: Look | None = None
+    colours: tuple[Look, ...] = ()
+    tax_exempt: Word | None = None
+    special_order: AmountField | None = None
+    access: Access | None = None
+    prepared_ground: PreparedGround | None = None
+    north: AngleField | None = None
+    not_included: tuple[Excluded, ...] = ()
+    subcontractors: tuple[Subcontractor, ...] = ()
+    references: tuple[Slug, ...] | None = None
+    accepted: Accepted | None = None
+    paid: tuple[Paid, ...] = ()
+    measured: Measured | None = None
+    changes: tuple[Change, ...] = ()
+    completed: Completed | None = None
+    forecast: Forecast | None = None
+    note: Text | None = None
+    private_notes: Text | None = None
+    other_bids: tuple[OtherBid, ...] = Field(default=(), max_length=6)
+    private_costs: tuple[JobBill, ...] = ()
+    under_floor: Word | None = None
+    actual: Actual | None = None

@@ -1,0 +1,308 @@
+"""The rate book: the company's prices and costs, its finishes, and what is usual for each use."""
+
+from enum import StrEnum
+
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from quotegen.reading.fields.typed_fields import (
+    AmountField,
+    AreaField,
+    ColourField,
+    CountField,
+    Coverage,
+    DateField,
+    DayOfYearField,
+    DaysField,
+    DosePer100Sqft,
+    DosePerCuyd,
+    LengthField,
+    Model,
+    RateField,
+    RoadField,
+    ShareField,
+    Slug,
+    VolumeField,
+    WholeField,
+    Word,
+    YesNoField,
+)
+from quotegen.reading.files.costs import CostFor, Costs
+from quotegen.reading.files.job import Use
+from quotegen.reading.files.order_parts import AccessMethod, Bar, ShortLoad, Wire
+from quotegen.reading.files.shapes import EdgeKind
+
+
+class Basis(StrEnum):
+    """What moves a line."""
+
+    MEASURED = "measured"
+    FIXED = "fixed"
+    ALLOWANCE = "allowance"
+
+
+class Applies(StrEnum):
+    """When a rate is part of a job."""
+
+    ALWAYS = "always"
+    ASKED = "asked"
+    WITH_FINISH = "with finish"
+    IF_FOUND = "if found"
+    COLOUR = "with colour"
+
+
+class ColourHow(StrEnum):
+    """How a colour gets into or onto the slab."""
+
+    INTEGRAL = "integral"
+    HARDENER = "hardener"
+    RELEASE = "release"
+    ANTIQUING = "antiquing"
+
+
+BASE_COLOURS = (ColourHow.INTEGRAL, ColourHow.HARDENER)
+SECOND_COLOURS = (ColourHow.RELEASE, ColourHow.ANTIQUING)
+
+
+class ExceededRule(StrEnum):
+    """What happens when an allowance does not suffice."""
+
+    AT_COST = "at cost"
+    COST_PLUS = "cost plus"
+    CAPPED = "capped"
+
+
+class FinishKind(StrEnum):
+    """The kinds of surface that content/ explains."""
+
+    BROOM = "broom"
+    EXPOSED_AGGREGATE = "exposed_aggregate"
+    STAMPED_TEXTURE = "stamped_texture"
+    STAMPED_PATTERN = "stamped_pattern"
+
+
+class Sealer(StrEnum):
+    """The kinds of sealer, for upkeep and care."""
+
+    NONE = "none"
+    PENETRATING = "penetrating"
+    FILM = "film"
+
+
+class Step(Model):
+    """A price from one thickness up."""
+
+    thickness: LengthField
+    rate: RateField
+    cost: RateField | None = None
+
+
+class Band(Model):
+    """A price for quantities from a size on and up to another.
+
+    The first band has no `from`, the last no `to`; each other bound stands in both neighbours.
+    """
+
+    from_: CountField | None = Field(default=None, alias="from")
+    to: CountField | None = None
+    rate: RateField
+    cost: RateField | None = None
+
+
+class Travel(Model):
+    """What is charged of the way to a site on each visit, and how much of one way is free."""
+
+    free: RoadField | None = None
+    both_ways: YesNoField
+
+
+class Season(Model):
+    """The days of the year, both included, on which a rate applies; it may pass New Year."""
+
+    first: DayOfYearField
+    last: DayOfYearField
+
+
+class Exceeded(Model):
+    """The promise for an allowance that does not suffice."""
+
+    rule: ExceededRule
+    plus: ShareField | None = None
+
+
+class BookRate(Model):
+    """One price of the book.
+
+    Attributes:
+        name: what the line is called on paper.
+        covers: the scope items that it pays for.
+        rate: the price, unless it goes by thickness.
+        by_thickness: prices by slab thickness, the thickest that is not thicker than the slab.
+        by_size: prices by how much there is on a placement, each for the whole quantity.
+        by_slice: prices by how much there is, each for its own slice of the quantity alone.
+        cutting: what is bought beyond the measure, for cutting, as a share of it.
+        travel: for a price by the mile, or by the hour of the way to the site.
+        of: for a price by the foot, the edge it follows.
+        applies: when it is part of a job.
+        uses, reinforcement: where it applies only to some placements.
+        season: the days of the year when it applies, looked up by the day the work begins.
+        colour: how a colour gets into or onto the slab, for a rate that applies with colour.
+        shade: the color that it is drawn in.
+        exceeded: for an allowance, what happens when it does not suffice; else `at cost`.
+        basis: what moves the line; by area, length and volume `measured`, else `fixed`.
+        cost: what is bought for one of it beside crew hours and the order list; private.
+        cost_for: what that buys.
+    """
+
+    name: Word
+    covers: tuple[Slug, ...] = Field(min_length=1)
+    rate: RateField | None = None
+    by_thickness: tuple[Step, ...] = ()
+    by_size: tuple[Band, ...] = ()
+    by_slice: tuple[Band, ...] = ()
+    cutting: ShareField | None = None
+    travel: Travel | None = None
+    of: EdgeKind | None = None
+    applies: Applies = Applies.ALWAYS
+    uses: tuple[Use, ...] = ()
+    reinforcement: Slug | None = None
+    season: Season | None = None
+    colour: ColourHow | None = None
+    shade: ColourField | None = None
+    exceeded: Exceeded | None = None
+    basis: Basis | None = None
+    cost: RateField | None = None
+    cost_for: CostFor = CostFor.SUPPLIES
+
+    @model_validator(mode="after")
+    def _one_price(self) -> "BookRate":
+        if sum(map(bool, (self.rate, self.by_thickness, self.by_size, self.by_slice))) != 1:
+            raise PydanticCustomError(
+                "rate-or-steps",
+                "a rate needs just one of `rate`, `by_thickness`, `by_size` and `by_slice`",
+            )
+        return self
+
+    @property
+    def bands(self) -> tuple[Band, ...]:
+        """The prices by size, whichever way they count."""
+        return self.by_size or self.by_slice
+
+
+class SteelKind(StrEnum):
+    """What kind of reinforcement it is, for the drawing of the section."""
+
+    WIRE = "wire"
+    BAR = "bar"
+    FIBRE = "fibre"
+    NONE = "none"
+
+
+class Reinforcement(Model):
+    """A choice of steel or fibre, in words for the homeowner, and as it is ordered."""
+
+    name: Word
+    kind: SteelKind
+    wire: Wire | None = None
+    bar: Bar | None = None
+    fibre: DosePerCuyd | None = None
+
+
+class FinishVisit(Model):
+    """One visit that a finish needs: how many working days, after how many days of waiting."""
+
+    visit: Slug
+    days: DaysField
+    wait_days: DaysField = 0
+
+
+class Finish(Model):
+    """A surface, its price, the colours it takes, the crew and the visits it needs.
+
+    Attributes:
+        colour: the colour that its own price has in it.
+        shade, second_shade: the color of the drawn swatch, and of its second tone.
+        reseal: the price of one new coat of sealer, years later; that of the first if left out.
+        crew: how many people come.
+        area_an_hour: what they finish in an hour, for the weather day sheet.
+        pigment: color in the concrete, as a share of the mass of cement.
+        hardener: dry-shake color on the surface.
+        release: powder that keeps stamps from sticking; the usual dose for stamps if left out.
+        sealer_coats, sealer_coverage: as on the pail; the trade's usual if left out.
+    """
+
+    name: Word
+    kind: FinishKind
+    rate: RateField
+    cost: RateField | None = None
+    colour: Word | None = None
+    shade: ColourField | None = None
+    second_shade: ColourField | None = None
+    sealer: Sealer
+    reseal: RateField | None = None
+    pigment: ShareField | None = None
+    hardener: DosePer100Sqft | None = None
+    release: DosePer100Sqft | None = None
+    sealer_coats: WholeField | None = None
+    sealer_coverage: Coverage | None = None
+    colours: tuple[Slug, ...] = ()
+    crew: WholeField | None = None
+    area_an_hour: AreaField | None = None
+    brings: tuple[Slug, ...] = ()
+    visits: tuple[FinishVisit, ...] = Field(min_length=1, max_length=20)
+
+
+class Usual(Model):
+    """What a placement of one use has unless the job says otherwise."""
+
+    thickness: LengthField
+    base: LengthField
+    reinforcement: Slug
+
+
+class Mix(Model):
+    """The concrete that is ordered."""
+
+    strength_psi: WholeField
+    air: Word
+    description: Word
+    cement: DosePerCuyd | None = None
+
+
+class Order(Model):
+    """How concrete and what goes with it are ordered.
+
+    Attributes:
+        allowance: share added for spill and loss.
+        round_up_to: the step that the plant sells by.
+        uneven_base: depth added over the whole slab for a base that is not dead flat.
+        truck_load: most that one truck brings; the usual full load if left out.
+        short_load: a load so small that the plant charges for it.
+        curing_coverage: of the curing compound; none is ordered if left out.
+        bond_breaker: width of the sheet laid over the pool beam; none if left out.
+    """
+
+    allowance: ShareField
+    round_up_to: VolumeField
+    uneven_base: LengthField | None = None
+    truck_load: VolumeField | None = None
+    short_load: ShortLoad | None = None
+    curing_coverage: Coverage | None = None
+    bond_breaker: LengthField | None = None
+
+
+class RateBook(Model):
+    """A whole rate book; its `costs` are private, and so is every `cost`."""
+
+    valid_from: DateField
+    minimum: AmountField | None = None
+    order: Order
+    mix: Mix
+    base_material: Word
+    usual: dict[Use, Usual]
+    reinforcement: dict[Slug, Reinforcement]
+    visits: dict[Slug, Word]
+    rates: dict[Slug, BookRate]
+    finishes: dict[Slug, Finish]
+    access: dict[Slug, AccessMethod] = Field(default_factory=dict)
+    costs: Costs | None = None

@@ -1,0 +1,1 @@
+"""Photos and logos, made small and safe."""

@@ -1,0 +1,1 @@
+"""YAML text with its places, read into typed files or into faults that say where."""

@@ -1,0 +1,218 @@
+"""YAML text to nodes that know their line and column.
+
+Every scalar stays text: the fields decide what it means, so YAML never makes a float of a
+price or a date of a quote number. Anchors and aliases are refused, which also ends alias bombs.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import TypeAlias
+
+import yaml
+
+from quotegen.problem import Problem, Source
+from quotegen.reading.yaml.unreadable import (
+    character_problem,
+    control_character,
+    decode,
+    is_plain_text,
+    yaml_problem,
+)
+
+DEEPEST_NESTING = 30
+
+Plain: TypeAlias = "str | list[Plain] | dict[str, Plain]"
+DocumentPath: TypeAlias = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One file as read.
+
+    Attributes:
+        file: the name to show.
+        content: text, lists and mappings.
+        keys: where each key or list item begins.
+        values: where each value begins.
+    """
+
+    file: str
+    content: Plain = field(repr=False)
+    keys: Mapping[DocumentPath, Source] = field(repr=False)
+    values: Mapping[DocumentPath, Source] = field(repr=False)
+
+    def key_source(self, path: DocumentPath) -> Source:
+        """Return where the key stands, or the nearest place above it."""
+        return _nearest(self.keys, path, self.file)
+
+    def value_source(self, path: DocumentPath) -> Source:
+        """Return where the value stands, or the nearest place above it."""
+        return _nearest(self.values, path, self.file)
+
+
+def _nearest(places: Mapping[DocumentPath, Source], path: DocumentPath, file: str) -> Source:
+    for length in range(len(path), -1, -1):
+        if path[:length] in places:
+            return places[path[:length]]
+    return Source(file=file)
+
+
+def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Problem, ...]:
+    """Read the bytes of a YAML file.
+
+    Args:
+        data: the bytes, or as many of them as are needed to see that there are too many.
+        file: the name to show in messages.
+        size_bytes: the size of the whole file, where only a part was read.
+
+    Returns:
+        The document, or every fault that keeps it from being one.
+    """
+    text = decode(data, file, max(size_bytes, len(data)))
+    if isinstance(text, Problem):
+        return (text,)
+    reader = _Reader(file)
+    try:
+        content = reader.read(text)
+    except _TooDeepError as error:
+        return (
+            Problem(
+                code="too-deep",
+                source=error.source,
+                message=str(error),
+                hint="a job file needs far fewer: is a bracket missing near this line?",
+            ),
+        )
+    except yaml.MarkedYAMLError as error:
+        return (yaml_problem(error, text, file),)
+    except yaml.reader.ReaderError as error:
+        return (character_problem(error, text, file),)
+    except (ValueError, OverflowError):  # an escape such as "\\UFFFFFFFF" that stands for nothing
+        return (control_character(reader.last),)
+    if reader.problems:
+        return tuple(reader.problems)
+    return Document(file, content, MappingProxyType(reader.keys), MappingProxyType(reader.values))
+
+
+class _TooDeepError(Exception):
+    """Ends the walk of a document that nests without end."""
+
+    def __init__(self, message: str, source: Source) -> None:
+        super().__init__(message)
+        self.source = source
+
+
+class _Reader:
+    """Walks the events of one YAML document and notes where everything stands."""
+
+    def __init__(self, file: str) -> None:
+        self.file = file
+        self.problems: list[Problem] = []
+        self.keys: dict[DocumentPath, Source] = {}
+        self.values: dict[DocumentPath, Source] = {}
+        self.last = Source(file=file)
+
+    def read(self, text: str) -> Plain:
+        """Read the first document; a second one is a fault."""
+        events = yaml.parse(text, Loader=yaml.SafeLoader)
+        content: Plain = ""
+        documents = 0
+        for event in events:
+            if isinstance(event, yaml.DocumentStartEvent):
+                documents += 1
+                if documents > 1:
+                    self._fault(
+                        event,
+                        "two-documents",
+                        "a second document starts here (---)",
+                        "keep one job in one file",
+                    )
+                    break
+                content = self._node(next(events), events, ())
+        if not isinstance(content, dict) and not self.problems:
+            self.problems.append(
+                Problem(
+                    code="not-a-mapping",
+                    source=Source(file=self.file),
+                    message="the file must be lines of `key: value`",
+                    hint="start from a copy of a job in example_jobs/",
+                )
+            )
+        return content
+
+    def _node(self, event: yaml.Event, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
+        self.last = self.values[path] = self._place(event)
+        if getattr(event, "anchor", None) is not None:
+            self._fault(
+                event,
+                "alias",
+                "anchors and aliases (& and *) are not used here",
+                "write the value out in full; quote a text that begins with & or *",
+            )
+            if isinstance(event, yaml.AliasEvent):
+                return ""
+        if len(path) > DEEPEST_NESTING:
+            message = f"more than {DEEPEST_NESTING} levels of nesting"
+            raise _TooDeepError(message, self._place(event))
+        if getattr(event, "tag", None) is not None:
+            self._fault(
+                event,
+                "tag",
+                "a text that begins with ! is not read as text",
+                "put the text in quotes",
+            )
+        if isinstance(event, yaml.MappingStartEvent):
+            return self._mapping(events, path)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return self._sequence(events, path)
+        value = str(getattr(event, "value", ""))
+        if not is_plain_text(value):
+            self.problems.append(control_character(self.last))
+        return value
+
+    def _sequence(self, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
+        items: list[Plain] = []
+        while not isinstance(event := next(events), yaml.SequenceEndEvent):
+            here = (*path, len(items))
+            self.keys[here] = self._place(event)
+            items.append(self._node(event, events, here))
+        return items
+
+    def _mapping(self, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:
+        entries: dict[str, Plain] = {}
+        while not isinstance(event := next(events), yaml.MappingEndEvent):
+            key = self._node(event, events, (*path, "?"))
+            if not isinstance(key, str):
+                self._fault(
+                    event,
+                    "bad-key",
+                    "a key must be a word, not a list or a mapping",
+                    "quote the text if it begins with [ or {",
+                )
+                key = "?"
+            here = (*path, key)
+            if key in entries:
+                first = self.keys[here]
+                self._fault(
+                    event,
+                    "duplicate-key",
+                    f"`{key}` stands here a second time; the first is on line {first.line}",
+                    "keep one of the two",
+                )
+                self._node(next(events), events, (*path, "?"))
+                continue
+            self.keys[here] = self._place(event)
+            entries[key] = self._node(next(events), events, here)
+        return entries
+
+    def _place(self, event: yaml.Event) -> Source:
+        mark = event.start_mark
+        if mark is None:
+            return Source(file=self.file)
+        return Source(file=self.file, line=mark.line + 1, column=mark.column + 1)
+
+    def _fault(self, event: yaml.Event, code: str, message: str, hint: str) -> None:
+        self.problems.append(
+            Problem(code=code, source=self._place(event), message=message, hint=hint)
+        )

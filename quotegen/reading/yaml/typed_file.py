@@ -1,0 +1,76 @@
+"""The files of a job: itself, and the company's files beside it or one folder up."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Generic, TypeVar
+
+from pydantic import BaseModel
+
+from quotegen.problem import Problem, Source
+from quotegen.reading.yaml.located import Document, parse
+from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
+from quotegen.reading.yaml.validate import validate
+
+M = TypeVar("M", bound=BaseModel)
+
+
+@dataclass(frozen=True, slots=True)
+class Typed(Generic[M]):
+    """A file's typed value, and the document that says where each part stands."""
+
+    value: M
+    document: Document
+
+
+def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
+    """Read one YAML file into its model.
+
+    Returns:
+        The typed file, or every fault in it.
+    """
+    try:
+        with path.open("rb") as file:
+            data = file.read(LARGEST_FILE_BYTES + 1)
+        size = path.stat().st_size
+    except OSError as error:
+        reason = error.strerror or "it cannot be read"
+        return (
+            Problem(
+                code="cannot-read",
+                source=Source(file=str(path)),
+                message=f"the file cannot be opened: {reason.lower()}",
+                hint="check the name and the folder",
+            ),
+        )
+    document = parse(data, str(path), size_bytes=size)
+    if not isinstance(document, Document):
+        return document
+    value = validate(document, model)
+    return value if isinstance(value, tuple) else Typed(value, document)
+
+
+def beside(job: Path, name: str) -> Path | None:
+    """Return the company file of that name in the job's folder or the one above."""
+    # Named as the person who types would name it: relative to where they stand.
+    places = (job.parent / name, job.parent / ".." / name)
+    return next((place for place in places if place.is_file()), None)
+
+
+def missing_beside(job: Path, name: str) -> Problem:
+    """Say that a company file was found neither beside the job nor one folder up."""
+    return Problem(
+        code="no-company-file",
+        source=Source(file=str(job)),
+        message=f"there is no `{name}` beside this job nor in the folder above",
+        hint=f"copy example_jobs/{name} there and make it yours",
+    )
+
+
+def says_outcome(path: Path) -> bool:
+    """Say whether a file looks like a job that is done, before it is read in full."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(LARGEST_FILE_BYTES)
+    except OSError:
+        return False
+    return any(line.startswith(b"actual:") for line in data.splitlines())

@@ -1,0 +1,121 @@
+"""How the main sides of a slab lie: a plan is laid out level, and turned back."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Self
+
+from shapely import LinearRing, Polygon
+from shapely import Point as Spot
+
+from quotegen.takeoff.joints.part import tight_box
+from quotegen.takeoff.plan_geometry import Against, Point
+from quotegen.takeoff.shapes.overlay import polygons
+from quotegen.takeoff.shapes.path import Loop, drawn_ring, placed
+from quotegen.takeoff.shapes.segments import Line, Placing
+
+_STEPS = 10**6  # corners are laid out to a millionth of a foot, free of float dust
+_QUARTER_RAD = math.pi / 2
+_SAME_RAD = 1e-6
+_HOUSE = 2.0  # a side along the house counts for more
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """A turn and a shift after which the main sides lie level and upright."""
+
+    cos: float
+    sin: float
+    x_ft: float
+    y_ft: float
+
+    @classmethod
+    def of(cls, region: Polygon, loops: Sequence[Loop]) -> Self:
+        """Return the frame of a slab: by its straight sides, else by the box it fits best.
+
+        Of the four quarter turns that one is taken which brings most of the slab to the lower
+        left, so that a slab is laid out the same however it lies on the plan.
+        """
+        tilt = _tilt(region, loops)
+        x, y = region.centroid.x, region.centroid.y
+        turns = (cls._turned(tilt + _QUARTER_RAD * n, x, y) for n in range(4))
+        return min(turns, key=lambda frame: frame.rank(region))
+
+    @classmethod
+    def _turned(cls, angle: float, x_ft: float, y_ft: float) -> Self:
+        return cls(cos=math.cos(angle), sin=math.sin(angle), x_ft=x_ft, y_ft=y_ft)
+
+    def level(self, point: Point) -> Point:
+        """Return where a point of the plan lies in the frame."""
+        x, y = point[0] - self.x_ft, point[1] - self.y_ft
+        return _clean(x * self.cos + y * self.sin), _clean(y * self.cos - x * self.sin)
+
+    def plan(self, point: Point) -> Point:
+        """Return where a point of the frame lies on the plan."""
+        x, y = point
+        return (
+            self.x_ft + x * self.cos - y * self.sin,
+            self.y_ft + x * self.sin + y * self.cos,
+        )
+
+    def levelled(self, region: Polygon, loops: Sequence[Loop]) -> Polygon:
+        """Return a region in the frame, its curves drawn anew there from its exact rings.
+
+        So a curve has the same corners however the slab lies on the plan.
+        """
+        placing = Placing(
+            at=(
+                -self.x_ft * self.cos - self.y_ft * self.sin,
+                self.x_ft * self.sin - self.y_ft * self.cos,
+            ),
+            turn_rad=-math.atan2(self.sin, self.cos),
+            cos=self.cos,
+            sin=-self.sin,
+        )
+
+        def drawn(edge: LinearRing) -> list[Point]:
+            loop = min(loops, key=lambda one: edge.distance(Spot(one[0].point_at(1 / 2))))
+            return [(_clean(x), _clean(y)) for x, y in drawn_ring(placed(loop, placing))]
+
+        level = Polygon(drawn(region.exterior), [drawn(ring) for ring in region.interiors])
+        return next(iter(polygons(level.normalize())))
+
+    def back(self, line: tuple[Point, Point]) -> tuple[Point, Point]:
+        """Return a line of the frame on the plan."""
+        return self.plan(line[0]), self.plan(line[1])
+
+    def rank(self, region: Polygon) -> tuple[int, int, int]:
+        """Wide before high, then the side towards which the middle of the box lies off."""
+        corners = [self.level((x, y)) for x, y in region.exterior.coords]
+        left, right = min(x for x, _ in corners), max(x for x, _ in corners)
+        bottom, top = min(y for _, y in corners), max(y for _, y in corners)
+        steps = 10**3
+        return (
+            0 if (right - left) > (top - bottom) - 1 / steps else 1,
+            -math.floor((right + left) * steps + 1 / 2),
+            -math.floor((top + bottom) * steps + 1 / 2),
+        )
+
+
+def _tilt(region: Polygon, loops: Sequence[Loop]) -> float:
+    weights: dict[float, float] = {}
+    for side in (side for loop in loops for side in loop if isinstance(side, Line)):
+        angle = math.atan2(side.end[1] - side.start[1], side.end[0] - side.start[0])
+        angle %= _QUARTER_RAD
+        known = next((one for one in weights if _apart(one, angle) < _SAME_RAD), angle)
+        worth = side.length_ft * (_HOUSE if side.against is Against.HOUSE else 1)
+        weights[known] = weights.get(known, 0.0) + worth
+    if weights:
+        heaviest = max(weights.values())
+        return next(one for one, weight in weights.items() if weight > heaviest - 1e-6)
+    box = tight_box(region)
+    return math.atan2(box[1][1] - box[0][1], box[1][0] - box[0][0])
+
+
+def _apart(one: float, other: float) -> float:
+    off = abs(one - other)
+    return min(off, _QUARTER_RAD - off)
+
+
+def _clean(value: float) -> float:
+    return math.floor(value * _STEPS + 1 / 2) / _STEPS

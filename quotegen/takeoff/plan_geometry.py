@@ -1,0 +1,89 @@
+"""Points, rings and runs of edge on the plan: what every part of the takeoff speaks in."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+from typing import TypeAlias
+
+Point: TypeAlias = tuple[float, float]
+"""Feet along the base line and feet out from it."""
+
+Ring: TypeAlias = tuple[Point, ...]
+"""Corner after corner round a boundary, the first not repeated at the end."""
+
+
+class Against(StrEnum):
+    """What lies on the other side of an edge."""
+
+    OPEN = "open"
+    HOUSE = "house"
+    POOL = "pool"
+    OPENING = "opening"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeRun:
+    """One run of edge between two corners, straight or one arc, as a tape would follow it.
+
+    Attributes:
+        mark: the letter on the plan.
+        against: what the edge meets.
+        inner: whether it goes round a cut-out.
+        points_ft: the run as drawn; two points when straight.
+        length_ft: along the edge.
+        chord_ft: straight from end to end.
+        rise_ft: from the middle of the chord to the arc, nought when straight.
+        radius_ft: of the arc, None when straight or part of an ellipse.
+        is_oval: whether it is part of an ellipse.
+        is_smooth: whether it is a smooth curve through measured points.
+    """
+
+    mark: str
+    against: Against
+    inner: bool
+    points_ft: Ring
+    length_ft: Decimal
+    chord_ft: Decimal
+    rise_ft: Decimal
+    radius_ft: Decimal | None
+    is_oval: bool = False
+    is_smooth: bool = False
+
+    @property
+    def is_curved(self) -> bool:
+        return self.radius_ft is not None or self.is_oval or self.is_smooth
+
+
+class SpanOf(StrEnum):
+    """What a span measures."""
+
+    OVERALL = "overall"
+    POOL = "pool"
+    CLEAR = "clear"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """A straight distance between two points of the plan, to 0.01 ft."""
+
+    of: SpanOf
+    start_ft: Point
+    end_ft: Point
+    length_ft: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AreaRange:
+    """How sure an area is, from the accuracy of the tape readings that it rests on.
+
+    Attributes:
+        sd_sqft: one standard deviation, to 0.01 sq ft.
+        low_sqft, high_sqft: between these the area lies 95 times in 100, to 0.1 sq ft.
+        low_m2, high_m2: the same to 0.01 m2.
+    """
+
+    sd_sqft: Decimal
+    low_sqft: Decimal
+    high_sqft: Decimal
+    low_m2: Decimal
+    high_m2: Decimal

@@ -1,0 +1,1 @@
+"""A typed shape to exact loops, and how sure its area is."""

@@ -1,0 +1,161 @@
+"""One typed shape to a figure in its place: exact loops, and the polygon that stands for them."""
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from shapely import Polygon
+
+from quotegen.reading.files.shapes import CutOut, Shape, Side
+from quotegen.takeoff.plan_geometry import Against
+from quotegen.takeoff.shapes.arcs import TAPE_SLACK_FT
+from quotegen.takeoff.shapes.faults import Fault, shape_name, tape_of
+from quotegen.takeoff.shapes.loops import area_of, crossings_of, loops_of
+from quotegen.takeoff.shapes.overlay import is_wide
+from quotegen.takeoff.shapes.path import (
+    Loop,
+    Segment,
+    backwards,
+    fine_ring,
+    placed,
+)
+from quotegen.takeoff.shapes.segments import Line, Placing, point_ft
+
+FARTHEST_FT = 10_000.0  # nearly two miles: a slip of the finger, not a slab
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """A shape on the plan.
+
+    Attributes:
+        name: what messages call it.
+        index: its place in its group.
+        loops: the outer loop counter-clockwise, then holes clockwise.
+        polygon: the same with arcs as many short sides, good enough for every check.
+        area_sqft: exact, or by the rule that the shape names.
+    """
+
+    name: str
+    index: int
+    shape: Shape
+    loops: tuple[Loop, ...]
+    polygon: Polygon
+    area_sqft: float
+
+    @property
+    def pools(self) -> tuple[Loop, ...]:
+        """The edges of pools in it: a pool that is taken away, or the one in a border."""
+        if self.shape.border is not None:
+            return self.loops[1:]
+        return self.loops[:1] if self.shape.is_ is CutOut.POOL else ()
+
+    def with_slab_outside(self) -> tuple[Loop, ...]:
+        """Return the loops so that what is outside the figure lies on their left."""
+        return tuple(backwards(loop) for loop in self.loops)
+
+
+def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...]:
+    """Return the figure of a shape, or all that is wrong with the shape itself.
+
+    Args:
+        shape: as typed.
+        group: `add` or `take_away`, for names and for what the edges meet.
+        index: its place in the group, from nought.
+    """
+    loops, faults = loops_of(shape)
+    faults = faults or crossings_of(shape, loops)
+    if not faults and shape.border is not None:
+        loops = (loops[0], *_against_cut_out(loops[1:], CutOut.POOL))
+    if not faults and shape.against_house:
+        loops, faults = _against_house(loops, shape.against_house)
+    if not faults and group == "take_away":
+        loops = _against_cut_out(loops, shape.is_)
+    if group == "add" and shape.is_:
+        faults = (*faults, _added_cut_out(shape.is_))
+    if not faults:
+        at = point_ft(shape.at) if shape.at else (0.0, 0.0)
+        placing = Placing.of(at, shape.turn or Fraction(0))
+        loops = tuple(placed(loop, placing) for loop in loops)
+        faults = _too_far(loops)
+    if not faults:
+        rings = [fine_ring(loop) for loop in loops]
+        polygon = Polygon(rings[0], rings[1:])
+        faults = _too_thin(polygon)
+    if faults:
+        return tuple(fault.under(group, index) for fault in faults)
+    return Figure(
+        name=shape_name(group, index, shape.kind),
+        index=index,
+        shape=shape,
+        loops=loops,
+        polygon=polygon,
+        area_sqft=area_of(shape, loops),
+    )
+
+
+def _against_house(
+    loops: tuple[Loop, ...], side: Side
+) -> tuple[tuple[Loop, ...], tuple[Fault, ...]]:
+    """Mark the straight sides that lie on one side of the piece, before it is turned."""
+    axis = 1 if side in {Side.BOTTOM, Side.TOP} else 0
+    values = [point[axis] for point in fine_ring(loops[0])]
+    edge = max(values) if side in {Side.TOP, Side.RIGHT} else min(values)
+
+    def lies_there(segment: Segment) -> bool:
+        ends = (segment.start[axis], segment.end[axis])
+        return isinstance(segment, Line) and all(abs(end - edge) < TAPE_SLACK_FT for end in ends)
+
+    marked = tuple(
+        replace(segment, against=Against.HOUSE) if lies_there(segment) else segment
+        for segment in loops[0]
+    )
+    if marked != loops[0] or any(lies_there(segment) for segment in marked):
+        return (marked, *loops[1:]), ()
+    return loops, (Fault(
+        code="house-side", path=("against_house",),
+        message=f"the {side.value} of this shape has no straight side that could be"
+        " against the house",
+        hint="name another side, or type an `outline` with `against_house: yes` on one of"
+        " its sides"),)  # fmt: skip
+
+
+def _against_cut_out(loops: tuple[Loop, ...], cut_out: CutOut | None) -> tuple[Loop, ...]:
+    against = Against.POOL if cut_out is CutOut.POOL else Against.OPENING
+    return tuple(
+        tuple(
+            segment if segment.against is Against.HOUSE else replace(segment, against=against)
+            for segment in loop
+        )
+        for loop in loops
+    )
+
+
+def _added_cut_out(cut_out: CutOut) -> Fault:
+    return Fault(
+        code="cut-out-added",
+        path=("is",),
+        message=f"`is: {cut_out.value}` says what is taken away, but this shape is added",
+        hint="move the shape under `take_away`, or leave `is` out",
+    )
+
+
+def _too_thin(polygon: Polygon) -> tuple[Fault, ...]:
+    if is_wide(polygon):
+        return ()
+    return (Fault(
+        code="shape-too-thin", path=(),
+        message=f"this shape is nowhere as wide as {tape_of(TAPE_SLACK_FT)}, what a tape is"
+        " read to",
+        hint="check the sizes and their units"),)  # fmt: skip
+
+
+def _too_far(loops: tuple[Loop, ...]) -> tuple[Fault, ...]:
+    farthest_ft = max(max(map(abs, point)) for loop in loops for point in fine_ring(loop))
+    if farthest_ft <= FARTHEST_FT:
+        return ()
+    return (Fault(
+        code="shape-too-far", path=(),
+        message=f"this shape reaches {tape_of(farthest_ft)} from the corner of the plan;"
+        f" at most {tape_of(FARTHEST_FT)} is measured",
+        hint="check the units:"
+        " are these inches typed as feet, or millimetres as metres?"),)  # fmt: skip

@@ -1,0 +1,1 @@
+"""Heights, reach and prepared ground."""

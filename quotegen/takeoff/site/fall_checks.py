@@ -1,0 +1,219 @@
+"""Warnings about water, steps and heights, by the trade's rules."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from shapely import LineString, Point
+from shapely.geometry.base import BaseGeometry
+
+from quotegen.problem import Problem, Severity
+from quotegen.quantity import rounded, tape
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.files.site_parts import EdgePart
+from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.validate import path_text
+from quotegen.takeoff.plan_geometry import EdgeRun
+from quotegen.takeoff.records import PlacementTakeoff, Takeoff
+from quotegen.takeoff.shapes.faults import spot, tape_of
+from quotegen.takeoff.shapes.segments import point_ft
+from quotegen.takeoff.site.drawn_slabs import region_of
+from quotegen.takeoff.site.falls import Surface, inches_per_foot, middles
+from quotegen.takeoff.slab.edges import runs_along
+from quotegen.trade.rules import RuleBook
+from quotegen.trade.slopes import drains_from_house, drains_from_pool
+from quotegen.trade.steps import riser_too_high, risers_even
+
+_ON_THE_EDGE_FT = 0.05
+_UPHILL = -1e-6  # what is left of float arithmetic is no fall
+
+
+def fall_warnings(
+    job: JobSpec,
+    takeoff: Takeoff,
+    surfaces: dict[str, Surface],
+    rules: RuleBook,
+) -> Iterator[Problem]:
+    """Yield what a finisher would not leave as it is typed."""
+    house = tuple(run for p in takeoff.placements for run in runs_along(p.edges, EdgeKind.HOUSE))
+    for spec, measured in zip(job.placements, takeoff.placements, strict=True):
+        surface = surfaces.get(spec.id)
+        if surface is not None:
+            if EdgePart.HOUSE not in spec.drained_edges:
+                yield from _at_house(job, spec, region_of(measured), house, surface, rules)
+            if EdgePart.POOL not in spec.drained_edges:
+                yield from _at_pool(job, spec, measured, surface, rules)
+            yield from _over_ground(job, spec, measured, surface)
+        yield from _steps(job, spec, rules)
+
+
+def _at_house(
+    job: JobSpec,
+    spec: PlacementSpec,
+    region: BaseGeometry,
+    house: tuple[EdgeRun, ...],
+    surface: Surface,
+    rules: RuleBook,
+) -> Iterator[Problem]:
+    """The fall away from the house, of every slab that is near enough to it."""
+    reach_ft = rules.number("slope_house_reach", job.quote_date)
+    near = [run for run in house if LineString(run.points_ft).distance(region) < reach_ft]
+    falls = [
+        inches_per_foot(surface.fall_along(at, (-into[0], -into[1])))
+        for run in near
+        for at, into in middles(run)
+        for at in [_on_slab(region, at)]
+    ]
+    if not falls:
+        return
+    least, path = min(falls), (*spec.path, "fall")
+    reference = rules.rule("slope_by_house").at(job.quote_date).reference
+    if least < _UPHILL:
+        yield _fault(
+            job,
+            path,
+            "falls-to-house",
+            f"{spec.name} falls toward the house, {_slope(-least)}; water would stand at the wall",
+            "turn the fall away from the house, or put a drain there and say"
+            " `drained_edges: [house edge]`",
+        )
+    elif not drains_from_house(least, rules, job.quote_date):
+        rule = rules.text("slope_by_house", job.quote_date)
+        yield _fault(
+            job,
+            path,
+            "fall-at-house",
+            f"{spec.name} falls {_slope(least)} away from the house; within"
+            f" {rules.text('slope_house_reach', job.quote_date)} of it at least {rule} is asked"
+            f" ({reference})",
+            "1/4 in per ft is enough; local code decides",
+        )
+
+
+def _on_slab(region: BaseGeometry, at: tuple[float, float]) -> tuple[float, float]:
+    """Return the point of a slab nearest to a point of the house."""
+    line = region.boundary
+    nearest = line.interpolate(line.project(Point(at)))
+    return nearest.x, nearest.y
+
+
+def _at_pool(
+    job: JobSpec,
+    spec: PlacementSpec,
+    measured: PlacementTakeoff,
+    surface: Surface,
+    rules: RuleBook,
+) -> Iterator[Problem]:
+    """The fall away from the pool, at each of its edges."""
+    least: dict[str, Fraction] = {}
+    for run in runs_along(measured.edges, EdgeKind.POOL):
+        away = [
+            inches_per_foot(surface.fall_along(at, (-into[0], -into[1])))
+            for at, into in middles(run)
+        ]
+        least[run.mark] = min(away)
+    on, path = job.quote_date, (*spec.path, "fall")
+    toward = [mark for mark, fall in least.items() if fall < _UPHILL]
+    if toward:
+        worst = -min(least.values())
+        yield _fault(
+            job,
+            path,
+            "falls-to-pool",
+            f"{spec.name} falls toward the pool at the {_edges(toward)}, up to {_slope(worst)};"
+            " dirt and yard water would run into it",
+            "say `falls_away_from: pool`, or put a drain there and say"
+            " `drained_edges: [pool edge]`",
+        )
+    elif least and not drains_from_pool(min(least.values()), rules, on):
+        low = [mark for mark, fall in least.items() if not drains_from_pool(fall, rules, on)]
+        yield _fault(
+            job,
+            path,
+            "fall-at-pool",
+            f"{spec.name} falls {_slope(min(least.values()))} away from the pool at the"
+            f" {_edges(low)}; {rules.text('pool_deck_slope', on)} is asked"
+            f" ({rules.rule('pool_deck_slope').at(on).reference})",
+            "that rule is for public pools and good practice at home; local code decides",
+        )
+
+
+def _over_ground(
+    job: JobSpec, spec: PlacementSpec, measured: PlacementTakeoff, surface: Surface
+) -> Iterator[Problem]:
+    """Where the bottom of the slab or of its deep edge would show above the ground."""
+    for index, typed in enumerate(spec.ground):
+        at = point_ft(typed.at)
+        proud_ft = surface.height_ft(at) - typed.height.ft
+        depth_ft = _edge_depth_ft(spec, measured, at)
+        if rounded(proud_ft - depth_ft, 4) > 0:
+            yield _fault(
+                job,
+                (*spec.path, "ground", index),
+                "deck-stands-proud",
+                f"at {spot(at)} the finished top stands {tape_of(proud_ft)} over the ground and"
+                f" the concrete is {tape_of(depth_ft)} deep there, so its base would show",
+                "price a `turned_down_edge`, fill or a wall before you quote, or lower the deck",
+            )
+
+
+def _edge_depth_ft(
+    spec: PlacementSpec, measured: PlacementTakeoff, at: tuple[float, float]
+) -> float:
+    depths = [spec.thickness.ft]
+    for deep in spec.deep_edges:
+        runs = runs_along(measured.edges, EdgeKind(deep.along.value))
+        near = any(LineString(r.points_ft).distance(Point(at)) < _ON_THE_EDGE_FT for r in runs)
+        if near:
+            depths.append(deep.depth.ft)
+    return max(depths)
+
+
+def _steps(job: JobSpec, spec: PlacementSpec, rules: RuleBook) -> Iterator[Problem]:
+    if spec.steps is None:
+        return
+    on, path = job.quote_date, (*spec.path, "steps", "risers")
+    risers = [riser.inches for riser in spec.steps.risers]
+    shown = [tape(riser.feet) for riser in spec.steps.risers]
+    if not risers_even(risers, rules, on):
+        yield _fault(
+            job,
+            path,
+            "risers-differ",
+            f"the steps are from {shown[risers.index(min(risers))]} to"
+            f" {shown[risers.index(max(risers))]} high; in one flight they may differ by at most"
+            f" {rules.text('riser_variation', on)}"
+            f" ({rules.rule('riser_variation').at(on).reference})",
+            "share the whole height out evenly; people trip on the odd one",
+        )
+    for index, riser in enumerate(risers):
+        if riser_too_high(riser, rules, on):
+            yield _fault(
+                job,
+                (*path, index),
+                "riser-too-high",
+                f"this step is {shown[index]} high; at most"
+                f" {rules.text('riser_height_max', on)} is allowed"
+                f" ({rules.rule('riser_height_max').at(on).reference})",
+                "add a step",
+            )
+
+
+def _edges(marks: list[str]) -> str:
+    return f"edge{'s' if len(marks) > 1 else ''} {', '.join(marks)} of its plan"
+
+
+def _slope(inches: Fraction) -> str:
+    sixteenths = Fraction(rounded(inches * 16, 0)) / 16
+    return f"{sixteenths} in per ft" if sixteenths else "not at all"
+
+
+def _fault(job: JobSpec, path: DocumentPath, code: str, message: str, hint: str) -> Problem:
+    return Problem(
+        code=code,
+        source=job.source(*path),
+        path=path_text(path),
+        severity=Severity.WARNING,
+        message=message,
+        hint=hint,
+    )

@@ -1,0 +1,1 @@
+"""Shapes put together to one slab: its boundary, edges, spans and concrete."""

@@ -1,0 +1,44 @@
+"""Our column on the sheet for comparing bids answers what each row asks, without a price."""
+
+import pytest
+
+from quotegen.explain.papers.compare_bids import compare_sheet
+from tests.pricing import shop
+
+
+def _ours(stem: str) -> dict[str, str]:
+    path = next(path for path in shop.JOBS if path.stem == stem)
+    return {row.title: row.ours for row in compare_sheet(shop.example_results(path)).rows}
+
+
+def test_each_part_of_a_question_has_its_answer():
+    """Depth of the joints, kind and coats of the sealer, color: as the core knows them."""
+    ours = _ours("orchard-bend-pool-deck")
+    assert "no panel longer than 10'-0\"" in ours["Joints"]
+    assert "At least 1 in deep" in ours["Joints"]
+    assert "Cut 4 to 12 hours after the pour" in ours["Joints"]
+    assert "a film that lies on the surface, 2 coats; a coat lasts 2 to 3 years" in ours["Sealing"]
+    assert "Slate texture, stamped, warm gray, with a dark second tone" in ours["Finish"]
+    assert "A past job of it, 3 years old, is in our quote" in ours["Finish"]
+    assert ours["Curing"] == "Curing compound. Kept from drying about 7 days."
+    assert ours["Dig out"].startswith("8 in below the finished top. In the price: Dig out and haul")
+    assert ours["Travel"].startswith("5 visits. The way is in the price")
+    assert "1/2 in wide" in ours["Isolation joints"]
+
+
+def test_parts_with_other_finishes_are_told_apart():
+    """A patio of stones with a broom walk: each has its own surface and its own sealer."""
+    ours = _ours("tanager-lane-patio")
+    assert "Walk to the drive: Broom, concrete gray, no color added" in ours["Finish"]
+    assert "Walk to the drive: a liquid that soaks in, 1 coat" in ours["Sealing"]
+    assert ours["Steps"] == "Step, formed and poured: 2; risers of 6-1/2 in"
+
+
+@pytest.mark.parametrize("path", shop.JOBS, ids=lambda path: path.stem)
+def test_other_bidders_learn_no_price_of_an_item(path):
+    """The homeowner hands the sheet to others: beside the total no sum is on it, nor two stops."""
+    view = compare_sheet(shop.example_results(path))
+    for row in view.rows:
+        assert row.ours
+        assert "$" not in row.ours, row.title
+        assert ".." not in row.ours, row.title

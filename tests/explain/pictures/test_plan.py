@@ -1,0 +1,157 @@
+"""The plan: what it says is what the takeoff measured."""
+
+import re
+import xml.etree.ElementTree as ET
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from quotegen.explain.drawing.canvas import marked_edges
+from quotegen.explain.drawing.scale import Room
+from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.plan_sheet import NARROW, SMALL, WIDE, plan_sheet
+from tests.pricing import shop
+
+SVG = "{http://www.w3.org/2000/svg}"
+DIMENSION = re.compile(r"(?:([A-Z]{1,2})  )?((?:\d+'-)?\d+(?: \d/\d)?\"|\d+\.\d\d m)")
+ROOMS = {"small": SMALL, "wide": WIDE, "narrow": NARROW}
+
+EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
+EVERY_ROOM = pytest.mark.parametrize("room", ROOMS)
+
+
+def _drawn(results: Results, room: Room) -> ET.Element:
+    plan = draw_plan(results.job, results.takeoff, results.words, room, "plan")
+    return ET.fromstring(str(plan.svg))
+
+
+def _texts(svg: ET.Element) -> list[str]:
+    """Return the texts of a drawing once each, without the halo that is drawn under some."""
+    return [text.text or "" for text in svg.iter(f"{SVG}text") if text.get("aria-hidden") != "true"]
+
+
+def _dimensions(svg: ET.Element) -> list[tuple[str, str]]:
+    """Return the dimensions of a plan: the letter, if any, and the length."""
+    found = (DIMENSION.fullmatch(text) for text in _texts(svg))
+    return [(match[1] or "", match[2]) for match in found if match]
+
+
+@EVERY_EXAMPLE
+@EVERY_ROOM
+class TestEveryPlan:
+    """Every example on every size of paper."""
+
+    def test_each_dimension_is_that_of_the_takeoff(self, job_file: Path, room: str):
+        """A lettered dimension is its edge's length; one without a letter is a measured span."""
+        results = shop.example_results(job_file)
+        words, takeoff = results.words, results.takeoff
+        edges = {one.mark: words.feet(one.edge.length_ft) for one in marked_edges(takeoff)}
+        spans = {words.feet(span.length_ft) for p in takeoff.placements for span in p.spans}
+        dimensions = _dimensions(_drawn(results, ROOMS[room]))
+        assert dimensions
+        for letter, length in dimensions:
+            assert (edges[letter] == length) if letter else (length in spans), (letter, length)
+
+    def test_each_edge_has_its_letter_once(self, job_file: Path, room: str):
+        """Every edge is on the plan, by its dimension or its mark, and none is there twice."""
+        results = shop.example_results(job_file)
+        svg = _drawn(results, ROOMS[room])
+        letters = [letter for letter, _ in _dimensions(svg) if letter]
+        letters += _ringed(svg)
+        wanted = [one.mark for one in marked_edges(results.takeoff)]
+        assert sorted(letters) == sorted(wanted)
+        assert len(set(wanted)) == len(wanted)
+
+    def test_it_is_well_formed_and_has_a_title(self, job_file: Path, room: str):
+        """The drawing is XML whose first child is its title, which names it for who cannot see."""
+        results = shop.example_results(job_file)
+        svg = _drawn(results, ROOMS[room])
+        assert svg.tag == f"{SVG}svg"
+        assert svg[0].tag == f"{SVG}title"
+        assert results.job.site.address in (svg[0].text or "")
+        assert svg.get("role") == "img"
+        assert svg.get("aria-labelledby") == svg[0].get("id")
+
+    def test_it_stays_on_its_paper(self, job_file: Path, room: str):
+        """Every text begins on the paper, and the paper is no wider than the room."""
+        svg = _drawn(shop.example_results(job_file), ROOMS[room])
+        left, top, width, height = (float(n) for n in (svg.get("viewBox") or "").split())
+        assert width <= ROOMS[room].width_px
+        for text in svg.iter(f"{SVG}text"):
+            assert left <= float(text.get("x") or 0) <= left + width, text.text
+            assert top <= float(text.get("y") or 0) <= top + height, text.text
+
+    def test_areas_are_as_priced(self, job_file: Path, room: str):
+        """Each placement is named, with its area as it is priced."""
+        results = shop.example_results(job_file)
+        texts = _texts(_drawn(results, ROOMS[room]))
+        for spec, measured in zip(results.job.placements, results.takeoff.placements, strict=True):
+            assert spec.name in texts
+            assert results.words.area(measured) in texts
+
+
+def _ringed(svg: ET.Element) -> list[str]:
+    """Return the letters in rings: a circle and the text that follows it."""
+    parts = list(svg)
+    return [
+        following.text or ""
+        for part, following in pairwise(parts)
+        if part.tag == f"{SVG}circle" and following.tag == f"{SVG}text"
+    ]
+
+
+@EVERY_EXAMPLE
+def test_ids_do_not_clash_on_the_page(job_file: Path):
+    """All drawings of a sheet stand on one page, so no id is there twice."""
+    sheet = plan_sheet(shop.example_results(job_file))
+    drawings = [sheet.small, sheet.wide, sheet.narrow]
+    drawings += [one for one in (sheet.joint_plan, sheet.reach) if one]
+    drawings += [one for pair in sheet.sections for one in (pair.wide, pair.narrow)]
+    ids = [i for one in drawings for i in re.findall(r'\bid="([^"]+)"', str(one.svg))]
+    assert len(ids) == len(set(ids))
+    for one in drawings:
+        used = set(re.findall(r"url\(#([^)]+)\)", str(one.svg)))
+        assert used <= set(re.findall(r'\bid="([^"]+)"', str(one.svg)))
+
+
+@EVERY_EXAMPLE
+def test_the_table_is_the_takeoff(job_file: Path):
+    """The table of edges gives every edge the length that a tape should read."""
+    results = shop.example_results(job_file)
+    rows = plan_sheet(results).edges
+    marked = marked_edges(results.takeoff)
+    assert [row.mark for row in rows] == [one.mark for one in marked]
+    for row, one in zip(rows, marked, strict=True):
+        assert row.along == results.words.feet(one.edge.length_ft)
+        if row.chord:
+            assert row.chord == results.words.feet(one.edge.chord_ft)
+            assert row.rise == results.words.feet(one.edge.rise_ft)
+
+
+def test_an_oval_edge_is_curved(tmp_path):
+    """The edge of an ellipse is called curved, though it has no one radius."""
+    oval = {"rectangle": "30 ft x 20 ft"}, {"ellipse": "10 ft x 6 ft", "at": ["15 ft", "10 ft"]}
+    deck = {**shop.placement("30 ft x 20 ft"), "add": [oval[0]], "take_away": [oval[1]]}
+    results = shop.results(tmp_path, shop.job(deck), rate_book=shop.book())
+    kinds = {row.kind for row in plan_sheet(results).edges if "opening" in row.where}
+    assert kinds == {results.words("edge_curved")}
+
+
+def test_letters_go_on_after_z(tmp_path):
+    """The twenty-seventh edge is AA, and no letter is used twice."""
+    steps = [{"id": f"s{n}", "use": "patio", "add": [
+        {"rectangle": "4 ft x 4 ft", "at": [f"{6 * n} ft", "0"]}]} for n in range(7)]  # fmt: skip
+    results = shop.results(tmp_path, shop.job(*steps), rate_book=shop.book())
+    marks = [one.mark for one in marked_edges(results.takeoff)]
+    assert marks[0] == "A"
+    assert marks[25:] == ["Z", "AA", "AB"]
+
+
+@pytest.mark.parametrize("name", ["A & B <c>", '"Quoted"', "Ağaç"])
+def test_any_name_is_text(tmp_path, name: str):
+    """A name with signs that mean something in XML is drawn as text."""
+    deck = {**shop.placement("30 ft x 20 ft"), "name": name}
+    results = shop.results(tmp_path, shop.job(deck), rate_book=shop.book())
+    assert name in _texts(_drawn(results, WIDE))

@@ -1,0 +1,60 @@
+"""The owner's order list in words: what to order first, in the units of the job."""
+
+from quotegen.explain.private.order_list import OrderRow, order_list_view
+from quotegen.publish.web.html import render
+from quotegen.resources import themes_folder
+from tests.pricing import shop
+from tests.publish.built import page_text
+
+METRIC = next(path for path in shop.JOBS if path.stem == "ferry-road-drive")
+US = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
+
+
+def _rows(job) -> dict[str, OrderRow]:
+    return {row.name: row for row in reversed(order_list_view(shop.example_results(job)).rows)}
+
+
+def test_a_metric_job_orders_in_metric():
+    """14.5 cu yd are 11.09 m3, rounded up; the plant's own count stands under it."""
+    rows = _rows(METRIC)
+    assert (rows["Concrete"].buy, rows["Concrete"].sold) == ("11.09 m³", "14.5 cu yd")
+    assert rows["Stone, by weight"].buy == "23 t"  # 25.17 tons of 907.18474 kg are 22.83 t
+    assert rows["Weight of the bars"].needed == "309.06 kg"  # 681.36 lb
+    assert rows["Curing compound"].needed == "13.21 L"  # 3.49 gal
+    assert rows["Joint filler at house and pool"].buy == "5 m"
+
+
+def test_what_is_counted_stays_and_the_list_says_so():
+    """Bars come in US sizes: they are counted, and a sentence says why."""
+    view = order_list_view(shop.example_results(METRIC))
+    assert (_rows(METRIC)["Bars"].buy, _rows(METRIC)["Bars"].sold) == ("51 bars", "")
+    assert "Sheets, rolls and bars are sold in US sizes" in view.note
+    assert "The working is in US units" in view.note
+    assert order_list_view(shop.example_results(US)).note == ""
+
+
+def test_a_job_in_feet_stays_in_feet():
+    """Nothing is converted, and nothing stands twice."""
+    rows = _rows(US)
+    assert (rows["Concrete"].buy, rows["Concrete"].sold) == ("14.25 cu yd", "")
+    assert {row.sold for row in rows.values()} == {""}
+
+
+def test_units_are_in_the_plural_form_that_they_take():
+    """The working says `27 sheets` and `1 coat`, and what is counted has no decimals."""
+    rows = _rows(US)
+    assert "Number of sheets 27 sheets" in rows["Weight of the wire mesh"].how
+    assert rows["Wire mesh"].needed == "27 sheets"
+    assert "Coats 1 coat," in _rows(METRIC)["Sealer, all coats"].how
+
+
+def test_what_to_order_is_the_first_figure_after_the_name():
+    """On the phone to the plant the eye lands on the order and not on how it came about."""
+    results = shop.example_results(US)
+    view = order_list_view(results)
+    page = render("order-list.html.j2", view, results.words, themes_folder() / "shop",
+                  on_paper=True)  # fmt: skip
+    heads = page[page.index("<thead>") : page.index("</thead>")]
+    assert heads.index("To order") < heads.index("Needed") < heads.index("Where")
+    row = page_text(page[page.index("<tbody>") :])
+    assert row.index(view.rows[0].name) < row.index(view.rows[0].buy) < row.index(view.rows[0].how)

@@ -1,0 +1,162 @@
+"""The customer view: what is on it follows the job, and what is not agreed to is not there."""
+
+import dataclasses
+from collections.abc import Iterator
+from decimal import Decimal
+from pathlib import Path
+from types import NoneType
+from typing import ClassVar, get_args, get_type_hints
+
+import pytest
+from markupsafe import Markup
+
+from quotegen.explain.sheets.customer import customer_view
+from quotegen.explain.sheets.views import CustomerView
+from tests.pricing import shop
+
+EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
+PRIVATE_WORDS = ("cost", "margin", "private", "floor", "bid", "supplier", "profit")
+
+
+def _view(folder: Path, job: str, **files: str) -> CustomerView:
+    return customer_view(shop.results(folder, job, **files))
+
+
+@EVERY_EXAMPLE
+class TestIncluded:
+    """Sheet 3 explains what the price covers: neither more nor less."""
+
+    def test_it_follows_the_scope_of_the_lines(self, job_file: Path):
+        """Each scope item that a line pays for has its page, in the order of the pages."""
+        results = shop.example_results(job_file)
+        covered = {item for line in results.quote.chosen.lines for item in line.scope}
+        ids = [item.id for item in customer_view(results).included]
+        assert set(ids) == covered
+        assert ids == [item for item in results.content.scope if item in covered]
+
+    def test_each_has_its_three_parts(self, job_file: Path):
+        """What, why and how to check: none of them is empty."""
+        for item in customer_view(shop.example_results(job_file)).included:
+            assert item.title
+            assert item.what_html
+            assert item.why_html
+            assert item.check_html
+            assert item.normal_html
+
+    def test_each_shows_the_lines_that_pay_for_it(self, job_file: Path):
+        """Under each item stand the amounts of its lines."""
+        results = shop.example_results(job_file)
+        for item in customer_view(results).included:
+            shown = [row.amount for row in item.numbers if row.amount]
+            paid = [results.words.money(line.amount) for line in results.lines_for(item.id)]
+            assert shown[-len(paid) :] == paid
+
+
+def test_what_is_not_asked_for_is_not_explained(tmp_path):
+    """A job without steps, drain or demolition does not speak of them."""
+    ids = {item.id for item in _view(tmp_path, shop.job(), rate_book=shop.book()).included}
+    assert ids == {"finish"}
+
+
+@EVERY_EXAMPLE
+def test_the_lines_by_what_moves_them(job_file: Path):
+    """Sheet 6 has every line once, and its total is the price on sheet 1."""
+    results = shop.example_results(job_file)
+    view = customer_view(results)
+    rows = (*view.change.measured, *view.change.fixed, *view.change.allowances)
+    assert sorted(row.amount for row in rows) == sorted(
+        results.words.money(line.amount) for line in results.quote.chosen.lines
+    )
+    assert view.change.total == view.price.total == view.agreement.total
+
+
+@EVERY_EXAMPLE
+def test_the_finishes_side_by_side(job_file: Path):
+    """Each finish has its own total, and what it costs more or less than the chosen one."""
+    results = shop.example_results(job_file)
+    first, *others = customer_view(results).finishes
+    assert (first.chosen, first.difference) == (True, "")
+    for column, finish in zip(others, results.quote.finishes[1:], strict=True):
+        assert not column.chosen
+        assert column.total == results.words.money(finish.total)
+        moved = Decimal(finish.total) - results.quote.chosen.total
+        assert column.difference == results.words.signed_money(moved)
+
+
+class TestReferences:
+    """A past job is shown only as far as its owner agreed."""
+
+    JOB = shop.job(finish="plain", references=["here"])
+    PAST: ClassVar = {"title": "Deck", "finished": "2022-06-17", "town": "Tollgate", "use": "patio",
+            "finish": "broom", "area_sqft": "1940", "shows": "four winters",
+            "contact": {"name": "Marta Oyelaran", "phone": "555-0131"}}  # fmt: skip
+
+    def _shown(self, folder: Path, consent: dict[str, object]) -> tuple[str, str]:
+        past = shop.as_yaml({"past_jobs": {"here": {**self.PAST, "consent": consent}}})
+        (shown,) = _view(folder, self.JOB, rate_book=shop.book(), past_jobs=past).past_jobs
+        assert shown.photo == shown.alt == ""
+        return shown.facts, shown.contact
+
+    def test_the_kind_and_size_of_the_work(self, tmp_path):
+        """With consent alone: what was done, how large, and when; neither town nor name."""
+        facts, contact = self._shown(tmp_path, {"given": "2024-06-01"})
+        assert facts == "Broom finish · 1,940 sq ft · finished in June 2022"
+        assert contact == ""
+
+    def test_the_town(self, tmp_path):
+        """The town where its owner agreed to it."""
+        facts, contact = self._shown(tmp_path, {"given": "2024-06-01", "shows": ["town"]})
+        assert facts.endswith(" · Tollgate")
+        assert contact == ""
+
+    def test_the_contact(self, tmp_path):
+        """A name and a number where their owner agreed to be called."""
+        facts, contact = self._shown(tmp_path, {"given": "2024-06-01", "shows": ["contact"]})
+        assert "Tollgate" not in facts
+        assert "Marta Oyelaran" in contact
+        assert "555-0131" in contact
+
+
+class TestTheAllowList:
+    """The view is built from an allow-list: what is private has no field to stand in."""
+
+    def test_no_field_for_what_is_private(self):
+        """No record of the view has a field with such a name."""
+        found = {
+            f"{record.__name__}.{field.name}"
+            for record in _records(CustomerView, set())
+            for field in dataclasses.fields(record)
+            if any(word in field.name for word in PRIVATE_WORDS)
+        }
+        assert found == set()
+
+    def test_only_text(self):
+        """The view holds texts and drawings, and no result that a template could compute with."""
+        records = _records(CustomerView, set())
+        kinds = {kind for record in records for kind in _kinds(record)}
+        assert kinds - records == {str, bool, Markup}
+
+
+def _records(record: type, seen: set[type]) -> set[type]:
+    """Return a record and every record that stands in a field of it."""
+    if record not in seen:
+        seen.add(record)
+        for kind in _kinds(record):
+            if dataclasses.is_dataclass(kind):
+                _records(kind, seen)
+    return seen
+
+
+def _kinds(record: type) -> Iterator[type]:
+    """Yield what the fields of a record hold, or hold many of."""
+    for hint in get_type_hints(record).values():
+        yield from _inner(hint)
+
+
+def _inner(hint: type) -> Iterator[type]:
+    parts = get_args(hint)
+    if not parts:
+        yield hint
+    for part in parts:
+        if part not in {Ellipsis, NoneType}:
+            yield from _inner(part)

@@ -1,0 +1,92 @@
+"""Costs: the same lines at the company's cost, for the owner alone."""
+
+from decimal import Decimal
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from quotegen.money import ZERO
+from quotegen.pricing.costs.records import FinishCosts
+from tests.pricing import shop
+
+COSTED = {**shop.PLAIN, "cost": "$0.60 / sq ft"}
+
+
+def _costs(folder: Path, rates: shop.Typed, job: str | None = None, **more) -> FinishCosts:
+    made = shop.figured(folder, job or shop.job(), rate_book=shop.book(
+        rates, {"plain": COSTED}, **more))  # fmt: skip
+    assert made.owner is not None
+    (costs,) = made.owner.finishes
+    return costs
+
+
+def test_price_less_cost_is_the_margin(tmp_path):
+    """200 sq ft: finish 200 - 120, base 350 - 236, lump 100 - 80."""
+    costs = _costs(tmp_path, {
+        "base": shop.rate("$1.75 / sq ft", cost="$1.18 / sq ft"),
+        "lump": shop.rate("$100 lump", cost="$80 lump")})  # fmt: skip
+    assert {line.line: (str(line.cost), str(line.margin)) for line in costs.lines} == {
+        "base.patio": ("236.00", "114.00"),
+        "lump": ("80.00", "20.00"),
+        "plain.patio": ("120.00", "80.00"),
+    }
+    assert (str(costs.price), str(costs.cost), str(costs.margin)) == ("650.00", "436.00", "214.00")
+    assert costs.margin_share == Fraction(214, 650)
+    assert costs.without_cost == ()
+
+
+def test_a_line_without_a_cost_is_named(tmp_path):
+    """What the book has no cost for is named, and is not taken to be free."""
+    costs = _costs(tmp_path, {"base": shop.rate("$1.75 / sq ft")})
+    assert costs.without_cost == ("Item at $1.75 / sq ft, Patio",)
+    (line,) = (line for line in costs.lines if line.line == "base.patio")
+    assert (line.cost, line.margin) == (None, None)
+
+
+def test_the_minimum_costs_nothing(tmp_path):
+    """The top-up to the smallest job has no work behind it: all margin, and no gap in the book."""
+    costs = _costs(tmp_path, {}, minimum="$500")
+    (line,) = (line for line in costs.lines if line.line == "minimum")
+    assert (line.cost, line.margin) == (ZERO, Decimal("300.00"))
+    assert costs.without_cost == ()
+
+
+def test_the_cost_is_that_of_the_thickness(tmp_path):
+    """A thicker slab is costed at its own step."""
+    steps = {"slab": {"name": "Slab", "covers": ["slab"], "by_thickness": [
+        {"thickness": "4 in", "rate": "$4 / sq ft", "cost": "$3 / sq ft"},
+        {"thickness": "6 in", "rate": "$6 / sq ft", "cost": "$5 / sq ft"}]}}  # fmt: skip
+    for thickness, cost in (("5 in", "600.00"), ("6 in", "1000.00")):
+        made = _costs(
+            tmp_path, steps, shop.job(shop.placement("20 ft x 10 ft", thickness=thickness))
+        )
+        (line,) = (line for line in made.lines if line.line == "slab.patio")
+        assert str(line.cost) == cost
+
+
+def test_a_metric_cost_is_converted_like_the_price(tmp_path):
+    """1.18 a sq ft is 12.70 a m2 to the cent, times 18.58 m2."""
+    rates = {"base": shop.rate("$1.75 / sq ft", cost="$1.18 / sq ft")}
+    costs = _costs(tmp_path, rates, shop.job(units="metric"))
+    (line,) = (line for line in costs.lines if line.line == "base.patio")
+    assert str(line.cost) == "235.97"
+
+
+@pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
+def test_costs_of_the_examples(job_file: Path):
+    """Every finish has its costs; lines, price, cost and margin agree with the quote."""
+    made = shop.example(job_file)
+    quote = shop.example_results(job_file).quote
+    assert made.owner is not None
+    assert [costs.finish for costs in made.owner.finishes] == [
+        finish.id for finish in quote.finishes
+    ]
+    for costs, finish in zip(made.owner.finishes, quote.finishes, strict=True):
+        assert costs.price == finish.total
+        assert costs.cost == sum((item.amount for item in costs.items), ZERO)
+        on_lines = sum((item.amount for item in costs.items if item.lines), ZERO)
+        assert on_lines == sum((ln.cost for ln in costs.lines if ln.cost is not None), ZERO)
+        assert costs.margin == costs.price - costs.cost
+        assert [line.line for line in costs.lines] == [line.id for line in finish.lines]
+        assert costs.without_cost == ()

@@ -1,0 +1,235 @@
+"""Rates: the price by thickness, the metric rate, what moves a line, and how much there is."""
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import ClassVar
+
+import pytest
+
+from quotegen.pricing.quoted.rates import METRIC, basis_of, cost_at, rate_at, shown_rate
+from quotegen.quantity import Length, Unit, Units
+from quotegen.reading.fields.text_fields import Rate
+from quotegen.reading.files.rate_book import Basis, BookRate
+from tests.pricing.shop import (
+    FANCY,
+    PLAIN,
+    RINSE_AND_FILM,
+    book,
+    by_id,
+    job,
+    placement,
+    quote,
+    rate,
+)
+
+STEPS = BookRate.model_validate({
+    "name": "Concrete", "covers": ["slab"],
+    "by_thickness": [
+        {"thickness": "3-1/2 in", "rate": "$3.85 / sq ft", "cost": "$2.74 / sq ft"},
+        {"thickness": "4 in", "rate": "$4.20 / sq ft", "cost": "$2.98 / sq ft"},
+        {"thickness": "4-3/4 in", "rate": "$4.95 / sq ft"},
+    ],
+})  # fmt: skip
+
+SQUARE = Fraction("0.09290304")  # m2 in a sq ft, 0.3048 x 0.3048
+FOOT = Fraction("0.3048")  # m
+YARD = Fraction("0.764554857984")  # m3 in a cu yd, 0.9144 cubed
+
+
+@pytest.mark.parametrize(
+    ("inches", "price", "cost"),
+    [
+        ("3", "3.85", "2.74"),  # thinner than every step: the first
+        ("3-7/16", "3.85", "2.74"),
+        ("3-1/2", "3.85", "2.74"),
+        ("3-9/16", "3.85", "2.74"),
+        ("3-15/16", "3.85", "2.74"),
+        ("4", "4.20", "2.98"),
+        ("4-1/16", "4.20", "2.98"),
+        ("4-11/16", "4.20", "2.98"),
+        ("4-3/4", "4.95", None),
+        ("4-13/16", "4.95", None),
+        ("12", "4.95", None),  # thicker than every step: the last
+    ],
+)
+def test_price_by_thickness_at_and_either_side_of_each_step(
+    inches: str, price: str, cost: str | None
+):
+    """A slab takes the thickest step that is not thicker than it, and the cost of that step."""
+    whole, _, part = inches.partition("-")
+    thickness = Length.of_inches(Fraction(whole) + Fraction(part or "0"))
+    assert rate_at(STEPS, thickness).amount == Decimal(price)
+    found = cost_at(STEPS, thickness)
+    assert (found and found.amount) == (cost and Decimal(cost))
+
+
+def test_without_a_thickness_the_first_step_counts():
+    """A line for the whole job has no thickness, and takes the first step."""
+    assert rate_at(STEPS, None).amount == Decimal("3.85")
+
+
+@pytest.mark.parametrize(
+    ("millimetres", "price"), [("100", "3.85"), ("101", "3.85"), ("102", "4.20")]
+)
+def test_a_metric_slab_is_compared_exactly(millimetres: str, price: str):
+    """100 mm is less than 4 inches (101.6 mm), so it takes the step below."""
+    metres = Fraction(millimetres) / 1000
+    assert rate_at(STEPS, Length(metres / FOOT)).amount == Decimal(price)
+
+
+@pytest.mark.parametrize(
+    ("price", "unit", "metric_price", "metric_unit"),
+    [
+        ("9.50", Unit.SQ_FT, "102.26", Unit.M2),  # 9.50 x 10.76391 = 102.2571
+        ("1.35", Unit.SQ_FT, "14.53", Unit.M2),  # 14.5313
+        ("4.80", Unit.FT, "15.75", Unit.M),  # 4.80 x 3.28084 = 15.7480
+        ("58", Unit.CU_YD, "75.86", Unit.M3),  # 58 x 1.307951 = 75.8611
+        ("85", Unit.VISIT, "85", Unit.VISIT),
+        ("265", Unit.EACH, "265", Unit.EACH),
+        ("180", Unit.LUMP, "180", Unit.LUMP),
+    ],
+)
+def test_a_metric_rate_is_converted_once_to_the_cent(
+    price: str, unit: Unit, metric_price: str, metric_unit: Unit
+):
+    """A price by area, length or volume is converted and rounded; any other stays."""
+    shown = shown_rate(Rate(Decimal(price), unit), Units.METRIC)
+    assert (str(shown.amount), shown.unit) == (metric_price, metric_unit)
+    assert shown_rate(Rate(Decimal(price), unit), Units.US) == Rate(Decimal(price), unit)
+
+
+@pytest.mark.parametrize(
+    ("unit", "size"), [(Unit.SQ_FT, SQUARE), (Unit.FT, FOOT), (Unit.CU_YD, YARD)]
+)
+def test_the_metric_rate_is_the_book_rate_to_half_a_cent(unit: Unit, size: Fraction):
+    """Turned back, a metric rate differs from the book's by half a cent for a unit at most."""
+    for cents in range(1, 5000, 37):
+        price = Decimal(cents) / 100
+        shown = shown_rate(Rate(price, unit), Units.METRIC)
+        assert shown.unit is METRIC[unit]
+        assert abs(Fraction(shown.amount) - Fraction(price) / size) <= Fraction(1, 200)
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "basis"),
+    [
+        ("$1 / sq ft", Unit.SQ_FT, Basis.MEASURED),
+        ("$1 / ft", Unit.FT, Basis.MEASURED),
+        ("$1 / cu yd", Unit.CU_YD, Basis.MEASURED),
+        ("$1 / cu yd", Unit.M3, Basis.MEASURED),
+        ("$1 / visit", Unit.VISIT, Basis.FIXED),
+        ("$1 each", Unit.EACH, Basis.FIXED),
+        ("$1 lump", Unit.LUMP, Basis.FIXED),
+    ],
+)
+def test_what_is_measured_in_the_forms_moves(typed: str, unit: Unit, basis: Basis):
+    """A price by area, length or volume follows the forms, and the rest is fixed."""
+    assert basis_of(BookRate.model_validate(rate(typed)), unit) is basis
+
+
+@pytest.mark.parametrize("basis", Basis)
+def test_the_book_may_say_another_basis(basis: Basis):
+    """A basis in the book counts before the usual one, for an allowance above all."""
+    said = BookRate.model_validate(rate("$260 lump", basis=basis.value))
+    assert basis_of(said, Unit.LUMP) is basis
+
+
+class TestTypedCounts:
+    """A job may type how much there is, in its own units or the other ones."""
+
+    ASKED: ClassVar = {
+        "drain": rate("$46 / ft", "drain", applies="asked"),
+        "haul": rate("$58 / cu yd", "demolition", applies="asked"),
+        "old": rate("$2.60 / sq ft", "demolition", applies="asked"),
+        "step": rate("$265 each", "steps", applies="asked"),
+    }
+
+    @pytest.mark.parametrize(
+        ("units", "item", "typed", "quantity", "unit", "amount"),
+        [
+            ("us", "drain", "24 ft", "24", "ft", "1104.00"),
+            ("us", "drain", "4.8 m", "15.7", "ft", "722.20"),  # 15.748 ft
+            ("us", "haul", "6 cu yd", "6", "cu yd", "348.00"),
+            ("us", "haul", "6 m3", "7.85", "cu yd", "455.30"),  # 7.8477 cu yd
+            ("us", "old", "20 m2", "215.3", "sq ft", "559.78"),  # 215.278 sq ft
+            ("us", "step", "2", "2", "each", "530.00"),
+            ("metric", "drain", "24 ft", "7.32", "m", "1104.73"),  # 7.3152 m at 150.92
+            ("metric", "drain", "4.8 m", "4.8", "m", "724.42"),
+            ("metric", "haul", "6 cu yd", "4.59", "m3", "348.20"),  # 4.5873 m3 at 75.86
+            ("metric", "old", "200 sq ft", "18.58", "m2", "520.05"),  # 18.5806 m2 at 27.99
+            ("metric", "step", "2", "2", "each", "530.00"),
+        ],
+    )
+    def test_in_the_units_of_the_job(
+        self, tmp_path, units: str, item: str, typed: str, quantity: str, unit: str, amount: str
+    ):
+        """A count in the other system is converted and rounded as that unit is priced."""
+        priced = quote(
+            tmp_path, job(units=units, include={item: typed}), rate_book=book(self.ASKED)
+        )
+        line = by_id(priced.chosen)[item]
+        found = (str(line.quantity), line.unit.value, str(line.amount))
+        assert found == (quantity, unit, amount)
+
+    def test_a_typed_count_on_a_placement(self, tmp_path):
+        """What a placement includes is counted there, and says so in its id."""
+        two = placement("20 ft x 10 ft", include={"step": "2", "old": "50 sq ft"})
+        lines = by_id(quote(tmp_path, job(two), rate_book=book(self.ASKED)).chosen)
+        assert str(lines["step.patio"].quantity) == "2"
+        assert str(lines["old.patio"].amount) == "130.00"
+
+    def test_yes_takes_what_was_taken_off(self, tmp_path):
+        """`yes` to something by the square foot means the area of every placement."""
+        parts = (placement("20 ft x 10 ft"), placement("5 ft x 5 ft", "walk", at="30 ft"))
+        asked = job(*parts, include={"old": "yes"})
+        lines = by_id(quote(tmp_path, asked, rate_book=book(self.ASKED)).chosen)
+        assert str(lines["old.patio"].quantity) == "200.0"
+        assert str(lines["old.walk"].quantity) == "25.0"
+
+
+class TestWhereARateApplies:
+    """A rate may be for some uses, some reinforcement, or some finishes only."""
+
+    def _ids(self, tmp_path, rates, *placements, finish="plain", **more) -> set[str]:
+        finishes = {"plain": PLAIN, "fancy": FANCY}
+        rate_book = book({**RINSE_AND_FILM, **rates}, finishes)
+        return set(by_id(quote(tmp_path, job(*placements, finish=finish, **more),
+                               rate_book=rate_book).chosen))  # fmt: skip
+
+    def test_uses(self, tmp_path):
+        """A rate with `uses` is on the placements of that use and no other."""
+        drive = placement("10 ft x 10 ft", "drive", at="30 ft", use="drive")
+        found = self._ids(tmp_path, {"edge": rate("$1 / sq ft", uses=["drive"])},
+                          placement("20 ft x 10 ft"), drive)  # fmt: skip
+        assert found == {"edge.drive", "plain.patio", "plain.drive"}
+
+    def test_uses_of_a_lump(self, tmp_path):
+        """A lump for a use is charged once when there is such a placement, and else not."""
+        rates = {"mats": rate("$50 lump", uses=["drive"])}
+        drive = placement("10 ft x 10 ft", "drive", use="drive")
+        assert self._ids(tmp_path, rates, drive) == {"mats", "plain.drive"}
+        assert self._ids(tmp_path, rates) == {"plain.patio"}
+
+    def test_reinforcement(self, tmp_path):
+        """A rate with `reinforcement` is on the placements that have it."""
+        rates = {"steel": rate("$1 / sq ft", "reinforcement", reinforcement="bars"),
+                 "fibre": rate("$2 / sq ft", "reinforcement", reinforcement="fibre")}  # fmt: skip
+        barred = placement("10 ft x 10 ft", "pad", at="30 ft", reinforcement="bars")
+        found = self._ids(tmp_path, rates, placement("20 ft x 10 ft"), barred)
+        assert found == {"fibre.patio", "steel.pad", "plain.patio", "plain.pad"}
+
+    def test_with_finish(self, tmp_path):
+        """What a finish brings comes with it and goes with it."""
+        assert self._ids(tmp_path, {}) == {"plain.patio"}
+        assert self._ids(tmp_path, {}, finish="fancy") == {
+            "rinse.patio", "film.patio", "fancy.patio"}  # fmt: skip
+
+    def test_if_found_is_no_part_of_the_price(self, tmp_path):
+        """A price for what may lie in the ground is no line of the quote."""
+        rates = {"soft": rate("$96 / cu yd", applies="if found")}
+        assert self._ids(tmp_path, rates) == {"plain.patio"}
+
+    def test_an_edge_that_is_not_there_has_no_line(self, tmp_path):
+        """Nought feet of pool edge make no line."""
+        rates = {"coping": rate("$38 / ft", "cast_edge", of="pool edge")}
+        assert self._ids(tmp_path, rates) == {"plain.patio"}

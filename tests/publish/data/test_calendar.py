@@ -1,0 +1,84 @@
+"""visits.ics: read back with the library for RFC 5545, day for day."""
+
+from dataclasses import replace
+from datetime import UTC, date, datetime, timedelta
+from typing import Any
+
+import pytest
+from icalendar import Calendar, Event
+
+from quotegen.publish.data.calendar import CalendarVisit, to_ics
+
+POUR = CalendarVisit(
+    uid="T-1-pour@pennywort.example",
+    summary="Pennywort Flatwork: Pour and finish",
+    description="Quote T-1. Questions: 555-0117",
+    location="1 Test Lane, Harrow Bend",
+    first_day=date(2026, 6, 10),
+    last_day=date(2026, 6, 11),
+)
+DATED = date(2026, 5, 14)
+
+
+def _read(*visits: CalendarVisit, revision: int = 1) -> tuple[Any, list[Any]]:
+    calendar = Calendar.from_ical(to_ics(visits, "Patio, Pennywort", DATED, revision))
+    assert isinstance(calendar, Calendar)
+    assert calendar.errors == []
+    events = [event for event in calendar.walk("VEVENT") if isinstance(event, Event)]
+    assert all(event.errors == [] for event in events)
+    return calendar, events
+
+
+def test_what_was_written_is_read_back():
+    """Every field of a visit arrives, and the calendar has its name."""
+    calendar, (event,) = _read(POUR)
+    assert (event["summary"], event["location"]) == (POUR.summary, POUR.location)
+    assert (event["description"], event["uid"]) == (POUR.description, POUR.uid)
+    assert (calendar["version"], calendar["method"], calendar["name"]) == (
+        "2.0", "PUBLISH", "Patio, Pennywort")  # fmt: skip
+
+
+@pytest.mark.parametrize("days", [1, 2, 5])
+def test_the_end_is_not_part_of_the_event(days: int):
+    """DTEND is exclusive: an all-day event ends on the day after its last one (RFC 5545, 3.6.1)."""
+    last = POUR.first_day + timedelta(days=days - 1)
+    _, (event,) = _read(replace(POUR, last_day=last))
+    assert event.decoded("dtstart") == POUR.first_day
+    assert event.decoded("dtend") == last + timedelta(days=1)
+    assert event.decoded("dtend") - event.decoded("dtstart") == timedelta(days=days)
+    assert type(event.decoded("dtstart")) is date  # a day, in every time zone
+
+
+def test_the_time_stamp_is_the_date_of_the_quote():
+    """No clock is read: the same quote is the same bytes on any day."""
+    _, (event,) = _read(POUR)
+    assert event.decoded("dtstamp") == datetime(2026, 5, 14, tzinfo=UTC)
+    assert to_ics((POUR,), "n", DATED, 1) == to_ics((POUR,), "n", DATED, 1)
+
+
+def test_a_revision_updates_the_same_event():
+    """The next revision keeps the UID and raises the sequence, so calendars move the event."""
+    _, (first,) = _read(POUR, revision=1)
+    _, (second,) = _read(replace(POUR, first_day=date(2026, 6, 11)), revision=2)
+    assert first["uid"] == second["uid"]
+    assert first["sequence"] < second["sequence"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["a, b; c", "line\nbreak", "back\\slash", "x" * 200, "Ağaç Sokağı 3", "END:VEVENT",
+     "a\r\nATTENDEE:mailto:x@post.example"],
+)  # fmt: skip
+def test_text_cannot_break_out(text: str):
+    """Commas, line breaks and long lines are escaped and folded: still one event, same text."""
+    _, events = _read(replace(POUR, summary=text, location=text))
+    (event,) = events
+    assert event["summary"].replace("\r\n", "\n") == text.replace("\r\n", "\n")
+    assert "attendee" not in event
+
+
+def test_lines_are_short():
+    """No line is longer than 75 octets, and lines end as the standard asks."""
+    data = to_ics((replace(POUR, summary="é" * 120),), "n", DATED, 1)
+    assert data.endswith(b"\r\n")
+    assert max(len(line) for line in data.split(b"\r\n")) <= 75

@@ -1,0 +1,110 @@
+"""A theme is templates, styles and fonts; one may build on another; the company chooses."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from quotegen.publish.web import themes
+from quotegen.publish.web.contrast import LEAST_FOR_TEXT, contrast
+from quotegen.publish.web.html import styles_of
+from quotegen.publish.web.themes import tokens_of
+from quotegen.resources import theme_names, themes_folder
+from tests.publish.web.test_html import source
+
+THEMES = Path(str(themes_folder()))
+EVERY_THEME = pytest.mark.parametrize("name", theme_names())
+MAY_HOLD = {".j2", ".css", ".yaml", ".woff2", ".txt", ".js"}
+
+
+def test_there_are_two():
+    """Two themes prove that the look is no part of the program."""
+    assert len(theme_names()) >= 2
+
+
+@EVERY_THEME
+def test_a_theme_is_no_code(name: str):
+    """Its folder holds templates, styles, fonts, their licence, and a script that looks up."""
+    files = [path for path in (THEMES / name).rglob("*") if path.is_file()]
+    assert files
+    assert {path.suffix for path in files} <= MAY_HOLD
+    for path in files:
+        if path.suffix in {".j2", ".css"}:
+            assert "javascript:" not in path.read_text(encoding="utf-8")
+
+
+@EVERY_THEME
+def test_a_font_has_its_licence_beside_it(name: str):
+    """Each folder of fonts has the open licence under which they may be passed on (SIL OFL 1.1)."""
+    fonts = THEMES / name / "fonts"
+    assert list(fonts.glob("*.woff2"))
+    licence = (fonts / "OFL.txt").read_text(encoding="utf-8")
+    assert "SIL OPEN FONT LICENSE Version 1.1" in licence
+    assert "Copyright" in licence
+
+
+@EVERY_THEME
+def test_each_listed_style_sheet_is_there(name: str):
+    """A theme lists, for every template that has styles, sheets that it or the one below has."""
+    theme = THEMES / name
+    for template in themes.listed(theme, "styles"):
+        assert themes.found(theme, template).is_file()
+        for size in ("letter", "A4"):
+            styles = styles_of(template, theme, size)
+            assert len(styles.page) > 1
+            for sheet in (*styles.page, *styles.paper):
+                assert themes.found(theme, f"styles/{sheet}").is_file()
+
+
+def test_what_a_theme_lacks_comes_from_the_one_below():
+    """The field book brings its own title block, and takes the quote from the shop."""
+    book = THEMES / "fieldbook"
+    assert themes.found(book, "title-block.html.j2") == book / "title-block.html.j2"
+    assert themes.found(book, "quote.html.j2") == THEMES / "shop" / "quote.html.j2"
+    with pytest.raises(FileNotFoundError):
+        themes.found(book, "no-such.html.j2")
+
+
+def test_no_template_stands_twice():
+    """A theme that builds on another repeats none of its files."""
+    book, shop = THEMES / "fieldbook", THEMES / "shop"
+    for path in book.rglob("*.j2"):
+        below = shop / path.relative_to(book)
+        assert source(path) != source(below) if below.is_file() else True
+
+
+@EVERY_THEME
+def test_every_size_and_line_is_a_token(name: str):
+    """Colours stand among the tokens alone, and each token that is used is set."""
+    theme = THEMES / name
+    sheets = {path.name: path.read_text(encoding="utf-8") for layer in ("shop", name)
+              for path in (THEMES / layer / "styles").glob("*.css")}  # fmt: skip
+    for sheet, text in sheets.items():
+        if sheet != "tokens.css":
+            assert re.findall(r"#[0-9a-fA-F]{3,8}\b(?=[^{]*[;}])", text) == [], sheet
+    known = {token.name for token in tokens_of("\n".join(sheets.values()))}
+    used = {name for text in sheets.values() for name in re.findall(r"var\((--[\w-]+)\)", text)}
+    assert used <= known
+    assert known - used <= {"--touch"}, theme
+
+
+def test_the_last_word_on_a_token_holds():
+    """A later sheet's value counts, and paper has its own where one is set."""
+    css = (
+        ":root { --a: 1px; --b: 2px; } @media print {\n  :root { --a: 3px; } }\n:root { --b: 4px; }"
+    )
+    a, b = tokens_of(css)
+    assert (a.name, a.screen, a.paper) == ("--a", "1px", "3px")
+    assert (b.name, b.screen, b.paper) == ("--b", "4px", "4px")
+
+
+@EVERY_THEME
+def test_inks_survive_a_photocopy(name: str):
+    """Text in each ink is at AA by lightness alone, so it reads in black and white (WCAG 1.4.3)."""
+    theme = THEMES / name
+    sheets = styles_of("quote.html.j2", theme, "letter").page
+    css = "\n".join(themes.text(theme, f"styles/{sheet}") for sheet in sheets)
+    values = {token.name: token.screen for token in tokens_of(css)}
+    for ink in ("--ink", "--soft"):
+        assert contrast(values[ink], values["--ground"]) >= LEAST_FOR_TEXT
+    assert contrast(values["--hair"], values["--ground"]) >= 2

@@ -1,0 +1,126 @@
+"""A document against its model: near misses, and the words of a fault."""
+
+import pytest
+
+from quotegen.reading.files.company import Company
+from quotegen.reading.files.job import JobFile
+from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.yaml.located import Document, parse
+from quotegen.reading.yaml.validate import near_miss, path_text, validate
+from tests.messages.codes import codes
+from tests.messages.lay_out import GOOD
+
+
+def _faults(text: str, model: type = JobFile) -> list[tuple[str, str, str]]:
+    document = parse(text.encode(), "job.yaml")
+    assert isinstance(document, Document), document
+    problems = validate(document, model)
+    assert isinstance(problems, tuple)
+    return [(p.code, p.path, p.hint) for p in problems]
+
+
+def _good(text: str = "") -> str:
+    return (GOOD / "job.yaml").read_text(encoding="utf-8") + text
+
+
+@pytest.mark.parametrize(
+    ("word", "hint"),
+    [
+        ("finsh", "did you mean `finish`?"),
+        ("Finish", "did you mean `finish`?"),
+        ("zzz", "allowed here: finish, include"),
+    ],
+)
+def test_near_misses(word: str, hint: str):
+    """A slip of the finger is met with the right word, anything else with all of them."""
+    assert near_miss(word, ["include", "finish"]) == hint
+
+
+def test_nothing_to_choose_from():
+    """Where nothing is allowed the hint says so."""
+    assert near_miss("zzz", []) == "there is none to choose from"
+
+
+@pytest.mark.parametrize(
+    ("path", "text"),
+    [
+        ((), ""),
+        (("site", "town"), "site.town"),
+        (("placements", 0, "add", 1, "outline", 2), "placements[0].add[1].outline[2]"),
+    ],
+)
+def test_paths_read_like_the_document(path: tuple[str | int, ...], text: str):
+    """Items count from nought in a path, as in other tools."""
+    assert path_text(path) == text
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "path", "near"),
+    [
+        ("finish:", "finsh:", "finsh", "finish"),
+        ("town:", "towm:", "site.towm", "town"),
+        ("use:", "usee:", "placements[0].usee", "use"),
+        ("rectangle:", "rectangel:", "placements[0].add[0].rectangel", "rectangle"),
+        ("against_house:", "against_hose:", "placements[0].add[0].against_hose", "against_house"),
+    ],
+)
+def test_an_unknown_key_is_met_with_those_of_its_place(
+    before: str, after: str, path: str, near: str
+):
+    """The near miss comes from the keys that are allowed where the word stands."""
+    found = _faults(_good().replace(before, after))
+    assert ("unknown-key", path, f"did you mean `{near}`?") in found
+
+
+@pytest.mark.parametrize(
+    ("typed", "near"),
+    [("- form: [0, 0]", "from"), ("- {from: [0, 0], radus: 1 ft}", "radius")],
+)
+def test_near_misses_inside_an_outline(typed: str, near: str):
+    """Keys that are Python words, such as `from`, are known by the name that is typed."""
+    placements = "placements:\n  - id: a\n    use: patio\n    add:\n      - outline:\n          "
+    good = _good().split("placements:")[0]
+    assert next(hint for _, _, hint in _faults(f"{good}{placements}{typed}\n")) == (
+        f"did you mean `{near}`?"
+    )
+
+
+def test_near_miss_of_a_word_in_a_book():
+    """Keys of a mapping by id are followed into, and words of a list of choices are offered."""
+    book = (GOOD / "rate-book.yaml").read_text(encoding="utf-8")
+    broken = book.replace("applies: asked", "aplies: asked", 1).replace(
+        "kind: fibre", "kind: fiber"
+    )
+    found = _faults(broken, RateBook)
+    assert ("unknown-key", "rates.step.aplies", "did you mean `applies`?") in found
+    assert ("unknown-word", "reinforcement.fibre.kind", "did you mean `fibre`?") in found
+
+
+@pytest.mark.parametrize("name", ["name", "owner", "payments", "adjustment", "warranty"])
+def test_every_missing_key_is_named(name: str):
+    """An empty company file is told all that it lacks, not the first thing."""
+    assert ("missing-key", name, f"add a line `{name}: ...` at the top level") in _faults(
+        "town: Ashwick\n", Company
+    )
+
+
+@pytest.mark.parametrize("value", ["", "x", "1", "[]", "[x]", "[[x]]", "{}", "{x: y}", "{x: [y]}"])
+@pytest.mark.parametrize("key", list(JobFile.model_fields))
+def test_anything_anywhere_has_a_code_of_ours(key: str, value: str):
+    """Whatever stands at a key, the fault is in our words and under a code of the table."""
+    kept = [line for line in _good().split("placements:")[0].splitlines() if key not in line]
+    document = parse("\n".join([*kept, f"{key}: {value}", ""]).encode(), "job.yaml")
+    assert isinstance(document, Document)
+    problems = validate(document, JobFile)
+    assert isinstance(problems, tuple)
+    assert {p.code for p in problems} <= set(codes())
+
+
+def test_line_breaks_in_a_name_are_blanks():
+    """A name goes into the head of an e-mail, where a second line would be another field."""
+    document = parse(_good('title: "Patio\\r\\nBcc: all@post.example"\n').replace(
+        "title: Patio\n", "").encode(), "job.yaml")  # fmt: skip
+    assert isinstance(document, Document)
+    job = validate(document, JobFile)
+    assert isinstance(job, JobFile)
+    assert job.title == "Patio Bcc: all@post.example"
