@@ -11,10 +11,10 @@ from enum import StrEnum
 from fractions import Fraction
 
 INCHES_PER_FOOT = 12
-FEET_PER_METRE = Fraction(10_000, 3_048)  # 1 ft = 0.3048 m exactly, international yard 1959
-SQFT_PER_M2 = FEET_PER_METRE**2
+FEET_PER_METER = Fraction(10_000, 3_048)  # 1 ft = 0.3048 m exactly, international yard 1959
+SQFT_PER_M2 = FEET_PER_METER**2
 CUFT_PER_CUYD = 27
-M3_PER_CUYD = CUFT_PER_CUYD / FEET_PER_METRE**3
+M3_PER_CUYD = CUFT_PER_CUYD / FEET_PER_METER**3
 KM_PER_MILE = Fraction(1_609_344, 1_000_000)  # 5,280 ft exactly
 KG_PER_LB = Fraction(45_359_237, 100_000_000)  # international pound 1959
 LB_PER_TON = 2000  # the short ton
@@ -64,8 +64,8 @@ class Length:
         return self.feet * INCHES_PER_FOOT
 
     @property
-    def metres(self) -> Fraction:
-        return self.feet / FEET_PER_METRE
+    def meters(self) -> Fraction:
+        return self.feet / FEET_PER_METER
 
     @property
     def ft(self) -> float:

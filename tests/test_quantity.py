@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from quotegen.quantity import (
     CUFT_PER_CUYD,
-    FEET_PER_METRE,
+    FEET_PER_METER,
     M3_PER_CUYD,
     SQFT_PER_M2,
     Length,
@@ -26,7 +26,7 @@ from quotegen.quantity import (
 def test_conversions_against_pint():
     """The factors are those of pint, a library of units that shares no code with ours."""
     units: Any = pint.UnitRegistry()
-    assert float(FEET_PER_METRE) == pytest.approx(units("1 m").to("ft").magnitude, rel=1e-12)
+    assert float(FEET_PER_METER) == pytest.approx(units("1 m").to("ft").magnitude, rel=1e-12)
     assert float(SQFT_PER_M2) == pytest.approx(units("1 m**2").to("ft**2").magnitude, rel=1e-12)
     assert float(M3_PER_CUYD) == pytest.approx(units("1 yd**3").to("m**3").magnitude, rel=1e-12)
     assert units("1 yd**3").to("ft**3").magnitude == pytest.approx(CUFT_PER_CUYD)
@@ -112,9 +112,9 @@ def test_plain_numbers_only(text: str):
 
 
 def test_a_length_is_exact():
-    """A third of a foot stays a third, and inches and metres are worked out from it exactly."""
+    """A third of a foot stays a third, and inches and meters are worked out from it exactly."""
     third = Length.of_inches(Fraction(4))
     assert third.feet == Fraction(1, 3)
     assert third.inches == 4
-    assert third.metres == Fraction("0.1016")
+    assert third.meters == Fraction("0.1016")
     assert decimal_of(Fraction(1, 4)) == Decimal("0.25")

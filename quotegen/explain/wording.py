@@ -12,7 +12,7 @@ from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal, format_percent
 
 from quotegen.quantity import (
-    FEET_PER_METRE,
+    FEET_PER_METER,
     M3_PER_CUYD,
     SQFT_PER_M2,
     Length,
@@ -146,20 +146,20 @@ class Words:
         if self.units is Units.US:
             return tape(feet, parts=4)
         exact = Fraction(repr(feet)) if isinstance(feet, float) else Fraction(feet)
-        return self.quantity(rounded(Length(exact).metres, 2), Unit.M)
+        return self.quantity(rounded(Length(exact).meters, 2), Unit.M)
 
     def panel_side(self, feet: Decimal) -> str:
         """Write the side of a joint panel: to the inch, or to 0.1 m."""
         if self.units is Units.US:
             return tape(feet, parts=1)
-        metres = self.number(rounded(Length(Fraction(feet)).metres, 1), 1)
-        return f"{metres} {self.unit(Unit.M)}"
+        meters = self.number(rounded(Length(Fraction(feet)).meters, 1), 1)
+        return f"{meters} {self.unit(Unit.M)}"
 
     def depth(self, length: Length) -> str:
-        """Write a thickness: inches, or millimetres."""
+        """Write a thickness: inches, or millimeters."""
         if self.units is Units.US:
             return self("inches", inches=_mixed(length.inches))
-        return self("millimetres", number=self.number(rounded(length.metres * 1000, 0), 0))
+        return self("millimeters", number=self.number(rounded(length.meters * 1000, 0), 0))
 
     def slope(self, fall: Length) -> str:
         """Write a fall: inches in a foot, or per cent."""
@@ -192,19 +192,19 @@ class Words:
         return self.quantity(decimal_of(Fraction(1, 10 ** _PLACES[unit])), unit)
 
     def volume(self, cuyd: Decimal) -> str:
-        """Write a volume of concrete: cubic yards, and cubic metres in a metric job."""
+        """Write a volume of concrete: cubic yards, and cubic meters in a metric job."""
         yards = self.quantity(rounded(cuyd, _PLACES[Unit.CU_YD]), Unit.CU_YD)
         if self.units is Units.US:
             return yards
-        metres = rounded(Fraction(cuyd) * M3_PER_CUYD, 2)
-        return f"{self.quantity(metres, Unit.M3)} ({yards})"
+        meters = rounded(Fraction(cuyd) * M3_PER_CUYD, 2)
+        return f"{self.quantity(meters, Unit.M3)} ({yards})"
 
     def scale_bar(self, px_per_ft: float) -> tuple[float, int, tuple[str, str, str]]:
         """Return a scale bar: pixels of one step, how many steps, and its three labels."""
         if self.units is Units.US:
             return px_per_ft * 2.5, 4, ("0", "5", f"10 {self.unit(Unit.FT)}")
         return (
-            px_per_ft * FEET_PER_METRE.numerator / FEET_PER_METRE.denominator,
+            px_per_ft * FEET_PER_METER.numerator / FEET_PER_METER.denominator,
             4,
             ("0", "2", f"4 {self.unit(Unit.M)}"),
         )

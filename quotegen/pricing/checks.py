@@ -71,7 +71,7 @@ def _over_cap(
 
 TYPE_IT = {
     Element.CONTRACTOR_ADDRESS: "type the street in `address:` of company.yaml",
-    Element.LICENCE: "type `licence:` in company.yaml",
+    Element.LICENSE: "type `license:` in company.yaml",
     Element.INSURANCE: "type `insurance:` in company.yaml",
 }
 
@@ -86,7 +86,7 @@ def not_typed(job: JobSpec) -> frozenset[Element]:
     company = job.company
     lacks = {
         Element.CONTRACTOR_ADDRESS: "po box" in company.address.lower().replace(".", ""),
-        Element.LICENCE: company.licence is None,
+        Element.LICENSE: company.license is None,
         Element.INSURANCE: company.insurance is None,
     }
     return frozenset(element for element, missing in lacks.items() if missing)

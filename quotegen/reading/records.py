@@ -147,8 +147,8 @@ class JobSpec:
         book_document, company_document: the same for the company's files.
         finishes: the chosen finish first, then those to compare.
         accepted, paid, measured, changes, completed: what happened since the quote was sent.
-        colour: the rates of the colours in the price, none where it has no colour of its own.
-        colours: looks that the homeowner may choose instead, each as the rates of its colours.
+        color: the rates of the colors in the price, none where it has no color of its own.
+        colors: looks that the homeowner may choose instead, each as the rates of its colors.
         tax_exempt: why no tax is charged, None where it is.
         references: the past jobs that may be shown, best known first.
         special_order: cost of materials ordered for this job alone, for the law on deposits.
@@ -175,8 +175,8 @@ class JobSpec:
     placements: tuple[PlacementSpec, ...]
     include: Mapping[str, Count]
     extras: Mapping[str, Count]
-    colour: tuple[str, ...]
-    colours: tuple[tuple[str, ...], ...]
+    color: tuple[str, ...]
+    colors: tuple[tuple[str, ...], ...]
     tax_exempt: str | None
     special_order: Decimal
     access: Access | None

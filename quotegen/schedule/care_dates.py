@@ -16,7 +16,7 @@ class Care(StrEnum):
     """What the slab is ready for, or asks for."""
 
     POUR = "pour"
-    COLOUR = "colour"
+    COLOR = "color"
     TRUCK = "truck"
     WINTER = "winter"
     YEARLY = "yearly"
@@ -45,7 +45,7 @@ def care_dates_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> t
     poured, on = last[POUR], job.quote_date
     dates = [
         CareDate(care=Care.POUR, day=poured),
-        CareDate(care=Care.COLOUR, day=_colour_day(job, last, rules)),
+        CareDate(care=Care.COLOR, day=_color_day(job, last, rules)),
     ]
     if any(p.use in DRIVEN_ON for p in job.placements):
         truck = poured + timedelta(days=opening.truck_days(rules, on))
@@ -56,8 +56,8 @@ def care_dates_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> t
     return tuple(dates)
 
 
-def _colour_day(job: JobSpec, last: dict[str, date], rules: RuleBook) -> date:
-    day = last[POUR] + timedelta(days=opening.colour_days(rules, job.quote_date))
+def _color_day(job: JobSpec, last: dict[str, date], rules: RuleBook) -> date:
+    day = last[POUR] + timedelta(days=opening.color_days(rules, job.quote_date))
     film = any(job.finish_of(p, job.finish)[1].sealer is Sealer.FILM for p in job.placements)
     if not film or SEAL not in last:
         return day

@@ -5,7 +5,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.problem import Source
-from quotegen.quantity import FEET_PER_METRE, SQFT_PER_M2, Length, Units, rounded
+from quotegen.quantity import FEET_PER_METER, SQFT_PER_M2, Length, Units, rounded
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.takeoff.plan_geometry import EdgeRun
 from quotegen.working import Step, given
@@ -22,7 +22,7 @@ def area_sqft(square_feet: float) -> Decimal:
 
 
 def area_m2(square_feet: float) -> Decimal:
-    """Return an unrounded area as square metres to 0.01."""
+    """Return an unrounded area as square meters to 0.01."""
     return rounded(square_feet / SQFT_PER_M2, M2_PLACES)
 
 
@@ -32,8 +32,8 @@ def length_ft(feet: float) -> Decimal:
 
 
 def length_m(feet: float) -> Decimal:
-    """Return an unrounded length as metres to 0.01."""
-    return rounded(feet / FEET_PER_METRE, M_PLACES)
+    """Return an unrounded length as meters to 0.01."""
+    return rounded(feet / FEET_PER_METER, M_PLACES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +60,7 @@ class Shown:
 
     def typed(self, name: str, length: Length, source: Source | None = None) -> Step:
         """Return a length as it was given."""
-        exact = length.metres if self.is_metric else length.feet
+        exact = length.meters if self.is_metric else length.feet
         return given(name, rounded(exact, _GIVEN_PLACES), self.length_unit, source)
 
     def worked(self, name: str, feet: float) -> Step:
@@ -74,11 +74,11 @@ class Shown:
 
     def run(self, run: EdgeRun) -> Step:
         """Return the length of one run of edge."""
-        metres = rounded(Fraction(run.length_ft) / FEET_PER_METRE, M_PLACES)
+        meters = rounded(Fraction(run.length_ft) / FEET_PER_METER, M_PLACES)
         return Step(
             name=f"Side {run.mark}",
             formula="radius x angle" if run.radius_ft is not None else "along the edge",
-            value=metres if self.is_metric else run.length_ft,
+            value=meters if self.is_metric else run.length_ft,
             unit=self.length_unit,
         )
 

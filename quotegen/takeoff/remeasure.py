@@ -72,7 +72,7 @@ def _as_typed(
             {edge: _feet(typed.get(edge), quoted) for edge, quoted in shapes.edges_ft.items()}
         ),
         edges_m=MappingProxyType(
-            {edge: _metres(typed.get(edge), quoted) for edge, quoted in shapes.edges_m.items()}
+            {edge: _meters(typed.get(edge), quoted) for edge, quoted in shapes.edges_m.items()}
         ),
         volume_cuyd=decimal_of(volume),
         working=(_typed_area(job, spec, measured.area),),
@@ -83,7 +83,7 @@ def _feet(typed: Length | None, quoted: Decimal) -> Decimal:
     return quoted if typed is None else length_ft(typed.ft)
 
 
-def _metres(typed: Length | None, quoted: Decimal) -> Decimal:
+def _meters(typed: Length | None, quoted: Decimal) -> Decimal:
     return quoted if typed is None else length_m(typed.ft)
 
 

@@ -27,7 +27,7 @@ class Element(StrEnum):
     CONTRACT_DATE = "contract_date"
     CONTRACTOR_ADDRESS = "contractor_address"
     PHONE = "phone"
-    LICENCE = "licence"
+    LICENSE = "license"
     SALESPERSON = "salesperson"
     OWNER_AND_SITE = "owner_and_site"
     START = "start"

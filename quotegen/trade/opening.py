@@ -40,9 +40,9 @@ def cure_days(rules: RuleBook, on: date) -> int:
     return int(rules.number("cure_wait", on))
 
 
-def colour_days(rules: RuleBook, on: date) -> int:
+def color_days(rules: RuleBook, on: date) -> int:
     """Days of warm, dry weather until the color of new concrete may be judged."""
-    return timedelta(weeks=int(rules.number("colour_wait_warm", on))).days
+    return timedelta(weeks=int(rules.number("color_wait_warm", on))).days
 
 
 def seal_days(rules: RuleBook, on: date) -> int:

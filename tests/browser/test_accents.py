@@ -1,4 +1,4 @@
-"""Any company's colour can be worn: 200 of them, measured here and by axe-core in a browser."""
+"""Any company's color can be worn: 200 of them, measured here and by axe-core in a browser."""
 
 import colorsys
 from pathlib import Path
@@ -16,7 +16,7 @@ HUES, LIGHTS, SATURATIONS = 20, (0.15, 0.35, 0.55, 0.75, 0.95), (0.35, 1.0)
 
 
 def accents() -> tuple[str, ...]:
-    """Return 200 colours: 20 hues, each in 5 steps from dark to light, dull and full."""
+    """Return 200 colors: 20 hues, each in 5 steps from dark to light, dull and full."""
     return tuple(
         "#" + "".join(f"{round(p * 255):02x}" for p in colorsys.hls_to_rgb(hue / HUES, light, full))
         for hue in range(HUES) for light in LIGHTS for full in SATURATIONS
@@ -24,7 +24,7 @@ def accents() -> tuple[str, ...]:
 
 
 def test_there_are_two_hundred():
-    """The table is as long as it says, and no colour stands in it twice."""
+    """The table is as long as it says, and no color stands in it twice."""
     assert len(set(accents())) == 200
 
 
@@ -40,7 +40,7 @@ def test_each_accent_can_be_read():
 def test_a_darkened_accent_keeps_its_hue():
     """A yellow company stays yellow as far as it can be read: by 2 degrees of hue at most."""
     for accent in accents():
-        before, after = (_hue_deg(colour) for colour in (accent, accent_ink(accent)))
+        before, after = (_hue_deg(color) for color in (accent, accent_ink(accent)))
         apart = abs(before - after)
         assert min(apart, 360 - apart) <= 2, (accent, accent_ink(accent))
 
@@ -68,6 +68,6 @@ def test_axe_sees_the_same(browser: Browser, tmp_path: Path):
         assert len(checked) >= 2 * len(accents())
 
 
-def _hue_deg(colour: str) -> float:
-    red, green, blue = (int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5))
+def _hue_deg(color: str) -> float:
+    red, green, blue = (int(color[at : at + 2], 16) / 255 for at in (1, 3, 5))
     return colorsys.rgb_to_hls(red, green, blue)[0] * 360

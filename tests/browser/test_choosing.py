@@ -34,7 +34,7 @@ def combination(packages: Path, quote: str, finish: str, *extras: str) -> dict[s
     return next(
         one
         for one in figures(packages, quote)["combinations"]
-        if (one["finish"], tuple(one["extras"]), one["colours"]) == (finish, extras, [])
+        if (one["finish"], tuple(one["extras"]), one["colors"]) == (finish, extras, [])
     )
 
 
@@ -66,8 +66,8 @@ def keys(packages: Path, quote: str) -> Iterator[tuple[str, dict[str, Any]]]:
     parts = dict.fromkeys(one["placement"] for one in told["alternates"])
     for one in told["combinations"]:
         choice = [one["finish"], *(one["alternates"].get(part, "") for part in parts)]
-        if told["colours"]:
-            choice.append("+".join(one["colours"]))
+        if told["colors"]:
+            choice.append("+".join(one["colors"]))
         yield ",".join((*choice, "+".join(one["extras"]))), one
 
 

@@ -93,7 +93,7 @@ def _arc(start: tuple[float, float], typed: list[float]) -> list[tuple[float, fl
     begin = complex(*start)
     half = (end - begin) / 2
     side = 1j if clockwise else -1j
-    centre = begin + half + side * half / abs(half) * math.sqrt(max(0, radius**2 - abs(half) ** 2))
-    sweep = cmath.phase((end - centre) / (begin - centre))
-    steps = (centre + (begin - centre) * cmath.exp(1j * sweep * n / 12) for n in range(1, 13))
+    center = begin + half + side * half / abs(half) * math.sqrt(max(0, radius**2 - abs(half) ** 2))
+    sweep = cmath.phase((end - center) / (begin - center))
+    steps = (center + (begin - center) * cmath.exp(1j * sweep * n / 12) for n in range(1, 13))
     return [(at.real, at.imag) for at in steps]

@@ -20,9 +20,9 @@ RATES = {
     "lawn": shop.rate("$50 lump", "protection", basis="allowance",
                       exceeded={"rule": "capped"}),
     "drain": shop.rate("$10 / ft", "drain", applies="asked"),
-    "sand": shop.rate("$1 / sq ft", "finish", applies="with colour", colour="integral"),
+    "sand": shop.rate("$1 / sq ft", "finish", applies="with color", color="integral"),
 }  # fmt: skip
-FINISHES = {"plain": {**shop.PLAIN, "colours": ["sand"]}, "fancy": shop.FANCY}
+FINISHES = {"plain": {**shop.PLAIN, "colors": ["sand"]}, "fancy": shop.FANCY}
 CAPPED = (
     "If it costs more, we pay the difference; if it costs less, you pay less. "
     "We show you the bills."
@@ -37,7 +37,7 @@ def view(tmp_path: Path) -> CustomerView:
     company = (EXAMPLES / "company.yaml").read_text(encoding="utf-8")
     site = {"address": "1 Test Lane", "town": "Harrow Bend", "distance": "14 miles"}
     job = shop.job(shop.placement("20 ft x 10 ft", alternates=["fancy"]), start="2026-12-01",
-                   site=site, extras={"drain": "10 ft"}, colours=[{"base": "sand"}])  # fmt: skip
+                   site=site, extras={"drain": "10 ft"}, colors=[{"base": "sand"}])  # fmt: skip
     return customer_view(
         shop.results(tmp_path, job, company=company + shop.as_yaml({"tax": [TAX]}),
                      rate_book=shop.book(RATES, FINISHES))
@@ -78,9 +78,9 @@ def test_options_have_their_prices_with_tax(view: CustomerView):
     assert (extra.amount, extra.text.endswith(", and the tax on it")) == ("+$108.88", True)
     (alternate,) = view.alternates
     assert alternate.name == "Patio: Fancy"
-    (colour,) = view.colours
-    assert colour.text == "On Plain: color mixed into the concrete."
-    assert colour.amount == "+$217.75"
+    (color,) = view.colors
+    assert color.text == "On Plain: color mixed into the concrete."
+    assert color.amount == "+$217.75"
 
 
 def test_subtotals_are_prices_of_parts(view: CustomerView):

@@ -18,18 +18,18 @@ SVG = "{http://www.w3.org/2000/svg}"
 LEAST_TEXT_PX, PHONE_PX = 12, 328
 RATES = {
     **shop.RINSE_AND_FILM,
-    "sand": shop.rate("$1 / sq ft", "finish", applies="with colour", colour="integral",
+    "sand": shop.rate("$1 / sq ft", "finish", applies="with color", color="integral",
                       shade="#d3bd94"),
-    "nut": shop.rate("$1 / sq ft", "finish", applies="with colour", colour="release",
+    "nut": shop.rate("$1 / sq ft", "finish", applies="with color", color="release",
                      shade="#6b4a32"),
 }  # fmt: skip
-FINISHES = {"plain": shop.PLAIN, "fancy": {**shop.FANCY, "colours": ["sand", "nut"]}}
+FINISHES = {"plain": shop.PLAIN, "fancy": {**shop.FANCY, "colors": ["sand", "nut"]}}
 
 
 @pytest.fixture
 def results(tmp_path) -> Results:
     """A job of two finishes and a look of two colors."""
-    job = shop.job(compare=["fancy"], colours=[{"base": "sand", "second": "nut"}])
+    job = shop.job(compare=["fancy"], colors=[{"base": "sand", "second": "nut"}])
     return shop.results(tmp_path, job, rate_book=shop.book(RATES, FINISHES))
 
 

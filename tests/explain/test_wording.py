@@ -74,7 +74,7 @@ def test_quantities(value: str, unit: Unit, text: str):
 
 
 @pytest.mark.parametrize(
-    ("feet", "tape", "metres"),
+    ("feet", "tape", "meters"),
     [
         ("45.25", "45'-3\"", "13.79 m"),
         ("24.5416666667", "24'-6 1/2\"", "7.48 m"),
@@ -84,10 +84,10 @@ def test_quantities(value: str, unit: Unit, text: str):
         ("3.2808398950", "3'-3 1/4\"", "1.00 m"),
     ],
 )
-def test_lengths(feet: str, tape: str, metres: str):
-    """A length reads as the job's tape does: to a quarter of an inch, or a centimetre."""
+def test_lengths(feet: str, tape: str, meters: str):
+    """A length reads as the job's tape does: to a quarter of an inch, or a centimeter."""
     exact = Fraction(feet)
-    assert (US.feet(exact), METRIC.feet(exact)) == (tape, metres)
+    assert (US.feet(exact), METRIC.feet(exact)) == (tape, meters)
     assert US.feet(float(exact)) == tape
 
 
@@ -103,7 +103,7 @@ def test_a_reading_is_as_it_was_typed():
     [("4", "4 in", "102 mm"), ("4-3/4", "4-3/4 in", "121 mm"), ("1/2", "1/2 in", "13 mm")],
 )
 def test_depths(inches: str, text: str, metric: str):
-    """A depth is in inches with a fraction, or in millimetres."""
+    """A depth is in inches with a fraction, or in millimeters."""
     whole, _, part = inches.rpartition("-")
     depth = Length.of_inches(Fraction(whole or 0) + Fraction(part))
     assert (US.depth(depth), METRIC.depth(depth)) == (text, metric)

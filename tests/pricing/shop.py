@@ -89,7 +89,7 @@ def example_results(job_file: Path) -> Results:
 
 def book(rates: Typed | None = None, finishes: Typed | None = None, **more: Any) -> str:
     """Return a rate book of so few prices that a person can follow a test with a pencil."""
-    usual = {"thickness": "4 in", "base": "4 in", "reinforcement": "fibre"}
+    usual = {"thickness": "4 in", "base": "4 in", "reinforcement": "fiber"}
     return as_yaml({
         "valid_from": "2026-01-01",
         "order": {"allowance": "0 %", "round_up_to": "0.25 cu yd"},
@@ -97,7 +97,7 @@ def book(rates: Typed | None = None, finishes: Typed | None = None, **more: Any)
         "base_material": "crushed stone",
         "usual": dict.fromkeys(("patio", "walk", "drive", "pool deck"), usual),
         "reinforcement": {
-            "fibre": {"kind": "fibre", "name": "fibres"},
+            "fiber": {"kind": "fiber", "name": "fibers"},
             "bars": {"kind": "bar", "name": "bars"},
         },
         "visits": {"form": "Form", "pour": "Pour", "wash": "Wash", "seal": "Seal"},

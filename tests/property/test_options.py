@@ -106,6 +106,6 @@ def test_a_combination_is_a_job_of_its_own(job: JobSpec):
 
 def _by_choice(priced) -> dict[object, Decimal]:
     return {
-        (one.finish, frozenset(one.extras), one.alternates, one.colours): one.total
+        (one.finish, frozenset(one.extras), one.alternates, one.colors): one.total
         for one in priced.combinations
     }

@@ -268,13 +268,13 @@ class TestMetric:
 
     @given(jobs())
     def test_the_same_job_in_both_systems(self, job: JobSpec):
-        """Totals in metres and in feet differ by no more than rounding explains, line by line."""
+        """Totals in meters and in feet differ by no more than rounding explains, line by line."""
         us, metric = (_priced(replace(job, units=units)) for units in (Units.US, Units.METRIC))
         for finish, other in zip(us.finishes, metric.finishes, strict=True):
             assert abs(finish.total - other.total) <= _explained(finish)
 
 
-SIZES = {  # one unit in metres, and half a step of its quantity in either system
+SIZES = {  # one unit in meters, and half a step of its quantity in either system
     Unit.SQ_FT: (Decimal("0.09290304"), Decimal("0.05"), Decimal("0.005")),
     Unit.FT: (Decimal("0.3048"), Decimal("0.05"), Decimal("0.005")),
     Unit.CU_YD: (Decimal("0.764554857984"), Decimal("0.005"), Decimal("0.005")),

@@ -30,7 +30,7 @@ JOBS = ("orchard-bend-pool-deck", "ferry-road-drive", "cutters-row-drive")
     params=[pytest.param(job, marks=pytest.mark.xdist_group(f"marked {job}")) for job in JOBS],
 )
 def world(request, tmp_path_factory) -> MarkedWorld:
-    """Return a marked world: in feet, in metres, or after signing, measuring and changes."""
+    """Return a marked world: in feet, in meters, or after signing, measuring and changes."""
     return private_world.build(tmp_path_factory.mktemp("world"), request.param)
 
 

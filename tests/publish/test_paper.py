@@ -258,7 +258,7 @@ def test_a_phone_reads_the_code_on_the_door_sheet(package: Package, tmp_path: Pa
 
 
 def test_a_metric_job_prints_on_a4():
-    """Where the company names no paper, a job in metres is A4."""
+    """Where the company names no paper, a job in meters is A4."""
     results = example_results(EXAMPLES / "jobs" / "ferry-road-drive.yaml")
     theme = themes_folder() / "shop"
     view = customer_view(results)

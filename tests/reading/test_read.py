@@ -30,7 +30,7 @@ def test_the_book_fills_in_what_is_usual(tmp_path: Path):
     """A placement takes thickness, base and steel of its use; its name comes from its id."""
     (placement,) = _read(lay_out(None, tmp_path)).placements
     assert [placement.thickness.inches, placement.base.inches] == [4, 4]
-    assert (placement.reinforcement, placement.name) == ("fibre", "Patio")
+    assert (placement.reinforcement, placement.name) == ("fiber", "Patio")
     assert placement.dig_depth.inches == 8
 
 
@@ -41,7 +41,7 @@ def test_the_job_has_the_last_word(tmp_path: Path):
     typed = "use: patio\n    name: Back\n    thickness: 6 in\n    base: 150 mm"
     job.write_text(text.replace("use: patio", typed), encoding="utf-8")
     (placement,) = _read(job).placements
-    assert [placement.thickness.inches, placement.base.metres * 1000] == [6, 150]
+    assert [placement.thickness.inches, placement.base.meters * 1000] == [6, 150]
     assert placement.name == "Back"
 
 

@@ -23,8 +23,8 @@ def test_color_and_trucks_wait_as_their_rules_say(tmp_path: Path):
     dates, results = _dates(tmp_path, "drive", finish=shop.PLAIN)
     poured, on = dates[Care.POUR].day, results.job.quote_date
     assert poured is not None
-    color, truck = dates[Care.COLOUR].day, dates[Care.TRUCK].day
-    assert color == poured + timedelta(days=opening.colour_days(results.rules, on))
+    color, truck = dates[Care.COLOR].day, dates[Care.TRUCK].day
+    assert color == poured + timedelta(days=opening.color_days(results.rules, on))
     assert truck == poured + timedelta(days=opening.truck_days(results.rules, on))
     assert Care.TRUCK not in _dates(tmp_path)[0]
 
@@ -34,7 +34,7 @@ def test_color_under_a_film_waits_for_the_film(tmp_path: Path):
     dates, results = _dates(tmp_path)
     sealed = next(visit.last_day for visit in results.chosen_visits if visit.id == "seal")
     dry = opening.sealer_load_days(results.rules, results.job.quote_date)
-    assert dates[Care.COLOUR].day == sealed + timedelta(days=dry)
+    assert dates[Care.COLOR].day == sealed + timedelta(days=dry)
 
 
 def test_the_first_winter_begins_in_the_year_of_the_pour(tmp_path: Path):

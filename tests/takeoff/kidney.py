@@ -69,9 +69,9 @@ def edge_points() -> list[tuple[float, float]]:
         ((-9.0, 0.0), 7.0, start_rad + SWEEP_RAD, math.pi, 7),
     )
     return [
-        (centre[0] + radius * math.cos(first + sweep * n / count),
-         centre[1] + radius * math.sin(first + sweep * n / count))
-        for centre, radius, first, sweep, count in arcs
+        (center[0] + radius * math.cos(first + sweep * n / count),
+         center[1] + radius * math.sin(first + sweep * n / count))
+        for center, radius, first, sweep, count in arcs
         for n in range(count)
     ]  # fmt: skip
 

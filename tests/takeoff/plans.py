@@ -114,7 +114,7 @@ def placement(
         take_away=shapes(take_away),
         thickness=Length(Fraction(thickness_in) / 12),
         base=Length(Fraction(1, 3)),
-        reinforcement="fibre",
+        reinforcement="fiber",
         finish=None,
         alternates=(),
         fall=None,

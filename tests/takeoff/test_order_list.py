@@ -57,11 +57,11 @@ def test_a_taper_counts_half(tmp_path: Path):
     assert part.working.inputs[0].value == Decimal("66.00")
 
 
-def test_fibre_and_bar_follow_their_choice(tmp_path: Path):
-    """Fibre is dose x order; bars are both ways over spacing, laps off."""
-    fibre = by_id(figured(tmp_path, "    reinforcement: fibre\n"))
-    assert fibre["fibre"].needed == Decimal("18.75")  # 1.5 x 12.5
-    assert "wire" not in fibre
+def test_fiber_and_bar_follow_their_choice(tmp_path: Path):
+    """Fiber is dose x order; bars are both ways over spacing, laps off."""
+    fiber = by_id(figured(tmp_path, "    reinforcement: fiber\n"))
+    assert fiber["fiber"].needed == Decimal("18.75")  # 1.5 x 12.5
+    assert "wire" not in fiber
     bars = by_id(figured(tmp_path, "    reinforcement: bar_grid\n"))
     assert bars["bar"].buy == 68  # 2 x 928 / 1.5 / (20 - 20/12), rounded up
     assert bars["bar_weight"].needed == Decimal("908.48")  # 68 x 20 x 0.668

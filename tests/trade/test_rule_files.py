@@ -47,7 +47,7 @@ def test_unpublished_rules_do_not_name_a_link() -> None:
         ("  sure: published\n", "", "lacks sure"),
         ("  sure: published\n", "  sure: certain\n", "not one of published"),
         ("  checked_on: 2026-11-24\n", "  checked_on: lately\n", "not a date"),
-        ("  sure: published\n", "  sure: published\n  colour: red\n", "unknown colour"),
+        ("  sure: published\n", "  sure: published\n  color: red\n", "unknown color"),
         ("      value: 4\n", "", "lacks value"),
         ("title: A book, ", "", "lacks title"),
         ("clause: p. 3", "clause: ''", "clause is empty"),

@@ -30,7 +30,7 @@ def _yard(side: str) -> str:
 class TestCafePatio:
     """S18. "The owners of a restaurant", answer 953848, wyzant.com: $4,234.15.
 
-    In metres: rectangle 6 x 4, right triangles 3 x 4 and 5 x 4, half circle of radius 3; stone at
+    In meters: rectangle 6 x 4, right triangles 3 x 4 and 5 x 4, half circle of radius 3; stone at
     $52.95 / m2 and edging at $15.50 / m, 10 % for cutting on both, 13 % tax. The core has neither
     a cutting allowance nor a tax, so those two are worked out here with the core's money alone.
     """

@@ -28,7 +28,7 @@ M2_PER_SQFT = 0.3048**2  # the international foot of 1959
 M_PER_FT = 0.3048
 
 
-def _metres(point: tuple[float, float]) -> tuple[str, str]:
+def _meters(point: tuple[float, float]) -> tuple[str, str]:
     return f"{point[0]} m", f"{point[1]} m"
 
 
@@ -172,14 +172,14 @@ class TestPolygonsByTheirCorners:
     def test_s18_cafe_patio(self):
         """S18. "The owners of a restaurant", answer 953848, wyzant.com: 54.137 m2; 34.828 m.
 
-        In metres: rectangle 6 x 4, right triangles 3 x 4 and 5 x 4 at its sides, half circle of
+        In meters: rectangle 6 x 4, right triangles 3 x 4 and 5 x 4 at its sides, half circle of
         radius 3 below.
         """
         patio: tuple[Typed, ...] = (
             {"rectangle": "6 m x 4 m"},
             {"right_triangle": "4 m x 3 m", "turn": "90 deg"},
-            {"right_triangle": "5 m x 4 m", "at": _metres((6, 0))},
-            {"half_circle": {"radius": "3 m"}, "at": _metres((3, 0)), "turn": "180 deg"},
+            {"right_triangle": "5 m x 4 m", "at": _meters((6, 0))},
+            {"half_circle": {"radius": "3 m"}, "at": _meters((3, 0)), "turn": "180 deg"},
         )
         measured = slab(*patio)
         area_m2 = measured.area_sqft * M2_PER_SQFT

@@ -77,9 +77,9 @@ def _is_arc(points: Sequence[Pixel]) -> bool:
         return False
     if abs(fsum(turns)) > LONGEST_SWEEP:
         return False
-    centre, radius = _circle(points)
+    center, radius = _circle(points)
     middles = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in pairwise(points)]
-    return all(abs(dist(centre, at) - radius) <= STRAY_PX for at in (*points, *middles))
+    return all(abs(dist(center, at) - radius) <= STRAY_PX for at in (*points, *middles))
 
 
 def _turns(points: Sequence[Pixel]) -> Iterator[float]:
@@ -90,7 +90,7 @@ def _turns(points: Sequence[Pixel]) -> Iterator[float]:
 
 
 def _circle(points: Sequence[Pixel]) -> tuple[Pixel, float]:
-    """Return centre and radius of the circle through the first, the middle and the last point."""
+    """Return center and radius of the circle through the first, the middle and the last point."""
     (ax, ay), (bx, by), (cx, cy) = points[0], points[len(points) // 2], points[-1]
     bx, by, cx, cy = bx - ax, by - ay, cx - ax, cy - ay
     twice = 2 * (bx * cy - by * cx)

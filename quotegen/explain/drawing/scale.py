@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import hypot
 
 from quotegen.explain.drawing.curves import Pixel
-from quotegen.quantity import FEET_PER_METRE, Units
+from quotegen.quantity import FEET_PER_METER, Units
 from quotegen.takeoff.plan_geometry import Point, Ring
 
 PX_PER_INCH = 96.0
@@ -98,11 +98,11 @@ def frame_for(points: Iterable[Point], room: Room, units: Units) -> Frame:
 def _scales(units: Units) -> tuple[tuple[str, float], ...]:
     if units is Units.US:
         return SCALES_US
-    px_per_metre = PX_PER_INCH / 0.0254
+    px_per_meter = PX_PER_INCH / 0.0254
     return tuple(
         (
             f"1 : {ratio}",
-            px_per_metre / ratio / FEET_PER_METRE.numerator * FEET_PER_METRE.denominator,
+            px_per_meter / ratio / FEET_PER_METER.numerator * FEET_PER_METER.denominator,
         )
         for ratio in SCALES_METRIC
     )

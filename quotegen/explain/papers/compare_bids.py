@@ -78,9 +78,7 @@ def _finish(results: Results) -> str:
     finishes = {p.id: job.finish_of(p, job.finish)[1] for p in job.placements}
     said = results.by_placement(
         {
-            place: words(
-                "answer_finish", finish=one.name, colour=one.colour or words("answer_plain")
-            )
+            place: words("answer_finish", finish=one.name, color=one.color or words("answer_plain"))
             for place, one in finishes.items()
         }
     )

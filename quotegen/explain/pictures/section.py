@@ -143,7 +143,7 @@ def _layer(ring: list[Pixel], pattern: str, outline: float) -> str:
 
 
 def _steel(kind: SteelKind, left: float, right: float, top: float, slab_px: float) -> Iterator[str]:
-    """Steel lies a little above the middle, on supports; fibres lie everywhere."""
+    """Steel lies a little above the middle, on supports; fibers lie everywhere."""
     height = top + slab_px * 0.42
     if kind in {SteelKind.WIRE, SteelKind.BAR}:
         radius, apart = (2.6, 66.0) if kind is SteelKind.WIRE else (4.4, 198.0)
@@ -161,7 +161,7 @@ def _steel(kind: SteelKind, left: float, right: float, top: float, slab_px: floa
             ]
             yield svg.polyline(feet, width=svg.THIN)
             support += 132
-    elif kind is SteelKind.FIBRE:
+    elif kind is SteelKind.FIBER:
         for index in range(int((right - left) / 12)):
             x = left + 6 + (index * 0.7549 % 1) * (right - left - 24)
             y = top + 8 + (index * 0.5698 % 1) * (slab_px - 16)

@@ -11,7 +11,7 @@ from quotegen.explain.drawing import svg
 from quotegen.explain.drawing.svg import Drawing, picture
 from quotegen.explain.results import Results
 from quotegen.pricing.quoted.options import takes
-from quotegen.reading.files.rate_book import BASE_COLOURS, FinishKind
+from quotegen.reading.files.rate_book import BASE_COLORS, FinishKind
 
 SIZE_PX = (150.0, 84.0)
 SMALL_PX = (88.0, 48.0)
@@ -30,31 +30,31 @@ def finish_swatch(results: Results, finish: str) -> Drawing:
     job = results.job
     book = job.rate_book.finishes[finish]
     tones = (book.shade or CONCRETE, book.second_shade or SHADOW)
-    if job.colour and takes(job, finish, job.colour):
-        tones = _tones(results, job.colour, tones)
+    if job.color and takes(job, finish, job.color):
+        tones = _tones(results, job.color, tones)
     title = results.words(
         "swatch_title", finish=results.content.finishes[book.kind.value].front.title
     )
     return _swatch(results, book.kind, tones, SIZE_PX, title, f"swatch-{finish}")
 
 
-def look_swatch(results: Results, colours: tuple[str, ...]) -> Drawing:
+def look_swatch(results: Results, colors: tuple[str, ...]) -> Drawing:
     """Draw the colors of a look on the finish that takes them, the quoted one if it does."""
     job = results.job
-    taker = next((look.finish for look in results.quote.looks if look.colours == colours),
+    taker = next((look.finish for look in results.quote.looks if look.colors == colors),
                  job.finish)  # fmt: skip
     book = job.rate_book.finishes[taker]
-    tones = _tones(results, colours, (book.shade or CONCRETE, book.second_shade or SHADOW))
-    names = results.words.listing(tuple(job.rate_book.rates[c].name for c in colours))
-    title = results.words("look_title", colours=names)
-    return _swatch(results, book.kind, tones, SMALL_PX, title, f"look-{'-'.join(colours)}")
+    tones = _tones(results, colors, (book.shade or CONCRETE, book.second_shade or SHADOW))
+    names = results.words.listing(tuple(job.rate_book.rates[c].name for c in colors))
+    title = results.words("look_title", colors=names)
+    return _swatch(results, book.kind, tones, SMALL_PX, title, f"look-{'-'.join(colors)}")
 
 
-def _tones(results: Results, colours: tuple[str, ...], own: Tones) -> Tones:
+def _tones(results: Results, colors: tuple[str, ...], own: Tones) -> Tones:
     base, second = own
-    for colour in colours:
-        rate = results.job.rate_book.rates[colour]
-        if rate.colour in BASE_COLOURS:
+    for color in colors:
+        rate = results.job.rate_book.rates[color]
+        if rate.color in BASE_COLORS:
             base = rate.shade or base
         else:
             second = rate.shade or second

@@ -81,7 +81,7 @@ def company_view(results: Results) -> CompanyView:
         phone=company.phone,
         phone_link="tel:" + "".join(c for c in company.phone if c.isdigit() or c == "+"),
         email=company.email,
-        licence=words("licence", number=company.licence) if company.licence else "",
+        license=words("license", number=company.license) if company.license else "",
         insurance=words(
             "insurance", carrier=insurance.carrier, covers=insurance.covers, phone=insurance.phone
         )
@@ -110,7 +110,7 @@ def _parties(results: Results) -> Iterator[Row]:
     yield Row(name=words("party_site"), text=site_line(results))
     yield Row(name=words("party_work"), text=_work(results))
     for other in job.subcontractors:
-        named = comma_joined(other.name, other.does, other.address, other.licence)
+        named = comma_joined(other.name, other.does, other.address, other.license)
         yield Row(name=words("party_subcontractor"), text=named)
     yield Row(name=words("party_dates"), text=dates_sentence(results), mark="span")
     yield Row(name=words("party_cancel"), text=_cancel(results))

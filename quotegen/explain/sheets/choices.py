@@ -7,7 +7,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.agreement_sheet import dates_sentence, payment_rows
 from quotegen.explain.sheets.combination import at_way, day_plan, look_name
 from quotegen.explain.sheets.finish_sheet import extras as extra_rows
-from quotegen.explain.sheets.option_rows import colour_rows
+from quotegen.explain.sheets.option_rows import color_rows
 from quotegen.explain.sheets.price_sheet import area_prices, price_sheet
 from quotegen.explain.sheets.subtotal_rows import placement_rows, scope_rows
 from quotegen.explain.sheets.totals_table import columns_of, note_of, rows_of
@@ -49,7 +49,7 @@ def key_of(job: JobSpec, one: Combination) -> str:
     parts = (
         one.finish,
         *(alternates.get(p.id, "") for p in job.placements if p.alternates),
-        *(("+".join(one.colours),) if job.colours else ()),
+        *(("+".join(one.colors),) if job.colors else ()),
         "+".join(one.extras),
     )
     return ",".join(parts)
@@ -89,11 +89,11 @@ def _groups(results: Results) -> Iterator[OptionGroup]:
                 name=results.words("choose_part", placement=placement.name),
                 options=tuple(_alternates(results, placement.id, placement.alternates)),
             )
-    if results.job.colours:
-        looks = dict.fromkeys((quoted.colours, *results.job.colours))
+    if results.job.colors:
+        looks = dict.fromkeys((quoted.colors, *results.job.colors))
         yield OptionGroup(
-            id="colour",
-            name=results.words("choose_colour"),
+            id="color",
+            name=results.words("choose_color"),
             options=tuple(_look(results, look) for look in looks),
         )
 
@@ -132,19 +132,19 @@ def _alternates(results: Results, place: str, alternates: tuple[str, ...]) -> It
             )
 
 
-def _look(results: Results, colours: tuple[str, ...]) -> Option:
+def _look(results: Results, colors: tuple[str, ...]) -> Option:
     words, quoted = results.words, results.quote.combinations[0]
     totals = _looks_as_quoted(results)
-    about = dict(zip((look.colours for look in results.quote.looks), colour_rows(results),
+    about = dict(zip((look.colors for look in results.quote.looks), color_rows(results),
                      strict=True))  # fmt: skip
-    name = look_name(results, colours) if colours else words("choose_own_colour")
+    name = look_name(results, colors) if colors else words("choose_own_color")
     return Option(
-        value="+".join(colours),
+        value="+".join(colors),
         name=name[:1].upper() + name[1:],
-        text=about[colours].text if colours in about else "",
-        amount=totals.get(colours, ""),
-        chosen=colours == quoted.colours,
-        swatch=look_swatch(results, colours) if colours else None,
+        text=about[colors].text if colors in about else "",
+        amount=totals.get(colors, ""),
+        chosen=colors == quoted.colors,
+        swatch=look_swatch(results, colors) if colors else None,
     )
 
 
@@ -152,7 +152,7 @@ def _looks_as_quoted(results: Results) -> Mapping[tuple[str, ...], str]:
     """Return the totals of looks on the quoted finishes without extras; not all go with them."""
     quoted, words = results.quote.combinations[0], results.words
     return {
-        one.colours: words.money(one.total)
+        one.colors: words.money(one.total)
         for one in results.quote.combinations
         if (one.finish, one.alternates, one.extras) == (quoted.finish, (), ())
     }

@@ -17,9 +17,7 @@ def at_way(results: Results, one: Combination) -> Results:
     What is worked out for the quote alone stays as it is: the worked figures at other areas,
     the range of the tape, and what single options move.
     """
-    job = replace(
-        with_alternates(results.job, one.alternates), finish=one.finish, colour=one.colours
-    )
+    job = replace(with_alternates(results.job, one.alternates), finish=one.finish, color=one.colors)
     chosen = PricedFinish(
         id=one.finish,
         name=way_name(results, one),
@@ -62,9 +60,9 @@ def way_name(results: Results, one: Combination) -> str:
 
 
 def surface_name(results: Results, one: Combination) -> str:
-    """Say which finishes and colours are chosen."""
-    colours = (look_name(results, one.colours),) if one.colours else ()
-    return "; ".join((*finish_names(results, one.finish, one.alternates), *colours))
+    """Say which finishes and colors are chosen."""
+    colors = (look_name(results, one.colors),) if one.colors else ()
+    return "; ".join((*finish_names(results, one.finish, one.alternates), *colors))
 
 
 def finish_names(
@@ -99,12 +97,12 @@ def agreed_finish(results: Results) -> str:
     return "; ".join(finish_names(results, finish)) if alone else name
 
 
-def look_name(results: Results, colours: tuple[str, ...]) -> str:
-    """Name the colours of a look, the base first."""
-    names = tuple(results.job.rate_book.rates[colour].name for colour in colours)
+def look_name(results: Results, colors: tuple[str, ...]) -> str:
+    """Name the colors of a look, the base first."""
+    names = tuple(results.job.rate_book.rates[color].name for color in colors)
     if len(names) == 1:
         return names[0]
-    return results.words("colour_pair", base=names[0], second=names[1])
+    return results.words("color_pair", base=names[0], second=names[1])
 
 
 def _lower(name: str) -> str:

@@ -8,7 +8,7 @@ from quotegen.explain.sheets.choices import choice_sheet
 from quotegen.explain.sheets.day_sheet import day_sheet
 from quotegen.explain.sheets.door_sheet import door_sheet
 from quotegen.explain.sheets.finish_sheet import extras, finish_columns
-from quotegen.explain.sheets.option_rows import alternate_rows, colour_rows
+from quotegen.explain.sheets.option_rows import alternate_rows, color_rows
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import reference_view, shown_references
 from quotegen.explain.sheets.plan_sheet import plan_sheet
@@ -35,7 +35,7 @@ def customer_view(results: Results) -> CustomerView:
         choice=choice_sheet(results),
         extras=extras(results),
         alternates=alternate_rows(results),
-        colours=colour_rows(results),
+        colors=color_rows(results),
         days=day_sheet(results),
         change=change_sheet(results),
         standards=standard_sheet(results),

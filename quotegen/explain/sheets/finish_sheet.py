@@ -35,7 +35,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         chosen=chosen,
         total=words.money(finish.total),
         difference="" if chosen else words.signed_money(quote.difference(finish)),
-        colour=sentence(book.colour) if book.colour else words("colour_plain"),
+        color=sentence(book.color) if book.color else words("color_plain"),
         visits=words.count(
             "visits_last",
             finish.visits,

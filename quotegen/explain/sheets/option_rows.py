@@ -1,4 +1,4 @@
-"""What the homeowner may choose beside finishes and extras: other finishes by part, and colours."""
+"""What the homeowner may choose beside finishes and extras: other finishes by part, and colors."""
 
 from collections.abc import Iterator
 
@@ -25,7 +25,7 @@ def alternate_rows(results: Results) -> tuple[Row, ...]:
     )
 
 
-def colour_rows(results: Results) -> tuple[Row, ...]:
+def color_rows(results: Results) -> tuple[Row, ...]:
     """Return each look with the finish that takes it, and what it moves the price by."""
     return tuple(_look(results, look) for look in results.quote.looks)
 
@@ -39,9 +39,9 @@ def _look(results: Results, look: PricedLook) -> Row:
     words, book = results.words, results.job.rate_book
     parts = tuple(_parts(results, look))
     return Row(
-        name=look_name(results, look.colours),
+        name=look_name(results, look.colors),
         text=sentence(
-            words("colour_on", finish=book.finishes[look.finish].name, parts=words.listing(parts))
+            words("color_on", finish=book.finishes[look.finish].name, parts=words.listing(parts))
         ),
         amount=words.signed_money(look.amount),
     )
@@ -49,7 +49,7 @@ def _look(results: Results, look: PricedLook) -> Row:
 
 def _parts(results: Results, look: PricedLook) -> Iterator[str]:
     words, rates = results.words, results.job.rate_book.rates
-    for colour in look.colours:
-        how = rates[colour].colour
+    for color in look.colors:
+        how = rates[color].color
         if how is not None:
-            yield words(f"colour_{how.value}")
+            yield words(f"color_{how.value}")

@@ -13,7 +13,7 @@ ALL_SETS = 2
 """With so many extras every set of them has its column; with more, none, each alone, and all."""
 
 MOST_ROWS = 24
-"""So many rows of finishes and colours are printed; beyond, one change from the quote at a time."""
+"""So many rows of finishes and colors are printed; beyond, one change from the quote at a time."""
 
 
 def columns_of(results: Results) -> tuple[str, ...]:
@@ -28,7 +28,7 @@ def columns_of(results: Results) -> tuple[str, ...]:
 
 
 def rows_of(results: Results) -> tuple[TotalsRow, ...]:
-    """Return a row for each choice of finishes and colours, that of the quote first.
+    """Return a row for each choice of finishes and colors, that of the quote first.
 
     Choices that lead to the same slab have one row.
     """
@@ -57,7 +57,7 @@ def _shown(results: Results) -> Iterator[Combination]:
     plain = tuple(one for one in results.quote.combinations if not one.extras)
     quoted = plain[0]
     for one in plain:
-        changes = (one.finish != quoted.finish, one.colours != quoted.colours)
+        changes = (one.finish != quoted.finish, one.colors != quoted.colors)
         if len(plain) <= MOST_ROWS or sum(changes) + len(one.alternates) <= 1:
             yield one
 
@@ -71,7 +71,7 @@ def _sets(results: Results) -> tuple[Extras, ...]:
 
 
 def _surface(one: Combination) -> tuple[str, tuple[tuple[str, str], ...], tuple[str, ...]]:
-    return one.finish, one.alternates, one.colours
+    return one.finish, one.alternates, one.colors
 
 
 def _lower(name: str) -> str:

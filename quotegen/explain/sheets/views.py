@@ -36,7 +36,7 @@ class Option:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OptionGroup:
-    """Options of which one is chosen; `id` is `finish`, `part.<placement>` or `colour`."""
+    """Options of which one is chosen; `id` is `finish`, `part.<placement>` or `color`."""
 
     id: str
     name: str
@@ -64,7 +64,7 @@ class Way:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TotalsRow:
-    """The totals of one choice of finishes and colours, with each set of extras that is shown."""
+    """The totals of one choice of finishes and colors, with each set of extras that is shown."""
 
     name: str
     visits: str
@@ -105,7 +105,7 @@ class CompanyView:
     phone: str
     phone_link: str
     email: str
-    licence: str
+    license: str
     insurance: str
     warranty: str
 
@@ -177,7 +177,7 @@ class FinishColumn:
     chosen: bool
     total: str
     difference: str
-    colour: str
+    color: str
     visits: str
     grip: str
     heat: str
@@ -350,7 +350,7 @@ class CustomerView(Paper):
     choice: ChoiceSheet
     extras: tuple[Row, ...]
     alternates: tuple[Row, ...]
-    colours: tuple[Row, ...]
+    colors: tuple[Row, ...]
     days: DaysSheet
     change: ChangeSheet
     standards: StandardsSheet

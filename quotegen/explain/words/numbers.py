@@ -147,11 +147,11 @@ def _finish(results: Results) -> Rows:
     job = results.job
     chosen: Mapping[str, str] = {p.id: job.finish_of(p, job.finish)[1].name for p in job.placements}
     yield _row(results, "finish", results.by_placement(chosen))
-    colours = {
-        p.id: colour for p in job.placements if (colour := job.finish_of(p, job.finish)[1].colour)
+    colors = {
+        p.id: color for p in job.placements if (color := job.finish_of(p, job.finish)[1].color)
     }
-    if colours:
-        yield _row(results, "colour", results.by_placement(colours))
+    if colors:
+        yield _row(results, "color", results.by_placement(colors))
 
 
 def _cast_edge(results: Results) -> Rows:

@@ -18,14 +18,14 @@ from quotegen.takeoff.records import Material
 
 _MATERIALS = {
     "concrete": MaterialId.CONCRETE, "base_tons": MaterialId.STONE, "wire": MaterialId.WIRE,
-    "wire_supports": MaterialId.CHAIRS, "bar": MaterialId.BAR, "fibre": MaterialId.FIBRE,
+    "wire_supports": MaterialId.CHAIRS, "bar": MaterialId.BAR, "fiber": MaterialId.FIBER,
     "pigment": MaterialId.PIGMENT, "hardener": MaterialId.HARDENER,
     "release": MaterialId.RELEASE, "curing": MaterialId.CURING,
     "joint_filler": MaterialId.JOINT_FILLER, "bond_breaker": MaterialId.BOND_BREAKER,
 }  # fmt: skip
 _SCOPE = {
     "concrete": "slab", "base_tons": "base", "wire": "reinforcement",
-    "wire_supports": "reinforcement", "bar": "reinforcement", "fibre": "reinforcement",
+    "wire_supports": "reinforcement", "bar": "reinforcement", "fiber": "reinforcement",
     "pigment": "finish", "hardener": "finish", "release": "finish", "curing": "curing",
     "sealer": "sealing", "joint_filler": "isolation", "bond_breaker": "isolation",
 }  # fmt: skip

@@ -25,11 +25,9 @@ def combinations_of(job: JobSpec, takeoff: Takeoff) -> Iterator[Combination]:
     for finish in (job.finish, *job.compare):
         for alternates in _alternates(job):
             other = with_alternates(job, alternates)
-            for look in (job.colour, *job.colours):
-                if look == job.colour or takes(other, finish, look):
-                    yield from _with_extras(
-                        replace(other, colour=look), takeoff, finish, alternates
-                    )
+            for look in (job.color, *job.colors):
+                if look == job.color or takes(other, finish, look):
+                    yield from _with_extras(replace(other, color=look), takeoff, finish, alternates)
 
 
 def _alternates(job: JobSpec) -> Iterator[Chosen]:
@@ -58,7 +56,7 @@ def _with_extras(
             finish=finish,
             extras=extras,
             alternates=alternates,
-            colours=job.colour if takes(job, finish, job.colour) else (),
+            colors=job.color if takes(job, finish, job.color) else (),
             total=price,
             payments=tuple(payment.amount for payment in payments_of(job, price)),
             visits=len(visits_needed(job, finish)),

@@ -1,4 +1,4 @@
-"""Options: a job with another finish on one placement, or with other colours."""
+"""Options: a job with another finish on one placement, or with other colors."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -22,9 +22,9 @@ def with_alternates(job: JobSpec, chosen: Chosen) -> JobSpec:
     )
 
 
-def takes(job: JobSpec, finish: str, colours: tuple[str, ...]) -> bool:
-    """Say whether some placement has a finish that takes all of these colours."""
-    return any(set(colours) <= set(job.finish_of(p, finish)[1].colours) for p in job.placements)
+def takes(job: JobSpec, finish: str, colors: tuple[str, ...]) -> bool:
+    """Say whether some placement has a finish that takes all of these colors."""
+    return any(set(colors) <= set(job.finish_of(p, finish)[1].colors) for p in job.placements)
 
 
 def alternates_of(
@@ -52,16 +52,16 @@ def looks_of(
 
     The finishes of the job come first, the chosen one before all, then the alternates.
     """
-    for colours in job.colours:
-        finish, alternate = _taker(job, tuple(f.id for f in finishes), colours)
+    for colors in job.colors:
+        finish, alternate = _taker(job, tuple(f.id for f in finishes), colors)
         with_finish = with_alternates(job, alternate)
         before = price_at(with_finish, takeoff, finish)
-        then = price_at(replace(with_finish, colour=colours), takeoff, finish)
+        then = price_at(replace(with_finish, color=colors), takeoff, finish)
         yield PricedLook(
             finish=alternate[0][1] if alternate else finish,
             placement=alternate[0][0] if alternate else None,
-            colours=colours,
-            names=tuple(job.rate_book.rates[colour].name for colour in colours),
+            colors=colors,
+            names=tuple(job.rate_book.rates[color].name for color in colors),
             lines=changed_lines(before, then),
             amount=Money(then.total - before.total),
             total=then.total,
@@ -74,13 +74,13 @@ def changed_lines(before: PricedFinish, then: PricedFinish) -> tuple[Line, ...]:
     return tuple(line for line in then.lines if known.get(line.id) != line.amount)
 
 
-def _taker(job: JobSpec, finishes: tuple[str, ...], colours: tuple[str, ...]) -> tuple[str, Chosen]:
+def _taker(job: JobSpec, finishes: tuple[str, ...], colors: tuple[str, ...]) -> tuple[str, Chosen]:
     for finish in finishes:
-        if takes(job, finish, colours):
+        if takes(job, finish, colors):
             return finish, ()
     for placement in job.placements:
         for finish in placement.alternates:
             alternate = ((placement.id, finish),)
-            if takes(with_alternates(job, alternate), finishes[0], colours):
+            if takes(with_alternates(job, alternate), finishes[0], colors):
                 return finishes[0], alternate
     return finishes[0], ()

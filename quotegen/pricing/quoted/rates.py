@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from quotegen.money import to_cents
 from quotegen.quantity import (
-    FEET_PER_METRE,
+    FEET_PER_METER,
     KM_PER_MILE,
     M3_PER_CUYD,
     ONE,
@@ -31,7 +31,7 @@ METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3, Unit.MILE: 
 
 _US_PER_METRIC = {
     Unit.M2: SQFT_PER_M2,
-    Unit.M: FEET_PER_METRE,
+    Unit.M: FEET_PER_METER,
     Unit.M3: 1 / M3_PER_CUYD,
     Unit.KM: 1 / KM_PER_MILE,
 }
@@ -132,7 +132,7 @@ def rates_in_use(job: JobSpec, finish: str, extras: tuple[str, ...]) -> Iterator
             yield from _asked(job, rate_id, extras)
         elif rate.applies is Applies.ALWAYS:
             yield from _by_placement(job, rate_id, rate, finish, with_finish=False)
-        elif rate.applies is Applies.WITH_FINISH or rate_id in job.colour:
+        elif rate.applies is Applies.WITH_FINISH or rate_id in job.color:
             yield from _by_placement(job, rate_id, rate, finish, with_finish=True)
 
 
@@ -189,7 +189,7 @@ def _by_placement(
 
 
 def _brought(finish: Finish) -> tuple[str, ...]:
-    return (*finish.brings, *finish.colours)
+    return (*finish.brings, *finish.colors)
 
 
 def quantity_of(

@@ -52,7 +52,7 @@ class PricedFinish:
         visits: how many trips it takes.
         lines: every line; the total is their sum.
         total: the price of the job.
-        area_price: for each placement, what one square foot (or metre) more or less moves.
+        area_price: for each placement, what one square foot (or meter) more or less moves.
     """
 
     id: str
@@ -103,19 +103,19 @@ class PricedAlternate:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricedLook:
-    """Colours that the homeowner may choose, and what they move the total by.
+    """Colors that the homeowner may choose, and what they move the total by.
 
     Attributes:
         finish: that takes them: the chosen one if it does, else the first that is offered.
         placement: the placement whose alternate that finish is; None where it is the job's.
-        colours: the rates, the base first.
+        colors: the rates, the base first.
         names: the same as they are called on paper.
         amount: against the price of the same finish without them.
     """
 
     finish: str
     placement: str | None
-    colours: tuple[str, ...]
+    colors: tuple[str, ...]
     names: tuple[str, ...]
     lines: tuple[Line, ...]
     amount: Money
@@ -130,11 +130,11 @@ class Combination:
         finish: of the job.
         extras: ticked, in the order of the job file.
         alternates: placement and finish, where a placement does not follow the quote.
-        colours: the rates of the look; that of the quote where none is chosen.
+        colors: the rates of the look; that of the quote where none is chosen.
         payments: they add up to the total.
         visits: how many trips it takes.
         lines: every line; the total is their sum.
-        area_price: for each placement, what one square foot (or metre) more or less moves.
+        area_price: for each placement, what one square foot (or meter) more or less moves.
         adds: for each extra of the job, what the total has or would have more with it, all else
             as it is here.
     """
@@ -142,7 +142,7 @@ class Combination:
     finish: str
     extras: tuple[str, ...]
     alternates: tuple[tuple[str, str], ...]
-    colours: tuple[str, ...]
+    colors: tuple[str, ...]
     total: Money
     payments: tuple[Money, ...]
     visits: int

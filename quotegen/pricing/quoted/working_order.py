@@ -42,8 +42,8 @@ def working_of(job: JobSpec, takeoff: Takeoff, quote: PricedQuote) -> Iterator[P
         with_finish = with_alternates(job, alternate)
         finish_id = chosen.id if look.placement else look.finish
         before = price_at(with_finish, takeoff, finish_id)
-        then = price_at(replace(with_finish, colour=look.colours), takeoff, finish_id)
-        yield _option(f"Colours: {' with '.join(look.names)}", before, then)
+        then = price_at(replace(with_finish, color=look.colors), takeoff, finish_id)
+        yield _option(f"Colors: {' with '.join(look.names)}", before, then)
     yield Part(title="Payments", steps=tuple(_payments(job, quote)))
     for change in WORKED_CHANGES:
         if change:

@@ -29,8 +29,8 @@ def option_figures(quote: PricedQuote) -> Mapping[str, object]:
                 for line in quote.chosen.lines if TAX in line.scope],
         "alternates": [{"placement": a.placement, "finish": a.finish, "visits": a.visits,
                         "amount": str(a.amount), "total": str(a.total)} for a in quote.alternates],
-        "colours": [{"finish": look.finish, "placement": look.placement,
-                     "colours": list(look.colours), "amount": str(look.amount),
+        "colors": [{"finish": look.finish, "placement": look.placement,
+                     "colors": list(look.colors), "amount": str(look.amount),
                      "total": str(look.total)} for look in quote.looks],
         "combinations": [_combination(one) for one in quote.combinations],
         "subtotals": {"placements": [_subtotal(one) for one in quote.by_placement],
@@ -40,7 +40,7 @@ def option_figures(quote: PricedQuote) -> Mapping[str, object]:
 
 def _combination(one: Combination) -> Mapping[str, object]:
     return {"finish": one.finish, "extras": list(one.extras), "alternates": dict(one.alternates),
-            "colours": list(one.colours), "total": str(one.total),
+            "colors": list(one.colors), "total": str(one.total),
             "payments": [str(amount) for amount in one.payments]}  # fmt: skip
 
 

@@ -128,7 +128,7 @@ def _finishes(results: Results) -> Table:
         name = f"alternate: {other.name} on {other.placement}"
         table.add_row(name, str(other.visits), results.words.signed_money(other.amount))
     for look in results.quote.looks:
-        name = f"colours: {' with '.join(look.names)}"
+        name = f"colors: {' with '.join(look.names)}"
         table.add_row(name, "", results.words.signed_money(look.amount))
     return table
 

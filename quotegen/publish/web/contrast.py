@@ -7,7 +7,7 @@ _STEPS = 100
 
 
 def contrast(one: str, other: str) -> float:
-    """Return the contrast ratio of two colours such as `#7a4a1e`, from 1 to 21.
+    """Return the contrast ratio of two colors such as `#7a4a1e`, from 1 to 21.
 
     WCAG 2.2, definition of contrast ratio: (L1 + 0.05) / (L2 + 0.05), the lighter on top.
     """
@@ -26,15 +26,15 @@ def accent_ink(accent: str) -> str:
     return "#000000"
 
 
-def _parts(colour: str) -> tuple[float, float, float]:
-    red, green, blue = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
+def _parts(color: str) -> tuple[float, float, float]:
+    red, green, blue = (int(color[i : i + 2], 16) / 255 for i in (1, 3, 5))
     return red, green, blue
 
 
-def _luminance(colour: str) -> float:
+def _luminance(color: str) -> float:
     """Relative luminance, WCAG 2.2: sRGB made linear, weighted 0.2126, 0.7152, 0.0722."""
     linear = [
         part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4
-        for part in _parts(colour)
+        for part in _parts(color)
     ]
     return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]

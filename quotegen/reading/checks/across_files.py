@@ -352,7 +352,7 @@ def _unit(book: Typed[RateBook], path: DocumentPath, unit: Unit) -> Iterator[Pro
             path,
             "metric-rate",
             f"the price is per {unit.value}; a rate book is in sq ft, ft and cu yd",
-            "a metric job is shown in metres all the same: each rate is converted once",
+            "a metric job is shown in meters all the same: each rate is converted once",
         )
 
 

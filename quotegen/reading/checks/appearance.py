@@ -32,7 +32,7 @@ def logo_of(company: Typed[Company]) -> Logo | Problem | None:
 
 
 def paper_of(company: Company, units: Units) -> PaperSize:
-    """Return the company's paper; where it names none, Letter in feet and A4 in metres."""
+    """Return the company's paper; where it names none, Letter in feet and A4 in meters."""
     if company.paper is not None:
         return company.paper
     return PaperSize.LETTER if units is Units.US else PaperSize.A4

@@ -7,7 +7,7 @@ from quotegen.problem import Problem
 from quotegen.quantity import Unit
 from quotegen.reading.files.company import EVERYTHING, Company
 from quotegen.reading.files.job import JobFile, Look
-from quotegen.reading.files.rate_book import BASE_COLOURS, SECOND_COLOURS, Applies, RateBook
+from quotegen.reading.files.rate_book import BASE_COLORS, SECOND_COLORS, Applies, RateBook
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss, path_text
@@ -17,7 +17,7 @@ MOST_COMBINATIONS = 256
 
 
 def options_against_book(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
-    """Yield alternates and colours that the book does not have, and choices beyond the limit."""
+    """Yield alternates and colors that the book does not have, and choices beyond the limit."""
     for index, placement in enumerate(job.value.placements):
         taken = [placement.finish or job.value.finish]
         for which, finish in enumerate(placement.alternates):
@@ -39,16 +39,16 @@ def options_against_book(job: Typed[JobFile], book: RateBook) -> Iterator[Proble
                     "delete it here",
                 )
             taken.append(finish)
-    yield from _colours(job, book)
+    yield from _colors(job, book)
     count = combinations(job.value)
     if count > MOST_COMBINATIONS:
         yield _fault(
             job,
             ("extras",) if job.value.extras else ("placements",),
             "too-many-combinations",
-            f"finishes, extras, alternates and colours make {count:,} combinations; each has its "
+            f"finishes, extras, alternates and colors make {count:,} combinations; each has its "
             f"own price, and at most {MOST_COMBINATIONS} are worked out",
-            "offer fewer extras, alternates, colours or finishes to compare; one extra less halves "
+            "offer fewer extras, alternates, colors or finishes to compare; one extra less halves "
             "the number",
         )
 
@@ -57,7 +57,7 @@ def combinations(job: JobFile) -> int:
     """Return how many combinations a job offers."""
     finishes = 1 + len(job.compare)
     alternates: int = prod(1 + len(placement.alternates) for placement in job.placements)
-    return finishes * (1 << len(job.extras)) * alternates * (1 + len(job.colours))
+    return finishes * (1 << len(job.extras)) * alternates * (1 + len(job.colors))
 
 
 def road_to_site(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
@@ -111,24 +111,24 @@ def _in_use(rate_id: str, applies: Applies, job: JobFile) -> bool:
     return applies is not Applies.ASKED or rate_id in asked
 
 
-def _colours(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
+def _colors(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
     chosen = {job.value.finish, *(p.finish for p in job.value.placements if p.finish)}
     offered = {
         *chosen,
         *job.value.compare,
         *(a for p in job.value.placements for a in p.alternates),
     }
-    if job.value.colour is not None:
-        yield from _look(job, book, ("colour",), job.value.colour, chosen)
-    seen = [job.value.colour]
-    for index, look in enumerate(job.value.colours):
-        yield from _look(job, book, ("colours", index), look, offered)
+    if job.value.color is not None:
+        yield from _look(job, book, ("color",), job.value.color, chosen)
+    seen = [job.value.color]
+    for index, look in enumerate(job.value.colors):
+        yield from _look(job, book, ("colors", index), look, offered)
         if look in seen:
             yield _fault(
                 job,
-                ("colours", index),
-                "colour-twice",
-                f"the colours `{', '.join(look.colours)}` are already offered",
+                ("colors", index),
+                "color-twice",
+                f"the colors `{', '.join(look.colors)}` are already offered",
                 "delete them here",
             )
         seen.append(look)
@@ -137,44 +137,44 @@ def _colours(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
 def _look(
     job: Typed[JobFile], book: RateBook, path: DocumentPath, look: Look, finishes: set[str]
 ) -> Iterator[Problem]:
-    known = {i: rate for i, rate in book.rates.items() if rate.applies is Applies.COLOUR}
-    for place, colour, hows in (
-        ("base", look.base, BASE_COLOURS),
-        ("second", look.second, SECOND_COLOURS),
+    known = {i: rate for i, rate in book.rates.items() if rate.applies is Applies.COLOR}
+    for place, color, hows in (
+        ("base", look.base, BASE_COLORS),
+        ("second", look.second, SECOND_COLORS),
     ):
-        if colour is not None and colour not in known:
+        if color is not None and color not in known:
             yield _fault(
                 job,
                 (*path, place),
-                "unknown-colour",
-                f"the rate book has no colour `{colour}`",
-                near_miss(colour, known),
+                "unknown-color",
+                f"the rate book has no color `{color}`",
+                near_miss(color, known),
             )
-        elif colour is not None and known[colour].colour not in hows:
+        elif color is not None and known[color].color not in hows:
             yield _fault(
                 job,
                 (*path, place),
-                "colour-place",
-                f"`{colour}` is no {place} colour; {' and '.join(hows)} are",
+                "color-place",
+                f"`{color}` is no {place} color; {' and '.join(hows)} are",
                 "the base is in or on the slab first, the second tone lies over it",
             )
-    if not look.colours:
+    if not look.colors:
         yield _fault(
             job,
             path,
-            "no-colour",
-            "this look names no colour",
+            "no-color",
+            "this look names no color",
             "type {base: ...}, {second: ...} or both",
         )
-    elif set(look.colours) <= known.keys() and not any(
-        set(look.colours) <= set(book.finishes[f].colours) for f in finishes if f in book.finishes
+    elif set(look.colors) <= known.keys() and not any(
+        set(look.colors) <= set(book.finishes[f].colors) for f in finishes if f in book.finishes
     ):
         yield _fault(
             job,
             path,
-            "colour-not-taken",
-            f"no finish on this job takes the colours `{', '.join(look.colours)}`",
-            "name the colours under `colours` of the finish in the rate book, or choose others",
+            "color-not-taken",
+            f"no finish on this job takes the colors `{', '.join(look.colors)}`",
+            "name the colors under `colors` of the finish in the rate book, or choose others",
         )
 
 

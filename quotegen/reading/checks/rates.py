@@ -1,4 +1,4 @@
-"""Checks of single rates: bands without gap or overlap, travel, allowances and colours."""
+"""Checks of single rates: bands without gap or overlap, travel, allowances and colors."""
 
 from collections.abc import Iterator
 from decimal import Decimal
@@ -25,7 +25,7 @@ TRAVELLED = (Unit.MILE, Unit.HOUR)
 
 
 def rates_themselves(book: Typed[RateBook]) -> Iterator[Problem]:
-    """Yield what is wrong within one rate, or between a finish and its colours."""
+    """Yield what is wrong within one rate, or between a finish and its colors."""
     for rate_id, rate in book.value.rates.items():
         path = ("rates", rate_id)
         for kind in ("by_size", "by_slice"):
@@ -34,16 +34,16 @@ def rates_themselves(book: Typed[RateBook]) -> Iterator[Problem]:
             yield from _inversions(book, (*path, "by_size"), rate.by_size)
         yield from _road(book, path, rate)
         yield from _allowance(book, path, rate)
-        if (rate.applies is Applies.COLOUR) != (rate.colour is not None):
+        if (rate.applies is Applies.COLOR) != (rate.color is not None):
             yield _fault(
                 book,
                 path,
-                "colour-how",
-                "a colour needs both `applies: with colour` and `colour:`, how it is made",
+                "color-how",
+                "a color needs both `applies: with color` and `color:`, how it is made",
                 "add the other line: integral, hardener, release or antiquing",
             )
     for finish_id, finish in book.value.finishes.items():
-        yield from _colours(book, ("finishes", finish_id, "colours"), finish)
+        yield from _colors(book, ("finishes", finish_id, "colors"), finish)
 
 
 def _bands(book: Typed[RateBook], path: DocumentPath, bands: tuple[Band, ...]) -> Iterator[Problem]:
@@ -159,16 +159,16 @@ def _allowance(book: Typed[RateBook], path: DocumentPath, rate: BookRate) -> Ite
         )
 
 
-def _colours(book: Typed[RateBook], path: DocumentPath, finish: Finish) -> Iterator[Problem]:
-    known = [i for i, rate in book.value.rates.items() if rate.applies is Applies.COLOUR]
-    for index, colour in enumerate(finish.colours):
-        if colour not in known:
+def _colors(book: Typed[RateBook], path: DocumentPath, finish: Finish) -> Iterator[Problem]:
+    known = [i for i, rate in book.value.rates.items() if rate.applies is Applies.COLOR]
+    for index, color in enumerate(finish.colors):
+        if color not in known:
             yield _fault(
                 book,
                 (*path, index),
-                "unknown-colour",
-                f"the rate book has no colour `{colour}`",
-                near_miss(colour, known),
+                "unknown-color",
+                f"the rate book has no color `{color}`",
+                near_miss(color, known),
             )
 
 

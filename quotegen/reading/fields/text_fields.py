@@ -14,7 +14,7 @@ from pydantic_core import PydanticCustomError
 
 from quotegen.money import parse_money
 from quotegen.quantity import (
-    FEET_PER_METRE,
+    FEET_PER_METER,
     INCHES_PER_FOOT,
     KM_PER_MILE,
     SQFT_PER_M2,
@@ -42,7 +42,7 @@ _TYPED_AS = str.maketrans({
     "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
     "²": "2", "³": "3",
 })  # fmt: skip
-_METRES = {"m": Fraction(1), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
+_METERS = {"m": Fraction(1), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
 _LENGTH_FORMS = "24 ft 6 in, 24' 6-1/2\" or 7.5 m"
 _RATE_UNITS = {
     "sq ft": Unit.SQ_FT, "square foot": Unit.SQ_FT, "ft": Unit.FT, "lin ft": Unit.FT,
@@ -97,7 +97,7 @@ def parse_length(text: str) -> Length:
             size = feet + inches / INCHES_PER_FOOT
             return Length(-size if match["sign"] else size)
         if match := _METRIC.fullmatch(plain):
-            size = fraction(match["number"]) * _METRES[match["unit"]] * FEET_PER_METRE
+            size = fraction(match["number"]) * _METERS[match["unit"]] * FEET_PER_METER
             return Length(-size if match["sign"] else size)
     except ZeroDivisionError:
         pass

@@ -62,7 +62,7 @@ Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
 Word = Annotated[Text, AfterValidator(lambda words: " ".join(words.split()))]
 Slug = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$")]
 EmailField = Annotated[str, StringConstraints(pattern=EMAIL)]
-ColourField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]
+ColorField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]
 StateCode = Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")]
 QuoteNumber = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$")]
 

@@ -9,7 +9,7 @@ from pydantic_core import PydanticCustomError
 
 from quotegen.quantity import decimal_of
 from quotegen.reading.fields.typed_fields import (
-    ColourField,
+    ColorField,
     DateField,
     DaysField,
     EmailField,
@@ -136,9 +136,9 @@ class Company(Model):
     state: StateCode | None = None
     phone: Word
     email: EmailField
-    licence: Word | None = None
+    license: Word | None = None
     insurance: Insurance | None = None
-    accent: ColourField = "#1f4e79"
+    accent: ColorField = "#1f4e79"
     theme: Word = "shop"
     paper: PaperSize | None = None
     logo: Word | None = None

@@ -135,7 +135,7 @@ class MaterialId(StrEnum):
     WIRE = "wire"
     CHAIRS = "chairs"
     BAR = "bar"
-    FIBRE = "fibre"
+    FIBER = "fiber"
     PIGMENT = "pigment"
     HARDENER = "hardener"
     RELEASE = "release"
@@ -149,7 +149,7 @@ class MaterialId(StrEnum):
 BOUGHT_BY = {
     MaterialId.CONCRETE: ("cu yd",), MaterialId.STONE: ("ton",),
     MaterialId.WIRE: ("sheet", "roll"), MaterialId.CHAIRS: ("each",), MaterialId.BAR: ("bar",),
-    MaterialId.FIBRE: ("lb",), MaterialId.PIGMENT: ("lb",), MaterialId.HARDENER: ("lb",),
+    MaterialId.FIBER: ("lb",), MaterialId.PIGMENT: ("lb",), MaterialId.HARDENER: ("lb",),
     MaterialId.RELEASE: ("lb",), MaterialId.CURING: ("gal",), MaterialId.SEALER_FILM: ("gal",),
     MaterialId.SEALER_PENETRATING: ("gal",), MaterialId.JOINT_FILLER: ("ft",),
     MaterialId.BOND_BREAKER: ("ft",),

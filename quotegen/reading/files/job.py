@@ -155,7 +155,7 @@ class Subcontractor(Model):
     name: Word
     does: Word
     address: Word | None = None
-    licence: Word | None = None
+    license: Word | None = None
 
 
 class Excluded(Model):
@@ -170,15 +170,15 @@ class Excluded(Model):
 
 
 class Look(Model):
-    """A colour for the slab, a second tone for it, or both together."""
+    """A color for the slab, a second tone for it, or both together."""
 
     base: Slug | None = None
     second: Slug | None = None
 
     @property
-    def colours(self) -> tuple[str, ...]:
-        """The colours of the look, the base first."""
-        return tuple(colour for colour in (self.base, self.second) if colour)
+    def colors(self) -> tuple[str, ...]:
+        """The colors of the look, the base first."""
+        return tuple(color for color in (self.base, self.second) if color)
 
 
 class JobFile(Model):
@@ -198,8 +198,8 @@ class JobFile(Model):
     placements: tuple[Placement, ...] = Field(min_length=1)
     include: dict[Slug, CountField] = Field(default_factory=dict)
     extras: dict[Slug, CountField] = Field(default_factory=dict)
-    colour: Look | None = None
-    colours: tuple[Look, ...] = ()
+    color: Look | None = None
+    colors: tuple[Look, ...] = ()
     tax_exempt: Word | None = None
     special_order: AmountField | None = None
     access: Access | None = None

@@ -1,4 +1,4 @@
-"""Parts of a rate book that say what is ordered: steel, fibre, short loads, ways of access."""
+"""Parts of a rate book that say what is ordered: steel, fiber, short loads, ways of access."""
 
 from enum import StrEnum
 

@@ -8,7 +8,7 @@ from pydantic_core import PydanticCustomError
 from quotegen.reading.fields.typed_fields import (
     AmountField,
     AreaField,
-    ColourField,
+    ColorField,
     CountField,
     Coverage,
     DateField,
@@ -48,11 +48,11 @@ class Applies(StrEnum):
     ASKED = "asked"
     WITH_FINISH = "with finish"
     IF_FOUND = "if found"
-    COLOUR = "with colour"
+    COLOR = "with color"
 
 
-class ColourHow(StrEnum):
-    """How a colour gets into or onto the slab."""
+class ColorHow(StrEnum):
+    """How a color gets into or onto the slab."""
 
     INTEGRAL = "integral"
     HARDENER = "hardener"
@@ -60,8 +60,8 @@ class ColourHow(StrEnum):
     ANTIQUING = "antiquing"
 
 
-BASE_COLOURS = (ColourHow.INTEGRAL, ColourHow.HARDENER)
-SECOND_COLOURS = (ColourHow.RELEASE, ColourHow.ANTIQUING)
+BASE_COLORS = (ColorHow.INTEGRAL, ColorHow.HARDENER)
+SECOND_COLORS = (ColorHow.RELEASE, ColorHow.ANTIQUING)
 
 
 class ExceededRule(StrEnum):
@@ -146,7 +146,7 @@ class BookRate(Model):
         applies: when it is part of a job.
         uses, reinforcement: where it applies only to some placements.
         season: the days of the year when it applies, looked up by the day the work begins.
-        colour: how a colour gets into or onto the slab, for a rate that applies with colour.
+        color: how a color gets into or onto the slab, for a rate that applies with color.
         shade: the color that it is drawn in.
         exceeded: for an allowance, what happens when it does not suffice; else `at cost`.
         basis: what moves the line; by area, length and volume `measured`, else `fixed`.
@@ -167,8 +167,8 @@ class BookRate(Model):
     uses: tuple[Use, ...] = ()
     reinforcement: Slug | None = None
     season: Season | None = None
-    colour: ColourHow | None = None
-    shade: ColourField | None = None
+    color: ColorHow | None = None
+    shade: ColorField | None = None
     exceeded: Exceeded | None = None
     basis: Basis | None = None
     cost: RateField | None = None
@@ -194,18 +194,18 @@ class SteelKind(StrEnum):
 
     WIRE = "wire"
     BAR = "bar"
-    FIBRE = "fibre"
+    FIBER = "fiber"
     NONE = "none"
 
 
 class Reinforcement(Model):
-    """A choice of steel or fibre, in words for the homeowner, and as it is ordered."""
+    """A choice of steel or fiber, in words for the homeowner, and as it is ordered."""
 
     name: Word
     kind: SteelKind
     wire: Wire | None = None
     bar: Bar | None = None
-    fibre: DosePerCuyd | None = None
+    fiber: DosePerCuyd | None = None
 
 
 class FinishVisit(Model):
@@ -217,10 +217,10 @@ class FinishVisit(Model):
 
 
 class Finish(Model):
-    """A surface, its price, the colours it takes, the crew and the visits it needs.
+    """A surface, its price, the colors it takes, the crew and the visits it needs.
 
     Attributes:
-        colour: the colour that its own price has in it.
+        color: the color that its own price has in it.
         shade, second_shade: the color of the drawn swatch, and of its second tone.
         reseal: the price of one new coat of sealer, years later; that of the first if left out.
         crew: how many people come.
@@ -235,9 +235,9 @@ class Finish(Model):
     kind: FinishKind
     rate: RateField
     cost: RateField | None = None
-    colour: Word | None = None
-    shade: ColourField | None = None
-    second_shade: ColourField | None = None
+    color: Word | None = None
+    shade: ColorField | None = None
+    second_shade: ColorField | None = None
     sealer: Sealer
     reseal: RateField | None = None
     pigment: ShareField | None = None
@@ -245,7 +245,7 @@ class Finish(Model):
     release: DosePer100Sqft | None = None
     sealer_coats: WholeField | None = None
     sealer_coverage: Coverage | None = None
-    colours: tuple[Slug, ...] = ()
+    colors: tuple[Slug, ...] = ()
     crew: WholeField | None = None
     area_an_hour: AreaField | None = None
     brings: tuple[Slug, ...] = ()

@@ -328,7 +328,7 @@ class Border(Model):
 class Shape(Piece):
     """One shape, and where it lies on the plan.
 
-    `at` is the lower left corner of a straight-sided piece, the centre of a round one, the left
+    `at` is the lower left corner of a straight-sided piece, the center of a round one, the left
     end of the chord of a segment, the start of a base line, the first pin of ties, and the origin
     of the pool of a border; `turn` turns the shape about that point, counter-clockwise.
     `accuracy` is how near one reading of its tape is to the truth, two times in three.

@@ -86,7 +86,7 @@ _FORMS = {
     r"^[A-Z]{2}$": "two capital letters, such as OH",
     r"^[a-z][a-z0-9_]*$": "use small letters, digits and _ , beginning with a letter: pool_deck",
     EMAIL: "an e-mail address looks like name@place.example",
-    r"^#[0-9a-fA-F]{6}$": "a colour is # and six digits or letters a-f: #1f4e79",
+    r"^#[0-9a-fA-F]{6}$": "a color is # and six digits or letters a-f: #1f4e79",
     r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$": "letters, digits, dot, dash and _ only, such as 2026-041",
 }
 

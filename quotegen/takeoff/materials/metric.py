@@ -11,7 +11,7 @@ from fractions import Fraction
 from math import ceil
 
 from quotegen.quantity import (
-    FEET_PER_METRE,
+    FEET_PER_METER,
     KG_PER_LB,
     LB_PER_TON,
     LITRES_PER_GAL,
@@ -26,7 +26,7 @@ _METRIC: Mapping[str, tuple[str, Fraction]] = {
     "cu yd": ("m3", M3_PER_CUYD),
     "lb": ("kg", KG_PER_LB),
     "ton": ("t", LB_PER_TON * KG_PER_LB / 1000),
-    "ft": ("m", 1 / FEET_PER_METRE),
+    "ft": ("m", 1 / FEET_PER_METER),
     "gal": ("L", LITRES_PER_GAL),
 }
 """The metric unit for each of ours, and how many of it one of ours is."""

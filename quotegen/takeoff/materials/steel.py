@@ -1,4 +1,4 @@
-"""Reinforcement on the order list: sheets or rolls with laps, bars, fibre."""
+"""Reinforcement on the order list: sheets or rolls with laps, bars, fiber."""
 
 from collections.abc import Iterator
 from fractions import Fraction
@@ -29,10 +29,10 @@ def steel(shop: Shop) -> Iterator[Material]:
             yield from _wire(shop, spec, measured, choice.wire)
         if choice.bar:
             yield from _bar(shop, spec, measured, choice.bar)
-        if choice.fibre:
-            dose = choice.fibre
+        if choice.fiber:
+            dose = choice.fiber
             yield material(
-                "fibre",
+                "fiber",
                 spec,
                 Fraction(dose) * Fraction(measured.order_cuyd),
                 "lb",

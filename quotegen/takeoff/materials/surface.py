@@ -46,7 +46,7 @@ def _pigment(
         spec,
         pigment_lb_per_cuyd(finish.pigment, cement) * Fraction(measured.order_cuyd),
         "lb",
-        what=finish.colour or "",
+        what=finish.color or "",
         formula="share of the cement x cement in a cubic yard x concrete to order",
         inputs=(
             given("Share of the cement", rounded(finish.pigment * _HUNDRED, 2), "%"),

@@ -14,17 +14,17 @@ _HALVINGS = 60  # of a quarter turn: to float precision
 def arc_by_sweep(start: Point, end: Point, sweep_rad: float) -> Arc:
     """Return the arc from one point to another that turns by an angle, counter-clockwise above 0.
 
-    The centre stands off the middle of the chord by half the chord over the tangent of half the
+    The center stands off the middle of the chord by half the chord over the tangent of half the
     angle.
     """
     half_chord_ft = math.dist(start, end) / 2
     along_x, along_y = (end[0] - start[0]) / 2, (end[1] - start[1]) / 2
     off = 1 / math.tan(sweep_rad / 2)
-    centre = (start[0] + along_x - along_y * off, start[1] + along_y + along_x * off)
+    center = (start[0] + along_x - along_y * off, start[1] + along_y + along_x * off)
     return Arc(
-        centre=centre,
+        center=center,
         radius_ft=half_chord_ft / abs(math.sin(sweep_rad / 2)),
-        start_rad=math.atan2(start[1] - centre[1], start[0] - centre[0]),
+        start_rad=math.atan2(start[1] - center[1], start[0] - center[0]),
         sweep_rad=sweep_rad,
     )
 

@@ -82,8 +82,8 @@ def _round_a_rectangle(border: Border) -> Loop:
     for n, (corner, radius_ft) in enumerate(zip(corners, radii, strict=True)):
         before_rad = (n - 1) * FULL_TURN_RAD / 4  # the way in, turned a quarter from the way on
         inward = (_sign(n in {0, 3}), _sign(n in {0, 1}))
-        centre = (corner[0] + inward[0] * radius_ft, corner[1] + inward[1] * radius_ft)
-        sides.append(Arc(centre=centre, radius_ft=radius_ft,
+        center = (corner[0] + inward[0] * radius_ft, corner[1] + inward[1] * radius_ft)
+        sides.append(Arc(center=center, radius_ft=radius_ft,
                          start_rad=before_rad - FULL_TURN_RAD / 4,
                          sweep_rad=FULL_TURN_RAD / 4))  # fmt: skip
     ends = [*sides[1:], sides[0]]
@@ -133,7 +133,7 @@ def _join(corner: Point, end: Point, meeting: Point, start: Point, turn_rad: flo
         return Line(start=end, end=meeting), Line(start=meeting, end=start)
     start_rad = math.atan2(end[1] - corner[1], end[0] - corner[0])
     radius_ft = math.dist(corner, end)
-    return (Arc(centre=corner, radius_ft=radius_ft, start_rad=start_rad, sweep_rad=turn_rad),)
+    return (Arc(center=corner, radius_ft=radius_ft, start_rad=start_rad, sweep_rad=turn_rad),)
 
 
 def _corner_fault(loop: Loop, n: int, turn_rad: float, corners: Corners) -> Fault | None:

@@ -26,7 +26,7 @@ class Oval:
         tilt_rad: how far the frame is turned.
     """
 
-    centre: Point
+    center: Point
     half_length_ft: float
     half_width_ft: float
     tilt_rad: float = 0.0
@@ -60,8 +60,8 @@ class Oval:
     def green_sqft(self) -> float:
         """The part of half the integral of x dy less y dx, which sums to the area of a loop."""
         (x0, y0), (x1, y1) = self.start, self.end
-        about_centre = self.half_length_ft * self.half_width_ft * self.sweep_rad
-        return (about_centre + self.centre[0] * (y1 - y0) - self.centre[1] * (x1 - x0)) / 2
+        about_center = self.half_length_ft * self.half_width_ft * self.sweep_rad
+        return (about_center + self.center[0] * (y1 - y0) - self.center[1] * (x1 - x0)) / 2
 
     def point_at(self, share: float) -> Point:
         """Return the point at a share of the sweep."""
@@ -69,11 +69,11 @@ class Oval:
         x = self.half_length_ft * math.cos(angle)
         y = self.half_width_ft * math.sin(angle)
         cos, sin = math.cos(self.tilt_rad), math.sin(self.tilt_rad)
-        return self.centre[0] + x * cos - y * sin, self.centre[1] + x * sin + y * cos
+        return self.center[0] + x * cos - y * sin, self.center[1] + x * sin + y * cos
 
     def share_at(self, point: Point) -> float:
         """Return how far along a point on the ellipse is."""
-        dx, dy = point[0] - self.centre[0], point[1] - self.centre[1]
+        dx, dy = point[0] - self.center[0], point[1] - self.center[1]
         cos, sin = math.cos(self.tilt_rad), math.sin(self.tilt_rad)
         along, across = dx * cos + dy * sin, dy * cos - dx * sin
         angle = math.atan2(across / self.half_width_ft, along / self.half_length_ft)
@@ -97,7 +97,7 @@ class Oval:
     def placed(self, placing: Placing) -> "Oval":
         """Return the curve turned and moved."""
         return replace(
-            self, centre=placing.point(self.centre), tilt_rad=self.tilt_rad + placing.turn_rad
+            self, center=placing.point(self.center), tilt_rad=self.tilt_rad + placing.turn_rad
         )
 
     def corners(self, step_rad: float) -> tuple[Point, ...]:

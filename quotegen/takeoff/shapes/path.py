@@ -97,16 +97,16 @@ def joined(first: Segment, second: Segment) -> Segment | None:
         return whole if goes_on and math.dist(meeting, first.end) < _SAME_FT else None
     if isinstance(first, Arc) and isinstance(second, Arc):
         same = (
-            math.dist(first.centre, second.centre) < _SAME_FT
+            math.dist(first.center, second.center) < _SAME_FT
             and abs(first.radius_ft - second.radius_ft) < _SAME_FT
             and first.sweep_rad * second.sweep_rad > 0
         )
         share = (first.sweep_rad + second.sweep_rad) / first.sweep_rad
         return first.between(0, share) if same else None
     if isinstance(first, Oval) and isinstance(second, Oval):
-        frame = (first.centre, first.half_length_ft, first.half_width_ft, first.tilt_rad)
+        frame = (first.center, first.half_length_ft, first.half_width_ft, first.tilt_rad)
         same = frame == (
-            second.centre, second.half_length_ft, second.half_width_ft, second.tilt_rad
+            second.center, second.half_length_ft, second.half_width_ft, second.tilt_rad
         )  # fmt: skip
         share = (first.sweep_rad + second.sweep_rad) / first.sweep_rad
         return first.between(0, share) if same else None

@@ -1,6 +1,6 @@
 """Plain pieces as measured one by one, each to loops about its own origin.
 
-The origin is the lower left corner of a straight-sided piece and the centre of a round one; it
+The origin is the lower left corner of a straight-sided piece and the center of a round one; it
 comes to lie at `at`. The outer loop stands first and runs counter-clockwise, a hole clockwise.
 """
 
@@ -20,7 +20,7 @@ from quotegen.takeoff.shapes.segments import FULL_TURN_RAD, Arc, Line
 Loops = tuple[Loop, ...]
 
 _FULL_TURN_DEG = 360
-_CENTRE: Point = (0.0, 0.0)
+_CENTER: Point = (0.0, 0.0)
 _FEWEST_SIDES, _MOST_SIDES = 3, 60
 
 
@@ -54,7 +54,7 @@ def _rectangle(shape: Piece) -> Loops | Fault:
     size = _size(shape.rectangle)
     length_ft, width_ft = size.length.ft, size.width.ft
     if shape.corner_radius is None:
-        return _polygon(_CENTRE, (length_ft, 0), (length_ft, width_ft), (0, width_ft))
+        return _polygon(_CENTER, (length_ft, 0), (length_ft, width_ft), (0, width_ft))
     corner_ft, short_ft = shape.corner_radius.ft, min(length_ft, width_ft)
     if shape.corner_radius.feet * 2 > min(size.length, size.width).feet:
         return Fault(
@@ -72,11 +72,11 @@ def _rectangle(shape: Piece) -> Loops | Fault:
 
 def _rounded_rectangle(length_ft: float, width_ft: float, corner_ft: float) -> Loops:
     right, top = length_ft - corner_ft, width_ft - corner_ft
-    centres = ((right, corner_ft), (right, top), (corner_ft, top), (corner_ft, corner_ft))
+    centers = ((right, corner_ft), (right, top), (corner_ft, top), (corner_ft, corner_ft))
     arcs = [
-        Arc(centre=centre, radius_ft=corner_ft, start_rad=(n - 1) * FULL_TURN_RAD / 4,
+        Arc(center=center, radius_ft=corner_ft, start_rad=(n - 1) * FULL_TURN_RAD / 4,
             sweep_rad=FULL_TURN_RAD / 4)
-        for n, centre in enumerate(centres)
+        for n, center in enumerate(centers)
     ]  # fmt: skip
     flats = (
         Line(start=(corner_ft, 0), end=(right, 0)),
@@ -90,7 +90,7 @@ def _rounded_rectangle(length_ft: float, width_ft: float, corner_ft: float) -> L
 
 def _right_triangle(shape: Piece) -> Loops:
     legs = _size(shape.right_triangle)
-    return _polygon(_CENTRE, (legs.length.ft, 0), (0, legs.width.ft))
+    return _polygon(_CENTER, (legs.length.ft, 0), (0, legs.width.ft))
 
 
 def _triangle(shape: Piece) -> Loops | Fault:
@@ -99,7 +99,7 @@ def _triangle(shape: Piece) -> Loops | Fault:
     if triangle.height is None:
         return _three_sides(triangle.base.ft, _whole(triangle.left), _whole(triangle.right))
     peak_ft = triangle.peak_at.ft if triangle.peak_at else triangle.base.ft / 2
-    return _polygon(_CENTRE, (triangle.base.ft, 0), (peak_ft, triangle.height.ft))
+    return _polygon(_CENTER, (triangle.base.ft, 0), (peak_ft, triangle.height.ft))
 
 
 def _three_sides(base_ft: float, left_ft: float, right_ft: float) -> Loops | Fault:
@@ -118,18 +118,18 @@ def _three_sides(base_ft: float, left_ft: float, right_ft: float) -> Loops | Fau
         )
     peak_ft = (base_ft**2 + left_ft**2 - right_ft**2) / (2 * base_ft)
     height_ft = math.sqrt(max(0.0, left_ft**2 - peak_ft**2))
-    return _polygon(_CENTRE, (base_ft, 0), (peak_ft, height_ft))
+    return _polygon(_CENTER, (base_ft, 0), (peak_ft, height_ft))
 
 
 def _parallelogram(shape: Piece) -> Loops:
     typed = shape.parallelogram
     assert typed is not None
     base_ft, offset_ft, height_ft = typed.base.ft, typed.offset.ft, typed.height.ft
-    return _polygon(_CENTRE, (base_ft, 0), (base_ft + offset_ft, height_ft), (offset_ft, height_ft))
+    return _polygon(_CENTER, (base_ft, 0), (base_ft + offset_ft, height_ft), (offset_ft, height_ft))
 
 
 def _regular_polygon(shape: Piece) -> Loops | Fault:
-    """Corners on a circle about the centre, with one side level at the bottom."""
+    """Corners on a circle about the center, with one side level at the bottom."""
     typed = shape.regular_polygon
     assert typed is not None
     if not _FEWEST_SIDES <= typed.sides <= _MOST_SIDES:
@@ -154,7 +154,7 @@ def _segment(shape: Piece) -> Loops:
     """The chord level from the origin, the arc above it."""
     typed = shape.segment
     assert typed is not None
-    start, end = _CENTRE, (typed.chord.ft, 0.0)
+    start, end = _CENTER, (typed.chord.ft, 0.0)
     arc = arc_by_sweep(end, start, sweep_by_rise(typed.chord.ft, typed.rise.ft))
     return ((Line(start=start, end=end), arc),)
 
@@ -164,7 +164,7 @@ def _trapezoid(shape: Piece) -> Loops:
     assert typed is not None
     left_ft = _whole(typed.offset)
     return _polygon(
-        _CENTRE,
+        _CENTER,
         (typed.bottom.ft, 0),
         (left_ft + typed.top.ft, typed.height.ft),
         (left_ft, typed.height.ft),
@@ -173,7 +173,7 @@ def _trapezoid(shape: Piece) -> Loops:
 
 def _circle_part(typed: Round | None, sweep_rad: float) -> Loops:
     assert typed is not None
-    arc = Arc(centre=_CENTRE, radius_ft=radius_ft(typed), start_rad=0, sweep_rad=sweep_rad)
+    arc = Arc(center=_CENTER, radius_ft=radius_ft(typed), start_rad=0, sweep_rad=sweep_rad)
     return ((arc,),)
 
 
@@ -188,16 +188,16 @@ def _half_circle(shape: Piece) -> Loops:
 
 def _quarter_circle(shape: Piece) -> Loops:
     ((arc,),) = _circle_part(shape.quarter_circle, FULL_TURN_RAD / 4)
-    return ((Line(start=_CENTRE, end=arc.start), arc, Line(start=arc.end, end=_CENTRE)),)
+    return ((Line(start=_CENTER, end=arc.start), arc, Line(start=arc.end, end=_CENTER)),)
 
 
 def _ellipse(shape: Piece) -> Loops:
     axes = _size(shape.ellipse)
     half_length_ft, half_width_ft = axes.length.ft / 2, axes.width.ft / 2
     if axes.length == axes.width:
-        circle = Arc(centre=_CENTRE, radius_ft=half_length_ft, start_rad=0, sweep_rad=FULL_TURN_RAD)
+        circle = Arc(center=_CENTER, radius_ft=half_length_ft, start_rad=0, sweep_rad=FULL_TURN_RAD)
         return ((circle,),)
-    return ((Oval(centre=_CENTRE, half_length_ft=half_length_ft, half_width_ft=half_width_ft),),)
+    return ((Oval(center=_CENTER, half_length_ft=half_length_ft, half_width_ft=half_width_ft),),)
 
 
 def _ring(shape: Piece) -> Loops | Fault:
@@ -209,7 +209,7 @@ def _ring(shape: Piece) -> Loops | Fault:
             path=("ring", "sweep"),
             message=f"a sweep of {ring.sweep} deg is not part of a turn; it must be above 0 deg"
             " and at most 360 deg",
-            hint="measure the angle at the centre, counter-clockwise; `turn` says where it begins",
+            hint="measure the angle at the center, counter-clockwise; `turn` says where it begins",
         )
     outer_ft, width_ft = outer_radius_ft(ring), ring.width.ft
     if width_ft >= outer_ft:
@@ -223,8 +223,8 @@ def _ring(shape: Piece) -> Loops | Fault:
     sweep_rad = math.radians(ring.sweep)
     if (FULL_TURN_RAD - sweep_rad) * outer_ft < TAPE_SLACK_FT:
         sweep_rad = FULL_TURN_RAD
-    outer = Arc(centre=_CENTRE, radius_ft=outer_ft, start_rad=0, sweep_rad=sweep_rad)
-    inner = Arc(centre=_CENTRE, radius_ft=outer_ft - width_ft, start_rad=0, sweep_rad=sweep_rad)
+    outer = Arc(center=_CENTER, radius_ft=outer_ft, start_rad=0, sweep_rad=sweep_rad)
+    inner = Arc(center=_CENTER, radius_ft=outer_ft - width_ft, start_rad=0, sweep_rad=sweep_rad)
     inner = inner.backwards()
     if outer.is_closed:
         return (outer,), (inner,)

@@ -158,4 +158,4 @@ def _too_far(loops: tuple[Loop, ...]) -> tuple[Fault, ...]:
         message=f"this shape reaches {tape_of(farthest_ft)} from the corner of the plan;"
         f" at most {tape_of(FARTHEST_FT)} is measured",
         hint="check the units:"
-        " are these inches typed as feet, or millimetres as metres?"),)  # fmt: skip
+        " are these inches typed as feet, or millimeters as meters?"),)  # fmt: skip

@@ -105,7 +105,7 @@ class Line:
 class Arc:
     """Part of a circle; a sweep above nought goes counter-clockwise."""
 
-    centre: Point
+    center: Point
     radius_ft: float
     start_rad: float
     sweep_rad: float
@@ -131,8 +131,8 @@ class Arc:
     def green_sqft(self) -> float:
         """The part of half the integral of x dy less y dx, which sums to the area of a loop."""
         (x0, y0), (x1, y1) = self.start, self.end
-        about_centre = self.radius_ft**2 * self.sweep_rad
-        return (about_centre + self.centre[0] * (y1 - y0) - self.centre[1] * (x1 - x0)) / 2
+        about_center = self.radius_ft**2 * self.sweep_rad
+        return (about_center + self.center[0] * (y1 - y0) - self.center[1] * (x1 - x0)) / 2
 
     @property
     def bulge_sqft(self) -> float:
@@ -143,13 +143,13 @@ class Arc:
         """Return the point at a share of the way."""
         angle = self.start_rad + self.sweep_rad * share
         return (
-            self.centre[0] + self.radius_ft * math.cos(angle),
-            self.centre[1] + self.radius_ft * math.sin(angle),
+            self.center[0] + self.radius_ft * math.cos(angle),
+            self.center[1] + self.radius_ft * math.sin(angle),
         )
 
     def share_at(self, point: Point) -> float:
         """Return how far along the nearest place to a point is."""
-        angle = math.atan2(point[1] - self.centre[1], point[0] - self.centre[0])
+        angle = math.atan2(point[1] - self.center[1], point[0] - self.center[0])
         return share_of_sweep(angle, self.start_rad, self.sweep_rad)
 
     def between(self, first: float, last: float) -> "Arc":
@@ -171,7 +171,7 @@ class Arc:
         """Return the arc turned and moved."""
         return replace(
             self,
-            centre=placing.point(self.centre),
+            center=placing.point(self.center),
             start_rad=self.start_rad + placing.turn_rad,
         )
 

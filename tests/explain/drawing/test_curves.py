@@ -94,9 +94,9 @@ def _from_arc(
     half = (end - start) / 2
     radius = max(radius, abs(half))
     up = half / abs(half) * 1j * math.sqrt(radius**2 - abs(half) ** 2)
-    centre = start + half + (up if clockwise else -up)
-    sweep = cmath.phase((end - centre) / (start - centre))
-    turned = cmath.phase((wanted - centre) / (start - centre)) if wanted != centre else 0
+    center = start + half + (up if clockwise else -up)
+    sweep = cmath.phase((end - center) / (start - center))
+    turned = cmath.phase((wanted - center) / (start - center)) if wanted != center else 0
     within = 0 <= turned / sweep <= 1 if sweep else False
-    off_circle = abs(abs(wanted - centre) - radius)
+    off_circle = abs(abs(wanted - center) - radius)
     return off_circle if within else min(abs(wanted - start), abs(wanted - end))

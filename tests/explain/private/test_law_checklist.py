@@ -59,10 +59,10 @@ def test_it_says_what_it_is(tmp_path: Path):
 
 def test_what_nobody_typed_is_missing(tmp_path: Path):
     """Without a license number its row says so, and a warning names the statute."""
-    results = _results(tmp_path, None, licence=None)
+    results = _results(tmp_path, None, license=None)
     rows = law_sheet(results, load_laws()).laws[0].rows
-    (licence,) = [row for row in rows if "license" in row.what]
-    assert licence.where.startswith("Missing")
+    (license,) = [row for row in rows if "license" in row.what]
+    assert license.where.startswith("Missing")
     assert law_problems(results.job, results.quote.chosen.total, load_laws()) == ()
 
 

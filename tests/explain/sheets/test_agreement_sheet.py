@@ -79,7 +79,7 @@ def test_payments(job_file: Path):
 
 
 def test_the_company_of_one_who_has_little(tmp_path):
-    """Without licence and insurance nothing is claimed."""
+    """Without license and insurance nothing is claimed."""
     company = {
         "name": "Sole Trader", "owner": "Ines", "address": "1 Lane", "town": "Harrow Bend",
         "phone": "555-0117", "email": "ines@sole.example", "holds_days": "30",
@@ -90,7 +90,7 @@ def test_the_company_of_one_who_has_little(tmp_path):
     results = shop.results(tmp_path, shop.job(), rate_book=shop.book(),
                            company=shop.as_yaml(company))  # fmt: skip
     view = company_view(results)
-    assert (view.licence, view.insurance) == ("", "")
+    assert (view.license, view.insurance) == ("", "")
     assert view.address == "1 Lane, Harrow Bend"
     assert view.phone_link == "tel:5550117"
     assert results.job.holds_until == date(2026, 6, 13)

@@ -10,9 +10,9 @@ RATES = {
     "drain": shop.rate("$10 / ft", "drain", applies="asked"),
     "lawn": shop.rate("$50 lump", "protection", applies="asked"),
     "step": shop.rate("$90 each", "steps", applies="asked"),
-    "sand": shop.rate("$1 / sq ft", "finish", applies="with colour", colour="integral"),
+    "sand": shop.rate("$1 / sq ft", "finish", applies="with color", color="integral"),
 }
-FINISHES = {"plain": shop.PLAIN, "fancy": {**shop.FANCY, "colours": ["sand"]}}
+FINISHES = {"plain": shop.PLAIN, "fancy": {**shop.FANCY, "colors": ["sand"]}}
 
 
 def _sheet(folder, **more) -> ChoiceSheet:
@@ -45,7 +45,7 @@ def test_the_first_way_is_the_quote(tmp_path):
 
 def test_each_way_says_what_is_chosen(tmp_path):
     """Finish, colors and extras stand in one line, which the reply then has as well."""
-    sheet = _sheet(tmp_path, compare=["fancy"], colours=[{"base": "sand"}],
+    sheet = _sheet(tmp_path, compare=["fancy"], colors=[{"base": "sand"}],
                    extras={"drain": "12 ft", "lawn": "yes"})  # fmt: skip
     said = _text(sheet, "fancy,sand,drain+lawn", "said")
     assert said.startswith("Fancy; Item at $1 / sq ft; with item at $10 / ft and item at $50 lump")
@@ -57,7 +57,7 @@ def test_each_way_says_what_is_chosen(tmp_path):
 
 def test_what_the_quoted_finish_does_not_take_has_no_total(tmp_path):
     """Plain takes no color: beside sand stands no amount as long as plain is chosen."""
-    sheet = _sheet(tmp_path, compare=["fancy"], colours=[{"base": "sand"}])
+    sheet = _sheet(tmp_path, compare=["fancy"], colors=[{"base": "sand"}])
     own, sand = sheet.groups[-1].options
     assert (own.value, own.amount, own.chosen) == ("", "$200.00", True)
     assert (sand.value, sand.amount, sand.chosen) == ("sand", "", False)

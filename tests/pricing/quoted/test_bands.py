@@ -81,7 +81,7 @@ def test_worked_figures_keep_the_quoted_band(tmp_path):
     assert [str(row.total) for row in priced.adjustment][-1] == "3959.10"
 
 
-def test_a_metric_job_has_its_borders_in_metres(tmp_path):
+def test_a_metric_job_has_its_borders_in_meters(tmp_path):
     """400 sq ft are 37.16 m2, and the two slices make the whole area."""
     job = shop.job(shop.placement("10 m x 10 m"), units="metric")
     lines = shop.by_id(

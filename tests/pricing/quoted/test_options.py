@@ -1,23 +1,23 @@
-"""Alternates, colours, combinations and subtotals."""
+"""Alternates, colors, combinations and subtotals."""
 
 from decimal import Decimal
 
 from quotegen.money import ZERO
 from tests.pricing import shop
 
-COLOURS = {
-    "sand": shop.rate("$1.00 / sq ft", "finish", applies="with colour", colour="integral"),
-    "clay": shop.rate("$1.25 / sq ft", "finish", applies="with colour", colour="hardener"),
-    "walnut": shop.rate("$0.50 / sq ft", "finish", applies="with colour", colour="release"),
+COLORS = {
+    "sand": shop.rate("$1.00 / sq ft", "finish", applies="with color", color="integral"),
+    "clay": shop.rate("$1.25 / sq ft", "finish", applies="with color", color="hardener"),
+    "walnut": shop.rate("$0.50 / sq ft", "finish", applies="with color", color="release"),
 }
 RATES = {
-    **shop.RINSE_AND_FILM, **COLOURS,
+    **shop.RINSE_AND_FILM, **COLORS,
     "trip": shop.rate("$85 / visit", "travel"),
     "both": {**shop.rate("$2.00 / sq ft"), "covers": ["slab", "placing"]},
     "drain": shop.rate("$10 / ft", "drain", applies="asked"),
     "lawn": shop.rate("$50 lump", "protection", applies="asked"),
 }  # fmt: skip
-FINISHES = {"plain": shop.PLAIN, "fancy": {**shop.FANCY, "colours": list(COLOURS)}}
+FINISHES = {"plain": shop.PLAIN, "fancy": {**shop.FANCY, "colors": list(COLORS)}}
 BOOK = shop.book(RATES, FINISHES)
 
 
@@ -34,10 +34,10 @@ def test_one_placement_alone_changes(tmp_path):
     assert other.amount == Decimal("1.30") * 200 + 85
 
 
-def test_a_look_is_its_two_colours(tmp_path):
+def test_a_look_is_its_two_colors(tmp_path):
     """A base and a second tone cost the sum of their rates, on the finish that takes them."""
     looks = [{"base": "sand", "second": "walnut"}, {"base": "clay"}]
-    job = shop.job(finish="fancy", compare=["plain"], colours=looks)
+    job = shop.job(finish="fancy", compare=["plain"], colors=looks)
     first, second = shop.quote(tmp_path, job, rate_book=BOOK).looks
     assert (first.amount, second.amount) == (Decimal(300), Decimal(250))
     assert {line.rate_id for line in first.lines} == {"sand", "walnut"}
@@ -45,7 +45,7 @@ def test_a_look_is_its_two_colours(tmp_path):
 
 def test_another_look_takes_the_place_of_the_one_in_the_price(tmp_path):
     """Instead of sand at $1.00, clay at $1.25 adds a quarter."""
-    job = shop.job(finish="fancy", colour={"base": "sand"}, colours=[{"base": "clay"}])
+    job = shop.job(finish="fancy", color={"base": "sand"}, colors=[{"base": "clay"}])
     priced = shop.quote(tmp_path, job, rate_book=BOOK)
     assert "sand.patio" in shop.by_id(priced.chosen)
     assert priced.looks[0].amount == Decimal(50)
@@ -54,7 +54,7 @@ def test_another_look_takes_the_place_of_the_one_in_the_price(tmp_path):
 def test_every_combination_is_priced(tmp_path):
     """Each is what a job with just these choices costs, and its payments add up."""
     extras = {"drain": "12 ft", "lawn": "yes"}
-    job = _two(compare=["fancy"], extras=extras, colours=[{"base": "clay"}])
+    job = _two(compare=["fancy"], extras=extras, colors=[{"base": "clay"}])
     priced = shop.quote(tmp_path, job, rate_book=BOOK)
     # plain: 4 sets of extras; with a fancy deck and with fancy all over, each 4 with either look.
     assert len(priced.combinations) == 4 + 8 + 8 + 8
@@ -64,7 +64,7 @@ def test_every_combination_is_priced(tmp_path):
         assert sum(one.payments, ZERO) == one.total
     picked = next(
         c for c in priced.combinations
-        if (c.finish, c.extras, c.alternates, c.colours)
+        if (c.finish, c.extras, c.alternates, c.colors)
         == ("plain", ("drain",), (("deck", "fancy"),), ("clay",))
     )  # fmt: skip
     assert picked.total == priced.chosen.total + priced.alternates[0].amount + 120 + 250

@@ -218,7 +218,7 @@ class TestOneMoreSquareFoot:
 
     @EVERY_EXAMPLE
     def test_it_is_what_the_adjustment_does(self, job_file: Path):
-        """Ten more square feet (or metres) move the price by ten times the rate, to the cent.
+        """Ten more square feet (or meters) move the price by ten times the rate, to the cent.
 
         Each of the lines by area is rounded by itself, so the sum may be off by half a cent a line.
         """

@@ -69,12 +69,12 @@ def test_without_a_thickness_the_first_step_counts():
 
 
 @pytest.mark.parametrize(
-    ("millimetres", "price"), [("100", "3.85"), ("101", "3.85"), ("102", "4.20")]
+    ("millimeters", "price"), [("100", "3.85"), ("101", "3.85"), ("102", "4.20")]
 )
-def test_a_metric_slab_is_compared_exactly(millimetres: str, price: str):
+def test_a_metric_slab_is_compared_exactly(millimeters: str, price: str):
     """100 mm is less than 4 inches (101.6 mm), so it takes the step below."""
-    metres = Fraction(millimetres) / 1000
-    assert rate_at(STEPS, Length(metres / FOOT)).amount == Decimal(price)
+    meters = Fraction(millimeters) / 1000
+    assert rate_at(STEPS, Length(meters / FOOT)).amount == Decimal(price)
 
 
 @pytest.mark.parametrize(
@@ -213,10 +213,10 @@ class TestWhereARateApplies:
     def test_reinforcement(self, tmp_path):
         """A rate with `reinforcement` is on the placements that have it."""
         rates = {"steel": rate("$1 / sq ft", "reinforcement", reinforcement="bars"),
-                 "fibre": rate("$2 / sq ft", "reinforcement", reinforcement="fibre")}  # fmt: skip
+                 "fiber": rate("$2 / sq ft", "reinforcement", reinforcement="fiber")}  # fmt: skip
         barred = placement("10 ft x 10 ft", "pad", at="30 ft", reinforcement="bars")
         found = self._ids(tmp_path, rates, placement("20 ft x 10 ft"), barred)
-        assert found == {"fibre.patio", "steel.pad", "plain.patio", "plain.pad"}
+        assert found == {"fiber.patio", "steel.pad", "plain.patio", "plain.pad"}
 
     def test_with_finish(self, tmp_path):
         """What a finish brings comes with it and goes with it."""

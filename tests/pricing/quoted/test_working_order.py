@@ -92,7 +92,7 @@ def _made_up(chance: random.Random) -> Results:
                 "drive_time": Road(hours=Fraction(chance.randrange(1, 120), 60)),
             }
         ),
-        colour=chance.choice(((), ("clay",))),
+        color=chance.choice(((), ("clay",))),
     )
     takeoff = with_area_changed(base.takeoff, Fraction(chance.randrange(-900, 2000), 1000))
     return replace(base, job=job, takeoff=takeoff, quote=price(job, takeoff))
@@ -146,4 +146,4 @@ def test_the_made_up_jobs_are_of_every_kind():
     ids = {line.id for one in made for line in one.quote.chosen.lines}
     assert {"minimum", "travel", "tax.tax0", "tax.tax1", "joints.deck.2"} <= ids
     assert {one.job.units for one in made} == set(Units)
-    assert any(one.job.colour for one in made)
+    assert any(one.job.color for one in made)

@@ -24,7 +24,7 @@ def test_there_are_two():
 
 @EVERY_THEME
 def test_a_theme_is_no_code(name: str):
-    """Its folder holds templates, styles, fonts, their licence, and a script that looks up."""
+    """Its folder holds templates, styles, fonts, their license, and a script that looks up."""
     files = [path for path in (THEMES / name).rglob("*") if path.is_file()]
     assert files
     assert {path.suffix for path in files} <= MAY_HOLD
@@ -34,13 +34,13 @@ def test_a_theme_is_no_code(name: str):
 
 
 @EVERY_THEME
-def test_a_font_has_its_licence_beside_it(name: str):
-    """Each folder of fonts has the open licence under which they may be passed on (SIL OFL 1.1)."""
+def test_a_font_has_its_license_beside_it(name: str):
+    """Each folder of fonts has the open license under which they may be passed on (SIL OFL 1.1)."""
     fonts = THEMES / name / "fonts"
     assert list(fonts.glob("*.woff2"))
-    licence = (fonts / "OFL.txt").read_text(encoding="utf-8")
-    assert "SIL OPEN FONT LICENSE Version 1.1" in licence
-    assert "Copyright" in licence
+    license = (fonts / "OFL.txt").read_text(encoding="utf-8")
+    assert "SIL OPEN FONT LICENSE Version 1.1" in license
+    assert "Copyright" in license
 
 
 @EVERY_THEME
@@ -75,7 +75,7 @@ def test_no_template_stands_twice():
 
 @EVERY_THEME
 def test_every_size_and_line_is_a_token(name: str):
-    """Colours stand among the tokens alone, and each token that is used is set."""
+    """Colors stand among the tokens alone, and each token that is used is set."""
     theme = THEMES / name
     sheets = {path.name: path.read_text(encoding="utf-8") for layer in ("shop", name)
               for path in (THEMES / layer / "styles").glob("*.css")}  # fmt: skip

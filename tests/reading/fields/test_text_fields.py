@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 from pydantic_core import PydanticCustomError
 
-from quotegen.quantity import FEET_PER_METRE, Unit
+from quotegen.quantity import FEET_PER_METER, Unit
 from quotegen.reading.fields import text_fields as text
 
 HALF_INCH = Fraction(1, 24)
@@ -48,10 +48,10 @@ def test_one_length_in_many_hands(typed: str):
         ("0 ft", Fraction(0)),
         ("-3 ft 6 in", Fraction(-7, 2)),
         ("−3 ft", Fraction(-3)),
-        ("7.5 m", Fraction(15, 2) * FEET_PER_METRE),
-        ("750 mm", Fraction(3, 4) * FEET_PER_METRE),
-        ("75 cm", Fraction(3, 4) * FEET_PER_METRE),
-        ("7.5m", Fraction(15, 2) * FEET_PER_METRE),
+        ("7.5 m", Fraction(15, 2) * FEET_PER_METER),
+        ("750 mm", Fraction(3, 4) * FEET_PER_METER),
+        ("75 cm", Fraction(3, 4) * FEET_PER_METER),
+        ("7.5m", Fraction(15, 2) * FEET_PER_METER),
     ],
 )
 def test_lengths_are_exact(typed: str, feet: Fraction):

@@ -74,8 +74,8 @@ def test_a_large_photo_is_made_small(tmp_path: Path, kind: str, size, shown):
 
 
 @pytest.mark.parametrize("mode", ["L", "P", "RGBA", "CMYK", "1"])
-def test_every_kind_of_pixel_becomes_colour(tmp_path: Path, mode: str):
-    """Grey, palette, see-through and printer's colours are all shown."""
+def test_every_kind_of_pixel_becomes_color(tmp_path: Path, mode: str):
+    """Grey, palette, see-through and printer's colors are all shown."""
     kind = "JPEG" if mode == "CMYK" else "PNG"
     Image.new(mode, (20, 10)).save(tmp_path / "wall.jpg", kind)
     assert _shown(tmp_path).mode == "RGB"

@@ -89,11 +89,11 @@ def test_near_miss_of_a_word_in_a_book():
     """Keys of a mapping by id are followed into, and words of a list of choices are offered."""
     book = (GOOD / "rate-book.yaml").read_text(encoding="utf-8")
     broken = book.replace("applies: asked", "aplies: asked", 1).replace(
-        "kind: fibre", "kind: fiber"
+        "kind: fiber", "kind: fiber"
     )
     found = _faults(broken, RateBook)
     assert ("unknown-key", "rates.step.aplies", "did you mean `applies`?") in found
-    assert ("unknown-word", "reinforcement.fibre.kind", "did you mean `fibre`?") in found
+    assert ("unknown-word", "reinforcement.fiber.kind", "did you mean `fiber`?") in found
 
 
 @pytest.mark.parametrize("name", ["name", "owner", "payments", "adjustment", "warranty"])

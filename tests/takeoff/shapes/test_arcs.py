@@ -55,7 +55,7 @@ def test_an_arc_goes_through_its_point(through: tuple[float, float]):
     sweep = sweep_through(LEFT, through, RIGHT)
     assert isinstance(sweep, float)
     arc = arc_by_sweep(LEFT, RIGHT, sweep)
-    assert math.dist(arc.centre, through) == pytest.approx(arc.radius_ft)
+    assert math.dist(arc.center, through) == pytest.approx(arc.radius_ft)
     assert 0 < arc.share_at(through) < 1
 
 

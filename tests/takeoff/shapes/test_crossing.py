@@ -42,7 +42,7 @@ def test_a_side_that_runs_back_along_another_is_told():
 
 def test_an_arc_that_crosses_a_side_is_told():
     """An arc that bows through the far side crosses it."""
-    arc = Arc(centre=(2, 0), radius_ft=2, start_rad=math.pi, sweep_rad=-math.pi)
+    arc = Arc(center=(2, 0), radius_ft=2, start_rad=math.pi, sweep_rad=-math.pi)
     lines = (Line(start=(4, 0), end=(4, 1)), Line(start=(4, 1), end=(0, 1)))
     crossing = crossing_of((arc, *lines, Line(start=(0, 1), end=(0, 0))))
     assert crossing is not None

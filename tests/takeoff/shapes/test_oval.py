@@ -10,7 +10,7 @@ import pytest
 from quotegen.takeoff.shapes.oval import Oval, ellipse_perimeter_ft
 from quotegen.takeoff.shapes.segments import Placing
 
-OVAL = Oval(centre=(3, -1), half_length_ft=10, half_width_ft=6, tilt_rad=0.3)
+OVAL = Oval(center=(3, -1), half_length_ft=10, half_width_ft=6, tilt_rad=0.3)
 STRIPS = 200_000
 
 

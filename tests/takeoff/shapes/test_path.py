@@ -11,7 +11,7 @@ from quotegen.takeoff.shapes import path
 from quotegen.takeoff.shapes.oval import Oval
 from quotegen.takeoff.shapes.segments import FULL_TURN_RAD, Arc, Line
 
-HALF = Arc(centre=(0, 0), radius_ft=4, start_rad=0, sweep_rad=math.pi)
+HALF = Arc(center=(0, 0), radius_ft=4, start_rad=0, sweep_rad=math.pi)
 FLAT = Line(start=(-4, 0), end=(4, 0))
 
 
@@ -74,7 +74,7 @@ def test_what_lies_beyond_parts_two_sides():
 
 
 def test_arcs_of_one_circle_join():
-    """Two half circles about one centre are one whole circle."""
+    """Two half circles about one center are one whole circle."""
     other = replace(HALF, start_rad=math.pi)
     whole = path.joined(HALF, other)
     assert whole is not None
@@ -89,7 +89,7 @@ def test_arcs_of_two_circles_do_not_join():
 
 def test_parts_of_one_oval_join():
     """Two parts of one ellipse are one run."""
-    oval = Oval(centre=(0, 0), half_length_ft=5, half_width_ft=3)
+    oval = Oval(center=(0, 0), half_length_ft=5, half_width_ft=3)
     whole = path.joined(oval.between(0, 0.4), oval.between(0.4, 1))
     assert whole is not None
     assert whole.length_ft == pytest.approx(oval.length_ft)

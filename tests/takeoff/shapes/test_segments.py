@@ -8,8 +8,8 @@ import pytest
 from quotegen.takeoff.shapes.segments import FULL_TURN_RAD, Arc, Line, Placing, shares_at_steps
 from tests.takeoff.plans import FLOAT_NOISE
 
-QUARTER = Arc(centre=(1, 2), radius_ft=5, start_rad=0, sweep_rad=math.pi / 2)
-CIRCLE = Arc(centre=(1, 2), radius_ft=5, start_rad=0, sweep_rad=FULL_TURN_RAD)
+QUARTER = Arc(center=(1, 2), radius_ft=5, start_rad=0, sweep_rad=math.pi / 2)
+CIRCLE = Arc(center=(1, 2), radius_ft=5, start_rad=0, sweep_rad=FULL_TURN_RAD)
 
 
 def test_a_line_is_as_long_as_its_ends_are_apart():
@@ -62,8 +62,8 @@ def test_a_circle_from_its_start_to_its_start_is_whole():
 def test_two_arcs_of_one_circle_share_their_drawn_points():
     """Corners of a drawn arc stand at whole compass steps, wherever the arc begins."""
     step = math.radians(10)
-    first = Arc(centre=(0, 0), radius_ft=1, start_rad=0.05, sweep_rad=1.0).corners(step)[1:]
-    second = Arc(centre=(0, 0), radius_ft=1, start_rad=1.4, sweep_rad=-1.2).corners(step)[1:]
+    first = Arc(center=(0, 0), radius_ft=1, start_rad=0.05, sweep_rad=1.0).corners(step)[1:]
+    second = Arc(center=(0, 0), radius_ft=1, start_rad=1.4, sweep_rad=-1.2).corners(step)[1:]
     shared = [p for p in first if any(math.dist(p, q) < FLOAT_NOISE for q in second)]
     assert len(shared) == len([n for n in range(36) if 0.2 < n * step < 1.05])
 
@@ -85,5 +85,5 @@ def test_quarter_turns_are_exact(turn: int, there: tuple[float, float]):
 def test_a_turned_arc_turns_about_the_origin_of_its_piece():
     """An arc of a piece keeps its shape and moves with the piece."""
     placed = QUARTER.placed(Placing.of((10, 0), Fraction(90)))
-    assert placed.centre == pytest.approx((8, 1))
+    assert placed.center == pytest.approx((8, 1))
     assert placed.start == pytest.approx((8, 6))

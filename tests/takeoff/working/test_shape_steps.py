@@ -79,8 +79,8 @@ def test_an_arc_shows_radius_and_angle():
     assert float(arc.value) == pytest.approx(radius**2 / 2 * (theta - math.sin(theta)), abs=0.01)
 
 
-def test_a_metric_job_shows_metres():
-    """In a metric job the inputs are metres and the area is square metres."""
+def test_a_metric_job_shows_meters():
+    """In a metric job the inputs are meters and the area is square meters."""
     (figure,) = slab({"rectangle": "4.8 m x 13.5 m"}).added
     step = shape_step(figure, "add", Shown(units=Units.METRIC), HERE)
     assert (step.value, step.unit) == (Decimal("64.80"), "m2")

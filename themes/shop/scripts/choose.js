@@ -5,7 +5,7 @@
   const all = (query, from = document) => [...from.querySelectorAll(query)];
   const groups = all("[data-group]").map((group) => all("input", group));
   const boxes = all("[data-extras] input");
-  const colours = groups.find((group) => group[0].name === "colour") || [];
+  const colors = groups.find((group) => group[0].name === "color") || [];
   const lists = all("[data-rows]").map((list) => ({ list, first: list.children[0], shown: -1 }));
   const quoted = Object.keys(data.ways)[0];
   const letter = document.getElementById("reply-letter");
@@ -20,10 +20,10 @@
   // A finish may not take the colors that are picked: then it comes in the first that it takes.
   const wayWith = (changed, value) => {
     const key = keyWith(changed, value);
-    if (key in data.ways || !colours.length) return key;
+    if (key in data.ways || !colors.length) return key;
     const parts = key.split(",");
-    return [...colours.map((input) => input.value), ""]
-      .map((look) => parts.map((part, index) => (groups[index] === colours ? look : part)).join(","))
+    return [...colors.map((input) => input.value), ""]
+      .map((look) => parts.map((part, index) => (groups[index] === colors ? look : part)).join(","))
       .find((other) => other in data.ways);
   };
 
@@ -49,7 +49,7 @@
       group.forEach((input) => { input.checked = input.value === parts[index]; }));
     boxes.forEach((box) => { box.checked = added.includes(box.value); });
     groups.forEach((group) => group.forEach((input) => {
-      const other = (group === colours ? keyWith : wayWith)(group, input.value);
+      const other = (group === colors ? keyWith : wayWith)(group, input.value);
       input.disabled = !(other in data.ways);
       write(input.closest("label").querySelector("[data-amount]"),
         input.disabled ? "" : text(other, "total"));
