@@ -29,10 +29,10 @@ STAGES = ("spec", "takeoff", "pricing", "schedule", "explain", "publish")
 
 def build(job: Path) -> Package:
     """Run the whole pipeline in this process; the only place here that knows how."""
-    house = pipeline.open_house()
-    if not isinstance(house, pipeline.House):
-        sys.exit("\n".join(map(str, house)))
-    built = pipeline.build(job, house)
+    shared = pipeline.read_shared()
+    if not isinstance(shared, pipeline.Shared):
+        sys.exit("\n".join(map(str, shared)))
+    built = pipeline.build(job, shared)
     if built.package is None:
         sys.exit("\n".join(map(str, built.problems)))
     return built.package

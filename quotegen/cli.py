@@ -13,7 +13,7 @@ from quotegen import __version__
 from quotegen.problem import Problem, has_error
 
 if TYPE_CHECKING:
-    from quotegen.pipeline import House
+    from quotegen.pipeline import Shared
 
 T = TypeVar("T")
 
@@ -38,10 +38,10 @@ def check(jobs: tuple[Path, ...]) -> None:
     """Read, measure and price each JOB, and say all that is wrong with it."""
     from quotegen import pipeline  # noqa: PLC0415 - each command loads only what it needs
 
-    house = _house()
+    shared = _shared()
     problems: list[Problem] = []
     for job in jobs:
-        figured = pipeline.figure(job, house)
+        figured = pipeline.figure(job, shared)
         problems.extend(figured.problems)
         if figured.results is not None:
             click.echo(f"{job}: no errors")
@@ -62,8 +62,8 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     if as_json and working:
         message = "choose --json or --working"
         raise click.UsageError(message)
-    house = _house()
-    figured = [pipeline.figure(job, house) for job in jobs]
+    shared = _shared()
+    figured = [pipeline.figure(job, shared) for job in jobs]
     problems = tuple(problem for one in figured for problem in one.problems)
     if not has_error(problems):
         results = [(one.results, one.owner) for one in figured if one.results and one.owner]
@@ -98,9 +98,9 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
 
     if missing := engine_problem():
         _machine_at_fault(missing)
-    house = _house()
+    shared = _shared()
     with progress(len(jobs)) as announce:
-        built = [pipeline.build(job, house, announce) for job in jobs]
+        built = [pipeline.build(job, shared, announce) for job in jobs]
     problems = (*(p for one in built for p in one.problems), *pipeline.same_number(jobs, built))
     if not has_error(problems):
         for one in built:
@@ -120,7 +120,7 @@ def specimen(job: Path, out: Path) -> None:
     from quotegen.publish.package import specimens  # noqa: PLC0415
     from quotegen.publish.write import write  # noqa: PLC0415
 
-    figured = pipeline.figure(job, _house())
+    figured = pipeline.figure(job, _shared())
     if figured.results is not None and not has_error(figured.problems):
         pages = specimens(figured.results)
         write(out / "specimen", pages)
@@ -139,9 +139,9 @@ def specimen(job: Path, out: Path) -> None:
 @click.option("--company", "folder", default=Path(), type=click.Path(path_type=Path),
               help="The folder with the company's files.  [default: this one]")  # fmt: skip
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
-              show_default=True, help="The folder that gets visit/price-ladder.txt.")  # fmt: skip
-def visit(folder: Path, out: Path, **typed: str | None) -> None:
-    """Print and write a price ladder: what a paced size would cost, from low to high."""
+              show_default=True, help="The folder that gets ballpark/ballpark.txt.")  # fmt: skip
+def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
+    """Print and write a ballpark: what a paced size would cost, from low to high."""
     from quotegen import pipeline  # noqa: PLC0415
     from quotegen.publish.write import write  # noqa: PLC0415
     from quotegen.reading.fields.text_fields import parse_date, parse_size  # noqa: PLC0415
@@ -157,12 +157,12 @@ def visit(folder: Path, out: Path, **typed: str | None) -> None:
         distance=typed["distance"],
         drive_time=typed["drive_time"],
     )
-    text = pipeline.first_visit(asked, _house())
+    text = pipeline.ballpark(asked, _shared())
     if isinstance(text, tuple):
         _end_with(text)
     click.echo(text, nl=False)
-    write(out / "visit", {"price-ladder.txt": text.encode()})
-    _say_where(out / "visit", ("price-ladder.txt",))
+    write(out / "ballpark", {"ballpark.txt": text.encode()})
+    _say_where(out / "ballpark", ("ballpark.txt",))
 
 
 @commands.command()
@@ -182,13 +182,13 @@ def main() -> None:
         commands(prog_name="quotegen")
 
 
-def _house() -> "House":
+def _shared() -> "Shared":
     from quotegen import pipeline  # noqa: PLC0415
 
-    house = pipeline.open_house()
-    if isinstance(house, tuple):
-        _end_with(house)
-    return house
+    shared = pipeline.read_shared()
+    if isinstance(shared, tuple):
+        _end_with(shared)
+    return shared
 
 
 def _typed(option: str, parser: Callable[[str], T], text: str) -> T:

@@ -16,14 +16,14 @@ from quotegen.pricing.costs.floors import floor_problems
 from quotegen.pricing.costs.outcome import Outcome, drift_of
 from quotegen.pricing.costs.owner import OwnersFigures, owners_figures
 from quotegen.pricing.quoted.access import with_access
-from quotegen.pricing.quoted.ballpark import ladder
+from quotegen.pricing.quoted.ballpark import ballpark_of
 from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, Severity, Source, has_error, in_file_order
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
 from quotegen.reading.files.standards import looser_standards
-from quotegen.reading.paced_job import Asked, rough_job
+from quotegen.reading.paced_job import Asked, paced_job
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.typed_file import says_outcome
@@ -52,7 +52,7 @@ def silent(_stage: str) -> None:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class House:
+class Shared:
     """What every job shares: the trade's rules, and what we say in one language."""
 
     rules: RuleBook
@@ -82,7 +82,7 @@ class Built:
     problems: tuple[Problem, ...]
 
 
-def open_house(folder: Traversable | None = None) -> House | tuple[Problem, ...]:
+def read_shared(folder: Traversable | None = None) -> Shared | tuple[Problem, ...]:
     """Read what every job shares.
 
     Args:
@@ -97,19 +97,19 @@ def open_house(folder: Traversable | None = None) -> House | tuple[Problem, ...]
         return content
     if folder and (lacking := missing_texts(content, english, rules)):
         return lacking
-    return House(rules=rules, laws=load_laws(), content=content)
+    return Shared(rules=rules, laws=load_laws(), content=content)
 
 
-def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured:
+def figure(job_file: Path, shared: Shared, announce: Announce = silent) -> Figured:
     """Run stages 1 to 4: read, measure, price, visits."""
     announce(f"1 read {job_file}")
-    job, read = read_job(job_file, frozenset(house.content.scope))
+    job, read = read_job(job_file, frozenset(shared.content.scope))
     if job is None:
         return Figured(results=None, owner=None, problems=in_file_order(read))
     announce(f"2 measure {job.quote}")
     standards, on = job.company.standards, job.quote_date
-    looser = looser_standards(standards, job.company_document, house.rules, on)
-    rules = house.rules.with_own(standards.own_inches(), on)
+    looser = looser_standards(standards, job.company_document, shared.rules, on)
+    rules = shared.rules.with_own(standards.own_inches(), on)
     takeoff, measured = measure(job, rules)
     problems = in_file_order((*read, *looser, *measured))
     if takeoff is None or has_error(problems):
@@ -125,13 +125,13 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
     said = (
         *asked_problems(job, takeoff),
         *deposit_problems(job, quote, rules),
-        *law_problems(job, quote.chosen.total, house.laws),
+        *law_problems(job, quote.chosen.total, shared.laws),
         *mix_problems(job, rules),
     )
     problems = in_file_order((*problems, *said))
     if has_error(problems):
         return Figured(results=None, owner=None, problems=problems)
-    owner = owners_figures(job, takeoff, house.rules, quote)
+    owner = owners_figures(job, takeoff, shared.rules, quote)
     said = floor_problems(job, owner.finishes, Severity.WARNING)
     problems = in_file_order((*problems, *said))
     announce(f"4 visits {job.quote}")
@@ -147,15 +147,15 @@ def figure(job_file: Path, house: House, announce: Announce = silent) -> Figured
         quote=quote,
         visits=MappingProxyType(visits),
         access=access,
-        laws=house.laws,
+        laws=shared.laws,
         openings=openings_of(job, visits[job.finish], rules),
         contract=contract,
         days=days_of(job, contract.finish),
         day_plans=day_plans_of(job, quote.combinations, rules),
         upkeep=upkeep_of(job, takeoff, quote.finishes, rules),
         rules=rules,
-        content=house.content,
-        words=Words(labels=house.content.labels, locale=house.content.locale, units=job.units),
+        content=shared.content,
+        words=Words(labels=shared.content.labels, locale=shared.content.locale, units=job.units),
     )
     return Figured(results=results, owner=owner, problems=problems)
 
@@ -165,39 +165,39 @@ def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[
     return remeasure(job, job.measured, rules) if job.measured else (None, ())
 
 
-def first_visit(asked: Asked, house: House) -> str | tuple[Problem, ...]:
-    """Return the price ladder of a paced size as text, or what is wrong with the files."""
+def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
+    """Return the ballpark of a paced size as text, or what is wrong with the files."""
     # Imported here with the rest of what prints.
-    from quotegen.publish.terminal.ballpark import ladder_text  # noqa: PLC0415
+    from quotegen.publish.terminal.ballpark import ballpark_text  # noqa: PLC0415
 
-    paced, problems = rough_job(asked, Fraction(1), frozenset(house.content.scope))
+    paced, problems = paced_job(asked, Fraction(1), frozenset(shared.content.scope))
     if paced is None or has_error(problems):
         return problems
     jobs, takeoffs = [], []
-    short, long = paced_factors(house.rules, paced.quote_date)
+    short, long = paced_factors(shared.rules, paced.quote_date)
     for factor in (short, Fraction(1), long):
-        job, _ = rough_job(asked, factor, frozenset(house.content.scope))
-        takeoff, problems = measure(job or paced, house.rules)
+        job, _ = paced_job(asked, factor, frozenset(shared.content.scope))
+        takeoff, problems = measure(job or paced, shared.rules)
         if job is None or takeoff is None or has_error(problems):
             return problems
         jobs.append(job)
         takeoffs.append(takeoff)
-    rungs = ladder(
+    rough = ballpark_of(
         (jobs[0], jobs[1], jobs[2]),
         (takeoffs[0], takeoffs[1], takeoffs[2]),
-        rough_step(house.rules, paced.quote_date),
+        rough_step(shared.rules, paced.quote_date),
         asked.on,
     )
-    words = Words(labels=house.content.labels, locale=house.content.locale, units=paced.units)
-    return ladder_text(paced, rungs, house.rules, words)
+    words = Words(labels=shared.content.labels, locale=shared.content.locale, units=paced.units)
+    return ballpark_text(paced, rough, shared.rules, words)
 
 
-def build(job_file: Path, house: House, announce: Announce = silent) -> Built:
+def build(job_file: Path, shared: Shared, announce: Announce = silent) -> Built:
     """Run all stages and gather the package."""
     # Imported here, since printing is slow to load and `check` does without.
     from quotegen.publish.package import package  # noqa: PLC0415
 
-    figured = figure(job_file, house, announce)
+    figured = figure(job_file, shared, announce)
     if figured.results is None or figured.owner is None:
         nowhere = Source(file=str(job_file))
         return Built(quote="", source=nowhere, package=None, problems=figured.problems)
@@ -210,7 +210,7 @@ def build(job_file: Path, house: House, announce: Announce = silent) -> Built:
             problems = in_file_order((*other, *refused))
             return Built(quote=job.quote, source=source, package=None, problems=problems)
     announce(f"5 explain and 6 publish {job.quote}")
-    drift = drift_of(_completed(job_file, house), job.rate_book.costs)
+    drift = drift_of(_completed(job_file, shared), job.rate_book.costs)
     return Built(
         quote=job.quote,
         source=source,
@@ -219,10 +219,10 @@ def build(job_file: Path, house: House, announce: Announce = silent) -> Built:
     )
 
 
-def _completed(job_file: Path, house: House) -> tuple[Outcome, ...]:
+def _completed(job_file: Path, shared: Shared) -> tuple[Outcome, ...]:
     """Return how every job came out that lies in the same folder and says so."""
     done = (path for path in sorted(job_file.parent.glob("*.yaml")) if says_outcome(path))
-    figured = (figure(path, house) for path in done)
+    figured = (figure(path, shared) for path in done)
     owners = (one.owner for one in figured if one.owner is not None)
     return tuple(owner.outcome for owner in owners if owner.outcome is not None)
 

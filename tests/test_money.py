@@ -23,7 +23,7 @@ CENTS = st.integers(min_value=0, max_value=10**9).map(lambda cents: Money(Decima
         ("1.025", "1.03", "1.02"),  # half to even would give 1.02
         ("1.0150001", "1.02", "1.01"),
         ("1.009", "1.01", "1.00"),
-        ("-1.005", "-1.01", "-1.00"),  # away from nought
+        ("-1.005", "-1.01", "-1.00"),  # away from zero
         ("1E+3", "1000.00", "1000.00"),
     ],
 )
@@ -69,6 +69,6 @@ def test_a_total_of_cents_is_exact(amounts: list[Money]):
     assert to_cents(total(tuple(amounts))) == total(tuple(amounts))
 
 
-def test_nothing_adds_up_to_nought():
-    """An empty sum is nought dollars and nought cents."""
+def test_nothing_adds_up_to_zero():
+    """An empty sum is zero dollars and zero cents."""
     assert str(total(())) == "0.00"

@@ -100,7 +100,7 @@ def test_the_tape_loses_no_sixteenth(sixteenths: int):
 
 @pytest.mark.parametrize(("value", "places"), [("2", 0), ("2.50", 1), ("18.25", 2), ("200", 0)])
 def test_decimal_places(value: str, places: int):
-    """A value needs as many decimals as it has without the noughts at its end."""
+    """A value needs as many decimals as it has without the zeros at its end."""
     assert decimal_places(Decimal(value)) == places
 
 

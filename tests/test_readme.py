@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.pipeline import House, figure, open_house
+from quotegen.pipeline import Shared, figure, read_shared
 from tests.world import write_world
 
 FORECAST = """
@@ -16,8 +16,8 @@ README = Path(__file__).parent.parent / "README.md"
 
 def test_the_jobs_in_the_readme_have_no_fault(tmp_path):
     """The whole job file checks clean, and so does it with what happens after the quote."""
-    house = open_house()
-    assert isinstance(house, House)
+    house = read_shared()
+    assert isinstance(house, Shared)
     job, after = _jobs()
     for text in (job, job + after):
         made = figure(write_world(tmp_path, text), house)
@@ -32,8 +32,8 @@ def test_every_file_that_the_readme_lists_is_made(tmp_path):
     assert listed >= {"quote.html", "quote.pdf", "door-sheet.pdf", "email.eml", "visits.ics"}
     from quotegen.pipeline import build
 
-    house = open_house()
-    assert isinstance(house, House)
+    house = read_shared()
+    assert isinstance(house, Shared)
     job, after = _jobs()
     built = build(write_world(tmp_path, job + after + FORECAST), house).package
     assert built is not None

@@ -65,7 +65,7 @@ class Words:
         return self(form if form in self.labels else f"{key}_other", **shown)
 
     def plain_number(self, value: Decimal | Fraction | int) -> str:
-        """Write a number with the decimals that it has and no nought behind them."""
+        """Write a number with the decimals that it has and no zero behind them."""
         exact = decimal_of(Fraction(value))
         return format_decimal(exact, decimal_quantization=False, locale=self.locale)
 
@@ -74,7 +74,7 @@ class Words:
         return format_currency(amount, "USD", locale=self.locale)
 
     def signed_money(self, amount: Decimal) -> str:
-        """Write a difference with its sign; nought has none."""
+        """Write a difference with its sign; zero has none."""
         return f"{_sign(amount)}{self.money(abs(amount))}"
 
     def price(self, amount: Decimal) -> str:
@@ -106,12 +106,12 @@ class Words:
         return format_decimal(rounded(Fraction(value), places), format=pattern, locale=self.locale)
 
     def signed_number(self, value: Decimal | int, places: int) -> str:
-        """Write a difference with so many decimals and its sign; nought has none."""
+        """Write a difference with so many decimals and its sign; zero has none."""
         shown = rounded(Fraction(value), places)
         return f"{_sign(shown)}{self.number(abs(shown), places)}"
 
     def signed_quantity(self, value: Decimal, unit: Unit) -> str:
-        """Write a difference with its sign; nought has none."""
+        """Write a difference with its sign; zero has none."""
         return f"{_sign(value)}{self.quantity(abs(value), unit)}"
 
     def unit_one(self, unit: Unit) -> str:
@@ -134,7 +134,7 @@ class Words:
         return self.number(value, max(_PLACES.get(unit, 0), decimal_places(value)))
 
     def signed_amount_of(self, value: Decimal, unit: Unit) -> str:
-        """Write a difference without its unit, with its sign; nought has none."""
+        """Write a difference without its unit, with its sign; zero has none."""
         return f"{_sign(value)}{self.amount_of(abs(value), unit)}"
 
     def length(self, length: Length) -> str:
@@ -180,7 +180,7 @@ class Words:
         return self.quantity(rounded(Fraction(area_sqft) / SQFT_PER_M2, 2), Unit.M2)
 
     def height(self, feet: Decimal) -> str:
-        """Write a height over or under the mark, with its sign; nought has none."""
+        """Write a height over or under the mark, with its sign; zero has none."""
         shown = self.feet(abs(feet))
         if shown == self.feet(feet - feet):
             return shown
@@ -257,7 +257,7 @@ class Words:
 
 
 def _sign(difference: Decimal | Fraction) -> str:
-    """Return the sign of a difference; nought has none."""
+    """Return the sign of a difference; zero has none."""
     return "+" if difference > 0 else "−" if difference < 0 else ""
 
 

@@ -8,11 +8,11 @@ from types import MappingProxyType
 from quotegen.explain.papers.cancellation_form import cancellation_form
 from quotegen.explain.papers.care_card import care_card
 from quotegen.explain.papers.compare_bids import compare_sheet
-from quotegen.explain.papers.final_measurement import change_orders_view, statement_view
+from quotegen.explain.papers.final_measurement import change_orders_view, final_measurement_view
 from quotegen.explain.private.cost_sheet import cost_sheet
 from quotegen.explain.private.law_checklist import LawSheet, law_sheet
 from quotegen.explain.private.order_list import OrderList, order_list_view
-from quotegen.explain.private.phone_sheet import call_sheet
+from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.private.weather_sheet import WeatherSheet, weather_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
@@ -97,7 +97,7 @@ def _after_signing(results: Results) -> dict[str, Paper]:
     """Return the papers that are signed after the quote, up to the hand-over."""
     contract, papers = results.contract, dict[str, Paper]()
     if contract.remeasure is not None:
-        papers["measured"] = statement_view(results, contract.remeasure)
+        papers["final-measurement"] = final_measurement_view(results, contract.remeasure)
     if contract.changes:
         papers["changes"] = change_orders_view(results)
     if results.job.completed is not None:
@@ -110,7 +110,7 @@ def _private(
 ) -> Artifacts:
     sheets: dict[str, OwnersSheet | OrderList | LawSheet | WeatherSheet] = {
         "cost-sheet": cost_sheet(results, owner, drift),
-        "call-sheet": call_sheet(results, owner),
+        "phone-sheet": phone_sheet(results, owner),
         "order-list": order_list_view(results),
         "law-checklist": law_sheet(results, results.laws),
     }

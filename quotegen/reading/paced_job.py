@@ -40,7 +40,7 @@ class Asked:
     drive_time: str | None
 
 
-def rough_job(
+def paced_job(
     asked: Asked, factor: Fraction, scope_items: frozenset[str]
 ) -> tuple[JobSpec | None, tuple[Problem, ...]]:
     """Return the paced rectangle as a job at every finish of the book, the asked one first.
@@ -87,7 +87,7 @@ def _text(asked: Asked, factor: Fraction, on: date, others: tuple[str, ...]) -> 
     way = {"distance": asked.distance, "drive_time": asked.drive_time}
     return json.dumps(
         {
-            "quote": "visit",
+            "quote": "ballpark",
             "date": on.isoformat(),
             "start": on.isoformat(),
             "customer": {"name": "first visit"},

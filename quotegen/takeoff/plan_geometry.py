@@ -32,7 +32,7 @@ class EdgeRun:
         points_ft: the run as drawn; two points when straight.
         length_ft: along the edge.
         chord_ft: straight from end to end.
-        rise_ft: from the middle of the chord to the arc, nought when straight.
+        rise_ft: from the middle of the chord to the arc, zero when straight.
         radius_ft: of the arc, None when straight or part of an ellipse.
         is_oval: whether it is part of an ellipse.
         is_smooth: whether it is a smooth curve through measured points.

@@ -40,7 +40,7 @@ class MethodReach:
     """What one way of access reaches.
 
     Attributes:
-        share: of the area of the deck, from nought to one hundred, to 0.1 %.
+        share: of the area of the deck, from zero to one hundred, to 0.1 %.
         covers: whether that is all of it, but for what a rake can pull.
         edge_ft: where its reach ends on the slab.
     """
@@ -100,7 +100,7 @@ class PlacementFalls:
     """The heights of one placement, over the mark that its job file names.
 
     Attributes:
-        of: what nought stands for; empty for the highest point of the slab.
+        of: what zero stands for; empty for the highest point of the slab.
     """
 
     placement: str

@@ -21,7 +21,7 @@ class Air:
 def evaporation_lb(weather: Air, rules: RuleBook, on: date) -> Decimal:
     """Evaporation in lb per sq ft per hour (Uno, ACI Materials Journal 95-M34).
 
-    (Tc^2.5 - r Ta^2.5)(1 + 0.4 V) 10^-6; nought where water would settle on the slab instead.
+    (Tc^2.5 - r Ta^2.5)(1 + 0.4 V) 10^-6; zero where water would settle on the slab instead.
     The one form that is computed: for kg/m2 it is converted, as the rounded metric form differs.
     Says too much, by 15 to 24 %, in air much colder than the concrete; nothing below 0 °F.
     """

@@ -20,7 +20,7 @@ def customer_pages(packages: Path) -> list[Path]:
         kind = path.stem.rstrip("-0123456789")
         longest = kinds.setdefault(kind, path)
         kinds[kind] = max(longest, path, key=lambda page: page.stat().st_size)
-    assert {"quote", "compare-bids", "past-job", "measured", "changes"} <= {*kinds}
+    assert {"quote", "compare-bids", "past-job", "final-measurement", "changes"} <= {*kinds}
     return [*quotes, *(path for kind, path in kinds.items() if kind != "quote")]
 
 

@@ -13,7 +13,7 @@ from quotegen.publish.package import package, specimens
 from quotegen.resources import theme_names
 from tests.browser import test_customer_pages, test_valid_html
 from tests.browser.conftest import REPO, opened
-from tests.pricing.shop import house
+from tests.pricing.shop import shared
 
 pytestmark = pytest.mark.xdist_group("second theme")
 
@@ -43,9 +43,9 @@ def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (home / "mark.svg").write_text(LOGO, encoding="utf-8")
     company = home / "company.yaml"
     text = company.read_text(encoding="utf-8")
-    company.write_text(text + "theme: fieldbook\npaper: A4\nlogo: mark.svg\n", encoding="utf-8")
+    company.write_text(text + "theme: notebook\npaper: A4\nlogo: mark.svg\n", encoding="utf-8")
     job = home / "jobs" / "cutters-row-drive.yaml"
-    figured = figure(job, house())
+    figured = figure(job, shared())
     assert figured.results is not None, figured.problems
     assert figured.owner is not None
     made = package(figured.results, figured.owner, ())

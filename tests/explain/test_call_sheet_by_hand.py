@@ -1,9 +1,9 @@
-"""Every figure on the pool deck's call sheet, worked out again with a pencil."""
+"""Every figure on the pool deck's phone sheet, worked out again with a pencil."""
 
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
-from quotegen.explain.private.phone_sheet import call_sheet
+from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.words.tables import OwnersSheet
 from tests.explain.pencil import D, Deck, Sum, cents, least, materials, priced, worked
 from tests.pricing import shop
@@ -16,7 +16,7 @@ FIRST, SECOND = D(17450), D(26400)
 def _sheet() -> OwnersSheet:
     owner = shop.example(DECK).owner
     assert owner is not None
-    return call_sheet(shop.example_results(DECK), owner)
+    return phone_sheet(shop.example_results(DECK), owner)
 
 
 def _texts(sheet: OwnersSheet) -> str:

@@ -10,7 +10,7 @@ import pytest
 
 from quotegen.explain.papers.compare_bids import compare_sheet
 from quotegen.explain.private.cost_sheet import cost_sheet
-from quotegen.explain.private.phone_sheet import call_sheet
+from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.words.tables import OwnersSheet, Section, Table
@@ -68,7 +68,7 @@ def _words(sheet: OwnersSheet) -> str:
 def test_three_bids_from_3200_to_7200_for_one_patio(tmp_path):
     """H1: is the dear one greedy or the cheap one short? Each gap is told by scope, and asked."""
     results, owner = _made(tmp_path, SMALL + THREE)
-    sheet = call_sheet(results, owner)
+    sheet = phone_sheet(results, owner)
     assert len(sheet.sums) == 3
     for bid, block in zip(owner.bids, sheet.sums, strict=True):
         assert bid.gap == bid.left_out + bid.not_stated + bid.remains
@@ -83,7 +83,7 @@ def test_three_bids_from_3200_to_7200_for_one_patio(tmp_path):
 def test_a_bid_with_nothing_stated_still_helps(tmp_path):
     """Everything is asked, nothing is held against it, and the sheet to compare bids is offered."""
     results, owner = _made(tmp_path, SMALL + THREE)
-    sheet = call_sheet(results, owner)
+    sheet = phone_sheet(results, owner)
     said = _section(sheet, "low-say").points
     assert len(said) == 2
     assert "I cannot tell what it covers" in said[1]
@@ -97,7 +97,7 @@ def test_a_bid_with_nothing_stated_still_helps(tmp_path):
 def test_the_first_block_is_sums_and_a_verdict():
     """Five seconds: their price, ours, the gap, its parts, what remains; then whether to match."""
     results, owner = _deck()
-    first, second = call_sheet(results, owner).sums
+    first, second = phone_sheet(results, owner).sums
     assert [row.name for row in first.rows] == [
         "Their price", "Our price", "We are higher by", "They leave out, at our prices",
         "They do not state, at our prices", "On what both cover, we are lower by",
@@ -109,16 +109,16 @@ def test_the_first_block_is_sums_and_a_verdict():
     assert second.verdict == (said,)
 
 
-def test_a_part_that_is_nought_is_left_out(tmp_path):
+def test_a_part_that_is_zero_is_left_out(tmp_path):
     """The second bid states everything, so no row tells of nothing; no parts, and no remainder."""
     results, owner = _deck()
-    names = [row.name for row in call_sheet(results, owner).sums[1].rows]
+    names = [row.name for row in phone_sheet(results, owner).sums[1].rows]
     assert "They do not state, at our prices" not in names
-    assert "$0.00" not in _words(call_sheet(results, owner))
+    assert "$0.00" not in _words(phone_sheet(results, owner))
     items = ", ".join(f"{item}: included" for item in results.scope_items())
     bid = f"other_bids: [{{id: all, total: $9000, scope: {{{items}}}}}]\n"
     alone, full = _made(tmp_path, SMALL + bid)
-    (block,) = call_sheet(alone, full).sums
+    (block,) = phone_sheet(alone, full).sums
     assert [row.name for row in block.rows] == ["Their price", "Our price", "We are lower by"]
 
 
@@ -128,7 +128,7 @@ def test_a_bid_for_another_finish_is_held_against_its_own_floors(tmp_path):
     results, owner = _made(tmp_path, job)
     slate = next(one for one in owner.finishes if one.finish == "slate")
     assert owner.chosen.walk_away < 6200 < slate.walk_away
-    (block,) = call_sheet(results, owner).sums
+    (block,) = phone_sheet(results, owner).sums
     assert block.verdict[0].startswith("Do not match it")
     assert block.rows[1].note == "for Slate texture, stamped, which is what they bid for"
 
@@ -136,7 +136,7 @@ def test_a_bid_for_another_finish_is_held_against_its_own_floors(tmp_path):
 def test_why_are_you_so_low():
     """What theirs has more, at our prices where we have one; what is left; ours, for the owner."""
     results, owner = _deck()
-    sheet = call_sheet(results, owner)
+    sheet = phone_sheet(results, owner)
     low = _section(sheet, "second-why-low")
     rows = {row.name: row.cells[0] for row in _table(sheet, "second-why-low").rows}
     assert rows["Trench drain"] == "+$1,104.00"  # 24 ft at $46
@@ -155,7 +155,7 @@ def test_why_are_you_so_low():
 def test_nothing_is_made_up_for_a_dearer_bid(tmp_path):
     """A dearer bid that says nothing more than ours: no table, and a question."""
     results, owner = _made(tmp_path, SMALL + "other_bids: [{id: dear, total: $9900}]\n")
-    low = _section(call_sheet(results, owner), "dear-why-low")
+    low = _section(phone_sheet(results, owner), "dear-why-low")
     assert low.table is not None
     assert low.table.rows == ()
     assert "I know of nothing in the other price that ours lacks" in low.points[1]
@@ -167,7 +167,7 @@ def test_thickness_is_a_number(tmp_path):
     (slab,) = (row for row in compare_sheet(results).rows if row.title == "Slab")
     assert slab.ours.startswith("4 in thick")
     assert slab.check.startswith("Tape down from a string")
-    rows = _section(call_sheet(results, owner), "high-numbers").table
+    rows = _section(phone_sheet(results, owner), "high-numbers").table
     assert rows is not None
     thick = rows.rows[0]
     assert thick.cells[:2] == ("4 in", "6 in")
@@ -182,13 +182,13 @@ def test_a_breakdown_is_asked_for():
     shown = customer_view(results).change.by_scope
     assert len(shown) > 10
     assert all(row.amount.startswith("$") for row in shown)
-    assert "every scope item and option has its price" in _words(call_sheet(results, owner))
+    assert "every scope item and option has its price" in _words(phone_sheet(results, owner))
 
 
 def test_a_discount_is_asked_for():
     """C6: scope is traded for price. Ways with less work stand before what a discount does."""
     results, owner = _deck()
-    sheet = call_sheet(results, owner)
+    sheet = phone_sheet(results, owner)
     order = [section.id for section in sheet.sections]
     assert order.index("ways") < order.index("discounts")
     ways = _section(sheet, "ways").table
@@ -202,7 +202,7 @@ def test_a_discount_is_asked_for():
 def test_why_are_you_higher():
     """C9: what is in, what the other sheet says line by line, and nobody is run down."""
     results, owner = _deck()
-    sheet = call_sheet(results, owner)
+    sheet = phone_sheet(results, owner)
     first = _section(sheet, "first-say").points
     assert len(first) == 3
     assert "every part of it is on your quote" in first[0]
@@ -219,9 +219,9 @@ def test_why_are_you_higher():
 def test_a_dearer_bid_gets_the_same_questions():
     """A bid above ours: we say so, ask the same of both, and what they have and we lack."""
     results, owner = _deck()
-    said = _section(call_sheet(results, owner), "second-say").points
+    said = _section(phone_sheet(results, owner), "second-say").points
     assert "We are lower" in said[1]
-    asked = {row.name: row for row in _table(call_sheet(results, owner), "second-ask").rows}
+    asked = {row.name: row for row in _table(phone_sheet(results, owner), "second-ask").rows}
     drain = asked["They include this, and our price does not: Drain. Is it wanted?"]
     assert drain.cells == ("included", "not in it")
 
@@ -229,7 +229,7 @@ def test_a_dearer_bid_gets_the_same_questions():
 def test_the_way_to_the_site():
     """C11: distance is one line of the price, and there is a sentence for it."""
     results, owner = _deck()
-    answer = _section(call_sheet(results, owner), "answers").points[0]
+    answer = _section(phone_sheet(results, owner), "answers").points[0]
     assert "Trips are one line, $425.00 for 5 visits" in answer
 
 
@@ -237,7 +237,7 @@ def test_a_bid_under_the_floors_is_not_matched():
     """Private: the first bid lies under the walk-away line, and the sheet says not to match it."""
     results, owner = _deck()
     assert owner.bids[0].under_floors > 0
-    sheet = call_sheet(results, owner)
+    sheet = phone_sheet(results, owner)
     assert "Do not match it" in sheet.sums[0].verdict[0]
     assert sheet.sections[0].id == "walk-away"
 
@@ -249,10 +249,10 @@ def test_a_book_without_costs_says_so_on_both_sheets(tmp_path):
     assert made.owner is not None
     missing = _section(cost_sheet(made.results, made.owner, ()), "missing").points
     assert "The rate book has no `costs`" in missing[0]
-    walk = _section(call_sheet(made.results, made.owner), "walk-away").points
+    walk = _section(phone_sheet(made.results, made.owner), "walk-away").points
     assert walk[0].startswith("No floor is set")
     assert "does not know everything yet" in walk[-1]
-    assert "No other bid is in the job file" in call_sheet(made.results, made.owner).lead[0]
+    assert "No other bid is in the job file" in phone_sheet(made.results, made.owner).lead[0]
 
 
 class TestCompareBids:
@@ -276,7 +276,7 @@ class TestCompareBids:
         without = replace(results, job=replace(results.job, other_bids=()))
         assert compare_sheet(results) == compare_sheet(without)
 
-    @pytest.mark.parametrize("page", shop.house().content.scope.values(), ids=lambda p: p.front.id)
+    @pytest.mark.parametrize("page", shop.shared().content.scope.values(), ids=lambda p: p.front.id)
     def test_a_question_runs_nobody_down(self, page):
         """Neither the question nor the check holds an unkind word."""
         said = f"{page.front.ask} {page.front.check}".lower()

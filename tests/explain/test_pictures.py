@@ -63,7 +63,7 @@ def test_the_same_results_are_the_same_drawings(results):
 
 
 def test_bars_are_as_long_as_their_prices(results):
-    """Plain is 200, fancy 460: the bars begin at nought and are as 200 to 460."""
+    """Plain is 200, fancy 460: the bars begin at zero and are as 200 to 460."""
     bars = price_bars(results)
     assert bars is not None
     plain, fancy = (float(w) for w in re.findall(r'<rect[^>]* width="([\d.]+)"', str(bars.svg)))

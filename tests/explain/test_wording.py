@@ -8,11 +8,11 @@ import pytest
 
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length, Unit, Units
-from tests.pricing.shop import house
+from tests.pricing.shop import shared
 
 
 def _words(units: Units = Units.US) -> Words:
-    return Words(labels=house().content.labels, locale="en_US", units=units)
+    return Words(labels=shared().content.labels, locale="en_US", units=units)
 
 
 US, METRIC = _words(), _words(Units.METRIC)
@@ -31,7 +31,7 @@ US, METRIC = _words(), _words(Units.METRIC)
     ],
 )
 def test_money(amount: str, text: str, signed: str):
-    """Money has its cents and its thousands; a difference has its sign, and nought has none."""
+    """Money has its cents and its thousands; a difference has its sign, and zero has none."""
     assert (US.money(Decimal(amount)), US.signed_money(Decimal(amount))) == (text, signed)
 
 

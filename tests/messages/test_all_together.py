@@ -34,8 +34,8 @@ MANY = {
 
 
 def _figured(job: Path) -> pipeline.Figured:
-    house = pipeline.open_house()
-    assert isinstance(house, pipeline.House)
+    house = pipeline.read_shared()
+    assert isinstance(house, pipeline.Shared)
     return pipeline.figure(job, house)
 
 

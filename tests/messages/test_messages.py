@@ -16,7 +16,7 @@ import pytest
 import yaml
 
 from quotegen import pipeline
-from quotegen.pipeline import House
+from quotegen.pipeline import Shared
 from quotegen.problem import Problem
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.yaml.typed_file import load
@@ -70,10 +70,10 @@ BY_CASE = {case: list(rows) for case, rows in groupby(TABLE, key=lambda row: row
 
 
 @cache
-def _house(read: Callable[[], House | tuple[Problem, ...]] = pipeline.open_house) -> House:
-    house = read()
-    assert isinstance(house, House)
-    return house
+def _shared(read: Callable[[], Shared | tuple[Problem, ...]] = pipeline.read_shared) -> Shared:
+    shared = read()
+    assert isinstance(shared, Shared)
+    return shared
 
 
 @pytest.fixture
@@ -82,7 +82,7 @@ def command(
 ) -> Command:
     """Stand in an empty folder with an older package in `out/`."""
     monkeypatch.chdir(tmp_path)
-    monkeypatch.setattr(pipeline, "open_house", _house)
+    monkeypatch.setattr(pipeline, "read_shared", _shared)
     older = tmp_path / "out" / "T-1" / "customer"
     older.mkdir(parents=True)
     (older / "quote.html").write_text("as sent in April", encoding="utf-8")
@@ -97,7 +97,7 @@ def _printed(row: Row) -> str:
 
 
 def _problems(job: Path) -> tuple[Problem, ...]:
-    return pipeline.figure(job, _house()).problems
+    return pipeline.figure(job, _shared()).problems
 
 
 @pytest.mark.parametrize("case", [case for case in BY_CASE if case not in WARNINGS])

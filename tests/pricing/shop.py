@@ -9,7 +9,7 @@ from typing import Any
 import yaml
 
 from quotegen.explain.results import Results
-from quotegen.pipeline import Figured, House, figure, open_house
+from quotegen.pipeline import Figured, Shared, figure, read_shared
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from tests.world import EXAMPLES, PATIO, write_world
 
@@ -38,16 +38,16 @@ FANCY: dict[str, Any] = {
 
 
 @cache
-def house() -> House:
+def shared() -> Shared:
     """Return the rules, the content and the theme, read once."""
-    opened = open_house()
-    assert isinstance(opened, House), opened
+    opened = read_shared()
+    assert isinstance(opened, Shared), opened
     return opened
 
 
 def figured(folder: Path, job: str = PATIO, **files: str) -> Figured:
     """Run stages 1 to 4 on a job that must be without fault."""
-    made = figure(write_world(folder, job, **files), house())
+    made = figure(write_world(folder, job, **files), shared())
     assert [str(problem) for problem in made.problems] == []
     return made
 
@@ -61,7 +61,7 @@ def results(folder: Path, job: str = PATIO, **files: str) -> Results:
 
 def warned(folder: Path, job: str = PATIO, **files: str) -> Results:
     """Return the results of a job that has warnings."""
-    made = figure(write_world(folder, job, **files), house())
+    made = figure(write_world(folder, job, **files), shared())
     assert made.problems
     assert made.results is not None
     return made.results
@@ -75,7 +75,7 @@ def quote(folder: Path, job: str = PATIO, **files: str) -> PricedQuote:
 @cache
 def example(job_file: Path) -> Figured:
     """Run stages 1 to 4 on an example, once."""
-    made = figure(job_file, house())
+    made = figure(job_file, shared())
     assert made.problems == ()
     return made
 

@@ -150,12 +150,12 @@ class TestFloors:
         book = (write_world(tmp_path).parent / "rate-book.yaml").read_text(encoding="utf-8")
         high = book.replace("floors: {margin: 12 %", "floors: {margin: 60 %")
         path = write_world(tmp_path, PATIO + said, rate_book=high)
-        checked = figure(path, shop.house())
+        checked = figure(path, shop.shared())
         assert {(p.code, p.severity.value) for p in checked.problems} == {
             ("under-floor", "warning")
         }
         assert all((why or "floor") in p.message for p in checked.problems)
-        built = build(path, shop.house())
+        built = build(path, shop.shared())
         assert (built.package is not None) == (why is not None)
         assert {p.severity.value for p in built.problems} == {"warning" if why else "error"}
 

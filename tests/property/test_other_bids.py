@@ -17,7 +17,9 @@ DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
 METRIC = next(path for path in shop.JOBS if path.stem == "ferry-road-drive")
 
 jobs = st.sampled_from([DECK, METRIC])
-scopes = st.dictionaries(st.sampled_from(sorted(shop.house().content.scope)), st.sampled_from(Says))
+scopes = st.dictionaries(
+    st.sampled_from(sorted(shop.shared().content.scope)), st.sampled_from(Says)
+)
 totals = st.decimals(min_value="0.01", max_value="99999.99", places=2)
 
 
@@ -26,7 +28,7 @@ class TestThreeParts:
 
     @given(jobs, scopes, totals)
     def test_they_add_up(self, job_file: Path, scope: dict[str, Says], asked: Decimal):
-        """Whatever a bid says and asks; and no part at our prices is less than nought."""
+        """Whatever a bid says and asks; and no part at our prices is less than zero."""
         results = shop.example_results(job_file)
         found = compare(results.job, results.takeoff, _bid(str(asked), scope), None)
         assert found.left_out + found.not_stated + found.remains == found.gap
@@ -34,7 +36,7 @@ class TestThreeParts:
         assert found.left_out >= 0
         assert found.not_stated >= 0
 
-    @given(jobs, scopes, st.sampled_from(sorted(shop.house().content.scope)))
+    @given(jobs, scopes, st.sampled_from(sorted(shop.shared().content.scope)))
     def test_leaving_out_more_is_worth_more(self, job_file: Path, scope, item: str):
         """One more item that is not included never makes what is left out worth less."""
         results = shop.example_results(job_file)
@@ -47,7 +49,7 @@ class TestThreeParts:
 class TestLessWork:
     """Removing a scope item lowers or keeps the price."""
 
-    @given(jobs, st.sets(st.sampled_from(sorted(shop.house().content.scope))))
+    @given(jobs, st.sets(st.sampled_from(sorted(shop.shared().content.scope))))
     def test_less_scope_is_never_dearer(self, job_file: Path, without: set[str]):
         """Minimum and taxes included, the job without some lines costs as much or less."""
         results = shop.example_results(job_file)

@@ -183,7 +183,7 @@ class TestTheAdjustment:
     """ "When the number goes up or down, the rate stays as quoted" (clause, measure_and_adjust)."""
 
     @given(jobs())
-    def test_at_nought_nothing_changes(self, job: JobSpec):
+    def test_at_zero_nothing_changes(self, job: JobSpec):
         """A measure that comes out as quoted is the quote, to the cent."""
         takeoff = _measured(job)
         assert price(job, with_area_changed(takeoff, Fraction(0))) == price(job, takeoff)

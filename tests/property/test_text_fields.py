@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pydantic_core import PydanticCustomError
 
-from quotegen.pipeline import House, open_house
+from quotegen.pipeline import Shared, read_shared
 from quotegen.quantity import tape
 from quotegen.reading.fields import text_fields
 from quotegen.reading.read import read_job
@@ -109,20 +109,20 @@ def _mutated(text: str, chance: random.Random) -> str:
 class TestAnyFileIsReadOrRefused:
     """Rule: a job file becomes a job or problems, each with a place in a file; nothing raises."""
 
-    house = open_house()
+    shared = read_shared()
 
     @settings(max_examples=80)
     @given(st.integers(0, 2**32), st.sampled_from(JOBS), st.sampled_from(("job", *COMPANY_FILES)))
     def test_slips_in_a_file(self, seed: int, job: Path, name: str):
         """A few random slips in an example job, or in one of the company's files."""
-        assert isinstance(self.house, House)
+        assert isinstance(self.shared, Shared)
         chance = random.Random(seed)
         original = job if name == "job" else EXAMPLES / name
         spoilt = _mutated(original.read_text(encoding="utf-8"), chance)
         with tempfile.TemporaryDirectory() as folder:
             path = write_world(Path(folder), job.read_text(encoding="utf-8"))
             (path if name == "job" else Path(folder) / name).write_text(spoilt, encoding="utf-8")
-            spec, problems = read_job(path, frozenset(self.house.content.scope))
+            spec, problems = read_job(path, frozenset(self.shared.content.scope))
         assert isinstance(spec, JobSpec) or problems
         assert {p.code for p in problems} <= set(codes())
         assert all(p.source.line > 0 and p.source.column > 0 and p.message for p in problems)

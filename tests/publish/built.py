@@ -13,7 +13,7 @@ from tempfile import gettempdir
 import pytest
 
 from quotegen.pipeline import build
-from tests.pricing.shop import JOBS, house
+from tests.pricing.shop import JOBS, shared
 
 EVERY_BUILT = pytest.mark.parametrize(
     "job_file",
@@ -44,7 +44,7 @@ def built(job_file: Path) -> Mapping[str, bytes]:
     with (SHARED / f"{job_file.stem}.lock").open("w") as lock:
         fcntl.flock(lock, fcntl.LOCK_EX)
         if not kept.exists():
-            made = build(job_file, house())
+            made = build(job_file, shared())
             assert made.problems == ()
             assert made.package is not None
             kept.write_bytes(pickle.dumps(dict(made.package.artifacts)))

@@ -17,7 +17,7 @@ from quotegen.explain.results import Results
 from quotegen.pipeline import figure
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.publish.package import Package, package
-from tests.pricing.shop import as_yaml, house
+from tests.pricing.shop import as_yaml, shared
 from tests.world import EXAMPLES
 
 SHOWN_TITLE, SHOWN_TOWN, SHOWN_ALT = (
@@ -82,7 +82,7 @@ def build(folder: Path, job_name: str) -> MarkedWorld:
     ):
         (home / name).write_text(remark + text, encoding="utf-8")
     (job_file,) = (home / "jobs").iterdir()
-    made = figure(job_file, house())
+    made = figure(job_file, shared())
     assert {problem.code for problem in made.problems} <= {"under-floor"}
     assert made.results is not None
     assert made.owner is not None

@@ -177,7 +177,7 @@ def found_amounts(files: Mapping[str, bytes], amounts: Iterable[Decimal]) -> lis
     wanted = {f"{amount:.2f}" for amount in amounts}
     hits = set()
     for where, layer in unpacked(files):
-        narrow = layer.replace(b"\0", b"")  # UTF-16 is plain digits with noughts between
+        narrow = layer.replace(b"\0", b"")  # UTF-16 is plain digits with zeros between
         for number in AMOUNT.findall(narrow):
             plain = number.replace(b",", b"").decode()
             hits |= {f"{where}: {plain}"} if plain in wanted else set()

@@ -35,7 +35,7 @@ def test_the_files_of_a_package(job_file: Path):
     after = [
         name
         for name, there in (
-            ("measured", job.measured),
+            ("final-measurement", job.measured),
             ("changes", job.changes),
             ("care", job.completed),
         )
@@ -49,7 +49,7 @@ def test_the_files_of_a_package(job_file: Path):
         "customer/quote.pdf", "customer/visits.ics",
         *(f"customer/past-job-{number}.html" for number in range(1, shown + 1)),
         *(f"customer/{name}.{ending}" for name in after for ending in ("html", "pdf")),
-        "private/call-sheet.html", "private/cost-sheet.html", "private/figures.json",
+        "private/phone-sheet.html", "private/cost-sheet.html", "private/figures.json",
         "private/law-checklist.html", "private/order-list.html",
     ])  # fmt: skip
 
@@ -170,7 +170,7 @@ class TestAName:
     def test_it_passes_through_every_file(self, tmp_path, name: str):
         """The package is built, one recipient gets it, and the page shows the name as text."""
         job = PATIO.replace("name: Wren Abernathy", f"name: {name}")
-        made = build(write_world(tmp_path, job), shop.house())
+        made = build(write_world(tmp_path, job), shop.shared())
         assert made.problems == ()
         assert made.package is not None
         files = made.package.artifacts

@@ -20,7 +20,7 @@ from quotegen.publish.pdf import to_pdf
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
 from tests.browser.conftest import need
-from tests.pricing.shop import example_results, house
+from tests.pricing.shop import example_results, shared
 from tests.publish.paper import (
     headings_at_the_foot,
     laid_out,
@@ -35,7 +35,7 @@ pytestmark = pytest.mark.xdist_group("paper")
 LETTER, A4 = (612, 792), (595.28, 841.89)
 INCLUDED_AT_MOST = 12
 NINE_POINTS, THIRTY_MM = 12.0, 113.3  # in px of 1/96 in, as the print engine counts
-FLOWING = ("quote", "compare-bids", "cancellation", "measured", "changes", "care")
+FLOWING = ("quote", "compare-bids", "cancellation", "final-measurement", "changes", "care")
 
 
 def _build(folder: Path, job: str, more: str) -> Package:
@@ -47,15 +47,15 @@ def _build(folder: Path, job: str, more: str) -> Package:
         )
     file = folder / "jobs" / f"{job}.yaml"
     file.write_text((EXAMPLES / "jobs" / f"{job}.yaml").read_text(encoding="utf-8"), "utf-8")
-    made = build(file, house())
+    made = build(file, shared())
     assert made.package is not None, made.problems
     return made.package
 
 
-@pytest.fixture(scope="module", params=["shop", "fieldbook"])
+@pytest.fixture(scope="module", params=["shop", "notebook"])
 def package(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Package:
     """A drive with every paper: in the usual theme on Letter, in the other one on A4."""
-    more = "" if request.param == "shop" else "theme: fieldbook\npaper: A4\n"
+    more = "" if request.param == "shop" else "theme: notebook\npaper: A4\n"
     return _build(tmp_path_factory.mktemp(request.param), "cutters-row-drive", more)
 
 
@@ -63,7 +63,8 @@ def _pdfs(package: Package) -> dict[str, bytes]:
     found = {Path(name).stem: data for name, data in package.artifacts.items()
              if name.endswith(".pdf")}  # fmt: skip
     assert set(found) == {
-        "quote", "door-sheet", "compare-bids", "cancellation", "measured", "changes", "care"
+        "quote", "door-sheet", "compare-bids", "cancellation", "final-measurement", "changes",
+        "care",
     }  # fmt: skip
     return found
 
@@ -231,7 +232,7 @@ def test_the_sheet_for_comparing_bids_has_room_to_write(package: Package):
 
 def test_the_measured_statement_is_one_sheet(package: Package):
     """What both sign is on one page, and the headings of its tables have one size."""
-    pages = _pages(package, "measured")
+    pages = _pages(package, "final-measurement")
     assert len(pages) == 1
     captions = {line.inside[-1].style["font_size"] for line in lines(pages)
                 if "caption" in line.tags}  # fmt: skip

@@ -39,8 +39,8 @@ SENTENCES_WITH_DIGITS = {
 
 GRADE = 8
 READS_HARDER = {
-    "duties/barrier": "one cell of a table, and long names of trades",
-    "duties/bonding": "five words, one of them `electrician`",
+    "responsibilities/barrier": "one cell of a table, and long names of trades",
+    "responsibilities/bonding": "five words, one of them `electrician`",
 }
 """Pages over grade 8, each with the reason."""
 
@@ -150,8 +150,8 @@ def test_front_matter_names_what_exists():
     kinds = {"all", *FinishKind}
     for care in content.care.values():
         assert set(care.front.finishes) <= kinds
-    for duty in content.duties.values():
-        assert set(duty.front.ours) <= set(content.scope)
+    for responsibility in content.responsibilities.values():
+        assert set(responsibility.front.ours) <= set(content.scope)
     for page in PAGES:
         front, _ = _parts(page)
         rules = front["rules"]

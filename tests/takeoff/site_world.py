@@ -4,7 +4,7 @@ from pathlib import Path
 
 from quotegen.pipeline import Figured, figure
 from quotegen.takeoff.records import Material
-from tests.pricing.shop import house
+from tests.pricing.shop import shared
 from tests.world import write_world
 
 HEAD = """\
@@ -25,7 +25,7 @@ placements:
 
 def figured(folder: Path, more: str = "", head: str = HEAD) -> Figured:
     """Figure a job that must be without error."""
-    found = figure(write_world(folder, head + more), house())
+    found = figure(write_world(folder, head + more), shared())
     assert found.results is not None, [str(problem) for problem in found.problems]
     return found
 

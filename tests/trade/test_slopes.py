@@ -10,7 +10,7 @@ RULES = load_rules()
 ON = date(2026, 11, 24)
 
 
-def test_the_usual_fall_is_enough_beside_a_house() -> None:
+def test_the_usual_fall_is_enough_beside_a_shared() -> None:
     """Our own usual slope satisfies the rule beside a building."""
     assert slopes.drains_from_house(slopes.usual_slope_in_per_ft(RULES, ON), RULES, ON)
 

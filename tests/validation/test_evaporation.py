@@ -104,7 +104,7 @@ def test_vapor_pressure(fahrenheit: str) -> None:
 
 
 def test_water_that_settles_is_no_evaporation() -> None:
-    """Warm damp air over a cooler slab (C26): 25 °C concrete, 30 °C air, 90 % gives nought."""
+    """Warm damp air over a cooler slab (C26): 25 °C concrete, 30 °C air, 90 % gives zero."""
     assert evaporation_lb(_air("77", "86", "90", "6"), RULES, ON) == 0
     assert evaporation_menzel_lb(_air("77", "86", "90", "6"), RULES, ON) == 0
 

@@ -115,15 +115,15 @@ def test_the_deviation_is_that_of_the_partial_derivatives(typed: Any, closed_for
 
 
 def test_a_job_may_say_its_own_accuracy():
-    """Twice as near a reading is half the deviation; nought that is typed was not read."""
+    """Twice as near a reading is half the deviation; zero that is typed was not read."""
     typed = {"rectangle": "24 ft x 16 ft"}
     by_rule, finer = (
         area_sd_sqft((shape(**typed, **more),), RULES, DAY) for more in ({}, {"accuracy": "1/8 in"})
     )
     assert by_rule == pytest.approx(2 * finer)
     corner = outline((0, 0), (24, 0), (24, 16), (0, 16))
-    at_nought = [r.value for r in readings_of(shape(**corner), RULES, DAY)]
-    assert len(at_nought) == 4
+    at_zero = [r.value for r in readings_of(shape(**corner), RULES, DAY)]
+    assert len(at_zero) == 4
 
 
 def test_a_corner_typed_again_is_read_once():

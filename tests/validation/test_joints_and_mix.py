@@ -141,7 +141,7 @@ def test_slope_conversions(slope: str, per_cent: str) -> None:
     assert slopes.slope_share(Fraction(1, 4)) == Fraction(1, 48)
 
 
-def test_slope_beside_a_house() -> None:
+def test_slope_beside_a_shared() -> None:
     """IRC R401.3, 2 % within 10 ft (C33): 2.4 in; 1/8 in per ft fails it; as reported."""
     reach = RULES.exact("slope_house_reach", ON)
     assert slopes.fall_in(reach, Fraction(2, 100) * 12) == Fraction("2.4")

@@ -66,7 +66,7 @@ class TestAKidneyByItsWidths:
         assert slab(*strips).area_sqft / SQM == pytest.approx(91.20, abs=EXACT)
 
     def test_traps(self):
-        """Ends are nought: leaving the first one out makes an odd number of strips, refused."""
+        """Ends are zero: leaving the first one out makes an odd number of strips, refused."""
         (fault,) = faults(_typed(2, POOL_M[1:], rule="simpson"))
         assert fault.code == "simpson-odd-strips"
         assert abs(_area_m2(2, POOL_M, rule="simpson") - 208) > 100  # a published slip
@@ -76,7 +76,7 @@ class TestOffsetsFromAKerb:
     """S9 and 15.6. Field notes of a survey, askfilo.com: 90 m, offsets every 15 m."""
 
     def test_both_rules(self):
-        """Simpson 476.00 m2, trapezoid 472.50 m2; neither end is nought."""
+        """Simpson 476.00 m2, trapezoid 472.50 m2; neither end is zero."""
         assert _area_m2(15, KERB_M, rule="simpson") == pytest.approx(476.00, abs=EXACT)
         assert _area_m2(15, KERB_M) == pytest.approx(472.50, abs=EXACT)
 

@@ -1,4 +1,4 @@
-"""The two measured statements and the change orders of the examples, done again by hand.
+"""The two final measurements and the change orders of the examples, done again by hand.
 
 Nothing of the program is used but what it printed. Areas and lengths follow from the tape sizes in
 the job files by school geometry (rectangle, circle and its sectors); rates are typed from the
@@ -151,7 +151,7 @@ def _page(job: str, name: str) -> str:
 )
 def test_each_line_and_the_total(job: str, rows, fixed: int, also_measured: Decimal):
     """Every line of the statement is what a pocket calculator says, and so are its three totals."""
-    page, lines = _page(job, "measured"), tuple(_lines(rows))
+    page, lines = _page(job, "final-measurement"), tuple(_lines(rows))
     at = [page.index(line.printed) for line in lines]
     assert at == sorted(at)
     still = fixed + also_measured
@@ -182,8 +182,8 @@ def _afters(page: str) -> list[str]:
 @pytest.mark.parametrize(
     ("job", "name", "quoted", "totals", "first"),
     [
-        ("tanager-lane-patio", "measured", "7564.90", ["7832.23"], "756.49"),
-        ("cutters-row-drive", "measured", "14980.24", ["14513.20"], "1700"),
+        ("tanager-lane-patio", "final-measurement", "7564.90", ["7832.23"], "756.49"),
+        ("cutters-row-drive", "final-measurement", "14980.24", ["14513.20"], "1700"),
         # 17.5 ft of drain at 46 come to it, 240 off for the apron
         ("cutters-row-drive", "changes", "14980.24", ["15318.20", "15078.20"], "1700"),
     ],

@@ -1,4 +1,4 @@
-"""The measured statement and the change orders: what both sign before concrete is ordered."""
+"""The final measurement and the change orders: what both sign before concrete is ordered."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -57,8 +57,8 @@ class StatementArea:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StatementView(Paper):
-    """The measured statement."""
+class FinalMeasurementView(Paper):
+    """The final measurement."""
 
     areas: tuple[StatementArea, ...]
     parts: tuple[StatementPart, ...]
@@ -99,12 +99,12 @@ class ChangeOrdersView(Paper):
     balance: str
 
 
-def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
-    """Build the measured statement."""
+def final_measurement_view(results: Results, adjusted: Remeasure) -> FinalMeasurementView:
+    """Build the final measurement."""
     job, words = results.job, results.words
     names = {p.id: p.name for p in job.placements}
-    title = words("statement_title", title=job.title, quote=job.quote)
-    return StatementView(
+    title = words("final_measurement_title", title=job.title, quote=job.quote)
+    return FinalMeasurementView(
         **paper_head(results, title, adjusted.on),
         areas=tuple(
             StatementArea(
@@ -126,7 +126,7 @@ def statement_view(results: Results, adjusted: Remeasure) -> StatementView:
         revised_total=words.money(adjusted.revised_total),
         payments=tuple(_payments(results, adjusted.payments)),
         verdict=_verdict(results, adjusted),
-        dates=words("statement_dates"),
+        dates=words("final_measurement_dates"),
     )
 
 
@@ -190,8 +190,8 @@ def _verdict(results: Results, adjusted: Remeasure) -> str:
     """Say in a sentence what the measurement means for the price."""
     words = results.words
     if adjusted.change == 0:
-        return words("statement_same", total=words.money(adjusted.revised_total))
-    key = "statement_more" if adjusted.change > 0 else "statement_less"
+        return words("final_measurement_same", total=words.money(adjusted.revised_total))
+    key = "final_measurement_more" if adjusted.change > 0 else "final_measurement_less"
     said = words(
         key,
         change=words.money(abs(adjusted.change)),
@@ -199,7 +199,7 @@ def _verdict(results: Results, adjusted: Remeasure) -> str:
     )
     if adjusted.needs_signatures:
         limit = words.percent(results.job.company.adjustment.no_pour_above)
-        said = f"{said} {words('statement_limit', limit=limit)}"
+        said = f"{said} {words('final_measurement_limit', limit=limit)}"
     return said
 
 

@@ -18,7 +18,7 @@ LIGHT = "#c9c9c9"
 
 
 def price_bars(results: Results) -> Drawing | None:
-    """Draw the price of each finish as a bar from nought; nothing where there is one finish."""
+    """Draw the price of each finish as a bar from zero; nothing where there is one finish."""
     words, finishes = results.words, results.quote.finishes
     if len(finishes) == 1:
         return None

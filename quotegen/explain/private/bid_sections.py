@@ -1,4 +1,4 @@
-"""What the call sheet says of one other bid: sentences, questions, what is missing, numbers."""
+"""What the phone sheet says of one other bid: sentences, questions, what is missing, numbers."""
 
 from collections.abc import Iterator
 
@@ -31,14 +31,14 @@ def bid_sections(results: Results, bid: BidComparison) -> tuple[Section, ...]:
     """Return the sections of one bid, in the order in which a call needs them."""
     words, name = results.words, bid_name(bid)
     numbers = tuple(_number(words, number) for number in bid.numbers)
-    head = ("call_number", "call_ours", "call_theirs", "call_number_worth")
+    head = ("phone_number", "phone_ours", "phone_theirs", "phone_number_worth")
     return (
-        Section(id=f"{bid.id}-say", title=words("call_say", bid=name),
+        Section(id=f"{bid.id}-say", title=words("phone_say", bid=name),
                 lines=(bid.note,) if bid.note else (), points=tuple(_sentences(results, bid))),
         *why_low(results, bid),
-        Section(id=f"{bid.id}-ask", title=words("call_ask", bid=name),
-                lines=(words("call_ask_about"),), table=_questions(results, bid)),
-        Section(id=f"{bid.id}-numbers", title=words("call_numbers", bid=name),
+        Section(id=f"{bid.id}-ask", title=words("phone_ask", bid=name),
+                lines=(words("phone_ask_about"),), table=_questions(results, bid)),
+        Section(id=f"{bid.id}-numbers", title=words("phone_numbers", bid=name),
                 table=Table(head=tuple(words(key) for key in head), rows=numbers)),
     )  # fmt: skip
 
@@ -46,34 +46,34 @@ def bid_sections(results: Results, bid: BidComparison) -> tuple[Section, ...]:
 def _sentences(results: Results, bid: BidComparison) -> Iterator[str]:
     """Yield three sentences: thanks and ours, what they leave out, what hangs and what remains."""
     words = results.words
-    yield words("call_say_first", ours=words.money(bid.ours))
+    yield words("phone_say_first", ours=words.money(bid.ours))
     if bid.gap < 0:
-        yield words("call_say_lower")
+        yield words("phone_say_lower")
     left_out, unstated = bid.that(Says.NOT_INCLUDED), bid.that(Says.NOT_STATED)
     if len(unstated) == len(bid.items):
-        yield words("call_say_all_unstated")
+        yield words("phone_say_all_unstated")
         return
     if left_out:
         yield words(
-            "call_say_left_out",
+            "phone_say_left_out",
             names=_names(results, left_out),
             left_out=words.money(bid.left_out),
         )
     else:
-        yield words("call_say_nothing_left_out")
+        yield words("phone_say_nothing_left_out")
     if bid.gap < 0:
         return
     certain = _ours_is(words, bid.remains)
     if unstated:
         yield words(
-            "call_say_unstated",
+            "phone_say_unstated",
             names=_names(results, unstated),
             not_stated=words.money(bid.not_stated),
             all_in=_ours_is(words, bid.if_all_in),
             certain=certain,
         )
     else:
-        yield words("call_say_stated", certain=certain)
+        yield words("phone_say_stated", certain=certain)
 
 
 def _names(results: Results, items: tuple[BidItem, ...]) -> str:
@@ -82,7 +82,7 @@ def _names(results: Results, items: tuple[BidItem, ...]) -> str:
     names = [_title(results, item) for item in items[:NAMED]]
     others = len(items) - len(names)
     if others:
-        names.append(words("call_others", count=str(others)))
+        names.append(words("phone_others", count=str(others)))
     return words.listing(tuple(name[:1].lower() + name[1:] for name in names))
 
 
@@ -94,7 +94,7 @@ def _title(results: Results, item: BidItem) -> str:
 def _questions(results: Results, bid: BidComparison) -> Table:
     """Return what to ask of each item missing or unsaid, most money first, then the rest."""
     words = results.words
-    head = ("call_ask_what", "call_ask_says", "call_ask_price")
+    head = ("phone_ask_what", "phone_ask_says", "phone_ask_price")
     rows = (*_of_items(results, bid), *_of_numbers(words, bid), *_of_theirs(results, bid))
     return Table(head=tuple(words(key) for key in head), rows=rows)
 
@@ -115,7 +115,7 @@ def _of_numbers(words: Words, bid: BidComparison) -> Iterator[TableRow]:
     for number in bid.numbers:
         if number.theirs is None and _OF[number.key] not in missing:
             yield TableRow(
-                name=words(f"call_ask_{number.key}", ours=number_text(words, number.ours)),
+                name=words(f"phone_ask_{number.key}", ours=number_text(words, number.ours)),
                 cells=(words("says_not_stated"), ""),
             )
 
@@ -125,15 +125,15 @@ def _of_theirs(results: Results, bid: BidComparison) -> Iterator[TableRow]:
     for one in bid.only_theirs:
         title = scope[one].front.title
         yield TableRow(
-            name=words("call_ask_only_theirs", names=title),
-            note=words("call_ask_unpriced", names=title) if one in bid.unpriced else "",
-            cells=(words("says_included"), words("call_ask_not_ours")),
+            name=words("phone_ask_only_theirs", names=title),
+            note=words("phone_ask_unpriced", names=title) if one in bid.unpriced else "",
+            cells=(words("says_included"), words("phone_ask_not_ours")),
         )
 
 
 def _number(words: Words, number: BidNumber) -> TableRow:
     return TableRow(
-        name=words(f"call_number_{number.key}"),
+        name=words(f"phone_number_{number.key}"),
         cells=(
             number_text(words, number.ours),
             words("says_not_stated")
@@ -147,4 +147,4 @@ def _number(words: Words, number: BidNumber) -> TableRow:
 def _worth(words: Words, number: BidNumber) -> str:
     if number.worth is None:
         return ""
-    return words.signed_money(number.worth) if number.worth else words("call_number_same")
+    return words.signed_money(number.worth) if number.worth else words("phone_number_same")

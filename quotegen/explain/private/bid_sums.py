@@ -1,4 +1,4 @@
-"""The first block of the call sheet: one other bid against ours, in sums that one look takes in."""
+"""The first block of the phone sheet: one other bid against ours, in sums to take in at a look."""
 
 from collections.abc import Iterator
 
@@ -13,7 +13,7 @@ from quotegen.pricing.costs.bid_records import BidComparison
 def bid_sums(results: Results, bid: BidComparison) -> Sums:
     """Return their price, ours, the gap, its parts, and whether to match it."""
     return Sums(
-        title=results.words("call_bid", bid=bid_name(bid)),
+        title=results.words("phone_bid", bid=bid_name(bid)),
         rows=tuple(_rows(results, bid)),
         verdict=tuple(_verdict(results.words, bid)),
     )
@@ -30,10 +30,10 @@ def higher_or_lower(more: Money) -> str:
 
 
 def _rows(results: Results, bid: BidComparison) -> Iterator[TableRow]:
-    """Yield a row for each sum; a part that is nought has none."""
+    """Yield a row for each sum; a part that is zero has none."""
     words, parts = results.words, bid.left_out or bid.not_stated
     other = bid.finish != results.job.finish
-    finish = words("call_sum_at_finish", finish=bid.finish_name) if other else ""
+    finish = words("phone_sum_at_finish", finish=bid.finish_name) if other else ""
     yield _row(words, "theirs", bid.theirs)
     yield _row(words, "ours", bid.ours, note=finish)
     yield _row(words, higher_or_lower(bid.gap), bid.gap, strong=not parts)
@@ -48,7 +48,7 @@ def _rows(results: Results, bid: BidComparison) -> Iterator[TableRow]:
 def _row(
     words: Words, key: str, amount: Money, *, note: str = "", strong: bool = False
 ) -> TableRow:
-    name = words(f"call_sum_{key}")
+    name = words(f"phone_sum_{key}")
     return TableRow(name=name, cells=(words.money(abs(amount)),), note=note, strong=strong)
 
 
@@ -58,10 +58,10 @@ def _verdict(words: Words, bid: BidComparison) -> Iterator[str]:
     if costs is not None:
         values = {"amount": words.money(bid.under_floors), "price": words.money(costs.walk_away)}
         if bid.under_floors:
-            yield words("call_under_floors" if costs.floors else "call_under_cost", **values)
+            yield words("phone_under_floors" if costs.floors else "phone_under_cost", **values)
         elif costs.floors:
-            yield words("call_walk_away_below", price=values["price"])
+            yield words("phone_walk_away_below", price=values["price"])
         else:
             yield floor_verdict(words, costs)
     if bid.under_materials:
-        yield words("call_under_materials")
+        yield words("phone_under_materials")

@@ -20,11 +20,11 @@ def why_low(results: Results, bid: BidComparison) -> tuple[Section, ...]:
     words = results.words
     rows = tuple(_more(results, bid))
     sums = tuple(_sums(words, bid)) if bid.theirs_more else ()
-    head = ("call_low_more", "call_low_at")
+    head = ("phone_low_more", "phone_low_at")
     return (
         Section(
             id=f"{bid.id}-why-low",
-            title=words("call_low", bid=bid.id.replace("_", " ")),
+            title=words("phone_low", bid=bid.id.replace("_", " ")),
             lines=tuple(_for_you(words, bid)),
             points=tuple(_sentences(results, bid, rows)),
             table=Table(head=tuple(words(key) for key in head), rows=(*rows, *sums)),
@@ -38,7 +38,7 @@ def _for_you(words: Words, bid: BidComparison) -> Iterator[str]:
     if costs is None or not costs.hours:
         return
     yield words(
-        "call_low_for_you",
+        "phone_low_for_you",
         hours=words.count("rule_unit_hour", costs.hours,
                           number=words.number(costs.hours, _HOUR_PLACES)),
         days=words.count("rule_unit_day", costs.crew_days),
@@ -51,13 +51,13 @@ def _for_you(words: Words, bid: BidComparison) -> Iterator[str]:
 
 def _sentences(results: Results, bid: BidComparison, rows: tuple[TableRow, ...]) -> Iterator[str]:
     words = results.words
-    yield words.count("call_low_lines", len(results.quote.chosen.lines))
+    yield words.count("phone_low_lines", len(results.quote.chosen.lines))
     if not rows:
-        yield words("call_low_nothing")
+        yield words("phone_low_nothing")
     elif bid.theirs_more > 0:
-        yield words("call_low_work", amount=words.money(bid.theirs_more))
+        yield words("phone_low_work", amount=words.money(bid.theirs_more))
     if bid.unexplained > 0:
-        yield words("call_low_rest", amount=words.money(bid.unexplained))
+        yield words("phone_low_rest", amount=words.money(bid.unexplained))
 
 
 def _more(results: Results, bid: BidComparison) -> Iterator[TableRow]:
@@ -68,7 +68,7 @@ def _more(results: Results, bid: BidComparison) -> Iterator[TableRow]:
         yield TableRow(name=extra.name, cells=(words.signed_money(extra.amount),))
     for one in bid.only_theirs:
         if one not in priced:
-            yield TableRow(name=scope[one].front.title, cells=(words("call_low_no_price"),))
+            yield TableRow(name=scope[one].front.title, cells=(words("phone_low_no_price"),))
     for number in bid.numbers:
         if number.theirs is not None and number.theirs != number.ours:
             yield TableRow(name=_otherwise(words, number), cells=(_worth(words, number),))
@@ -76,8 +76,8 @@ def _more(results: Results, bid: BidComparison) -> Iterator[TableRow]:
 
 def _otherwise(words: Words, number: BidNumber) -> str:
     return words(
-        "call_low_number",
-        name=words(f"call_number_{number.key}"),
+        "phone_low_number",
+        name=words(f"phone_number_{number.key}"),
         theirs=number_text(words, number.theirs or ""),
         ours=number_text(words, number.ours),
     )
@@ -85,13 +85,13 @@ def _otherwise(words: Words, number: BidNumber) -> str:
 
 def _worth(words: Words, number: BidNumber) -> str:
     if number.worth is None:
-        return words("call_low_no_price")
+        return words("phone_low_no_price")
     return words.signed_money(number.worth)
 
 
 def _sums(words: Words, bid: BidComparison) -> Iterator[TableRow]:
-    key = "call_low_left" if bid.unexplained >= 0 else "call_low_over"
-    for name, amount in (("call_low_all", bid.theirs_more), (key, abs(bid.unexplained))):
+    key = "phone_low_left" if bid.unexplained >= 0 else "phone_low_over"
+    for name, amount in (("phone_low_all", bid.theirs_more), (key, abs(bid.unexplained))):
         yield TableRow(name=words(name), cells=(words.money(amount),), strong=True)
 
 

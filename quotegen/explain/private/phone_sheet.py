@@ -1,4 +1,4 @@
-"""Stage 5, explain, the owner's side: the call sheet, for the phone call about a lower price."""
+"""Stage 5, explain, the owner's side: the phone sheet, for the phone call about a lower price."""
 
 from collections.abc import Iterator
 
@@ -14,35 +14,35 @@ from quotegen.pricing.costs.records import WhatIf
 NEVER_SAID = tuple(f"not_say_{number}" for number in range(1, 7))
 
 
-def call_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
-    """Build the call sheet; without another bid it still has the ways down and the line."""
+def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
+    """Build the phone sheet; without another bid it still has the ways down and the line."""
     job, words = results.job, results.words
     return OwnersSheet(
         language=words.locale.partition("_")[0],
-        title=words("call_title", title=job.title, quote=job.quote),
+        title=words("phone_title", title=job.title, quote=job.quote),
         accent=job.company.accent,
         paper_size=job.paper.value,
         quote=job.quote,
         revision=str(job.revision),
         date=words.day(job.quote_date),
         customer=job.customer.name,
-        lead=() if owner.bids else (words("call_no_bid"), floor_verdict(words, owner.chosen)),
+        lead=() if owner.bids else (words("phone_no_bid"), floor_verdict(words, owner.chosen)),
         sums=tuple(bid_sums(results, bid) for bid in owner.bids),
         facts=((words("cost_notes"), job.private_notes),) if job.private_notes else (),
         sections=shown((
-            Section(id="walk-away", title=words("call_walk_away"),
+            Section(id="walk-away", title=words("phone_walk_away"),
                     points=tuple(_walk_away(results, owner))),
             *(section for bid in owner.bids for section in bid_sections(results, bid)),
-            Section(id="answers", title=words("call_answers"), points=tuple(_answers(results))),
-            Section(id="ways", title=words("call_ways"), lines=(words("call_ways_about"),),
+            Section(id="answers", title=words("phone_answers"), points=tuple(_answers(results))),
+            Section(id="ways", title=words("phone_ways"), lines=(words("phone_ways_about"),),
                     points=_phases(results, owner.phases),
                     table=_ifs(results, "cost_if", owner.ways)),
-            Section(id="discounts", title=words("call_discounts"),
-                    lines=(words("call_discounts_about"),),
-                    table=_ifs(results, "call_discount", owner.discounts)),
-            Section(id="references", title=words("call_references"),
+            Section(id="discounts", title=words("phone_discounts"),
+                    lines=(words("phone_discounts_about"),),
+                    table=_ifs(results, "phone_discount", owner.discounts)),
+            Section(id="references", title=words("phone_references"),
                     points=tuple(_references(results))),
-            Section(id="not-say", title=words("call_not_say"),
+            Section(id="not-say", title=words("phone_not_say"),
                     points=tuple(words(key) for key in NEVER_SAID)),
         )),
     )  # fmt: skip
@@ -53,12 +53,12 @@ def _answers(results: Results) -> Iterator[str]:
     words = results.words
     for line in results.lines_for("travel"):
         yield words(
-            "call_travel",
+            "phone_travel",
             amount=words.money(line.amount),
             visits=words.count("visits_counted", results.quote.chosen.visits),
         )
-    yield words("call_match")
-    yield words("call_breakdown")
+    yield words("phone_match")
+    yield words("phone_breakdown")
 
 
 def _walk_away(results: Results, owner: OwnersFigures) -> Iterator[str]:
@@ -66,12 +66,12 @@ def _walk_away(results: Results, owner: OwnersFigures) -> Iterator[str]:
     yield floor_verdict(words, costs)
     yield from floor_lines(words, costs)
     yield words(
-        "call_walk_away_cost",
+        "phone_walk_away_cost",
         cost=words.money(costs.net_price - costs.margin),
         price=words.money(costs.net_price),
     )
     if costs.missing:
-        yield words.count("call_incomplete", len(costs.missing))
+        yield words.count("phone_incomplete", len(costs.missing))
 
 
 def _ifs(results: Results, first: str, ifs: tuple[WhatIf, ...]) -> Table:
@@ -99,13 +99,13 @@ def _phases(results: Results, phases: tuple[WhatIf, WhatIf]) -> tuple[str, ...]:
     words, (first, both) = results.words, phases
     return (
         words(
-            "call_phases",
+            "phone_phases",
             first=words.money(first.price),
             both=words.money(both.price),
             change=words.signed_money(both.price_change),
         ),
         words(
-            "call_phases_floor",
+            "phone_phases_floor",
             margin=words.signed_money(both.margin),
             floors=floors_say(words, both),
         ),
@@ -115,5 +115,5 @@ def _phases(results: Results, phases: tuple[WhatIf, WhatIf]) -> tuple[str, ...]:
 def _references(results: Results) -> Iterator[str]:
     words, references = results.words, shown_references(results)
     for reference in references:
-        yield words("call_reference", title=reference.title, why=why(results, reference))
-    yield words("call_reference_ask" if references else "call_no_references")
+        yield words("phone_reference", title=reference.title, why=why(results, reference))
+    yield words("phone_reference_ask" if references else "phone_no_references")

@@ -13,7 +13,7 @@ from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import reference_view, shown_references
 from quotegen.explain.sheets.plan_sheet import plan_sheet
 from quotegen.explain.sheets.price_sheet import price_sheet
-from quotegen.explain.sheets.responsibilities import duty_rows
+from quotegen.explain.sheets.responsibilities import responsibility_rows
 from quotegen.explain.sheets.standard_sheet import standard_sheet
 from quotegen.explain.sheets.views import CustomerView, IncludedItem
 from quotegen.explain.words.numbers import numbers_for
@@ -29,7 +29,7 @@ def customer_view(results: Results) -> CustomerView:
         price=price_sheet(results),
         plan=plan_sheet(results),
         included=tuple(_included(item, results) for item in results.scope_items()),
-        not_included=duty_rows(results),
+        not_included=responsibility_rows(results),
         finishes=finish_columns(results),
         bars=price_bars(results),
         choice=choice_sheet(results),

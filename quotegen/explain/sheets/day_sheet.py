@@ -5,7 +5,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.applies import present
 from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.combination import part_names
-from quotegen.explain.sheets.views import DayPlanView, DaysSheet, SightRow
+from quotegen.explain.sheets.views import DayPlanView, DaysSheet, SiteObservation
 from quotegen.explain.words.prose import filled, html
 from quotegen.explain.words.tables import Prose, Row
 from quotegen.reading.content.content import When
@@ -20,7 +20,7 @@ def day_sheet(results: Results) -> DaysSheet:
         ),
         weather_html=html(results.content.clauses["weather"].markdown, results),
         crew=_crew(results),
-        sights=_sights(results),
+        site_observations=_site_observations(results),
     )
 
 
@@ -55,16 +55,16 @@ def _crew(results: Results) -> tuple[Prose, ...]:
     return (clause("in_parts", results),) if When.STAMPED in present(results) else ()
 
 
-def _sights(results: Results) -> tuple[SightRow, ...]:
+def _site_observations(results: Results) -> tuple[SiteObservation, ...]:
     """Return what will be seen on this job while we work."""
     there = present(results)
     return tuple(
-        SightRow(
+        SiteObservation(
             seen=page.front.title,
             that_day=filled(page.markdown, results),
             later=page.front.later,
             speak_up=page.front.speak_up,
         )
-        for page in results.content.sights.values()
+        for page in results.content.site_observations.values()
         if there & set(page.front.applies)
     )

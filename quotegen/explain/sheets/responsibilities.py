@@ -8,23 +8,25 @@ from quotegen.explain.words.prose import filled, sentence
 from quotegen.explain.words.tables import Row
 
 
-def duty_rows(results: Results) -> tuple[Row, ...]:
-    """Return the grid of duties of this job, then what else the price leaves out.
+def responsibility_rows(results: Results) -> tuple[Row, ...]:
+    """Return the grid of responsibilities of this job, then what else the price leaves out.
 
-    What the company or the job says of a duty comes before what content/ says of it.
+    What the company or the job says of a responsibility comes before what content/ says of it.
     """
-    # What the job says of a duty stands in for what the company says of it.
-    said = {excluded.duty or excluded.what: excluded for excluded in results.job.not_included}
+    # What the job says of a responsibility stands in for what the company says of it.
+    said = {
+        excluded.responsibility or excluded.what: excluded for excluded in results.job.not_included
+    }
     rows = (Row(name=e.what, text=sentence(e.who)) for e in said.values())
-    return (*_duties(results), *rows)
+    return (*_responsibilities(results), *rows)
 
 
-def _duties(results: Results) -> Iterator[Row]:
+def _responsibilities(results: Results) -> Iterator[Row]:
     there, covered = present(results), set(results.scope_items())
-    said = {excluded.duty for excluded in results.job.not_included}
-    for page in results.content.duties.values():
+    said = {excluded.responsibility for excluded in results.job.not_included}
+    for page in results.content.responsibilities.values():
         if page.front.id in said or not there & set(page.front.applies):
             continue
         ours = covered & set(page.front.ours)
-        text = results.words("duty_ours") if ours else filled(page.markdown, results)
+        text = results.words("responsibility_ours") if ours else filled(page.markdown, results)
         yield Row(name=page.front.title, text=text)

@@ -197,11 +197,11 @@ class DaysSheet:
     plans: tuple["DayPlanView", ...]
     weather_html: Markup
     crew: tuple[Prose, ...]
-    sights: tuple["SightRow", ...]
+    site_observations: tuple["SiteObservation", ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SightRow:
+class SiteObservation:
     """Something seen while we work: that day, a week later, and when to speak up."""
 
     seen: str

@@ -33,7 +33,7 @@ class MeasuredArea:
 
     Attributes:
         share: the difference as a share of the estimate.
-        outside: how much of the area lies outside the band of the promise, nought inside it.
+        outside: how much of the area lies outside the band of the promise, zero inside it.
     """
 
     placement: str
@@ -58,7 +58,7 @@ class RevisedPayment:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Remeasure:
-    """The measured statement in figures.
+    """The final measurement in figures.
 
     Attributes:
         areas: each placement.

@@ -66,12 +66,12 @@ def _lines(before: PricedFinish, after: PricedFinish) -> Iterator[AdjustedLine]:
 
 
 def _line(line: Line, then: Line | None, now: Line | None) -> AdjustedLine:
-    nought = rounded(Fraction(0), 0)
+    zero = rounded(Fraction(0), 0)
     before, after = then.amount if then else ZERO, now.amount if now else ZERO
     # The minimum is a sum and not a quantity: its rate is whatever it tops up by.
     is_sum = line.unit is Unit.LUMP
-    estimated = nought if is_sum or then is None else then.quantity
-    measured = nought if is_sum or now is None else now.quantity
+    estimated = zero if is_sum or then is None else then.quantity
+    measured = zero if is_sum or now is None else now.quantity
     return AdjustedLine(
         id=line.id,
         name=line.name,

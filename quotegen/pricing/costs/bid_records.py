@@ -55,7 +55,7 @@ class BidComparison:
     Attributes:
         finish: at which our price is taken.
         ours, theirs: the two totals.
-        gap: ours less theirs; less than nought where theirs is dearer.
+        gap: ours less theirs; less than zero where theirs is dearer.
         left_out: at our prices, what they say is not included.
         not_stated: at our prices, what they do not say.
         remains: the gap less both. It is no guess at anybody's cost.
@@ -64,9 +64,9 @@ class BidComparison:
         unpriced: those of them that no rate of our book covers.
         extras: those of them that the quote offers as an extra.
         theirs_more: what our price would rise by with those extras and their numbers together, as
-            far as our book has a price; less than nought where their numbers ask for less.
+            far as our book has a price; less than zero where their numbers ask for less.
         under_materials: their total is under what we pay for materials alone.
-        under_floors: by how much it is under the least price that our floors allow, nought where
+        under_floors: by how much it is under the least price that our floors allow, zero where
             it is not, or where tax is on our price.
         costs: ours at that finish, None where they are not worked out.
     """

@@ -73,7 +73,7 @@ AREA_CHANGES = (Fraction(-1, 10), Fraction(1, 10))
 """The changes of area that the cost sheet tries."""
 
 LESS_AREA = (Fraction(-1, 20), Fraction(-1, 10))
-"""How much smaller the call sheet makes the slab."""
+"""How much smaller the phone sheet makes the slab."""
 
 DISCOUNT_SUMS = tuple(to_cents(decimal_of(Fraction(dollars))) for dollars in (500, 1_000))
 DISCOUNT_SHARES = (Fraction(1, 20), Fraction(1, 10))

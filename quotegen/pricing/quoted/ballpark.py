@@ -15,7 +15,7 @@ from quotegen.takeoff.records import Takeoff
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Rung:
+class BallparkRow:
     """The whole job at one finish: between these two."""
 
     finish: str
@@ -25,12 +25,12 @@ class Rung:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Ladder:
+class Ballpark:
     """A rough price with what it rests on.
 
     Attributes:
         paced, least, most: the area as paced, and with each side off by the spread.
-        rungs: the finish that was asked about first, then the others of the book.
+        rows: the finish that was asked about first, then the others of the book.
         begins: the day that seasonal lines go by, None where none is in it.
         covers: the names of the lines that are in it.
         adds: what is not in it and has a price in the book, by name.
@@ -39,18 +39,18 @@ class Ladder:
     paced: Decimal
     least: Decimal
     most: Decimal
-    rungs: tuple[Rung, ...]
+    rows: tuple[BallparkRow, ...]
     begins: date | None
     covers: tuple[str, ...]
     adds: tuple[tuple[str, Rate], ...]
 
 
-def ladder(
+def ballpark_of(
     jobs: tuple[JobSpec, JobSpec, JobSpec],
     takeoffs: tuple[Takeoff, Takeoff, Takeoff],
     step: Decimal,
     begins: date | None,
-) -> Ladder:
+) -> Ballpark:
     """Price the least, the paced and the most, and open the range out to whole steps.
 
     Args:
@@ -63,11 +63,11 @@ def ladder(
     least, paced, most = (
         area_of(takeoff, job.units) for job, takeoff in zip(jobs, takeoffs, strict=True)
     )
-    return Ladder(
+    return Ballpark(
         paced=paced,
         least=least,
         most=most,
-        rungs=tuple(_rung(jobs, takeoffs, f, step) for f in (job.finish, *job.compare)),
+        rows=tuple(_row(jobs, takeoffs, f, step) for f in (job.finish, *job.compare)),
         begins=begins,
         covers=tuple(
             dict.fromkeys(line.name for line in price_at(job, takeoffs[1], job.finish).lines)
@@ -80,15 +80,15 @@ def ladder(
     )
 
 
-def _rung(
+def _row(
     jobs: tuple[JobSpec, JobSpec, JobSpec],
     takeoffs: tuple[Takeoff, Takeoff, Takeoff],
     finish: str,
     step: Decimal,
-) -> Rung:
+) -> BallparkRow:
     low = price_at(jobs[0], takeoffs[0], finish).total
     high = price_at(jobs[2], takeoffs[2], finish).total
-    return Rung(
+    return BallparkRow(
         finish=finish,
         name=jobs[1].rate_book.finishes[finish].name,
         low=Money(low // step * step),

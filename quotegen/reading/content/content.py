@@ -98,7 +98,7 @@ class SafetyFront(FrontMatter):
     applies: tuple[When, ...]
 
 
-class SightFront(FrontMatter):
+class SiteObservationFront(FrontMatter):
     """What is seen while we work: the page says of that day, `later` of a week after."""
 
     title: Word
@@ -108,7 +108,7 @@ class SightFront(FrontMatter):
     speak_up: Word
 
 
-class DutyFront(FrontMatter):
+class ResponsibilityFront(FrontMatter):
     """Work beside ours: by us where the price covers one of `ours`, else as the page says."""
 
     title: Word
@@ -148,8 +148,8 @@ class Content:
 
     Attributes:
         locale: how it writes numbers, money, dates and plurals, as the Unicode CLDR names it.
-        scope, finishes, care, safety, sights, duties, clauses, questions: the pages by id, in
-            their order.
+        scope, finishes, care, safety, site_observations, responsibilities, clauses,
+            questions: the pages by id, in their order.
         glossary: words of the trade and what they mean.
         labels: every fixed word, by key: those of the templates from labels.yaml, and those that
             take values from sentences.yaml; rules and laws from rules.yaml, where not English.
@@ -160,8 +160,8 @@ class Content:
     finishes: Mapping[str, Page[FinishFront]]
     care: Mapping[str, Page[CareFront]]
     safety: Mapping[str, Page[SafetyFront]]
-    sights: Mapping[str, Page[SightFront]]
-    duties: Mapping[str, Page[DutyFront]]
+    site_observations: Mapping[str, Page[SiteObservationFront]]
+    responsibilities: Mapping[str, Page[ResponsibilityFront]]
     clauses: Mapping[str, Page[ClauseFront]]
     questions: Mapping[str, Page[QuestionFront]]
     glossary: Mapping[str, str]
@@ -181,8 +181,8 @@ def read_content(folder: Traversable) -> Content | tuple[Problem, ...]:
         finishes=_pages(folder, "finishes", FinishFront, problems),
         care=_pages(folder, "care", CareFront, problems),
         safety=_pages(folder, "safety", SafetyFront, problems),
-        sights=_pages(folder, "sights", SightFront, problems),
-        duties=_pages(folder, "duties", DutyFront, problems),
+        site_observations=_pages(folder, "site_observations", SiteObservationFront, problems),
+        responsibilities=_pages(folder, "responsibilities", ResponsibilityFront, problems),
         clauses=_pages(folder, "clauses", ClauseFront, problems),
         questions=_pages(folder, "questions", QuestionFront, problems),
         glossary=_labels((folder / "glossary.yaml",), problems),

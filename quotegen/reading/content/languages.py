@@ -25,7 +25,16 @@ def missing_texts(made: Content, english: Content, rules: RuleBook) -> tuple[Pro
                 code="lost-value", source=Source(file="content/sentences.yaml"), path=key,
                 message=f"`{key}` lacks {', '.join(sorted(lost))}, which English has",
                 hint="keep every name in braces"))  # fmt: skip
-    for room in ("scope", "finishes", "care", "safety", "sights", "duties", "clauses", "questions"):
+    for room in (
+        "scope",
+        "finishes",
+        "care",
+        "safety",
+        "site_observations",
+        "responsibilities",
+        "clauses",
+        "questions",
+    ):
         lacking = getattr(english, room).keys() - getattr(made, room).keys()
         problems += [Problem(
             code="missing-page", source=Source(file=f"content/{room}"),

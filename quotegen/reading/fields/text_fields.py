@@ -111,10 +111,10 @@ def parse_length(text: str) -> Length:
 
 
 def parse_positive_length(text: str) -> Length:
-    """Read a length that must be more than nought."""
+    """Read a length that must be more than zero."""
     length = parse_length(text)
     if length.feet <= 0:
-        raise _error("not-positive", text, "must be more than nought")
+        raise _error("not-positive", text, "must be more than zero")
     return length
 
 
@@ -162,7 +162,7 @@ def parse_count(text: str) -> Count:
 
 
 def parse_share(text: str) -> Fraction:
-    """Read `7 %` as 7/100; from nought to a hundred."""
+    """Read `7 %` as 7/100; from zero to a hundred."""
     match = re.fullmatch(rf"(?P<number>{_PLAIN})\s*%", text.strip())
     if match is None or Fraction(match["number"]) > 100:
         raise _error("not-a-share", text, "is not a share; type it like 7%, from 0% to 100%")
@@ -178,7 +178,7 @@ def parse_angle_deg(text: str) -> Fraction:
 
 
 def parse_cuyd(text: str) -> Fraction:
-    """Read `0.25 cu yd`, more than nought."""
+    """Read `0.25 cu yd`, more than zero."""
     match = re.fullmatch(rf"(?P<number>{_PLAIN}|{_WHOLE}/{_WHOLE})\s*cu yd", _plain(text))
     try:
         volume = Fraction(match["number"]) if match else Fraction(0)
@@ -214,7 +214,7 @@ def parse_date(text: str) -> date:
 
 
 def parse_whole(text: str) -> int:
-    """Read a whole number from nought up."""
+    """Read a whole number from zero up."""
     if not re.fullmatch(r"\d{1,6}", text.strip()):
         raise _error("not-a-whole-number", text, "is not a whole number like 3")
     return int(text)
@@ -237,7 +237,7 @@ def parse_yes_no(text: str) -> bool:
 
 
 def parse_area_sqft(text: str) -> Fraction:
-    """Read `1,071.4 sq ft` or `96.52 m2` as exact square feet, more than nought."""
+    """Read `1,071.4 sq ft` or `96.52 m2` as exact square feet, more than zero."""
     match = re.fullmatch(
         r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)", _plain(text)
     )

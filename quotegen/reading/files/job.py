@@ -43,8 +43,8 @@ from quotegen.reading.files.site_parts import (
 )
 
 
-class Duty(StrEnum):
-    """A duty; content/ has a page for each that says who has it where nothing else is typed."""
+class Responsibility(StrEnum):
+    """Work that content/ has a page for: it says who does it where nothing else is typed."""
 
     PERMITS = "permits"
     PRIVATE_LINES = "private_lines"
@@ -161,12 +161,12 @@ class Subcontractor(Model):
 class Excluded(Model):
     """Something that this price does not cover, and who does it.
 
-    `duty` names the duty of content/ that it stands in for, such as `bonding`.
+    `responsibility` names the responsibility of content/ that it stands in for, such as `bonding`.
     """
 
     what: Word
     who: Word
-    duty: Duty | None = None
+    responsibility: Responsibility | None = None
 
 
 class Look(Model):

@@ -62,7 +62,7 @@ class Offsets(Model):
     """Distances square off a straight base line, at even spacing (`every`) or at places (`along`).
 
     `far` says where the far edge lies at each place; `near` where the near edge lies, which is on
-    the base line unless it is given; a reading on the other side of the base line is below nought.
+    the base line unless it is given; a reading on the other side of the base line is below zero.
     The area is that of the named `rule`; `edge` says how the edge is drawn, and is smooth with
     Simpson's rule unless it is given.
     """

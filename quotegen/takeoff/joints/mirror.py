@@ -30,7 +30,7 @@ class Axis:
         return (2 * self.at_ft - x, y) if self.is_upright else (x, 2 * self.at_ft - y)
 
     def off_ft(self, point: Point) -> float:
-        """Return how far a point lies off the axis, above nought in the half that is laid out."""
+        """Return how far a point lies off the axis, above zero in the half that is laid out."""
         return self.at_ft - point[0 if self.is_upright else 1]
 
     def half(self, level: Polygon) -> tuple[Polygon, ...]:

@@ -48,7 +48,7 @@ Chord: TypeAlias = tuple[Spot, Spot]
 
 
 def ring_area_sqft(ring: Ring) -> float:
-    """Return the area in a ring, above nought when counter-clockwise."""
+    """Return the area in a ring, above zero when counter-clockwise."""
     ox, oy = ring[0]
     total = 0.0
     x0, y0 = ring[-1][0] - ox, ring[-1][1] - oy

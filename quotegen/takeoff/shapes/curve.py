@@ -19,7 +19,7 @@ def slopes_at(values: Sequence[float], lengths: Sequence[float], *, closed: bool
 
     Args:
         values: one at each point; a closed spline repeats the first as the last.
-        lengths: of the spans between them, above nought.
+        lengths: of the spans between them, above zero.
         closed: whether the end goes on as the start; else the ends are free of bending.
     """
     rises = [(b - a) / h for a, b, h in zip(values, values[1:], lengths, strict=False)]

@@ -21,7 +21,7 @@ _SAME_FT = 1e-4
 
 
 def signed_area_sqft(loop: Loop) -> float:
-    """Return the exact area in a loop, below nought when it runs clockwise.
+    """Return the exact area in a loop, below zero when it runs clockwise.
 
     Green's theorem: the sum over the segments of half the integral of x dy less y dx.
     """
@@ -124,7 +124,7 @@ def _drawn_step(segment: Segment) -> float:
 
 
 def _reach_ft(segment: Segment) -> float:
-    """The radius of an arc, the larger half axis of an oval, nought where a step needs neither."""
+    """The radius of an arc, the larger half axis of an oval, zero where a step needs neither."""
     if isinstance(segment, Line | Curve):
         return 0.0
     if isinstance(segment, Arc):

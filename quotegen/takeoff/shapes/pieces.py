@@ -217,7 +217,7 @@ def _ring(shape: Piece) -> Loops | Fault:
             code="ring-width",
             path=("ring", "width"),
             message=f"a ring of {tape_of(width_ft)} width does not fit an outer radius of"
-            f" {tape_of(outer_ft)}: the inner radius would be nought or less",
+            f" {tape_of(outer_ft)}: the inner radius would be zero or less",
             hint="check the width and the radius, or use a `circle` or a part of one",
         )
     sweep_rad = math.radians(ring.sweep)

@@ -60,7 +60,7 @@ def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...
     Args:
         shape: as typed.
         group: `add` or `take_away`, for names and for what the edges meet.
-        index: its place in the group, from nought.
+        index: its place in the group, from zero.
     """
     loops, faults = loops_of(shape)
     faults = faults or crossings_of(shape, loops)

@@ -45,7 +45,7 @@ def accuracy_of(shape: Shape, rules: RuleBook, on: date) -> Length:
 def readings_of(shape: Shape, rules: RuleBook, on: date) -> tuple[Reading, ...]:
     """Return every reading that the area rests on.
 
-    Where nought is typed nothing was read: it is the start of a tape, or on the base line. An
+    Where zero is typed nothing was read: it is the start of a tape, or on the base line. An
     even spacing is marked along one tape, so its end, not each strip, is off by the deviation.
     """
     tape, angle = accuracy_of(shape, rules, on).feet, angle_accuracy_deg(rules, on)

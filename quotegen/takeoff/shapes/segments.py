@@ -1,7 +1,7 @@
 """Straight sides and arcs, with their lengths and areas in closed form.
 
 A segment has a direction. Round a closed loop the slab lies on its left. A place on a segment
-is a share of the way along it, from nought at the start to one at the end.
+is a share of the way along it, from zero at the start to one at the end.
 """
 
 import math
@@ -103,7 +103,7 @@ class Line:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Arc:
-    """Part of a circle; a sweep above nought goes counter-clockwise."""
+    """Part of a circle; a sweep above zero goes counter-clockwise."""
 
     center: Point
     radius_ft: float
@@ -195,7 +195,7 @@ def share_of_sweep(angle_rad: float, start_rad: float, sweep_rad: float) -> floa
 
 
 def shares_at_steps(start_rad: float, sweep_rad: float, step_rad: float) -> tuple[float, ...]:
-    """Return nought, and the shares of a sweep at which its angle is a whole number of steps."""
+    """Return zero, and the shares of a sweep at which its angle is a whole number of steps."""
     first, last = sorted((start_rad, start_rad + sweep_rad))
     spare = step_rad * _SHARE_OF_STEP
     steps = range(math.ceil((first + spare) / step_rad), math.floor((last - spare) / step_rad) + 1)

@@ -30,7 +30,7 @@ def offsets_formula(offsets: Offsets) -> str:
 
 
 def smooth_step(curve: Curve, shown: Shown) -> Step:
-    """Return what a smooth curve adds to the figure of its chord; nought in all is possible."""
+    """Return what a smooth curve adds to the figure of its chord; zero in all is possible."""
     chord = Line(start=curve.end, end=curve.start)
     return Step(
         name="Smooth curve",

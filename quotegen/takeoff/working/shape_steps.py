@@ -44,7 +44,7 @@ _ROUNDED = "length x width, less (4 - pi) x corner radius squared for the four c
 
 
 def shape_step(figure: Figure, group: str, shown: Shown, source: Source) -> Step:
-    """Return the working of one shape's area, always above nought.
+    """Return the working of one shape's area, always above zero.
 
     Args:
         figure: the shape in its place.

@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import Any
 
-from quotegen.explain.papers.final_measurement import change_orders_view, statement_view
+from quotegen.explain.papers.final_measurement import change_orders_view, final_measurement_view
 from quotegen.explain.results import Results
 from tests.pricing import shop
 
@@ -24,7 +24,7 @@ def said(folder: Path, area: str) -> str:
     """Return the sentence that the statement says of the price."""
     made = results(folder, measured=measured(area))
     assert made.contract.remeasure is not None
-    return statement_view(made, made.contract.remeasure).verdict
+    return final_measurement_view(made, made.contract.remeasure).verdict
 
 
 def test_more(tmp_path):
@@ -52,7 +52,7 @@ def test_each_line_can_be_redone(tmp_path):
     """A line states both quantities, their difference, the rate and the money, as one reads it."""
     made = results(tmp_path, measured=measured("212.5 sq ft"))
     assert made.contract.remeasure is not None
-    (part,) = statement_view(made, made.contract.remeasure).parts
+    (part,) = final_measurement_view(made, made.contract.remeasure).parts
     (line,) = part.lines
     assert part.place == ""
     assert (line.estimated, line.measured, line.difference) == ("200.0", "212.5", "+12.5")
@@ -71,7 +71,7 @@ def test_lines_stand_under_their_part(tmp_path):
         rate_book=BOOK,
     )  # fmt: skip
     assert made.contract.remeasure is not None
-    parts = statement_view(made, made.contract.remeasure).parts
+    parts = final_measurement_view(made, made.contract.remeasure).parts
     assert [(part.place, [line.change for line in part.lines]) for part in parts] == [
         ("Patio", ["$0.00"]), ("Walk", ["+$4.00"]),
     ]  # fmt: skip
@@ -81,7 +81,7 @@ def test_a_slice_outside_the_band_is_named(tmp_path):
     """15 % over 200 is 230: at 240 the slice that may be talked about is 10 sq ft."""
     made = results(tmp_path, measured=measured("240 sq ft"))
     assert made.contract.remeasure is not None
-    (area,) = statement_view(made, made.contract.remeasure).areas
+    (area,) = final_measurement_view(made, made.contract.remeasure).areas
     assert (area.share, area.outside) == ("+20%", "10.0 sq ft outside the band")
 
 

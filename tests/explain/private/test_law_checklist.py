@@ -61,8 +61,8 @@ def test_what_nobody_typed_is_missing(tmp_path: Path):
     """Without a license number its row says so, and a warning names the statute."""
     results = _results(tmp_path, None, license=None)
     rows = law_sheet(results, load_laws()).laws[0].rows
-    (license,) = [row for row in rows if "license" in row.what]
-    assert license.where.startswith("Missing")
+    (row,) = [one for one in rows if "license" in one.what]
+    assert row.where.startswith("Missing")
     assert law_problems(results.job, results.quote.chosen.total, load_laws()) == ()
 
 
@@ -70,7 +70,7 @@ def test_a_post_box_is_no_street(tmp_path: Path):
     """A post box alone fails the address that the federal rule wants on the copy."""
     typed = yaml.load((EXAMPLES / "company.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
     files = {"rate_book": shop.book(), "company": shop.as_yaml({**typed, "address": "P.O. Box 12"})}
-    (problem,) = figure(write_world(tmp_path, shop.job(), **files), shop.house()).problems
+    (problem,) = figure(write_world(tmp_path, shop.job(), **files), shop.shared()).problems
     assert problem.code == "law-missing"
     assert "429.1(a)" in problem.message
 
@@ -99,7 +99,7 @@ def test_subcontractors_stand_in_the_contract(tmp_path: Path):
     """Pennsylvania asks for names and addresses (as reported): typed in the job, they are on it."""
     others = [{"name": "Tamsin Rook", "does": "sawing", "address": "4 Mill Row, Ashwick"}]
     job = shop.job(site={**SITE, "state": "PA"}, subcontractors=others)
-    made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.house())
+    made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.shared())
     assert made.results is not None
     (row,) = [row for row in agreement_sheet(made.results).parties if row.name == "With us"]
     assert row.text == "Tamsin Rook, sawing, 4 Mill Row, Ashwick"

@@ -121,7 +121,7 @@ def test_more_days_at_65(
         customer={"name": "Wren Abernathy", "email": "wren@post.example", "over_65": over_65},
         **more,
     )
-    made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.house())
+    made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.shared())
     assert made.results is not None
     texts = [str(row.text) for row in agreement_sheet(made.results).parties]
     assert any("sixty-five" in text for text in texts) == (said is not None)

@@ -30,7 +30,7 @@ def _ids(sheet: StandardsSheet) -> set[str]:
 
 def _about(when: When) -> set[str]:
     """Return the cautions that are printed for one thing and not on every job."""
-    pages = shop.house().content.safety.values()
+    pages = shop.shared().content.safety.values()
     return {p.front.id for p in pages if when in p.front.applies and
             When.ALWAYS not in p.front.applies}  # fmt: skip
 
@@ -59,7 +59,7 @@ def test_a_caution_comes_with_what_it_is_about(tmp_path, when: When, placement, 
 
 def test_the_bare_deck_has_what_always_applies(tmp_path):
     """Wet concrete, open work and hot or wet surfaces concern every job."""
-    always = {p.front.id for p in shop.house().content.safety.values()
+    always = {p.front.id for p in shop.shared().content.safety.values()
               if When.ALWAYS in p.front.applies}  # fmt: skip
     assert always
     assert _ids(_sheet(tmp_path)) == always
@@ -99,7 +99,7 @@ def test_care_follows_the_finish(tmp_path):
     fancy = {"plain": {**shop.FANCY, "brings": []}}
     stamped = {page.id for page in _sheet(tmp_path, finishes=fancy).care}
     broom = {page.id for page in _sheet(tmp_path).care}
-    pages = shop.house().content.care.values()
+    pages = shop.shared().content.care.values()
     assert stamped == {p.front.id for p in pages
                        if {"all", "stamped_texture"} & set(p.front.finishes)}  # fmt: skip
     assert broom == {p.front.id for p in pages if {"all", "broom"} & set(p.front.finishes)}

@@ -54,7 +54,7 @@ def test_no_scope_at_all(tmp_path):
 
 
 def test_a_dearer_bid(tmp_path):
-    """The gap is less than nought, and the parts still add up to it."""
+    """The gap is less than zero, and the parts still add up to it."""
     assert _parts(_bid(tmp_path, "$2,000", EVERYTHING)) == ("-400.00", "0.00", "0.00", "-400.00")
 
 

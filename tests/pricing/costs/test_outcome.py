@@ -57,7 +57,7 @@ def test_the_next_cost_sheet_says_what_drifts(tmp_path):
     for name in ("company.yaml", "rate-book.yaml", "past-jobs.yaml",
                  "jobs/cutters-row-drive.yaml", "jobs/tanager-lane-patio.yaml"):  # fmt: skip
         copy(EXAMPLES / name, tmp_path / name)
-    made = build(tmp_path / "jobs" / "tanager-lane-patio.yaml", shop.house())
+    made = build(tmp_path / "jobs" / "tanager-lane-patio.yaml", shop.shared())
     assert made.package is not None
     sheet = page_text(made.package.artifacts["private/cost-sheet.html"].decode())
     assert "Steel bar grid: +38.2% (jobs: 1). Change it in the rate book" in sheet

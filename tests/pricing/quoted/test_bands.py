@@ -75,7 +75,7 @@ def test_the_quoted_band_holds_when_measured(tmp_path, measured: str, total: str
 
 
 def test_worked_figures_keep_the_quoted_band(tmp_path):
-    """The table at +10 % shows what the measured statement would say: 439.9 sq ft at $9.00."""
+    """The table at +10 % shows what the final measurement would say: 439.9 sq ft at $9.00."""
     job = shop.job(shop.placement("399.9 ft x 1 ft"))
     priced = shop.quote(tmp_path, job, rate_book=shop.book({"slab": SIZES}, FREE))
     assert [str(row.total) for row in priced.adjustment][-1] == "3959.10"

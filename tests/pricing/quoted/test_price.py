@@ -177,7 +177,7 @@ class TestAdjustment:
 
     @EVERY_EXAMPLE
     def test_rows_of_the_examples(self, job_file: Path):
-        """Every row is the job priced again; at nought nothing changes, and each is in order."""
+        """Every row is the job priced again; at zero nothing changes, and each is in order."""
         results = shop.example_results(job_file)
         rows = results.quote.adjustment
         assert tuple(row.change for row in rows) == WORKED_CHANGES

@@ -118,7 +118,7 @@ class TestTheContract:
 
     def test_scope_items_join(self, job_file: Path):
         """The scope of a line names pages that content explains: it is the join key."""
-        known = shop.house().content.scope
+        known = shop.shared().content.scope
         for finish in _figures(job_file)["finishes"]:
             for line in finish["lines"]:
                 assert set(line["scope"]) <= known.keys()

@@ -15,12 +15,12 @@ from jinja2 import Environment, nodes
 from jinja2.exceptions import UndefinedError
 
 from quotegen.explain.private.cost_sheet import cost_sheet
-from quotegen.explain.private.phone_sheet import call_sheet
+from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import CustomerView
 from quotegen.explain.wording import Words
-from quotegen.pipeline import Figured, figure, open_house
+from quotegen.pipeline import Figured, figure, read_shared
 from quotegen.publish.web.contrast import LEAST_FOR_TEXT, accent_ink, contrast
 from quotegen.publish.web.html import policy, render, styles_of
 from quotegen.publish.web.no_break import NO_BREAK
@@ -38,7 +38,7 @@ SHARP_NAME = '<b>Wren & "Co"'
 def made(tmp_path_factory: pytest.TempPathFactory) -> Figured:
     """Return stages 1 to 4 of a small patio whose owner has a name full of markup."""
     job = PATIO.replace("Wren Abernathy", f"'{SHARP_NAME}'")
-    house = open_house()
+    house = read_shared()
     assert not isinstance(house, tuple), house
     figured = figure(write_world(tmp_path_factory.mktemp("patio"), job), house)
     assert figured.results is not None, figured.problems
@@ -179,12 +179,12 @@ class TestRender:
         assert len(links) == 1
         assert " disabled " in links[0]
 
-    @pytest.mark.parametrize("name", ["cost-sheet", "call-sheet"])
+    @pytest.mark.parametrize("name", ["cost-sheet", "phone-sheet"])
     def test_the_owners_sheets_render_from_their_own_view(self, name, made, results, words):
         """The owner's sheets are guarded by the same policy as the customer's pages."""
         sheets = {
             "cost-sheet": cost_sheet(results, made.owner, ()),
-            "call-sheet": call_sheet(results, made.owner),
+            "phone-sheet": phone_sheet(results, made.owner),
         }
         page = render(f"{name}.html.j2", sheets[name], words, THEME)
         assert html.escape(policy(styled(page))) in page.replace("&#39;", "&#x27;")

@@ -38,9 +38,9 @@ def test_a_font_has_its_license_beside_it(name: str):
     """Each folder of fonts has the open license under which they may be passed on (SIL OFL 1.1)."""
     fonts = THEMES / name / "fonts"
     assert list(fonts.glob("*.woff2"))
-    license = (fonts / "OFL.txt").read_text(encoding="utf-8")
-    assert "SIL OPEN FONT LICENSE Version 1.1" in license
-    assert "Copyright" in license
+    text = (fonts / "OFL.txt").read_text(encoding="utf-8")
+    assert "SIL OPEN FONT LICENSE Version 1.1" in text
+    assert "Copyright" in text
 
 
 @EVERY_THEME
@@ -57,8 +57,8 @@ def test_each_listed_style_sheet_is_there(name: str):
 
 
 def test_what_a_theme_lacks_comes_from_the_one_below():
-    """The field book brings its own title block, and takes the quote from the shop."""
-    book = THEMES / "fieldbook"
+    """The notebook brings its own title block, and takes the quote from the shop."""
+    book = THEMES / "notebook"
     assert themes.found(book, "title-block.html.j2") == book / "title-block.html.j2"
     assert themes.found(book, "quote.html.j2") == THEMES / "shop" / "quote.html.j2"
     with pytest.raises(FileNotFoundError):
@@ -67,7 +67,7 @@ def test_what_a_theme_lacks_comes_from_the_one_below():
 
 def test_no_template_stands_twice():
     """A theme that builds on another repeats none of its files."""
-    book, shop = THEMES / "fieldbook", THEMES / "shop"
+    book, shop = THEMES / "notebook", THEMES / "shop"
     for path in book.rglob("*.j2"):
         below = shop / path.relative_to(book)
         assert source(path) != source(below) if below.is_file() else True

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.pipeline import House, open_house
+from quotegen.pipeline import Shared, read_shared
 from quotegen.problem import Problem
 from tests.publish.pseudo import LOCALE, pseudo_content
 
@@ -16,7 +16,7 @@ def folder(tmp_path: Path) -> Path:
 
 
 def _problems(folder: Path) -> dict[str, Problem]:
-    read = open_house(folder)
+    read = read_shared(folder)
     assert isinstance(read, tuple), "the language was read without a fault"
     return {problem.code: problem for problem in read}
 
@@ -29,9 +29,9 @@ def _spoil(file: Path, old: str, new: str) -> None:
 
 def test_a_whole_language_is_read(folder: Path):
     """A folder with every text is taken, with the way in which it writes numbers."""
-    house = open_house(folder)
-    assert isinstance(house, House), house
-    assert house.content.locale == LOCALE
+    shared = read_shared(folder)
+    assert isinstance(shared, Shared), shared
+    assert shared.content.locale == LOCALE
 
 
 def test_a_missing_text_is_an_error(folder: Path):

@@ -85,7 +85,7 @@ def test_what_is_no_length(typed: str, code: str):
 
 
 @pytest.mark.parametrize("typed", ["0", "0 ft", "-1 in", "0/3 in"])
-def test_a_size_is_more_than_nought(typed: str):
+def test_a_size_is_more_than_zero(typed: str):
     """Nought and less is no size of anything."""
     assert _code(text.parse_positive_length, typed) == "not-positive"
 
@@ -192,7 +192,7 @@ def test_counts(typed: str, amount: Decimal | None, unit: Unit | None):
 
 @pytest.mark.parametrize("typed", ["no", "0", "0 ft", "-2", "two", "18 yards", "18 ft 6 in", "1/2"])
 def test_what_is_no_count(typed: str):
-    """What is not wanted is left out, so `no` and nought are refused."""
+    """What is not wanted is left out, so `no` and zero are refused."""
     assert _code(text.parse_count, typed) == "not-a-count"
 
 

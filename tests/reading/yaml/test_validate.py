@@ -50,7 +50,7 @@ def test_nothing_to_choose_from():
     ],
 )
 def test_paths_read_like_the_document(path: tuple[str | int, ...], text: str):
-    """Items count from nought in a path, as in other tools."""
+    """Items count from zero in a path, as in other tools."""
     assert path_text(path) == text
 
 

@@ -20,7 +20,7 @@ def test_an_arc_by_rise_rises_so_far(rise_ft: float):
 
 
 def test_clockwise_arcs_bow_to_the_other_side():
-    """A sweep below nought bows to the left of the way from start to end."""
+    """A sweep below zero bows to the left of the way from start to end."""
     arc = arc_by_sweep(LEFT, RIGHT, -sweep_by_rise(24, 3))
     assert arc.point_at(0.5) == pytest.approx((12, 3))
     assert arc.end == pytest.approx(RIGHT)

@@ -74,7 +74,7 @@ def test_the_through_point_says_which_way_an_arc_bows():
     assert measured.area_sqft == pytest.approx(12.5 * math.pi + _segment_sqft(10, 2))
 
 
-def test_a_side_may_be_against_the_house():
+def test_a_side_may_be_against_the_shared():
     """The side that says so is the house edge."""
     side = {"to": feet((10, 0)), "against_house": "yes"}
     assert edges(slab(outline((0, 0), side, (10, 8), (0, 8))))[EdgeKind.HOUSE] == pytest.approx(10)

@@ -16,7 +16,7 @@ FLAT = Line(start=(-4, 0), end=(4, 0))
 
 
 def test_area_is_signed_by_direction():
-    """Counter-clockwise is above nought, and the other way below."""
+    """Counter-clockwise is above zero, and the other way below."""
     loop = (FLAT, HALF)
     assert path.signed_area_sqft(loop) == pytest.approx(8 * math.pi)
     assert path.signed_area_sqft(path.backwards(loop)) == pytest.approx(-8 * math.pi)
@@ -35,7 +35,7 @@ def test_rise_and_chord_of_a_half_circle():
 
 
 def test_a_closed_run_has_no_chord():
-    """A whole circle has a chord of nought and rises by its diameter."""
+    """A whole circle has a chord of zero and rises by its diameter."""
     circle = replace(HALF, sweep_rad=FULL_TURN_RAD)
     assert path.chord_ft(circle) == 0
     assert path.rise_ft(circle) == pytest.approx(8)

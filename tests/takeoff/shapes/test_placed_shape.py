@@ -19,13 +19,13 @@ def test_a_side_of_a_piece_may_be_against_the_house(side: str, length_ft: float,
     assert edges(measured)[EdgeKind.FORMED] == pytest.approx(80 - length_ft)
 
 
-def test_rounded_corners_do_not_reach_the_house():
+def test_rounded_corners_do_not_reach_the_shared():
     """Of a side with rounded corners only the straight part is against the house."""
     typed = {"rectangle": "24 ft x 16 ft", "corner_radius": "2 ft", "against_house": "bottom"}
     assert edges(slab(typed))[EdgeKind.HOUSE] == pytest.approx(20)
 
 
-def test_the_flat_side_of_a_half_circle_may_be_against_the_house():
+def test_the_flat_side_of_a_half_circle_may_be_against_the_shared():
     """The flat side of a half circle is its bottom."""
     measured = slab({"half_circle": {"radius": "5 ft"}, "against_house": "bottom"})
     assert edges(measured)[EdgeKind.HOUSE] == pytest.approx(10)

@@ -25,7 +25,7 @@ def test_heights_of_a_plane(tmp_path: Path):
 
 
 def test_heights_away_from_a_pool(tmp_path: Path):
-    """Water runs away on all sides: the pool's edge is level and highest, at nought."""
+    """Water runs away on all sides: the pool's edge is level and highest, at zero."""
     found = figured(tmp_path, "    fall: 1/2 in per ft\n    falls_away_from: pool\n" + DRAINED)
     assert found.results is not None
     (falls,) = found.results.takeoff.falls

@@ -13,7 +13,7 @@ WALL = box(-1, 5, 1, 15)
 ACCESS = "access: {{note: By the gate., truck_stand: [{at}]{more}}}\n"
 
 
-def test_a_way_in_sight_is_straight():
+def test_a_way_in_observation_is_straight():
     """With nothing between, the shortest way is the straight one."""
     barriers = Barriers.of((WALL,))
     way = barriers.way_to(barriers.ways((0, 0)), (10, 0))

@@ -78,5 +78,5 @@ def test_faults_of_the_plan_come_with_faults_of_the_shapes():
     [(0.04, "less than 0.1 sq ft"), (12.34, "12.3 sq ft"), (1234.5, "1,234.5 sq ft")],
 )
 def test_areas_of_faults(area_sqft: float, said: str):
-    """An area that rounds to nought is not printed as 0.0."""
+    """An area that rounds to zero is not printed as 0.0."""
     assert sqft_text(area_sqft) == said

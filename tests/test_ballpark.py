@@ -1,4 +1,4 @@
-"""The first visit: a price ladder from a paced size."""
+"""The first visit: a ballpark from a paced size."""
 
 from pathlib import Path
 
@@ -7,7 +7,7 @@ import pytest
 from tests.messages.command import Command
 from tests.world import write_world
 
-ASK = ("visit", "--size", "24 ft x 16 ft", "--finish", "broom")
+ASK = ("ballpark", "--size", "24 ft x 16 ft", "--finish", "broom")
 
 
 @pytest.fixture
@@ -21,11 +21,11 @@ def command(
 
 
 def test_the_ladder_is_printed_and_written(command: Command):
-    """Each finish has a rung; what is printed is what is written, with where it lies."""
+    """Each finish has a row; what is printed is what is written, with where it lies."""
     ran = command(*ASK)
-    text = Path("out/visit/price-ladder.txt").read_text(encoding="utf-8")
+    text = Path("out/ballpark/ballpark.txt").read_text(encoding="utf-8")
     assert (ran.code, ran.err) == (0, "")
-    assert ran.out == text + "out/visit/\n  price-ladder.txt\n"
+    assert ran.out == text + "out/ballpark/\n  ballpark.txt\n"
     for said in ("about 384.0 sq ft", "5% (common practice)", "346.6 sq ft to 423.4 sq ft",
                  "$5,100.00 to   $6,100.00  <- asked", "Slate texture", "no offer",
                  "no seasonal line, since no day was given",
@@ -43,9 +43,9 @@ def test_a_winter_day_brings_its_lines(command: Command):
 @pytest.mark.parametrize(
     ("words", "code", "said"),
     [
-        (("visit", "--size", "24 x 16", "--finish", "broom"), 2, "`24` has no unit"),
-        (("visit", "--finish", "broom"), 2, "Missing option '--size'"),
-        (("visit", "--size", "24 ft x 16 ft", "--finish", "brom"), 1, "did you mean `broom`?"),
+        (("ballpark", "--size", "24 x 16", "--finish", "broom"), 2, "`24` has no unit"),
+        (("ballpark", "--finish", "broom"), 2, "Missing option '--size'"),
+        (("ballpark", "--size", "24 ft x 16 ft", "--finish", "brom"), 1, "did you mean `broom`?"),
         ((*ASK, "--company", "elsewhere"), 1, "there is no `rate-book.yaml`"),
         ((*ASK, "--date", "2026-01-01"), 1, "before the rate book begins to hold"),
         (("figure", "job.yaml", "--json", "--working"), 2, "choose --json or --working"),
