@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
+from quotegen.money import ZERO
 from quotegen.pricing.checks import asked_problems, deposit_problems, law_problems, mix_problems
 from quotegen.pricing.contract.contract import contract_of
 from quotegen.pricing.costs.floors import floor_problems
@@ -103,15 +104,16 @@ def read_shared(folder: Traversable | None = None) -> Shared | tuple[Problem, ..
 def figure(job_file: Path, shared: Shared, announce: Announce = silent) -> Figured:
     """Run stages 1 to 4: read, measure, price, visits."""
     announce(f"1 read {job_file}")
-    job, read = read_job(job_file, frozenset(shared.content.scope))
-    if job is None:
+    read = read_job(job_file, frozenset(shared.content.scope))
+    if isinstance(read, tuple):
         return Figured(results=None, owner=None, problems=in_file_order(read))
+    job, owners = read.job, read.owners
     announce(f"2 measure {job.quote}")
     standards, on = job.company.standards, job.quote_date
-    looser = looser_standards(standards, job.company_document, shared.rules, on)
+    looser = looser_standards(standards, job.company_places, shared.rules, on)
     rules = shared.rules.with_own(standards.own_inches(), on)
     takeoff, measured = measure(job, rules)
-    problems = in_file_order((*read, *looser, *measured))
+    problems = in_file_order((*read.problems, *looser, *measured))
     if takeoff is None or has_error(problems):
         return Figured(results=None, owner=None, problems=problems)
     takeoff, said = on_site(job, takeoff, rules)
@@ -124,15 +126,15 @@ def figure(job_file: Path, shared: Shared, announce: Announce = silent) -> Figur
     quote = price(job, takeoff)
     said = (
         *asked_problems(job, takeoff),
-        *deposit_problems(job, quote, rules),
+        *deposit_problems(job, quote, owners.file.special_order or ZERO, rules),
         *law_problems(job, quote.chosen.total, shared.laws),
         *mix_problems(job, rules),
     )
     problems = in_file_order((*problems, *said))
     if has_error(problems):
         return Figured(results=None, owner=None, problems=problems)
-    owner = owners_figures(job, takeoff, shared.rules, quote)
-    said = floor_problems(job, owner.finishes, Severity.WARNING)
+    owner = owners_figures(job, owners, takeoff, shared.rules, quote)
+    said = floor_problems(job, owners, owner.finishes, Severity.WARNING)
     problems = in_file_order((*problems, *said))
     announce(f"4 visits {job.quote}")
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
@@ -201,20 +203,20 @@ def build(job_file: Path, shared: Shared, announce: Announce = silent) -> Built:
     if figured.results is None or figured.owner is None:
         nowhere = Source(file=str(job_file))
         return Built(quote="", source=nowhere, package=None, problems=figured.problems)
-    job = figured.results.job
+    job, owner = figured.results.job, figured.owner
     source = job.source("quote")
-    if job.under_floor is None:
-        refused = floor_problems(job, figured.owner.finishes, Severity.ERROR)
+    if owner.job.file.under_floor is None:
+        refused = floor_problems(job, owner.job, owner.finishes, Severity.ERROR)
         if refused:
             other = (p for p in figured.problems if p.code != refused[0].code)
             problems = in_file_order((*other, *refused))
             return Built(quote=job.quote, source=source, package=None, problems=problems)
     announce(f"5 explain and 6 publish {job.quote}")
-    drift = drift_of(_completed(job_file, shared), job.rate_book.costs)
+    drift = drift_of(_completed(job_file, shared), owner.job.costs)
     return Built(
         quote=job.quote,
         source=source,
-        package=package(figured.results, figured.owner, drift),
+        package=package(figured.results, owner, drift),
         problems=figured.problems,
     )
 

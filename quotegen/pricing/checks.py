@@ -1,6 +1,7 @@
 """What is asked once a job is priced: items without a slab for them, deposit, contract law, mix."""
 
 from collections.abc import Iterator
+from decimal import Decimal
 
 from quotegen.money import Money
 from quotegen.pricing.quoted.finish import price_at
@@ -8,8 +9,7 @@ from quotegen.pricing.quoted.payments import payments_of
 from quotegen.pricing.quoted.records import PricedFinish, PricedQuote
 from quotegen.problem import Problem, Severity
 from quotegen.reading.records import JobSpec
-from quotegen.reading.yaml.located import DocumentPath
-from quotegen.reading.yaml.validate import path_text
+from quotegen.reading.yaml.located import DocumentPath, path_text
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.contract_law import ContractLaws, Element
 from quotegen.trade.deposits import deposit_cap
@@ -44,18 +44,21 @@ def _asked(job: JobSpec) -> Iterator[tuple[str, str | None, DocumentPath]]:
             yield rate, spec.id, (*spec.path, "include", rate)
 
 
-def deposit_problems(job: JobSpec, quote: PricedQuote, rules: RuleBook) -> tuple[Problem, ...]:
-    """Return a warning for each offered finish at which the first payment passes the cap."""
-    return tuple(_over_cap(job, quote.finishes, rules))
+def deposit_problems(
+    job: JobSpec, quote: PricedQuote, special_order: Decimal, rules: RuleBook
+) -> tuple[Problem, ...]:
+    """Return a warning for each offered finish at which the first payment passes the cap.
+
+    `special_order` is what materials cost that are ordered for this job alone.
+    """
+    return tuple(_over_cap(job, quote.finishes, special_order, rules))
 
 
 def _over_cap(
-    job: JobSpec, finishes: tuple[PricedFinish, ...], rules: RuleBook
+    job: JobSpec, finishes: tuple[PricedFinish, ...], special_order: Decimal, rules: RuleBook
 ) -> Iterator[Problem]:
     for finish in finishes:
-        cap = deposit_cap(
-            job.site.state or "", finish.total, job.special_order, rules, job.quote_date
-        )
+        cap = deposit_cap(job.site.state or "", finish.total, special_order, rules, job.quote_date)
         deposit = payments_of(job, finish.total)[0].amount
         if cap is not None and deposit > cap.most:
             yield Problem(

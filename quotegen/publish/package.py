@@ -111,7 +111,7 @@ def _private(
     sheets: dict[str, OwnersSheet | OrderList | LawSheet | WeatherSheet] = {
         "cost-sheet": cost_sheet(results, owner, drift),
         "phone-sheet": phone_sheet(results, owner),
-        "order-list": order_list_view(results),
+        "order-list": order_list_view(results, owner),
         "law-checklist": law_sheet(results, results.laws),
     }
     if results.job.forecast is not None:

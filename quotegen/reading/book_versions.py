@@ -5,14 +5,14 @@ from itertools import pairwise
 from pathlib import Path
 
 from quotegen.problem import Problem
-from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.typed_file import Typed, load, missing_beside
 
 BOOK = "rate-book.yaml"
 VERSIONS = "rate-book*.yaml"
 
 
-def book_on(job: Path, on: date | None) -> Typed[RateBook] | tuple[Problem, ...]:
+def book_on(job: Path, on: date | None) -> Typed[RateBookFile] | tuple[Problem, ...]:
     """Return the newest version of the rate book that begins to hold on or before a day.
 
     Versions are files `rate-book*.yaml` beside the job, or one folder up where there are none
@@ -27,7 +27,7 @@ def book_on(job: Path, on: date | None) -> Typed[RateBook] | tuple[Problem, ...]
     found = next((files for place in places if (files := sorted(place.glob(VERSIONS)))), None)
     if not found:
         return (missing_beside(job, BOOK),)
-    read = tuple(load(path, RateBook) for path in found)
+    read = tuple(load(path, RateBookFile) for path in found)
     faults = tuple(fault for one in read if isinstance(one, tuple) for fault in one)
     if faults:
         return faults
@@ -41,12 +41,12 @@ def book_on(job: Path, on: date | None) -> Typed[RateBook] | tuple[Problem, ...]
     return holding[-1] if holding else versions[0]
 
 
-def _twice(one: Typed[RateBook], other: Typed[RateBook]) -> Problem:
+def _twice(one: Typed[RateBookFile], other: Typed[RateBookFile]) -> Problem:
     return Problem(
         code="book-twice",
-        source=other.document.value_source(("valid_from",)),
+        source=other.places.of(("valid_from",)),
         path="valid_from",
-        message=f"this rate book and {Path(one.document.file).name} both begin to hold on "
+        message=f"this rate book and {Path(one.places.file).name} both begin to hold on "
         f"{one.value.valid_from}",
         hint="give each version its own first day, or delete one",
     )

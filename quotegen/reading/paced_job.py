@@ -14,7 +14,7 @@ from quotegen.reading.files.job import JobFile, Use
 from quotegen.reading.files.rate_book import Applies
 from quotegen.reading.read import read_with_company
 from quotegen.reading.records import JobSpec
-from quotegen.reading.yaml.located import Document, parse
+from quotegen.reading.yaml.located import Document, Places, parse
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss, validate
 
@@ -58,7 +58,7 @@ def paced_job(
     if isinstance(book, tuple):
         return None, book
     if asked.finish not in book.value.finishes:
-        return None, (_unknown(asked, book.document, tuple(book.value.finishes)),)
+        return None, (_unknown(asked, book.places, tuple(book.value.finishes)),)
     others = tuple(finish for finish in book.value.finishes if finish != asked.finish)
     on = asked.on or book.value.valid_from
     document = parse(_text(asked, factor, on, others).encode(), str(path))
@@ -67,8 +67,10 @@ def paced_job(
     typed = validate(document, JobFile)
     if isinstance(typed, tuple):
         return None, typed
-    job, problems = read_with_company(Typed(typed, document), path, scope_items, [])
-    return (_without_seasons(job) if job and asked.on is None else job), problems
+    read = read_with_company(Typed(typed, document.places), path, scope_items, [])
+    if isinstance(read, tuple):
+        return None, read
+    return (read.job if asked.on else _without_seasons(read.job)), read.problems
 
 
 def _without_seasons(job: JobSpec) -> JobSpec:
@@ -108,11 +110,6 @@ def _text(asked: Asked, factor: Fraction, on: date, others: tuple[str, ...]) -> 
     )
 
 
-def _unknown(asked: Asked, document: Document, finishes: tuple[str, ...]) -> Problem:
-    return Problem(
-        code="unknown-finish",
-        source=document.value_source(("finishes",)),
-        path="finishes",
-        message=f"the rate book has no finish `{asked.finish}`",
-        hint=near_miss(asked.finish, finishes),
-    )
+def _unknown(asked: Asked, book: Places, finishes: tuple[str, ...]) -> Problem:
+    said = f"the rate book has no finish `{asked.finish}`"
+    return book.fault(("finishes",), "unknown-finish", said, near_miss(asked.finish, finishes))

@@ -6,7 +6,6 @@ from typing import TypeVar
 
 from pydantic import BaseModel
 
-from quotegen.money import ZERO
 from quotegen.problem import Problem
 from quotegen.reading.book_versions import book_on
 from quotegen.reading.checks import across_files as cross_checks
@@ -21,9 +20,9 @@ from quotegen.reading.files.job import JobFile, Placement
 from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.images.logos import Logo
-from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob
 from quotegen.reading.references import choose
-from quotegen.reading.yaml.located import Document
+from quotegen.reading.yaml.located import Places
 from quotegen.reading.yaml.typed_file import Typed, beside, load, missing_beside
 
 M = TypeVar("M", bound=BaseModel)
@@ -31,7 +30,7 @@ M = TypeVar("M", bound=BaseModel)
 FILES = {Company: "company.yaml", PastJobs: "past-jobs.yaml"}
 
 
-def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, tuple[Problem, ...]]:
+def read_job(path: Path, scope_items: frozenset[str]) -> ReadJob | tuple[Problem, ...]:
     """Read one job with the company's files.
 
     Args:
@@ -39,8 +38,7 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
         scope_items: the ids of the scope items that content/ explains.
 
     Returns:
-        The job, or None where too little is known to measure it; and every problem found. A job
-        that comes with an error may be measured, to find more faults, but not priced.
+        The job with its problems, or the problems alone where too little is known to measure it.
     """
     problems: list[Problem] = []
     job = _kept(load(path, JobFile), problems)
@@ -49,7 +47,7 @@ def read_job(path: Path, scope_items: frozenset[str]) -> tuple[JobSpec | None, t
 
 def read_with_company(
     job: Typed[JobFile] | None, path: Path, scope_items: frozenset[str], problems: list[Problem]
-) -> tuple[JobSpec | None, tuple[Problem, ...]]:
+) -> ReadJob | tuple[Problem, ...]:
     """Read the company's files beside a job and check all of them together.
 
     Args:
@@ -75,7 +73,7 @@ def read_with_company(
     if book is not None and company is not None:
         problems.extend(cross_checks.company_against_book(company, book))
     if job is None or company is None or book is None or past is None:
-        return None, tuple(problems)
+        return tuple(problems)
     problems.extend(cross_checks.job_against_book(job, book))
     problems.extend(after_signing_faults(job, company.value, book.value))
     problems.extend(order_checks.job_sites(job, book.value))
@@ -84,12 +82,12 @@ def read_with_company(
     problems.extend(cost_checks.bids_and_outcome(job, book.value, scope_items))
     references, faults = choose(job, book.value, past)
     problems.extend(faults)
-    typed = job.value
+    typed = job.value.public()
     unknown_use = any(placement.use not in book.value.usual for placement in typed.placements)
     if unknown_use or typed.date < cross_checks.FIRST_DAY:
-        return None, tuple(problems)
+        return tuple(problems)
     spec = JobSpec(
-        document=job.document,
+        places=job.places,
         quote=typed.quote,
         revision=typed.revision,
         quote_date=typed.date,
@@ -107,7 +105,6 @@ def read_with_company(
         color=typed.color.colors if typed.color else (),
         colors=tuple(look.colors for look in typed.colors),
         tax_exempt=typed.tax_exempt,
-        special_order=typed.special_order or ZERO,
         access=typed.access,
         north_deg=typed.north,
         not_included=(*company.value.not_included, *typed.not_included),
@@ -120,20 +117,16 @@ def read_with_company(
         measured=typed.measured,
         changes=typed.changes,
         completed=typed.completed,
-        private_notes=typed.private_notes,
         company=company.value,
-        rate_book=book.value,
+        rate_book=book.value.public(),
         prepared_ground=typed.prepared_ground,
-        other_bids=typed.other_bids,
-        private_costs=typed.private_costs,
-        under_floor=typed.under_floor,
-        actual=typed.actual,
         paper=paper_of(company.value, typed.units),
         logo=logo if isinstance(logo, Logo) else None,
-        book_document=book.document,
-        company_document=company.document,
+        book_places=book.places,
+        company_places=company.places,
     )
-    return spec, tuple(problems)
+    owners = OwnersJob(file=job.value, book=book.value)
+    return ReadJob(job=spec, owners=owners, problems=tuple(problems))
 
 
 def _kept(read: Typed[M] | tuple[Problem, ...], problems: list[Problem]) -> Typed[M] | None:
@@ -147,7 +140,7 @@ def _companion(job: Path, model: type[M], problems: list[Problem]) -> Typed[M] |
     name = FILES[model]
     path = beside(job, name)
     if path is None and model is PastJobs:  # a new company has none yet
-        return Typed(model(), Document(name, {}, {}, {}))
+        return Typed(model(), Places(name))
     if path is None:
         problems.append(missing_beside(job, name))
         return None

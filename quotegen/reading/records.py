@@ -3,29 +3,29 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
-from quotegen.problem import Source
+from quotegen.problem import Problem, Source
 from quotegen.quantity import Length, Units
 from quotegen.reading.fields.text_fields import Count
-from quotegen.reading.files.after_signing import Accepted, Actual, Change, Completed, Measured, Paid
+from quotegen.reading.files.after_signing import Accepted, Change, Completed, Measured, Paid
 from quotegen.reading.files.company import Company, PaperSize
-from quotegen.reading.files.costs import JobBill
+from quotegen.reading.files.costs import Costs
 from quotegen.reading.files.forecast import Forecast
 from quotegen.reading.files.job import (
     Access,
     Customer,
     Excluded,
+    JobFile,
     JointLine,
     Site,
     Subcontractor,
     Use,
 )
-from quotegen.reading.files.other_bids import OtherBid
 from quotegen.reading.files.past_jobs import Contact
 from quotegen.reading.files.rate_book import Finish, FinishKind, RateBook
+from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.files.shapes import Shape, Side
 from quotegen.reading.files.site_parts import (
     DeepEdge,
@@ -37,7 +37,7 @@ from quotegen.reading.files.site_parts import (
     StatedHeight,
 )
 from quotegen.reading.images.logos import Logo
-from quotegen.reading.yaml.located import Document, DocumentPath
+from quotegen.reading.yaml.located import DocumentPath, Places
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,24 +143,18 @@ class JobSpec:
     """One job, ready to be measured and priced.
 
     Attributes:
-        document: the job file, to say where a thing stands.
-        book_document, company_document: the same for the company's files.
+        places: of the job file, to say where a thing stands.
+        book_places, company_places: the same of the company's files.
         finishes: the chosen finish first, then those to compare.
         accepted, paid, measured, changes, completed: what happened since the quote was sent.
         color: the rates of the colors in the price, none where it has no color of its own.
         colors: looks that the homeowner may choose instead, each as the rates of its colors.
         tax_exempt: why no tax is charged, None where it is.
         references: the past jobs that may be shown, best known first.
-        special_order: cost of materials ordered for this job alone, for the law on deposits.
         forecast: the weather of the pour, for the owner's day sheet.
-        private_notes: for the owner's sheets only, as is what follows.
-        other_bids: for the same job.
-        private_costs: bills that this job alone has.
-        under_floor: why it is quoted all the same, where it is under a floor of the owner's.
-        actual: how it came out.
     """
 
-    document: Document
+    places: Places
     quote: str
     revision: int
     quote_date: date
@@ -178,7 +172,6 @@ class JobSpec:
     color: tuple[str, ...]
     colors: tuple[tuple[str, ...], ...]
     tax_exempt: str | None
-    special_order: Decimal
     access: Access | None
     north_deg: Fraction | None
     not_included: tuple[Excluded, ...]
@@ -191,18 +184,13 @@ class JobSpec:
     measured: Measured | None
     changes: tuple[Change, ...]
     completed: Completed | None = None
-    private_notes: str | None
     company: Company
     rate_book: RateBook
     prepared_ground: PreparedGround | None = None
     paper: PaperSize
     logo: Logo | None = None
-    book_document: Document
-    company_document: Document
-    other_bids: tuple[OtherBid, ...] = ()
-    private_costs: tuple[JobBill, ...] = ()
-    under_floor: str | None = None
-    actual: Actual | None = None
+    book_places: Places
+    company_places: Places
 
     def finish_of(self, placement: PlacementSpec, job_finish: str) -> tuple[str, Finish]:
         """Return the finish of a placement when the job has that finish."""
@@ -211,12 +199,44 @@ class JobSpec:
 
     def source(self, *path: str | int) -> Source:
         """Return where a value stands in the job file."""
-        return self.document.value_source(path)
+        return self.places.of(path)
 
     def book_source(self, *path: str | int) -> Source:
         """Return where a value stands in the rate book."""
-        return self.book_document.value_source(path)
+        return self.book_places.of(path)
 
     def company_source(self, *path: str | int) -> Source:
         """Return where a value stands in the company file."""
-        return self.company_document.value_source(path)
+        return self.company_places.of(path)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnersJob:
+    """The same job with all that its owner alone may see: nothing of it meets a customer.
+
+    Attributes:
+        file: the whole job file: other bids, bills, private notes, how it came out.
+        book: the whole rate book, each price with its cost.
+    """
+
+    file: JobFile
+    book: RateBookFile
+
+    @property
+    def costs(self) -> Costs | None:
+        """What work costs, None where the rate book does not say."""
+        return self.book.costs
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadJob:
+    """A job as read: what every stage works on, and beside it what is the owner's alone.
+
+    Attributes:
+        problems: a job with an error among them may be measured, to find more faults, but not
+            priced.
+    """
+
+    job: JobSpec
+    owners: OwnersJob
+    problems: tuple[Problem, ...]

@@ -10,7 +10,7 @@ from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.images.photos import shown_jpeg
 from quotegen.reading.records import Reason, Reference, ShownPhoto
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss, path_text
+from quotegen.reading.yaml.validate import near_miss
 
 MOST_READ = 6
 """How many are read with their photos; when the slab is measured the nearest of them are shown."""
@@ -100,13 +100,7 @@ def _named_faults(job: Typed[JobFile], past: PastJobs) -> Iterator[Problem]:
             hint = "delete it here"
         else:
             continue
-        yield Problem(
-            code=code,
-            source=job.document.value_source(path),
-            path=path_text(path),
-            message=message,
-            hint=hint,
-        )
+        yield job.fault(path, code, message, hint)
 
 
 def _cut_down(
@@ -119,8 +113,8 @@ def _cut_down(
         reasons = (*reasons, Reason.CHOSEN)
     photo = None
     if job.photo and Shown.PHOTO in agreed:
-        source = past.document.value_source(("past_jobs", name, "photo", "file"))
-        jpeg = shown_jpeg(Path(past.document.file).parent, job.photo.file, source)
+        source = past.places.of(("past_jobs", name, "photo", "file"))
+        jpeg = shown_jpeg(Path(past.places.file).parent, job.photo.file, source)
         if isinstance(jpeg, Problem):
             return jpeg
         photo = ShownPhoto(jpeg=jpeg, alt=job.photo.alt)

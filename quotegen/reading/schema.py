@@ -4,12 +4,12 @@ from quotegen.reading.fields.typed_fields import Model
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.past_jobs import PastJobs
-from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.files.rate_book_file import RateBookFile
 
 FILES: dict[str, type[Model]] = {
     "job": JobFile,
     "company": Company,
-    "rate-book": RateBook,
+    "rate-book": RateBookFile,
     "past-jobs": PastJobs,
 }
 

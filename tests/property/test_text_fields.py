@@ -15,7 +15,7 @@ from quotegen.pipeline import Shared, read_shared
 from quotegen.quantity import tape
 from quotegen.reading.fields import text_fields
 from quotegen.reading.read import read_job
-from quotegen.reading.records import JobSpec
+from quotegen.reading.records import ReadJob
 from tests.messages.codes import codes
 from tests.world import COMPANY_FILES, EXAMPLES, write_world
 
@@ -122,7 +122,8 @@ class TestAnyFileIsReadOrRefused:
         with tempfile.TemporaryDirectory() as folder:
             path = write_world(Path(folder), job.read_text(encoding="utf-8"))
             (path if name == "job" else Path(folder) / name).write_text(spoilt, encoding="utf-8")
-            spec, problems = read_job(path, frozenset(self.shared.content.scope))
-        assert isinstance(spec, JobSpec) or problems
+            read = read_job(path, frozenset(self.shared.content.scope))
+        problems = read.problems if isinstance(read, ReadJob) else read
+        assert isinstance(read, ReadJob) or problems
         assert {p.code for p in problems} <= set(codes())
         assert all(p.source.line > 0 and p.source.column > 0 and p.message for p in problems)

@@ -8,22 +8,22 @@ import pytest
 from quotegen.problem import Problem
 from quotegen.quantity import Units
 from quotegen.reading.read import read_job
-from quotegen.reading.records import JobSpec
+from quotegen.reading.records import JobSpec, ReadJob
 from tests.messages.lay_out import FILES, lay_out
 
 SCOPE = frozenset({"slab", "steps", "drain", "demolition"})
 
 
 def _read(job: Path) -> JobSpec:
-    spec, problems = read_job(job, SCOPE)
-    assert problems == ()
-    assert spec is not None
-    return spec
+    read = read_job(job, SCOPE)
+    assert isinstance(read, ReadJob), read
+    assert read.problems == ()
+    return read.job
 
 
-def _codes(read: tuple[JobSpec | None, tuple[Problem, ...]]) -> list[str]:
-    assert read[0] is None
-    return [problem.code for problem in read[1]]
+def _codes(read: ReadJob | tuple[Problem, ...]) -> list[str]:
+    assert isinstance(read, tuple)
+    return [problem.code for problem in read]
 
 
 def test_the_book_fills_in_what_is_usual(tmp_path: Path):
@@ -105,7 +105,9 @@ def test_a_file_is_named_as_it_was_typed(tmp_path: Path, monkeypatch: pytest.Mon
     with (tmp_path / "company.yaml").open("a", encoding="utf-8") as file:
         file.write("extra: 1\n")
     monkeypatch.chdir(tmp_path / "jobs")
-    _, (problem,) = read_job(Path("job.yaml"), SCOPE)
+    problems = read_job(Path("job.yaml"), SCOPE)
+    assert isinstance(problems, tuple)
+    (problem,) = problems
     assert problem.source.file == "../company.yaml"
 
 

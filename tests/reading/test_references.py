@@ -7,7 +7,7 @@ import pytest
 from PIL import Image
 
 from quotegen.reading.read import read_job
-from quotegen.reading.records import JobSpec, Reason
+from quotegen.reading.records import JobSpec, ReadJob, Reason
 from tests.world import PATIO, write_world
 
 OPEN = """\
@@ -34,10 +34,10 @@ def _past(name: str, consent: str | None, use: str = "patio", finish: str = "bro
 def _job(folder: Path, *past: str, asks: str = "") -> JobSpec:
     Image.new("RGB", (8, 8), "gray").save(folder / "wall.jpg")
     path = write_world(folder, PATIO + asks, past_jobs="past_jobs:\n" + "".join(past))
-    spec, problems = read_job(path, _scope())
-    assert problems == ()
-    assert spec is not None
-    return spec
+    read = read_job(path, _scope())
+    assert isinstance(read, ReadJob), read
+    assert read.problems == ()
+    return read.job
 
 
 def _scope() -> frozenset[str]:

@@ -36,8 +36,8 @@ def cost_sheet(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...])
     facts = (
         (words("cost_net"), words.volume(takeoff.volume_cuyd)),
         (words("cost_order"), words.volume(takeoff.order_cuyd)),
-        (words("cost_under_floor"), job.under_floor or ""),
-        (words("cost_notes"), job.private_notes or ""),
+        (words("cost_under_floor"), owner.job.file.under_floor or ""),
+        (words("cost_notes"), owner.job.file.private_notes or ""),
     )
     return OwnersSheet(
         language=words.locale.partition("_")[0],
@@ -69,7 +69,7 @@ def cost_sheet(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...])
             Section(id="sensitivity", title=words("cost_sensitivity"),
                     lines=(words("cost_sensitivity_about"),),
                     table=if_rows(results, owner.sensitivity)),
-            outcome_section(results, owner.outcome),
+            outcome_section(results, owner),
             drift_section(results, drift),
         )),
     )  # fmt: skip

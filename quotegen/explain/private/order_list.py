@@ -1,15 +1,17 @@
 """Stage 5, explain, the owner's side: what to order, and how concrete gets to the slab."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
+from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.quantity import Units, decimal_places
+from quotegen.reading.files.rate_book_file import CostedOrder
 from quotegen.takeoff.materials.metric import in_metric
 from quotegen.takeoff.records import Material
 from quotegen.trade.wording import SILENT_UNITS, unit_key
-from quotegen.working import Step
+from quotegen.working import Step, given
 
 _NEEDED_PLACES, _STEP_PLACES = 2, 3
 _COUNTED = frozenset({"sheet", "roll", "bar", "load", "each"})
@@ -62,9 +64,10 @@ class OrderList:
     reach: tuple[ReachRow, ...]
 
 
-def order_list_view(results: Results) -> OrderList:
+def order_list_view(results: Results, owner: OwnersFigures) -> OrderList:
     """Build the order list at the chosen finish."""
     job, words, reach = results.job, results.words, results.takeoff.reach
+    materials = (_with_charge(one, owner.job.book.order) for one in results.takeoff.materials)
     return OrderList(
         language=words.locale.partition("_")[0],
         title=words("order_title", title=job.title, quote=job.quote),
@@ -74,13 +77,22 @@ def order_list_view(results: Results) -> OrderList:
         date=words.day(job.quote_date),
         customer=job.customer.name,
         note=words("order_metric") if words.units is Units.METRIC else "",
-        rows=tuple(_row(results, material) for material in results.takeoff.materials),
+        rows=tuple(_row(results, material) for material in materials),
         access=_access(results),
         reach=tuple(
             ReachRow(name=method.name, reach=words.feet(method.reach_ft), share=f"{method.share}%")
             for method in (reach.methods if reach else ())
         ),
     )
+
+
+def _with_charge(material: Material, order: CostedOrder) -> Material:
+    """Add to a short load what the plant charges for it, which the takeoff does not know."""
+    charge = order.short_load.charge if order.short_load else None
+    if material.id != "short_load" or not charge:
+        return material
+    inputs = (*material.working.inputs, given("Charge", charge, "$"))
+    return replace(material, working=replace(material.working, inputs=inputs))
 
 
 def _row(results: Results, material: Material) -> OrderRow:

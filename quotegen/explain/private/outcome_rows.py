@@ -6,13 +6,14 @@ from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.explain.words.tables import Section, Table, TableRow
 from quotegen.pricing.costs.outcome import Drift, Outcome
+from quotegen.pricing.costs.owner import OwnersFigures
 
 _HOUR_PLACES, _RATE_PLACES, _YARD_PLACES = 1, 3, 2
 
 
-def outcome_section(results: Results, outcome: Outcome | None) -> Section:
+def outcome_section(results: Results, owner: OwnersFigures) -> Section:
     """Set the job as estimated against the job as it came out."""
-    words, actual = results.words, results.job.actual
+    words, actual, outcome = results.words, owner.job.file.actual, owner.outcome
     note = actual.note if actual else None
     head = ("outcome_what", "outcome_estimated", "outcome_actual", "outcome_difference")
     rows = tuple(_outcome(words, outcome)) if outcome else ()

@@ -16,7 +16,7 @@ NEVER_SAID = tuple(f"not_say_{number}" for number in range(1, 7))
 
 def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
     """Build the phone sheet; without another bid it still has the ways down and the line."""
-    job, words = results.job, results.words
+    job, words, notes = results.job, results.words, owner.job.file.private_notes
     return OwnersSheet(
         language=words.locale.partition("_")[0],
         title=words("phone_title", title=job.title, quote=job.quote),
@@ -28,7 +28,7 @@ def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
         customer=job.customer.name,
         lead=() if owner.bids else (words("phone_no_bid"), floor_verdict(words, owner.chosen)),
         sums=tuple(bid_sums(results, bid) for bid in owner.bids),
-        facts=((words("cost_notes"), job.private_notes),) if job.private_notes else (),
+        facts=((words("cost_notes"), notes),) if notes else (),
         sections=shown((
             Section(id="walk-away", title=words("phone_walk_away"),
                     points=tuple(_walk_away(results, owner))),

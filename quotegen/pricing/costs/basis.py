@@ -10,7 +10,7 @@ from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
 from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.files.costs import Costs
-from quotegen.reading.records import JobSpec
+from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import Material, Takeoff
 
 HOURS_PLACES = 2
@@ -22,11 +22,13 @@ class Basis:
 
     Attributes:
         job: with that finish as its own.
+        owners: what the same job costs.
         materials: the order list at that finish.
         without: scope items that are not done, whose materials are not bought.
     """
 
     job: JobSpec
+    owners: OwnersJob
     takeoff: Takeoff
     priced: PricedFinish
     materials: tuple[Material, ...]
@@ -34,7 +36,7 @@ class Basis:
 
     @property
     def costs(self) -> Costs | None:
-        return self.job.rate_book.costs
+        return self.owners.costs
 
     @property
     def visits(self) -> tuple[NeededVisit, ...]:

@@ -12,7 +12,7 @@ from quotegen.pricing.costs.records import CostItem, CostLine, FinishCosts, Miss
 from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import decimal_of, rounded
-from quotegen.reading.records import JobSpec
+from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.materials.order_list import order_list
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.rules import RuleBook
@@ -22,6 +22,7 @@ MINIMUM = "minimum"
 
 def costs_at(
     job: JobSpec,
+    owners: OwnersJob,
     takeoff: Takeoff,
     rules: RuleBook,
     priced: PricedFinish,
@@ -31,6 +32,7 @@ def costs_at(
 
     Args:
         job: with its way of access asked for.
+        owners: what the same job costs.
         takeoff: what is costed.
         rules: of the trade, for the order list.
         priced: the lines and the total.
@@ -39,6 +41,7 @@ def costs_at(
     at_finish = replace(job, finish=priced.id)
     basis = Basis(
         job=at_finish,
+        owners=owners,
         takeoff=takeoff,
         priced=priced,
         materials=order_list(at_finish, takeoff, rules),
@@ -62,7 +65,7 @@ def costs_at(
         margin_share=Fraction(margin) / Fraction(net or 1),
         crew_days=basis.days,
         area_sqft=area,
-        floors=floors_of(job.rate_book.costs, net, margin, basis.days, area),
+        floors=floors_of(owners.costs, net, margin, basis.days, area),
         missing=tuple(_missing(basis, lines)),
     )
 

@@ -10,7 +10,7 @@ from quotegen.pricing.costs.records import FinishCosts, Floor, FloorKind
 from quotegen.problem import Problem, Severity
 from quotegen.quantity import decimal_of
 from quotegen.reading.files.costs import Costs
-from quotegen.reading.records import JobSpec
+from quotegen.reading.records import JobSpec, OwnersJob
 
 _CENTS = 100
 
@@ -55,10 +55,11 @@ def _up(price: Fraction) -> Money:
 
 
 def floor_problems(
-    job: JobSpec, costs: tuple[FinishCosts, ...], severity: Severity
+    job: JobSpec, owners: OwnersJob, costs: tuple[FinishCosts, ...], severity: Severity
 ) -> tuple[Problem, ...]:
     """Return a problem for each offered finish whose price is under a floor of the owner's."""
-    reason = f"; the job says why: {job.under_floor}" if job.under_floor else ""
+    why = owners.file.under_floor
+    reason = f"; the job says why: {why}" if why else ""
     return tuple(
         Problem(
             code="under-floor",

@@ -7,13 +7,14 @@ from math import ceil
 from quotegen.money import to_cents, total
 from quotegen.pricing.costs.basis import Basis, item, loaded_wage, lump
 from quotegen.pricing.costs.records import CostItem, CostKind
-from quotegen.pricing.quoted.rates import cost_at, shown_rate, us_quantity
+from quotegen.pricing.quoted.rates import shown_rate, us_quantity
 from quotegen.pricing.quoted.records import Line
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import Length, decimal_of
 from quotegen.reading.fields.text_fields import Rate, Road
 from quotegen.reading.files.costs import BOUGHT_BY, CLEAN_UP, DRIVE, SET_UP, Costs, MaterialId
-from quotegen.reading.files.rate_book import BookRate, Sealer
+from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.rate_book_file import CostedRate
 from quotegen.takeoff.records import Material
 
 _MATERIALS = {
@@ -106,7 +107,7 @@ def _materials(basis: Basis, costs: Costs) -> Iterator[CostItem]:
 def _deliveries(basis: Basis, costs: Costs) -> Iterator[CostItem]:
     """What comes on top for each load, and for one that is short."""
     loads, fees = {m.id: m for m in basis.materials}, costs.deliveries
-    short = basis.job.rate_book.order.short_load
+    short = basis.owners.book.order.short_load
     slab, base = basis.lines_of("slab"), basis.lines_of("base")
     if fees.concrete_load is not None:
         yield item(
@@ -164,7 +165,7 @@ def _travel(basis: Basis, costs: Costs) -> Iterator[CostItem]:
 
 def _bought(basis: Basis) -> Iterator[CostItem]:
     """What the `cost` of a rate or finish buys for one unit of its line."""
-    book = basis.job.rate_book
+    book = basis.owners.book
     access = {method.rate for method in book.access.values()}
     for line in basis.priced.lines:
         rate = _line_cost(basis, line)
@@ -183,7 +184,7 @@ def _bought(basis: Basis) -> Iterator[CostItem]:
 
 
 def _line_cost(basis: Basis, line: Line) -> Rate | None:
-    book = basis.job.rate_book
+    book = basis.owners.book
     if line.rate_id in book.finishes and line.scope == ("finish",):
         return book.finishes[line.rate_id].cost
     if line.rate_id not in book.rates or TAX in line.scope:
@@ -193,12 +194,22 @@ def _line_cost(basis: Basis, line: Line) -> Rate | None:
     return _book_cost(book.rates[line.rate_id], line, thickness)
 
 
-def _book_cost(rate: BookRate, line: Line, thickness: Length | None) -> Rate | None:
+def _book_cost(rate: CostedRate, line: Line, thickness: Length | None) -> Rate | None:
     return cost_at(rate, thickness) if line.band is None else rate.bands[line.band].cost
 
 
+def cost_at(rate: CostedRate, thickness: Length | None) -> Rate | None:
+    """Return the cost that belongs to the same step as the price for a slab thickness."""
+    if rate.rate is not None:
+        return rate.cost
+    if rate.bands:
+        return rate.bands[0].cost
+    steps = [s for s in rate.by_thickness if thickness and s.thickness <= thickness]
+    return (steps[-1] if steps else rate.by_thickness[0]).cost
+
+
 def _bills(basis: Basis) -> Iterator[CostItem]:
-    for bill in basis.job.private_costs:
+    for bill in basis.owners.file.private_costs:
         yield lump(CostKind(bill.kind.value), "bill", bill.amount, name=bill.what)
 
 

@@ -18,7 +18,7 @@ from quotegen.pricing.costs.what_if import (
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.reading.files.other_bids import OtherBid
-from quotegen.reading.records import JobSpec
+from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.rules import RuleBook
 
@@ -28,6 +28,7 @@ class OwnersFigures:
     """What never leaves the truck.
 
     Attributes:
+        job: what the files hold for the owner alone.
         finishes: price against cost at each finish that is offered, the chosen one first.
         extras: the job with each extra by itself.
         sensitivity: one more truck, a day lost to rain, the area a tenth less and more.
@@ -38,6 +39,7 @@ class OwnersFigures:
         outcome: what the job took, where that has been typed in.
     """
 
+    job: OwnersJob
     finishes: tuple[FinishCosts, ...]
     extras: tuple[WhatIf, ...]
     sensitivity: tuple[WhatIf, ...]
@@ -53,14 +55,20 @@ class OwnersFigures:
 
 
 def owners_figures(
-    job: JobSpec, takeoff: Takeoff, rules: RuleBook, quote: PricedQuote
+    job: JobSpec, owners: OwnersJob, takeoff: Takeoff, rules: RuleBook, quote: PricedQuote
 ) -> OwnersFigures:
     """Work out all that is for the owner alone."""
-    finishes = tuple(costs_at(job, takeoff, rules, finish) for finish in quote.finishes)
+    finishes = tuple(costs_at(job, owners, takeoff, rules, finish) for finish in quote.finishes)
     quoted = Quoted(
-        job=job, takeoff=takeoff, rules=rules, costs=finishes[0], lines=quote.chosen.lines
+        job=job,
+        owners=owners,
+        takeoff=takeoff,
+        rules=rules,
+        costs=finishes[0],
+        lines=quote.chosen.lines,
     )
     return OwnersFigures(
+        job=owners,
         finishes=finishes,
         extras=tuple(extras_of(quoted)),
         sensitivity=tuple(sensitivity(quoted)),
@@ -68,7 +76,8 @@ def owners_figures(
         ways=ways_down(quoted, finishes[1:]),
         phases=in_two_phases(quoted),
         bids=tuple(
-            compare(job, takeoff, bid, _costs_for(quoted, bid, finishes)) for bid in job.other_bids
+            compare(job, takeoff, bid, _costs_for(quoted, bid, finishes))
+            for bid in owners.file.other_bids
         ),
         outcome=_outcome(quoted),
     )
@@ -80,16 +89,18 @@ def _costs_for(quoted: Quoted, bid: OtherBid, finishes: tuple[FinishCosts, ...])
     for known in finishes:
         if known.finish == finish:
             return known
-    return costs_at(job, quoted.takeoff, quoted.rules, price_at(job, quoted.takeoff, finish))
+    priced = price_at(job, quoted.takeoff, finish)
+    return costs_at(job, quoted.owners, quoted.takeoff, quoted.rules, priced)
 
 
 def _outcome(quoted: Quoted) -> Outcome | None:
     """Set the outcome against the finish and the extras that were accepted."""
-    job, actual = quoted.job, quoted.job.actual
+    job, actual = quoted.job, quoted.owners.file.actual
     if actual is None:
         return None
     finish = (job.accepted.finish if job.accepted else None) or job.finish
     extras = job.accepted.extras if job.accepted else ()
     priced = price_at(job, quoted.takeoff, finish, extras)
-    done = costs_at(replace(job, finish=finish), quoted.takeoff, quoted.rules, priced)
+    at_finish = replace(job, finish=finish)
+    done = costs_at(at_finish, quoted.owners, quoted.takeoff, quoted.rules, priced)
     return outcome_of(quoted.takeoff, actual, done)

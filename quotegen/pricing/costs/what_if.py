@@ -19,7 +19,7 @@ from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.fields.text_fields import Count
 from quotegen.reading.files.costs import MaterialId
 from quotegen.reading.files.job import Use
-from quotegen.reading.records import JobSpec
+from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.trade.concrete import net_volume_cuyd, order_cuyd
 from quotegen.trade.rules import RuleBook
@@ -89,6 +89,7 @@ class Quoted:
     """A priced and costed job, to change one thing at a time."""
 
     job: JobSpec
+    owners: OwnersJob
     takeoff: Takeoff
     rules: RuleBook
     costs: FinishCosts
@@ -115,7 +116,8 @@ def extras_of(quoted: Quoted) -> Iterator[WhatIf]:
     """Yield the job with each extra by itself."""
     job, takeoff, rules = quoted.job, quoted.takeoff, quoted.rules
     for extra in job.extras:
-        then = costs_at(job, takeoff, rules, price_at(job, takeoff, job.finish, (extra,)))
+        priced = price_at(job, takeoff, job.finish, (extra,))
+        then = costs_at(job, quoted.owners, takeoff, rules, priced)
         yield quoted.against(What.EXTRA, then, name=job.rate_book.rates[extra].name)
 
 
@@ -125,10 +127,10 @@ def sensitivity(quoted: Quoted) -> Iterator[WhatIf]:
     The truck brings one cubic yard as a short load. On the lost day everybody comes and is paid,
     and the overhead of the day stands.
     """
-    costs = quoted.job.rate_book.costs
+    costs = quoted.owners.costs
     if costs is not None:
         concrete = costs.materials.get(MaterialId.CONCRETE)
-        short = quoted.job.rate_book.order.short_load
+        short = quoted.owners.book.order.short_load
         load = (
             concrete.price.amount if concrete else None,
             costs.deliveries.concrete_load,
@@ -147,14 +149,15 @@ def sensitivity(quoted: Quoted) -> Iterator[WhatIf]:
 
 def _people(quoted: Quoted) -> int:
     finish = quoted.job.rate_book.finishes[quoted.costs.finish]
-    costs = quoted.job.rate_book.costs
+    costs = quoted.owners.costs
     return finish.crew or (costs.crew if costs else 0)
 
 
 def _area(quoted: Quoted, what: What, change: Fraction) -> WhatIf:
     job, rules = quoted.job, quoted.rules
     changed = with_area_and_order(job, quoted.takeoff, change, rules)
-    then = costs_at(job, changed, rules, price_at(job, changed, quoted.costs.finish))
+    priced = price_at(job, changed, quoted.costs.finish)
+    then = costs_at(job, quoted.owners, changed, rules, priced)
     return quoted.against(what, then, change=change)
 
 
@@ -173,7 +176,7 @@ def _at_price(quoted: Quoted, net: Money, more: Money, days: int) -> WhatIf:
     now = quoted.costs
     margin = Money(now.margin + net - now.net_price - more)
     floors = floors_of(
-        quoted.job.rate_book.costs, net, margin, now.crew_days + days, now.area_sqft
+        quoted.owners.costs, net, margin, now.crew_days + days, now.area_sqft
     )  # fmt: skip
     return WhatIf(
         what=What.DISCOUNT, name="", change=None, price=net,
@@ -205,7 +208,7 @@ def _alternates(quoted: Quoted) -> Iterator[WhatIf]:
             placements = (*job.placements[:index], changed, *job.placements[index + 1 :])
             then_job = replace(job, placements=placements)
             priced = price_at(then_job, takeoff, job.finish)
-            then = costs_at(then_job, takeoff, quoted.rules, priced)
+            then = costs_at(then_job, quoted.owners, takeoff, quoted.rules, priced)
             name = f"{placement.name}: {job.rate_book.finishes[finish].name}"
             yield quoted.against(What.ALTERNATE, then, name=name)
 
@@ -224,7 +227,7 @@ def _left_out(quoted: Quoted) -> Iterator[WhatIf]:
             placements=tuple(replace(p, include=_less(p.include, rate_id)) for p in job.placements),
         )
         priced = price_at(without, quoted.takeoff, job.finish)
-        then = costs_at(without, quoted.takeoff, quoted.rules, priced)
+        then = costs_at(without, quoted.owners, quoted.takeoff, quoted.rules, priced)
         yield quoted.against(What.LEAVE_OUT, then, name=rate.name)
 
 
@@ -245,7 +248,7 @@ def _base_by_owner(quoted: Quoted) -> Iterator[WhatIf]:
         id=quoted.costs.finish, name=quoted.costs.name, visits=0, lines=lines,
         total=total(tuple(line.amount for line in lines)), area_price=(),
     )  # fmt: skip
-    then = costs_at(quoted.job, quoted.takeoff, quoted.rules, priced, _BASE)
+    then = costs_at(quoted.job, quoted.owners, quoted.takeoff, quoted.rules, priced, _BASE)
     yield quoted.against(What.BASE_BY_OWNER, then)
 
 
@@ -262,7 +265,8 @@ def in_two_phases(quoted: Quoted) -> tuple[WhatIf, WhatIf]:
     job, takeoff = quoted.job, quoted.takeoff
     if len(job.placements) == 1:
         half = half_of(job, takeoff, quoted.rules)
-        first = second = costs_at(job, half, quoted.rules, price_at(job, half, job.finish))
+        priced = price_at(job, half, job.finish)
+        first = second = costs_at(job, quoted.owners, half, quoted.rules, priced)
     else:
         first, second = (_part(quoted, cut) for cut in (slice(0, 1), slice(1, None)))
     one = quoted.against(What.TWO_PHASES, first, name="first")
@@ -274,7 +278,7 @@ def in_two_phases(quoted: Quoted) -> tuple[WhatIf, WhatIf]:
         price_change=Money(price - quoted.costs.price),
         cost_change=Money(cost - quoted.costs.cost), margin=margin,
         margin_share=Fraction(margin) / Fraction(net or 1),
-        floors=floors_of(job.rate_book.costs, net, margin, days, quoted.costs.area_sqft),
+        floors=floors_of(quoted.owners.costs, net, margin, days, quoted.costs.area_sqft),
     )  # fmt: skip
     return one, both
 
@@ -285,4 +289,5 @@ def _part(quoted: Quoted, cut: slice) -> FinishCosts:
     measured = with_area_and_order(
         part, replace(takeoff, placements=takeoff.placements[cut]), Fraction(0), quoted.rules
     )
-    return costs_at(part, measured, quoted.rules, price_at(part, measured, job.finish))
+    priced = price_at(part, measured, job.finish)
+    return costs_at(part, quoted.owners, measured, quoted.rules, priced)

@@ -9,7 +9,7 @@ from quotegen.pricing.quoted.rates import AS_TAKEN_OFF
 from quotegen.problem import Problem, Severity
 from quotegen.reading.files.order_parts import AccessMethod
 from quotegen.reading.records import JobSpec
-from quotegen.reading.yaml.validate import path_text
+from quotegen.reading.yaml.located import path_text
 from quotegen.takeoff.records import MethodReach, Takeoff
 
 _PATH = ("access",)

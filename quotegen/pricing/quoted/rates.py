@@ -106,16 +106,6 @@ def rate_at(book_rate: BookRate, thickness: Length | None) -> Rate:
     return (steps[-1] if steps else book_rate.by_thickness[0]).rate
 
 
-def cost_at(book_rate: BookRate, thickness: Length | None) -> Rate | None:
-    """Return the cost that belongs to the same step as the price."""
-    if book_rate.rate is not None:
-        return book_rate.cost
-    if book_rate.bands:
-        return book_rate.bands[0].cost
-    steps = [s for s in book_rate.by_thickness if thickness and s.thickness <= thickness]
-    return (steps[-1] if steps else book_rate.by_thickness[0]).cost
-
-
 def basis_of(book_rate: BookRate, unit: Unit) -> Basis:
     """Return what moves a line: what is measured in the forms moves, the rest is fixed."""
     if book_rate.basis is not None:

@@ -8,10 +8,11 @@ from quotegen.quantity import Unit
 from quotegen.reading.fields.text_fields import Count, Rate
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
-from quotegen.reading.files.rate_book import Applies, BookRate, Finish, RateBook
+from quotegen.reading.files.rate_book import Applies, BookRate, RateBook
+from quotegen.reading.files.rate_book_file import CostedFinish, CostedRate, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss, path_text
+from quotegen.reading.yaml.validate import near_miss
 
 FIRST_DAY = date(2021, 1, 1)
 """The youngest of the trade's rules says nothing of an earlier day; a test holds this."""
@@ -19,15 +20,14 @@ FIRST_DAY = date(2021, 1, 1)
 _METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3, Unit.MILE: Unit.KM}
 
 
-def job_against_book(job: Typed[JobFile], book: Typed[RateBook]) -> Iterator[Problem]:
+def job_against_book(job: Typed[JobFile], book: Typed[RateBookFile]) -> Iterator[Problem]:
     """Yield what the job names and the rate book does not have."""
     yield from _finishes(job, book.value)
     yield from _placements(job, book.value)
     for name in ("include", "extras"):
         yield from _asked(job, book.value, (name,), getattr(job.value, name))
     for twice in sorted(set(job.value.include) & _on_placements(job.value)):
-        yield _fault(
-            job,
+        yield job.fault(
             ("include", twice),
             "priced-twice",
             f"`{twice}` is included for the whole job and for a placement as well",
@@ -36,42 +36,37 @@ def job_against_book(job: Typed[JobFile], book: Typed[RateBook]) -> Iterator[Pro
     for extra in sorted(
         set(job.value.extras) & (set(job.value.include) | _on_placements(job.value))
     ):
-        yield _fault(
-            job,
+        yield job.fault(
             ("extras", extra),
             "priced-twice",
             f"`{extra}` is both included and offered as an extra",
             "keep it in one of the two places",
         )
     if job.value.date < FIRST_DAY:
-        yield _fault(
-            job,
+        yield job.fault(
             ("date",),
             "date-too-early",
             f"the quote is dated {job.value.date}, before any rule of the trade that is used here",
             f"check the year; the first day is {FIRST_DAY}",
         )
     elif book.value.valid_from > job.value.date:
-        yield Problem(
-            code="book-too-new",
-            source=job.document.value_source(("date",)),
-            path="date",
-            message=f"the quote is dated {job.value.date}, before the rate book begins to hold "
+        yield job.fault(
+            ("date",),
+            "book-too-new",
+            f"the quote is dated {job.value.date}, before the rate book begins to hold "
             f"({book.value.valid_from})",
-            hint="quote with the book of that day, or change the date",
+            "quote with the book of that day, or change the date",
         )
     if job.value.start < job.value.date:
-        yield Problem(
-            code="start-before-quote",
-            source=job.document.value_source(("start",)),
-            path="start",
-            severity=Severity.WARNING,
-            message=f"the work starts on {job.value.start}, before the date of the quote",
-            hint="change `start` or `date`",
+        said = f"the work starts on {job.value.start}, before the date of the quote"
+        yield job.places.fault(
+            ("start",), "start-before-quote", said, "change `start` or `date`", Severity.WARNING
         )
 
 
-def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> Iterator[Problem]:
+def book_against_itself(
+    book: Typed[RateBookFile], scope_items: frozenset[str]
+) -> Iterator[Problem]:
     """Yield what the rate book names and does not have, or has in the wrong unit."""
     rates, path = book.value.rates, ("rates",)
     for rate_id, rate in rates.items():
@@ -80,8 +75,7 @@ def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> I
         yield from _finish(book, finish_id, finish)
     for use, usual in book.value.usual.items():
         if usual.reinforcement not in book.value.reinforcement:
-            yield _fault(
-                book,
+            yield book.fault(
                 ("usual", use.value, "reinforcement"),
                 "unknown-reinforcement",
                 f"there is no reinforcement `{usual.reinforcement}` in this book",
@@ -89,13 +83,12 @@ def book_against_itself(book: Typed[RateBook], scope_items: frozenset[str]) -> I
             )
 
 
-def _finish(book: Typed[RateBook], finish_id: str, finish: Finish) -> Iterator[Problem]:
+def _finish(book: Typed[RateBookFile], finish_id: str, finish: CostedFinish) -> Iterator[Problem]:
     rates = book.value.rates
     here = ("finishes", finish_id)
     for key, rate in (("rate", finish.rate), ("reseal", finish.reseal)):
         if rate is not None and rate.unit is not Unit.SQ_FT:
-            yield _fault(
-                book,
+            yield book.fault(
                 (*here, key),
                 "finish-unit",
                 f"a finish is priced by the square foot, not per {rate.unit.value}",
@@ -104,16 +97,14 @@ def _finish(book: Typed[RateBook], finish_id: str, finish: Finish) -> Iterator[P
     yield from _cost(book, (*here, "cost"), finish.rate, finish.cost)
     for index, brought in enumerate(finish.brings):
         if brought not in rates:
-            yield _fault(
-                book,
+            yield book.fault(
                 (*here, "brings", index),
                 "missing-rate",
                 f"the finish `{finish_id}` needs the rate `{brought}`, which is missing",
                 near_miss(brought, rates),
             )
         elif rates[brought].applies is not Applies.WITH_FINISH:
-            yield _fault(
-                book,
+            yield book.fault(
                 (*here, "brings", index),
                 "brings-not-with-finish",
                 f"the finish `{finish_id}` brings `{brought}`, which applies "
@@ -121,8 +112,7 @@ def _finish(book: Typed[RateBook], finish_id: str, finish: Finish) -> Iterator[P
                 f"write `applies: with finish` at the rate `{brought}`, or take it out here",
             )
     if finish_id in rates:
-        yield _fault(
-            book,
+        yield book.fault(
             here,
             "rate-and-finish",
             f"`{finish_id}` is the id of a rate and of a finish",
@@ -130,8 +120,7 @@ def _finish(book: Typed[RateBook], finish_id: str, finish: Finish) -> Iterator[P
         )
     for index, visit in enumerate(finish.visits):
         if visit.visit not in book.value.visits:
-            yield _fault(
-                book,
+            yield book.fault(
                 (*here, "visits", index, "visit"),
                 "unknown-visit",
                 f"there is no visit `{visit.visit}` in this book",
@@ -139,12 +128,11 @@ def _finish(book: Typed[RateBook], finish_id: str, finish: Finish) -> Iterator[P
             )
 
 
-def company_against_book(company: Typed[Company], book: Typed[RateBook]) -> Iterator[Problem]:
+def company_against_book(company: Typed[Company], book: Typed[RateBookFile]) -> Iterator[Problem]:
     """Yield payments that fall due at a visit that the book does not have."""
     for index, payment in enumerate(company.value.payments):
         if payment.at_visit and payment.at_visit not in book.value.visits:
-            yield _fault(
-                company,
+            yield company.fault(
                 ("payments", index, "at_visit"),
                 "unknown-visit",
                 f"there is no visit `{payment.at_visit}` in the rate book",
@@ -162,8 +150,7 @@ def _finishes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
     ]
     for path, name in named:
         if name not in book.finishes:
-            yield _fault(
-                job,
+            yield job.fault(
                 path,
                 "unknown-finish",
                 f"the rate book has no finish `{name}`",
@@ -172,8 +159,7 @@ def _finishes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
     seen: set[str] = {job.value.finish}
     for index, name in enumerate(job.value.compare):
         if name in seen:
-            yield _fault(
-                job,
+            yield job.fault(
                 ("compare", index),
                 "finish-twice",
                 f"the finish `{name}` is already offered",
@@ -187,8 +173,7 @@ def _placements(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
     for index, placement in enumerate(job.value.placements):
         here: DocumentPath = ("placements", index)
         if placement.id in seen:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*here, "id"),
                 "placement-twice",
                 f"there is already a placement `{placement.id}`",
@@ -196,16 +181,14 @@ def _placements(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
             )
         seen.add(placement.id)
         if placement.use not in book.usual:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*here, "use"),
                 "no-usual",
                 f"the rate book does not say what is usual for a {placement.use.value}",
                 f"add `{placement.use.value}` under `usual` in the rate book",
             )
         if placement.reinforcement and placement.reinforcement not in book.reinforcement:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*here, "reinforcement"),
                 "unknown-reinforcement",
                 f"the rate book has no reinforcement `{placement.reinforcement}`",
@@ -213,8 +196,7 @@ def _placements(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
             )
         directed = placement.falls_toward or placement.falls_away_from
         if placement.fall is not None and directed is None:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*here, "fall"),
                 "fall-without-direction",
                 "the fall has no direction",
@@ -231,16 +213,14 @@ def _asked(
         here = (*path, rate_id)
         if rate is None:
             offered = [i for i, r in book.rates.items() if r.applies is Applies.ASKED]
-            yield _fault(
-                job,
+            yield job.fault(
                 here,
                 "unknown-rate",
                 f"the rate book has no rate `{rate_id}`",
                 near_miss(rate_id, offered),
             )
         elif rate.applies is not Applies.ASKED:
-            yield _fault(
-                job,
+            yield job.fault(
                 here,
                 "rate-not-asked",
                 f"`{rate_id}` applies {rate.applies.value}, so a job does not ask for it",
@@ -259,16 +239,14 @@ def _count(
         unit is Unit.FT and rate.of is None
     )
     if count.unit is not None and count.unit not in allowed:
-        yield _fault(
-            job,
+        yield job.fault(
             path,
             "count-unit",
             f"`{path[-1]}` is priced per {unit.value}; the quantity here is in {count.unit.value}",
             f"type a number of {unit.value}{'' if needs_number else ', or yes'}",
         )
     if count.unit is None and needs_number:
-        yield _fault(
-            job,
+        yield job.fault(
             path,
             "count-missing",
             f"`{path[-1]}` is priced per {unit.value} and needs to know how many",
@@ -277,12 +255,11 @@ def _count(
 
 
 def _rate(
-    book: Typed[RateBook], path: DocumentPath, rate: BookRate, scope_items: frozenset[str]
+    book: Typed[RateBookFile], path: DocumentPath, rate: CostedRate, scope_items: frozenset[str]
 ) -> Iterator[Problem]:
     for index, item in enumerate(rate.covers):
         if item not in scope_items:
-            yield _fault(
-                book,
+            yield book.fault(
                 (*path, "covers", index),
                 "unknown-scope-item",
                 f"`{item}` is not a scope item that content/ explains",
@@ -292,8 +269,7 @@ def _rate(
         if price is not None:
             yield from _unit(book, (*path, "rate"), price.unit)
             if price.unit is Unit.FT and rate.of is None and rate.applies is not Applies.ASKED:
-                yield _fault(
-                    book,
+                yield book.fault(
                     path,
                     "rate-of",
                     "a price by the foot needs `of`: which edge does it follow?",
@@ -305,8 +281,7 @@ def _rate(
         yield from _cost(book, (*here, "cost"), step.rate, step.cost)
         first = rate.by_thickness[0].rate.unit
         if step.rate.unit is not first:
-            yield _fault(
-                book,
+            yield book.fault(
                 (*here, "rate"),
                 "step-unit",
                 f"this price is per {step.rate.unit.value}, the first one per {first.value}",
@@ -314,16 +289,14 @@ def _rate(
             )
     thick = [step.thickness for step in rate.by_thickness]
     if thick != sorted(set(thick)):
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "by_thickness"),
             "thickness-order",
             "the thicknesses must rise from line to line",
             "put the thinnest first",
         )
     if rate.reinforcement and rate.reinforcement not in book.value.reinforcement:
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "reinforcement"),
             "unknown-reinforcement",
             f"there is no reinforcement `{rate.reinforcement}` in this book",
@@ -332,11 +305,10 @@ def _rate(
 
 
 def _cost(
-    book: Typed[RateBook], path: DocumentPath, price: Rate | None, cost: Rate | None
+    book: Typed[RateBookFile], path: DocumentPath, price: Rate | None, cost: Rate | None
 ) -> Iterator[Problem]:
     if price is not None and cost is not None and price.unit is not cost.unit:
-        yield _fault(
-            book,
+        yield book.fault(
             path,
             "cost-unit",
             f"the cost is per {cost.unit.value}, the price per {price.unit.value}",
@@ -344,11 +316,10 @@ def _cost(
         )
 
 
-def _unit(book: Typed[RateBook], path: DocumentPath, unit: Unit) -> Iterator[Problem]:
+def _unit(book: Typed[RateBookFile], path: DocumentPath, unit: Unit) -> Iterator[Problem]:
     """A book is in US units; a metric job converts each rate once, to the cent."""
     if unit in {Unit.M, Unit.M2, Unit.M3, Unit.KM}:
-        yield _fault(
-            book,
+        yield book.fault(
             path,
             "metric-rate",
             f"the price is per {unit.value}; a rate book is in sq ft, ft and cu yd",
@@ -358,19 +329,3 @@ def _unit(book: Typed[RateBook], path: DocumentPath, unit: Unit) -> Iterator[Pro
 
 def _on_placements(job: JobFile) -> set[str]:
     return {rate for placement in job.placements for rate in placement.include}
-
-
-def _fault(
-    file: Typed[JobFile] | Typed[RateBook] | Typed[Company],
-    path: DocumentPath,
-    code: str,
-    message: str,
-    hint: str,
-) -> Problem:
-    return Problem(
-        code=code,
-        source=file.document.value_source(path),
-        path=path_text(path),
-        message=message,
-        hint=hint,
-    )

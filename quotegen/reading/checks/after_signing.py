@@ -9,7 +9,7 @@ from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss, path_text
+from quotegen.reading.yaml.validate import near_miss
 
 
 def after_signing_faults(
@@ -28,8 +28,7 @@ def _measured(job: Typed[JobFile]) -> Iterator[Problem]:
     if measured is None:
         return
     if measured.date < job.value.date:
-        yield _fault(
-            job,
+        yield job.fault(
             ("measured", "date"),
             "measured-before-quote",
             f"measured on {measured.date}, before the quote of {job.value.date}",
@@ -38,8 +37,7 @@ def _measured(job: Typed[JobFile]) -> Iterator[Problem]:
     quoted = [placement.id for placement in job.value.placements]
     for name in measured.placements:
         if name not in quoted:
-            yield _fault(
-                job,
+            yield job.fault(
                 ("measured", "placements", name),
                 "measured-not-quoted",
                 f"the quote has no placement `{name}`",
@@ -47,8 +45,7 @@ def _measured(job: Typed[JobFile]) -> Iterator[Problem]:
             )
     for name in quoted:
         if name not in measured.placements:
-            yield _fault(
-                job,
+            yield job.fault(
                 ("measured", "placements"),
                 "measured-left-out",
                 f"the placement `{name}` of the quote is not measured here",
@@ -61,8 +58,7 @@ def _accepted(job: Typed[JobFile]) -> Iterator[Problem]:
     if accepted is None:
         return
     if accepted.date < quote.date:
-        yield _fault(
-            job,
+        yield job.fault(
             ("accepted", "date"),
             "accepted-before-quote",
             f"accepted on {accepted.date}, before the quote of {quote.date}",
@@ -70,8 +66,7 @@ def _accepted(job: Typed[JobFile]) -> Iterator[Problem]:
         )
     offered = (quote.finish, *quote.compare)
     if accepted.finish is not None and accepted.finish not in offered:
-        yield _fault(
-            job,
+        yield job.fault(
             ("accepted", "finish"),
             "accepted-not-offered",
             f"the quote does not offer the finish `{accepted.finish}`",
@@ -79,8 +74,7 @@ def _accepted(job: Typed[JobFile]) -> Iterator[Problem]:
         )
     for index, extra in enumerate(accepted.extras):
         if extra not in quote.extras:
-            yield _fault(
-                job,
+            yield job.fault(
                 ("accepted", "extras", index),
                 "accepted-not-offered",
                 f"the quote does not offer the extra `{extra}`",
@@ -93,16 +87,14 @@ def _paid(job: Typed[JobFile], company: Company) -> Iterator[Problem]:
     seen: set[str] = set()
     for index, paid in enumerate(job.value.paid):
         if paid.payment not in known:
-            yield _fault(
-                job,
+            yield job.fault(
                 ("paid", index, "payment"),
                 "unknown-payment",
                 f"the company has no payment `{paid.payment}`",
                 near_miss(paid.payment, known),
             )
         if paid.payment in seen:
-            yield _fault(
-                job,
+            yield job.fault(
                 ("paid", index, "payment"),
                 "paid-twice",
                 f"the payment `{paid.payment}` stands here a second time",
@@ -115,16 +107,14 @@ def _changes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
     for index, change in enumerate(job.value.changes):
         here: DocumentPath = ("changes", index)
         if job.value.accepted is None:
-            yield _fault(
-                job,
+            yield job.fault(
                 here,
                 "change-not-accepted",
                 f"change {change.number} is on a quote that is not accepted",
                 "add `accepted: {date: ...}`, or change the quote itself and raise its revision",
             )
         elif change.date < job.value.accepted.date:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*here, "date"),
                 "change-before-acceptance",
                 f"change {change.number} is dated {change.date}, before the acceptance of "
@@ -132,16 +122,14 @@ def _changes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
                 "correct one of the two dates",
             )
         if change.number != index + 1:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*here, "number"),
                 "change-number",
                 f"the change is number {change.number}; the next one is {index + 1}",
                 "number the changes 1, 2, 3 in the order in which they were agreed",
             )
         if change.rate is not None and change.rate not in book.rates:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*here, "rate"),
                 "unknown-rate",
                 f"the rate book has no rate `{change.rate}`",
@@ -154,8 +142,7 @@ def _completed(job: Typed[JobFile]) -> Iterator[Problem]:
     if completed is None:
         return
     if accepted is None:
-        yield _fault(
-            job,
+        yield job.fault(
             ("completed",),
             "completed-not-accepted",
             "the job is completed, and its quote is not accepted",
@@ -170,20 +157,9 @@ def _completed(job: Typed[JobFile]) -> Iterator[Problem]:
     known = [(name, day) for name, day in days.items() if day is not None]
     for (before, first), (name, day) in pairwise(known):
         if day < first:
-            yield _fault(
-                job,
+            yield job.fault(
                 ("completed", name),
                 "completed-out-of-order",
                 f"`{name}` is {day}, before `{before}` on {first}",
                 "a job is accepted, poured, sealed and handed over in this order",
             )
-
-
-def _fault(job: Typed[JobFile], path: DocumentPath, code: str, message: str, hint: str) -> Problem:
-    return Problem(
-        code=code,
-        source=job.document.value_source(path),
-        path=path_text(path),
-        message=message,
-        hint=hint,
-    )

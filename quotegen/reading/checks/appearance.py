@@ -17,7 +17,7 @@ def look_problems(company: Typed[Company]) -> Iterator[Problem]:
     theme, names = company.value.theme, theme_names()
     if theme not in names:
         yield Problem(
-            code="no-theme", source=company.document.value_source(("theme",)), path="theme",
+            code="no-theme", source=company.places.of(("theme",)), path="theme",
             message=f"there is no theme `{theme}`", hint=near_miss(theme, names),
         )  # fmt: skip
 
@@ -27,8 +27,8 @@ def logo_of(company: Typed[Company]) -> Logo | Problem | None:
     name = company.value.logo
     if name is None:
         return None
-    folder = Path(company.document.file).parent
-    return shown_logo(folder, name, company.document.value_source(("logo",)))
+    folder = Path(company.places.file).parent
+    return shown_logo(folder, name, company.places.of(("logo",)))
 
 
 def paper_of(company: Company, units: Units) -> PaperSize:

@@ -7,14 +7,15 @@ from quotegen.quantity import Unit
 from quotegen.reading.files.costs import BOUGHT_BY, CLEAN_UP, DRIVE, SET_UP, Costs
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss, path_text
+from quotegen.reading.yaml.validate import near_miss
 
 _EVERY_DAY = (SET_UP, CLEAN_UP, DRIVE)
 
 
-def costs_against_book(book: Typed[RateBook], scope_items: frozenset[str]) -> Iterator[Problem]:
+def costs_against_book(book: Typed[RateBookFile], scope_items: frozenset[str]) -> Iterator[Problem]:
     """Yield what the costs name and the book does not have, or has in another unit."""
     costs = book.value.costs
     if costs is None:
@@ -26,26 +27,30 @@ def costs_against_book(book: Typed[RateBook], scope_items: frozenset[str]) -> It
             yield _unknown_hours(book, here, step, (*book.value.rates, *book.value.finishes))
         elif hours.work is not None and hours.work.unit not in units:
             unit = next(iter(units))
-            yield _fault(
-                book, (*here, "work"), "hours-unit",
+            yield book.fault(
+                (*here, "work"),
+                "hours-unit",
                 f"`{step}` is priced per {unit.value}; these hours are per {hours.work.unit.value}",
                 f"type them like 1.2 hours / {unit.value}",
-            )  # fmt: skip
+            )
     for material, price in costs.materials.items():
         allowed = BOUGHT_BY[material]
         if price.price.unit not in allowed:
-            yield _fault(
-                book, ("costs", "materials", material.value, "price"), "material-unit",
+            yield book.fault(
+                ("costs", "materials", material.value, "price"),
+                "material-unit",
                 f"the order list buys `{material.value}` by the {' or '.join(allowed)}; this "
                 f"price is per {price.price.unit}",
                 f"type what one {allowed[0]} costs you, delivered",
-            )  # fmt: skip
+            )
     yield from _equipment(book, costs, scope_items)
     if costs.floors.margin == 1:
-        yield _fault(
-            book, ("costs", "floors", "margin"), "floor-margin",
-            "no price has a margin of 100%", "type a share of the price like 18%",
-        )  # fmt: skip
+        yield book.fault(
+            ("costs", "floors", "margin"),
+            "floor-margin",
+            "no price has a margin of 100%",
+            "type a share of the price like 18%",
+        )
 
 
 def _units(book: RateBook, step: str) -> set[Unit]:
@@ -61,16 +66,17 @@ def _units(book: RateBook, step: str) -> set[Unit]:
 
 
 def _equipment(
-    book: Typed[RateBook], costs: Costs, scope_items: frozenset[str]
+    book: Typed[RateBookFile], costs: Costs, scope_items: frozenset[str]
 ) -> Iterator[Problem]:
     for machine_id, machine in costs.equipment.items():
         here: DocumentPath = ("costs", "equipment", machine_id)
         if machine.visit not in book.value.visits:
-            yield _fault(
-                book, (*here, "visit"), "unknown-visit",
+            yield book.fault(
+                (*here, "visit"),
+                "unknown-visit",
                 f"there is no visit `{machine.visit}` in this book",
                 near_miss(machine.visit, book.value.visits),
-            )  # fmt: skip
+            )
         if machine.covers is not None and machine.covers not in scope_items:
             yield _unknown_item(book, (*here, "covers"), machine.covers, scope_items)
         for index, finish in enumerate(machine.finishes):
@@ -86,16 +92,20 @@ def bids_and_outcome(
     for index, bid in enumerate(job.value.other_bids):
         here: DocumentPath = ("other_bids", index)
         if bid.id in seen:
-            yield _fault(
-                job, (*here, "id"), "bid-twice", f"there is already a bid `{bid.id}`",
+            yield job.fault(
+                (*here, "id"),
+                "bid-twice",
+                f"there is already a bid `{bid.id}`",
                 "give each its own id",
-            )  # fmt: skip
+            )
         seen.add(bid.id)
         if not bid.total:
-            yield _fault(
-                job, (*here, "total"), "bid-without-total",
-                "a bid of nothing is none to compare with", "type its total, or delete the bid",
-            )  # fmt: skip
+            yield job.fault(
+                (*here, "total"),
+                "bid-without-total",
+                "a bid of nothing is none to compare with",
+                "type its total, or delete the bid",
+            )
         if bid.finish is not None and bid.finish not in book.finishes:
             yield _unknown_finish(job, (*here, "finish"), bid.finish, book)
         for item in bid.scope:
@@ -113,51 +123,42 @@ def _outcome(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
         if step not in known:
             yield _unknown_hours(job, ("actual", "hours", step), step, known)
     if actual.done < job.value.date:
-        yield _fault(
-            job, ("actual", "done"), "done-before-quote",
+        yield job.fault(
+            ("actual", "done"),
+            "done-before-quote",
             f"the job was done on {actual.done}, before the date of the quote",
             "change `done` or `date`",
-        )  # fmt: skip
+        )
 
 
 def _unknown_hours(
-    file: Typed[JobFile] | Typed[RateBook], path: DocumentPath, step: str, known: Iterable[str]
+    file: Typed[JobFile] | Typed[RateBookFile], path: DocumentPath, step: str, known: Iterable[str]
 ) -> Problem:
-    return _fault(
-        file, path, "unknown-hours", f"the rate book has no rate or finish `{step}`",
+    return file.fault(
+        path,
+        "unknown-hours",
+        f"the rate book has no rate or finish `{step}`",
         near_miss(step, known),
-    )  # fmt: skip
+    )
 
 
 def _unknown_item(
-    file: Typed[JobFile] | Typed[RateBook], path: DocumentPath, item: str, known: Iterable[str]
+    file: Typed[JobFile] | Typed[RateBookFile], path: DocumentPath, item: str, known: Iterable[str]
 ) -> Problem:
-    return _fault(
-        file, path, "unknown-scope-item", f"`{item}` is not a scope item that content/ explains",
+    return file.fault(
+        path,
+        "unknown-scope-item",
+        f"`{item}` is not a scope item that content/ explains",
         near_miss(item, known),
-    )  # fmt: skip
+    )
 
 
 def _unknown_finish(
-    file: Typed[JobFile] | Typed[RateBook], path: DocumentPath, finish: str, book: RateBook
+    file: Typed[JobFile] | Typed[RateBookFile], path: DocumentPath, finish: str, book: RateBook
 ) -> Problem:
-    return _fault(
-        file, path, "unknown-finish", f"the rate book has no finish `{finish}`",
+    return file.fault(
+        path,
+        "unknown-finish",
+        f"the rate book has no finish `{finish}`",
         near_miss(finish, book.finishes),
-    )  # fmt: skip
-
-
-def _fault(
-    file: Typed[JobFile] | Typed[RateBook],
-    path: DocumentPath,
-    code: str,
-    message: str,
-    hint: str,
-) -> Problem:
-    return Problem(
-        code=code,
-        source=file.document.value_source(path),
-        path=path_text(path),
-        message=message,
-        hint=hint,
     )

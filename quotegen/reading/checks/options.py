@@ -10,7 +10,7 @@ from quotegen.reading.files.job import JobFile, Look
 from quotegen.reading.files.rate_book import BASE_COLORS, SECOND_COLORS, Applies, RateBook
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss, path_text
+from quotegen.reading.yaml.validate import near_miss
 
 MOST_COMBINATIONS = 256
 """So many are worked out beforehand for one quote; a page with more is no help to choose by."""
@@ -23,16 +23,14 @@ def options_against_book(job: Typed[JobFile], book: RateBook) -> Iterator[Proble
         for which, finish in enumerate(placement.alternates):
             path = ("placements", index, "alternates", which)
             if finish not in book.finishes:
-                yield _fault(
-                    job,
+                yield job.fault(
                     path,
                     "unknown-finish",
                     f"the rate book has no finish `{finish}`",
                     near_miss(finish, book.finishes),
                 )
             elif finish in taken:
-                yield _fault(
-                    job,
+                yield job.fault(
                     path,
                     "finish-twice",
                     f"the finish `{finish}` is already offered",
@@ -42,8 +40,7 @@ def options_against_book(job: Typed[JobFile], book: RateBook) -> Iterator[Proble
     yield from _colors(job, book)
     count = combinations(job.value)
     if count > MOST_COMBINATIONS:
-        yield _fault(
-            job,
+        yield job.fault(
             ("extras",) if job.value.extras else ("placements",),
             "too-many-combinations",
             f"finishes, extras, alternates and colors make {count:,} combinations; each has its "
@@ -72,8 +69,7 @@ def road_to_site(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
         by_mile = rate.rate.unit is Unit.MILE
         if (job.value.site.distance if by_mile else job.value.site.drive_time) is None:
             key, example = ("distance", "14 miles") if by_mile else ("drive_time", "35 min")
-            yield _fault(
-                job,
+            yield job.fault(
                 ("site",),
                 "road-unknown",
                 f"`{rate_id}` is priced per {rate.rate.unit.value} of the way to the site, "
@@ -88,16 +84,14 @@ def taxes(company: Typed[Company], scope_items: frozenset[str]) -> Iterator[Prob
     for index, tax in enumerate(company.value.tax):
         for which, item in enumerate(tax.covers):
             if item != EVERYTHING and item not in scope_items:
-                yield _fault(
-                    company,
+                yield company.fault(
                     ("tax", index, "covers", which),
                     "unknown-scope-item",
                     f"`{item}` is not a scope item that content/ explains",
                     near_miss(item, {*scope_items, EVERYTHING}),
                 )
         if tax.id in seen:
-            yield _fault(
-                company,
+            yield company.fault(
                 ("tax", index, "id"),
                 "tax-twice",
                 f"there is already a tax `{tax.id}`",
@@ -124,8 +118,7 @@ def _colors(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
     for index, look in enumerate(job.value.colors):
         yield from _look(job, book, ("colors", index), look, offered)
         if look in seen:
-            yield _fault(
-                job,
+            yield job.fault(
                 ("colors", index),
                 "color-twice",
                 f"the colors `{', '.join(look.colors)}` are already offered",
@@ -143,48 +136,29 @@ def _look(
         ("second", look.second, SECOND_COLORS),
     ):
         if color is not None and color not in known:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*path, place),
                 "unknown-color",
                 f"the rate book has no color `{color}`",
                 near_miss(color, known),
             )
         elif color is not None and known[color].color not in hows:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*path, place),
                 "color-place",
                 f"`{color}` is no {place} color; {' and '.join(hows)} are",
                 "the base is in or on the slab first, the second tone lies over it",
             )
     if not look.colors:
-        yield _fault(
-            job,
-            path,
-            "no-color",
-            "this look names no color",
-            "type {base: ...}, {second: ...} or both",
+        yield job.fault(
+            path, "no-color", "this look names no color", "type {base: ...}, {second: ...} or both"
         )
     elif set(look.colors) <= known.keys() and not any(
         set(look.colors) <= set(book.finishes[f].colors) for f in finishes if f in book.finishes
     ):
-        yield _fault(
-            job,
+        yield job.fault(
             path,
             "color-not-taken",
             f"no finish on this job takes the colors `{', '.join(look.colors)}`",
             "name the colors under `colors` of the finish in the rate book, or choose others",
         )
-
-
-def _fault(
-    file: Typed[JobFile] | Typed[Company], path: DocumentPath, code: str, message: str, hint: str
-) -> Problem:
-    return Problem(
-        code=code,
-        source=file.document.value_source(path),
-        path=path_text(path),
-        message=message,
-        hint=hint,
-    )

@@ -6,17 +6,18 @@ from quotegen.problem import Problem
 from quotegen.quantity import tape
 from quotegen.reading.files.job import JobFile, Placement
 from quotegen.reading.files.rate_book import Finish, RateBook, Reinforcement
+from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.files.shapes import CutOut
 from quotegen.reading.files.site_parts import DeepEdge, FallsFrom
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss, path_text
+from quotegen.reading.yaml.validate import near_miss
 from quotegen.trade.book import RuleBook
 from quotegen.trade.mix import pigment_allowed, pigment_limit
 from quotegen.trade.rules import load_rules
 
 
-def book_orders(book: Typed[RateBook]) -> Iterator[Problem]:
+def book_orders(book: Typed[RateBookFile]) -> Iterator[Problem]:
     """Yield steel that no standard lists, color past its limit, access without a rate."""
     rules = load_rules()
     for name, choice in book.value.reinforcement.items():
@@ -25,8 +26,7 @@ def book_orders(book: Typed[RateBook]) -> Iterator[Problem]:
         yield from _color(book, ("finishes", name), finish, rules)
     for name, method in book.value.access.items():
         if method.rate is not None and method.rate not in book.value.rates:
-            yield _fault(
-                book,
+            yield book.fault(
                 ("access", name, "rate"),
                 "unknown-access-rate",
                 f"the way of access `{name}` is paid by the rate `{method.rate}`, which is missing",
@@ -40,8 +40,7 @@ def job_sites(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
         yield from _placement(job, ("placements", index), placement, book)
     access = job.value.access
     if access is not None and access.method is not None and access.method not in book.access:
-        yield _fault(
-            job,
+        yield job.fault(
             ("access", "method"),
             "unknown-access",
             f"the rate book has no way of access `{access.method}`",
@@ -50,21 +49,19 @@ def job_sites(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
 
 
 def _steel(
-    book: Typed[RateBook], path: DocumentPath, choice: Reinforcement, rules: RuleBook
+    book: Typed[RateBookFile], path: DocumentPath, choice: Reinforcement, rules: RuleBook
 ) -> Iterator[Problem]:
     on = book.value.valid_from
     wire, bar = choice.wire, choice.bar
     if wire and wire.style not in rules.table("wire_weight", on):
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "wire", "style"),
             "unknown-wire",
             f"the weight of the wire style `{wire.style}` is not known",
             f"known styles: {', '.join(rules.table('wire_weight', on))}",
         )
     if wire and (wire.sheet is None) == (wire.roll is None):
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "wire"),
             "sheet-or-roll",
             "wire is bought in sheets or in rolls: one of the two belongs here",
@@ -72,8 +69,7 @@ def _steel(
         )
     size = wire and (wire.sheet or wire.roll)
     if wire and wire.lap and size and wire.lap >= min(size.length, size.width):
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "wire", "lap"),
             "lap-too-long",
             f"a lap of {tape(wire.lap.feet)} leaves nothing of a sheet"
@@ -81,16 +77,14 @@ def _steel(
             "a lap is commonly one mesh and 2 in",
         )
     if bar and bar.size not in rules.table("bar_weight", on):
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "bar", "size"),
             "unknown-bar",
             f"the weight of the bar `{bar.size}` is not known",
             f"known sizes: {', '.join(rules.table('bar_weight', on))}",
         )
     if bar and bar.lap and bar.lap >= bar.stock:
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "bar", "lap"),
             "lap-too-long",
             f"a lap of {tape(bar.lap.feet)} leaves nothing of a bar {tape(bar.stock.feet)} long",
@@ -99,14 +93,13 @@ def _steel(
 
 
 def _color(
-    book: Typed[RateBook], path: DocumentPath, finish: Finish, rules: RuleBook
+    book: Typed[RateBookFile], path: DocumentPath, finish: Finish, rules: RuleBook
 ) -> Iterator[Problem]:
     if finish.pigment is None:
         return
     on = book.value.valid_from
     if book.value.mix.cement is None:
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "pigment"),
             "no-cement",
             "color goes by the mass of cement, and the mix does not say how much that is",
@@ -116,8 +109,7 @@ def _color(
         limit = rules.text("pigment_limit", on)
         cement = book.value.mix.cement
         most = "" if cement is None else f", {pigment_limit(cement, rules, on):g} lb / cu yd here"
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "pigment"),
             "pigment-over-limit",
             f"{finish.pigment * 100}% of the cement is too much pigment; at most {limit}{most}"
@@ -134,8 +126,7 @@ def _placement(
     for key in ("thickened_edge", "turned_down_edge"):
         deep: DeepEdge | None = getattr(placement, key)
         if deep and thickness and deep.depth <= thickness:
-            yield _fault(
-                job,
+            yield job.fault(
                 (*path, key, "depth"),
                 "edge-not-deeper",
                 f"this edge is {tape(deep.depth.feet)} deep and the slab {tape(thickness.feet)}"
@@ -143,8 +134,7 @@ def _placement(
                 "type the whole depth, such as 8 in, or leave the edge out",
             )
     if placement.falls_toward and placement.falls_away_from:
-        yield _fault(
-            job,
+        yield job.fault(
             (*path, "falls_away_from"),
             "two-directions",
             f"the slab falls toward the {placement.falls_toward.value} and away from the"
@@ -168,22 +158,9 @@ def _touches_house(placement: Placement) -> bool:
 
 
 def _nothing_to_fall_from(job: Typed[JobFile], path: DocumentPath, what: str, hint: str) -> Problem:
-    return _fault(
-        job,
+    return job.fault(
         (*path, "falls_away_from"),
         "nothing-to-fall-from",
         f"the slab falls away from the {what}, and no {what} is on its plan",
         f"{hint}, or say `falls_toward`",
-    )
-
-
-def _fault(
-    file: Typed[JobFile] | Typed[RateBook], path: DocumentPath, code: str, message: str, hint: str
-) -> Problem:
-    return Problem(
-        code=code,
-        source=file.document.value_source(path),
-        path=path_text(path),
-        message=message,
-        hint=hint,
     )

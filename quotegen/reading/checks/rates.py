@@ -15,16 +15,16 @@ from quotegen.reading.files.rate_book import (
     BookRate,
     ExceededRule,
     Finish,
-    RateBook,
 )
+from quotegen.reading.files.rate_book_file import CostedBand, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss, path_text
+from quotegen.reading.yaml.validate import near_miss
 
 TRAVELLED = (Unit.MILE, Unit.HOUR)
 
 
-def rates_themselves(book: Typed[RateBook]) -> Iterator[Problem]:
+def rates_themselves(book: Typed[RateBookFile]) -> Iterator[Problem]:
     """Yield what is wrong within one rate, or between a finish and its colors."""
     for rate_id, rate in book.value.rates.items():
         path = ("rates", rate_id)
@@ -35,8 +35,7 @@ def rates_themselves(book: Typed[RateBook]) -> Iterator[Problem]:
         yield from _road(book, path, rate)
         yield from _allowance(book, path, rate)
         if (rate.applies is Applies.COLOR) != (rate.color is not None):
-            yield _fault(
-                book,
+            yield book.fault(
                 path,
                 "color-how",
                 "a color needs both `applies: with color` and `color:`, how it is made",
@@ -46,7 +45,9 @@ def rates_themselves(book: Typed[RateBook]) -> Iterator[Problem]:
         yield from _colors(book, ("finishes", finish_id, "colors"), finish)
 
 
-def _bands(book: Typed[RateBook], path: DocumentPath, bands: tuple[Band, ...]) -> Iterator[Problem]:
+def _bands(
+    book: Typed[RateBookFile], path: DocumentPath, bands: tuple[CostedBand, ...]
+) -> Iterator[Problem]:
     unit = bands[0].rate.unit if bands else None
     for index, band in enumerate(bands):
         wrong = [
@@ -54,8 +55,7 @@ def _bands(book: Typed[RateBook], path: DocumentPath, bands: tuple[Band, ...]) -
         ]
         if wrong and unit:
             said = wrong[0].value if wrong[0] else "nothing"
-            yield _fault(
-                book,
+            yield book.fault(
                 (*path, index),
                 "band-unit",
                 f"the bands of a price per {unit.value} count {unit.value}; this one has {said}",
@@ -71,14 +71,13 @@ def _bands(book: Typed[RateBook], path: DocumentPath, bands: tuple[Band, ...]) -
 
 
 def _border(
-    book: Typed[RateBook], path: DocumentPath, below: Band, above: Band
+    book: Typed[RateBookFile], path: DocumentPath, below: Band, above: Band
 ) -> Iterator[Problem]:
     end = below.to.amount if below.to else None
     start = above.from_.amount if above.from_ else None
     begins = below.from_.amount if below.from_ else None
     if end is None or start is None or start < end or (begins or 0) >= end:
-        yield _fault(
-            book,
+        yield book.fault(
             path,
             "band-overlap",
             f"this band, from {_size(above, 'from_')}, overlaps the one before it, "
@@ -90,7 +89,7 @@ def _border(
 
 
 def _inversions(
-    book: Typed[RateBook], path: DocumentPath, bands: tuple[Band, ...]
+    book: Typed[RateBookFile], path: DocumentPath, bands: tuple[Band, ...]
 ) -> Iterator[Problem]:
     for index, (below, above) in enumerate(pairwise(bands), start=1):
         size = below.to.amount if below.to else None
@@ -99,8 +98,7 @@ def _inversions(
         before, after = to_cents(size * below.rate.amount), to_cents(size * above.rate.amount)
         unit = above.rate.unit.value
         until = f"up to {_even(size, below, above):,.1f} {unit} " if above.rate.amount else ""
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, index, "rate"),
             "band-inversion",
             f"{size} {unit} cost ${before:,} at the rate below and ${after:,} at this one, so that "
@@ -114,11 +112,10 @@ def _even(size: Decimal, below: Band, above: Band) -> Decimal:
     return decimal_of(Fraction(size * below.rate.amount) / Fraction(above.rate.amount))
 
 
-def _road(book: Typed[RateBook], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:
+def _road(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:
     unit = rate.rate.unit if rate.rate else None
     if rate.travel is None and unit in TRAVELLED and rate.applies is not Applies.ASKED:
-        yield _fault(
-            book,
+        yield book.fault(
             path,
             "how-many",
             f"nothing says how many {unit.value}s a job has" if unit else "",
@@ -128,8 +125,7 @@ def _road(book: Typed[RateBook], path: DocumentPath, rate: BookRate) -> Iterator
         free = rate.travel.free
         other = free and (free.miles is None if unit is Unit.MILE else free.hours is None)
         if unit not in TRAVELLED or other:
-            yield _fault(
-                book,
+            yield book.fault(
                 (*path, "travel"),
                 "travel-unit",
                 "travel is priced by the mile with free miles, or by the hour with free time",
@@ -137,21 +133,19 @@ def _road(book: Typed[RateBook], path: DocumentPath, rate: BookRate) -> Iterator
             )
 
 
-def _allowance(book: Typed[RateBook], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:
+def _allowance(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:
     exceeded = rate.exceeded
     if exceeded is None:
         return
     if rate.basis is not Basis.ALLOWANCE:
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "exceeded"),
             "not-an-allowance",
             "only an allowance can be exceeded, and this rate is none",
             "add `basis: allowance`, or delete `exceeded`",
         )
     if (exceeded.rule is ExceededRule.COST_PLUS) != (exceeded.plus is not None):
-        yield _fault(
-            book,
+        yield book.fault(
             (*path, "exceeded"),
             "plus-what",
             "`plus` goes with the rule `cost plus`, and with no other",
@@ -159,12 +153,11 @@ def _allowance(book: Typed[RateBook], path: DocumentPath, rate: BookRate) -> Ite
         )
 
 
-def _colors(book: Typed[RateBook], path: DocumentPath, finish: Finish) -> Iterator[Problem]:
+def _colors(book: Typed[RateBookFile], path: DocumentPath, finish: Finish) -> Iterator[Problem]:
     known = [i for i, rate in book.value.rates.items() if rate.applies is Applies.COLOR]
     for index, color in enumerate(finish.colors):
         if color not in known:
-            yield _fault(
-                book,
+            yield book.fault(
                 (*path, index),
                 "unknown-color",
                 f"the rate book has no color `{color}`",
@@ -177,23 +170,10 @@ def _size(band: Band, end: str) -> str:
     return f"{count.amount} {count.unit.value}" if count else "no size"
 
 
-def _gap(book: Typed[RateBook], path: DocumentPath, end: str, start: str) -> Problem:
-    return _fault(
-        book,
+def _gap(book: Typed[RateBookFile], path: DocumentPath, end: str, start: str) -> Problem:
+    return book.fault(
         path,
         "band-gap",
         f"no band has a price between {end} and {start}",
         "leave out `from` in the first band and `to` in the last, and let the others meet",
-    )
-
-
-def _fault(
-    book: Typed[RateBook], path: DocumentPath, code: str, message: str, hint: str
-) -> Problem:
-    return Problem(
-        code=code,
-        source=book.document.value_source(path),
-        path=path_text(path),
-        message=message,
-        hint=hint,
     )

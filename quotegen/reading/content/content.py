@@ -265,7 +265,7 @@ def _labels(entries: tuple[Traversable, ...], problems: list[Problem]) -> Mappin
         for key, value in document.content.items() if isinstance(document.content, dict) else ():
             if key in labels or not isinstance(value, str):
                 problems.append(Problem(
-                    code="bad-label", source=document.key_source((key,)),
+                    code="bad-label", source=document.places.of_key((key,)),
                     message=f"`{key}` is not a single text, or stands in another file too",
                     hint="one key, one text"))  # fmt: skip
             else:

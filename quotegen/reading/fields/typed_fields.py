@@ -22,12 +22,25 @@ from quotegen.quantity import Length, decimal_from_text
 from quotegen.reading.fields import text_fields as text
 
 T = TypeVar("T")
+M = TypeVar("M", bound=BaseModel)
 
 
 class Model(BaseModel):
     """A part of an input file: frozen, and without any key that it does not name."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
+
+
+def cut_to(model: type[M], whole: M, **inner: object) -> M:
+    """Return an object of a model that holds the fields of that model and nothing more.
+
+    Args:
+        model: the public one.
+        whole: of a model derived from it, which adds private keys.
+        inner: the fields whose own parts add private keys, already cut.
+    """
+    own = {name: getattr(whole, name) for name in model.model_fields}
+    return model.model_construct(**(own | inner))
 
 
 def _from_text(parser: Callable[[str], T]) -> PlainValidator:

@@ -25,6 +25,7 @@ from quotegen.reading.fields.typed_fields import (
     WholeField,
     Word,
     YesNoField,
+    cut_to,
 )
 from quotegen.reading.files.after_signing import Accepted, Actual, Change, Completed, Measured, Paid
 from quotegen.reading.files.costs import JobBill
@@ -181,8 +182,8 @@ class Look(Model):
         return tuple(color for color in (self.base, self.second) if color)
 
 
-class JobFile(Model):
-    """A whole job file."""
+class Job(Model):
+    """A job file without what is private in it: this is what goes on to every later stage."""
 
     quote: QuoteNumber
     revision: WholeField = 1
@@ -201,7 +202,6 @@ class JobFile(Model):
     color: Look | None = None
     colors: tuple[Look, ...] = ()
     tax_exempt: Word | None = None
-    special_order: AmountField | None = None
     access: Access | None = None
     prepared_ground: PreparedGround | None = None
     north: AngleField | None = None
@@ -215,8 +215,25 @@ class JobFile(Model):
     completed: Completed | None = None
     forecast: Forecast | None = None
     note: Text | None = None
+
+
+class JobFile(Job):
+    """A whole job file: a job, and what its owner alone may see.
+
+    Attributes:
+        special_order: what materials cost that are ordered for this job alone.
+        private_costs: bills that this job alone has.
+        under_floor: why it is quoted although it is under a floor of the owner's.
+        actual: how it came out.
+    """
+
+    special_order: AmountField | None = None
     private_notes: Text | None = None
     other_bids: tuple[OtherBid, ...] = Field(default=(), max_length=6)
     private_costs: tuple[JobBill, ...] = ()
     under_floor: Word | None = None
     actual: Actual | None = None
+
+    def public(self) -> Job:
+        """Return the job without its private keys."""
+        return cut_to(Job, self)

@@ -3,7 +3,6 @@
 from enum import StrEnum
 
 from quotegen.reading.fields.typed_fields import (
-    AmountField,
     LengthField,
     Model,
     SizeField,
@@ -41,7 +40,6 @@ class ShortLoad(Model):
     """A load under this size costs extra at the plant."""
 
     under: VolumeField
-    charge: AmountField | None = None
 
 
 class AccessKind(StrEnum):

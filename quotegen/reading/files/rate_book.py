@@ -1,5 +1,6 @@
-"""The rate book: the company's prices and costs, its finishes, and what is usual for each use."""
+"""The rate book without its costs: prices, finishes, and what is usual for each use."""
 
+from collections.abc import Mapping
 from enum import StrEnum
 
 from pydantic import Field, model_validator
@@ -27,7 +28,6 @@ from quotegen.reading.fields.typed_fields import (
     Word,
     YesNoField,
 )
-from quotegen.reading.files.costs import CostFor, Costs
 from quotegen.reading.files.job import Use
 from quotegen.reading.files.order_parts import AccessMethod, Bar, ShortLoad, Wire
 from quotegen.reading.files.shapes import EdgeKind
@@ -94,7 +94,6 @@ class Step(Model):
 
     thickness: LengthField
     rate: RateField
-    cost: RateField | None = None
 
 
 class Band(Model):
@@ -106,7 +105,6 @@ class Band(Model):
     from_: CountField | None = Field(default=None, alias="from")
     to: CountField | None = None
     rate: RateField
-    cost: RateField | None = None
 
 
 class Travel(Model):
@@ -150,8 +148,6 @@ class BookRate(Model):
         shade: the color that it is drawn in.
         exceeded: for an allowance, what happens when it does not suffice; else `at cost`.
         basis: what moves the line; by area, length and volume `measured`, else `fixed`.
-        cost: what is bought for one of it beside crew hours and the order list; private.
-        cost_for: what that buys.
     """
 
     name: Word
@@ -171,8 +167,6 @@ class BookRate(Model):
     shade: ColorField | None = None
     exceeded: Exceeded | None = None
     basis: Basis | None = None
-    cost: RateField | None = None
-    cost_for: CostFor = CostFor.SUPPLIES
 
     @model_validator(mode="after")
     def _one_price(self) -> "BookRate":
@@ -234,7 +228,6 @@ class Finish(Model):
     name: Word
     kind: FinishKind
     rate: RateField
-    cost: RateField | None = None
     color: Word | None = None
     shade: ColorField | None = None
     second_shade: ColorField | None = None
@@ -292,7 +285,7 @@ class Order(Model):
 
 
 class RateBook(Model):
-    """A whole rate book; its `costs` are private, and so is every `cost`."""
+    """A rate book without its costs: this is what goes on to every later stage."""
 
     valid_from: DateField
     minimum: AmountField | None = None
@@ -302,7 +295,6 @@ class RateBook(Model):
     usual: dict[Use, Usual]
     reinforcement: dict[Slug, Reinforcement]
     visits: dict[Slug, Word]
-    rates: dict[Slug, BookRate]
-    finishes: dict[Slug, Finish]
+    rates: Mapping[Slug, BookRate]
+    finishes: Mapping[Slug, Finish]
     access: dict[Slug, AccessMethod] = Field(default_factory=dict)
-    costs: Costs | None = None

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from quotegen.problem import Problem, Severity
 from quotegen.quantity import Length, decimal_of
 from quotegen.reading.fields.typed_fields import LengthField, Model
-from quotegen.reading.yaml.located import Document
+from quotegen.reading.yaml.located import Places
 from quotegen.trade.rules import RuleBook
 
 
@@ -39,7 +39,7 @@ class Standards(Model):
 
 
 def looser_standards(
-    standards: Standards, company: Document, rules: RuleBook, on: date
+    standards: Standards, company: Places, rules: RuleBook, on: date
 ) -> tuple[Problem, ...]:
     """Return a warning for each figure of the company that allows more than its source does."""
     return tuple(
@@ -49,13 +49,12 @@ def looser_standards(
     )
 
 
-def _looser(name: str, company: Document, rules: RuleBook, on: date) -> Problem:
-    return Problem(
-        code="standard-looser",
-        severity=Severity.WARNING,
-        source=company.value_source(("standards", name)),
-        path=f"standards.{name}",
-        message=f"`{name}` allows more than the {rules.text(name, on)} of "
+def _looser(name: str, company: Places, rules: RuleBook, on: date) -> Problem:
+    return company.fault(
+        ("standards", name),
+        "standard-looser",
+        f"`{name}` allows more than the {rules.text(name, on)} of "
         f"{rules.rule(name).at(on).reference}",
-        hint="promise that figure or a smaller one, or leave the line out",
+        "promise that figure or a smaller one, or leave the line out",
+        Severity.WARNING,
     )

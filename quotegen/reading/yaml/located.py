@@ -11,7 +11,7 @@ from typing import TypeAlias
 
 import yaml
 
-from quotegen.problem import Problem, Source
+from quotegen.problem import Problem, Severity, Source
 from quotegen.reading.yaml.unreadable import (
     character_problem,
     control_character,
@@ -27,35 +27,64 @@ DocumentPath: TypeAlias = tuple[str | int, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Document:
-    """One file as read.
+class Places:
+    """Where everything stands in one file; nothing of what stands there.
 
     Attributes:
         file: the name to show.
-        content: text, lists and mappings.
         keys: where each key or list item begins.
         values: where each value begins.
     """
 
     file: str
-    content: Plain = field(repr=False)
-    keys: Mapping[DocumentPath, Source] = field(repr=False)
-    values: Mapping[DocumentPath, Source] = field(repr=False)
+    keys: Mapping[DocumentPath, Source] = field(default_factory=dict, repr=False)
+    values: Mapping[DocumentPath, Source] = field(default_factory=dict, repr=False)
 
-    def key_source(self, path: DocumentPath) -> Source:
+    def of_key(self, path: DocumentPath) -> Source:
         """Return where the key stands, or the nearest place above it."""
-        return _nearest(self.keys, path, self.file)
+        return self._nearest(self.keys, path)
 
-    def value_source(self, path: DocumentPath) -> Source:
+    def of(self, path: DocumentPath) -> Source:
         """Return where the value stands, or the nearest place above it."""
-        return _nearest(self.values, path, self.file)
+        return self._nearest(self.values, path)
+
+    def fault(
+        self,
+        path: DocumentPath,
+        code: str,
+        message: str,
+        hint: str,
+        severity: Severity = Severity.ERROR,
+    ) -> Problem:
+        """Return a problem with the value at a path of the file."""
+        return Problem(
+            code=code,
+            severity=severity,
+            source=self.of(path),
+            path=path_text(path),
+            message=message,
+            hint=hint,
+        )
+
+    def _nearest(self, places: Mapping[DocumentPath, Source], path: DocumentPath) -> Source:
+        for length in range(len(path), -1, -1):
+            if path[:length] in places:
+                return places[path[:length]]
+        return Source(file=self.file)
 
 
-def _nearest(places: Mapping[DocumentPath, Source], path: DocumentPath, file: str) -> Source:
-    for length in range(len(path), -1, -1):
-        if path[:length] in places:
-            return places[path[:length]]
-    return Source(file=file)
+def path_text(path: DocumentPath) -> str:
+    """Write a document path as a person would, such as `placements[0].thickness`."""
+    parts = (f"[{part}]" if isinstance(part, int) else f".{part}" for part in path)
+    return "".join(parts).removeprefix(".")
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One file as read: its text, lists and mappings, and where they stand."""
+
+    content: Plain = field(repr=False)
+    places: Places
 
 
 def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Problem, ...]:
@@ -92,7 +121,8 @@ def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Probl
         return (control_character(reader.last),)
     if reader.problems:
         return tuple(reader.problems)
-    return Document(file, content, MappingProxyType(reader.keys), MappingProxyType(reader.values))
+    keys, values = MappingProxyType(reader.keys), MappingProxyType(reader.values)
+    return Document(content, Places(file, keys, values))
 
 
 class _TooDeepError(Exception):

@@ -7,7 +7,7 @@ from typing import Generic, TypeVar
 from pydantic import BaseModel
 
 from quotegen.problem import Problem, Source
-from quotegen.reading.yaml.located import Document, parse
+from quotegen.reading.yaml.located import Document, DocumentPath, Places, parse
 from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
 from quotegen.reading.yaml.validate import validate
 
@@ -16,10 +16,14 @@ M = TypeVar("M", bound=BaseModel)
 
 @dataclass(frozen=True, slots=True)
 class Typed(Generic[M]):
-    """A file's typed value, and the document that says where each part stands."""
+    """A file's typed value, and where each part of it stands."""
 
     value: M
-    document: Document
+    places: Places
+
+    def fault(self, path: DocumentPath, code: str, message: str, hint: str) -> Problem:
+        """Return an error in the value at a path of the file."""
+        return self.places.fault(path, code, message, hint)
 
 
 def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
@@ -46,7 +50,7 @@ def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
     if not isinstance(document, Document):
         return document
     value = validate(document, model)
-    return value if isinstance(value, tuple) else Typed(value, document)
+    return value if isinstance(value, tuple) else Typed(value, document.places)
 
 
 def beside(job: Path, name: str) -> Path | None:

@@ -10,7 +10,7 @@ from pydantic_core import ErrorDetails
 from quotegen.problem import Problem
 from quotegen.reading.fields.text_fields import cut_short
 from quotegen.reading.fields.typed_fields import EMAIL
-from quotegen.reading.yaml.located import Document, DocumentPath
+from quotegen.reading.yaml.located import Document, DocumentPath, path_text
 
 M = TypeVar("M", bound=BaseModel)
 
@@ -40,30 +40,25 @@ def near_miss(word: str, allowed: Iterable[str]) -> str:
     return f"allowed here: {', '.join(words)}" if words else "there is none to choose from"
 
 
-def path_text(path: DocumentPath) -> str:
-    """Write a document path as a person would, such as `placements[0].thickness`."""
-    parts = (f"[{part}]" if isinstance(part, int) else f".{part}" for part in path)
-    return "".join(parts).removeprefix(".")
-
-
 def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) -> Problem:
     path = _path(document, details["loc"])
     found = details["input"]
     kind = details["type"]
     message, hint, code = details["msg"], "", kind
     is_key = "[key]" in details["loc"]
-    place = (document.key_source if is_key else document.value_source)(path)
+    places = document.places
+    place = (places.of_key if is_key else places.of)(path)
     if kind == "extra_forbidden":
         key = str(path[-1])
         code, message = "unknown-key", f"`{key}` is not a key that is known here"
         hint = near_miss(key, _keys(_model_at(model, path[:-1])))
         if key[:1].isdigit():
             hint = "inside { } a comma ends the value: leave it out ($2481.81), or quote the value"
-        place = document.key_source(path)
+        place = places.of_key(path)
     elif kind == "missing" and isinstance(path[-1], str):
         code, message = "missing-key", f"`{path[-1]}:` is missing"
         hint = f"add a line `{path[-1]}: ...` {_inside(path[:-1])}"
-        place = document.key_source(path[:-1])
+        place = places.of_key(path[:-1])
     elif kind == "enum" and isinstance(found, str):
         code, message = "unknown-word", f"`{cut_short(found)}` is not known here"
         hint = near_miss(cut_short(found), _allowed(details))

@@ -57,7 +57,6 @@ def concrete(shop: Shop) -> Iterator[Material]:
         formula="concrete to order over what a full truck brings, rounded up",
         inputs=(to_order, full_step),
     )
-    charge = order.short_load.charge if order.short_load else None
     if order.short_load and last < order.short_load.under:
         short = material(
             "short_load",
@@ -69,7 +68,6 @@ def concrete(shop: Shop) -> Iterator[Material]:
                 to_order,
                 full_step,
                 given("Short under", decimal_of(order.short_load.under), "cu yd"),
-                *((given("Charge", charge, "$"),) if charge else ()),
             ),
         )
         yield replace(short, buy=decimal_of(last))

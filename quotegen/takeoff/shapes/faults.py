@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from quotegen.problem import Problem, Severity
 from quotegen.quantity import rounded, tape
 from quotegen.reading.records import JobSpec
-from quotegen.reading.yaml.located import DocumentPath
-from quotegen.reading.yaml.validate import path_text
+from quotegen.reading.yaml.located import DocumentPath, path_text
 from quotegen.takeoff.plan_geometry import Point
 
 _PLACES_FOR_TAPE = 4

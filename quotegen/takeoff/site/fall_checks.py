@@ -11,8 +11,7 @@ from quotegen.quantity import rounded, tape
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.files.site_parts import EdgePart
 from quotegen.reading.records import JobSpec, PlacementSpec
-from quotegen.reading.yaml.located import DocumentPath
-from quotegen.reading.yaml.validate import path_text
+from quotegen.reading.yaml.located import DocumentPath, path_text
 from quotegen.takeoff.plan_geometry import EdgeRun
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.shapes.faults import spot, tape_of

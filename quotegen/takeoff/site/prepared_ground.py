@@ -10,7 +10,7 @@ from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.files.site_parts import PreparedGround
 from quotegen.reading.records import JobSpec
-from quotegen.reading.yaml.validate import path_text
+from quotegen.reading.yaml.located import path_text
 from quotegen.takeoff.records import Prepared, Takeoff
 from quotegen.takeoff.shapes.faults import spot, tape_of
 from quotegen.takeoff.shapes.overlay import inside_point, outside

@@ -1,6 +1,6 @@
 """The owner's order list in words: what to order first, in the units of the job."""
 
-from quotegen.explain.private.order_list import OrderRow, order_list_view
+from quotegen.explain.private.order_list import OrderList, OrderRow, order_list_view
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
 from tests.pricing import shop
@@ -10,8 +10,14 @@ METRIC = next(path for path in shop.JOBS if path.stem == "ferry-road-drive")
 US = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
 
 
+def _view(job) -> OrderList:
+    owner = shop.example(job).owner
+    assert owner is not None
+    return order_list_view(shop.example_results(job), owner)
+
+
 def _rows(job) -> dict[str, OrderRow]:
-    return {row.name: row for row in reversed(order_list_view(shop.example_results(job)).rows)}
+    return {row.name: row for row in reversed(_view(job).rows)}
 
 
 def test_a_metric_job_orders_in_metric():
@@ -26,11 +32,11 @@ def test_a_metric_job_orders_in_metric():
 
 def test_what_is_counted_stays_and_the_list_says_so():
     """Bars come in US sizes: they are counted, and a sentence says why."""
-    view = order_list_view(shop.example_results(METRIC))
+    view = _view(METRIC)
     assert (_rows(METRIC)["Bars"].buy, _rows(METRIC)["Bars"].sold) == ("51 bars", "")
     assert "Sheets, rolls and bars are sold in US sizes" in view.note
     assert "The working is in US units" in view.note
-    assert order_list_view(shop.example_results(US)).note == ""
+    assert _view(US).note == ""
 
 
 def test_a_job_in_feet_stays_in_feet():
@@ -51,7 +57,7 @@ def test_units_are_in_the_plural_form_that_they_take():
 def test_what_to_order_is_the_first_figure_after_the_name():
     """On the phone to the plant the eye lands on the order and not on how it came about."""
     results = shop.example_results(US)
-    view = order_list_view(results)
+    view = _view(US)
     page = render("order-list.html.j2", view, results.words, themes_folder() / "shop",
                   on_paper=True)  # fmt: skip
     heads = page[page.index("<thead>") : page.index("</thead>")]

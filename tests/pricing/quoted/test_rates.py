@@ -6,7 +6,7 @@ from typing import ClassVar
 
 import pytest
 
-from quotegen.pricing.quoted.rates import METRIC, basis_of, cost_at, rate_at, shown_rate
+from quotegen.pricing.quoted.rates import METRIC, basis_of, rate_at, shown_rate
 from quotegen.quantity import Length, Unit, Units
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Basis, BookRate
@@ -25,8 +25,8 @@ from tests.pricing.shop import (
 STEPS = BookRate.model_validate({
     "name": "Concrete", "covers": ["slab"],
     "by_thickness": [
-        {"thickness": "3-1/2 in", "rate": "$3.85 / sq ft", "cost": "$2.74 / sq ft"},
-        {"thickness": "4 in", "rate": "$4.20 / sq ft", "cost": "$2.98 / sq ft"},
+        {"thickness": "3-1/2 in", "rate": "$3.85 / sq ft"},
+        {"thickness": "4 in", "rate": "$4.20 / sq ft"},
         {"thickness": "4-3/4 in", "rate": "$4.95 / sq ft"},
     ],
 })  # fmt: skip
@@ -37,30 +37,26 @@ YARD = Fraction("0.764554857984")  # m3 in a cu yd, 0.9144 cubed
 
 
 @pytest.mark.parametrize(
-    ("inches", "price", "cost"),
+    ("inches", "price"),
     [
-        ("3", "3.85", "2.74"),  # thinner than every step: the first
-        ("3-7/16", "3.85", "2.74"),
-        ("3-1/2", "3.85", "2.74"),
-        ("3-9/16", "3.85", "2.74"),
-        ("3-15/16", "3.85", "2.74"),
-        ("4", "4.20", "2.98"),
-        ("4-1/16", "4.20", "2.98"),
-        ("4-11/16", "4.20", "2.98"),
-        ("4-3/4", "4.95", None),
-        ("4-13/16", "4.95", None),
-        ("12", "4.95", None),  # thicker than every step: the last
+        ("3", "3.85"),  # thinner than every step: the first
+        ("3-7/16", "3.85"),
+        ("3-1/2", "3.85"),
+        ("3-9/16", "3.85"),
+        ("3-15/16", "3.85"),
+        ("4", "4.20"),
+        ("4-1/16", "4.20"),
+        ("4-11/16", "4.20"),
+        ("4-3/4", "4.95"),
+        ("4-13/16", "4.95"),
+        ("12", "4.95"),  # thicker than every step: the last
     ],
 )
-def test_price_by_thickness_at_and_either_side_of_each_step(
-    inches: str, price: str, cost: str | None
-):
-    """A slab takes the thickest step that is not thicker than it, and the cost of that step."""
+def test_price_by_thickness_at_and_either_side_of_each_step(inches: str, price: str):
+    """A slab takes the thickest step that is not thicker than it."""
     whole, _, part = inches.partition("-")
     thickness = Length.of_inches(Fraction(whole) + Fraction(part or "0"))
     assert rate_at(STEPS, thickness).amount == Decimal(price)
-    found = cost_at(STEPS, thickness)
-    assert (found and found.amount) == (cost and Decimal(cost))
 
 
 def test_without_a_thickness_the_first_step_counts():

@@ -7,6 +7,7 @@ import pytest
 from quotegen.problem import Severity
 from quotegen.reading.checks.across_files import FIRST_DAY
 from quotegen.reading.read import read_job
+from quotegen.reading.records import ReadJob
 from quotegen.trade.rules import load_rules
 from tests.messages.lay_out import GOOD, lay_out
 
@@ -21,7 +22,8 @@ def _codes(folder: Path, **changed: tuple[str, str]) -> list[str]:
         text = path.read_text(encoding="utf-8")
         assert before in text
         path.write_text(text.replace(before, after, 1), encoding="utf-8")
-    _, problems = read_job(job, SCOPE)
+    read = read_job(job, SCOPE)
+    problems = read.problems if isinstance(read, ReadJob) else read
     return [problem.code for problem in problems]
 
 
@@ -71,9 +73,9 @@ def test_a_start_before_the_quote_is_only_a_warning(tmp_path: Path):
     job = lay_out(None, tmp_path)
     text = job.read_text(encoding="utf-8").replace("start: 2026-06-08", "start: 2026-05-13")
     job.write_text(text, encoding="utf-8")
-    spec, (problem,) = read_job(job, SCOPE)
-    assert problem.severity is Severity.WARNING
-    assert spec is not None
+    read = read_job(job, SCOPE)
+    assert isinstance(read, ReadJob)
+    assert [problem.severity for problem in read.problems] == [Severity.WARNING]
 
 
 def test_every_rule_of_the_trade_holds_from_the_first_day():
@@ -122,6 +124,6 @@ def test_a_job_with_an_error_is_still_handed_on(tmp_path: Path):
     job = lay_out(None, tmp_path)
     job.write_text((GOOD / "job.yaml").read_text(encoding="utf-8").replace("broom", "brom"),
                    encoding="utf-8")  # fmt: skip
-    spec, problems = read_job(job, SCOPE)
-    assert [problem.code for problem in problems] == ["unknown-finish"]
-    assert spec is not None
+    read = read_job(job, SCOPE)
+    assert isinstance(read, ReadJob)
+    assert [problem.code for problem in read.problems] == ["unknown-finish"]

@@ -2,7 +2,7 @@
 
 import pytest
 
-from quotegen.reading.yaml.located import Document, parse
+from quotegen.reading.yaml.located import Document, parse, path_text
 
 TYPED = b"""\
 quote: 2026-041
@@ -57,30 +57,30 @@ def test_every_key_stays_text():
 def test_lines_and_columns_count_from_one(path, key, value):
     """Each key and each value has its place, as an editor shows it."""
     document = _document(TYPED)
-    places = (document.key_source(path), document.value_source(path))
+    places = (document.places.of_key(path), document.places.of(path))
     assert [(place.line, place.column) for place in places] == [key, value]
 
 
 def test_a_place_that_is_not_there_is_the_nearest_above():
     """What is missing is looked for where it would stand."""
     document = _document(TYPED)
-    assert document.value_source(("site", "address")).line == 3
-    assert document.value_source(("placements", 0, "add", 2, "circle")).line == 5
-    assert str(document.key_source(("title",))) == "job.yaml:1:1"
+    assert document.places.of(("site", "address")).line == 3
+    assert document.places.of(("placements", 0, "add", 2, "circle")).line == 5
+    assert str(document.places.of_key(("title",))) == "job.yaml:1:1"
 
 
 def test_a_byte_order_mark_is_no_text():
     """Some editors put a mark before the first letter; it neither counts nor shows."""
     document = _document(b"\xef\xbb\xbfquote: T-1\n")
     assert document.content == {"quote": "T-1"}
-    assert document.key_source(("quote",)).column == 1
+    assert document.places.of_key(("quote",)).column == 1
 
 
 def test_lines_may_end_as_on_windows():
     """A carriage return before the line end is no part of a value."""
     document = _document(b"quote: T-1\r\nsite: {town: Ashwick}\r\n")
     assert document.content == {"quote": "T-1", "site": {"town": "Ashwick"}}
-    assert document.value_source(("site", "town")).line == 2
+    assert document.places.of(("site", "town")).line == 2
 
 
 @pytest.mark.parametrize(
@@ -124,3 +124,16 @@ def test_nesting_to_thirty_levels_is_read():
     """The limit on nesting stands well beyond what a job needs."""
     assert isinstance(parse(b"a: " + b"[" * 29 + b"]" * 29, "job.yaml"), Document)
     assert _codes(b"a: " + b"[" * 31 + b"]" * 31) == ["too-deep"]
+
+
+@pytest.mark.parametrize(
+    ("path", "text"),
+    [
+        ((), ""),
+        (("site", "town"), "site.town"),
+        (("placements", 0, "add", 1, "outline", 2), "placements[0].add[1].outline[2]"),
+    ],
+)
+def test_paths_read_like_the_document(path: tuple[str | int, ...], text: str):
+    """Items count from zero in a path, as in other tools."""
+    assert path_text(path) == text

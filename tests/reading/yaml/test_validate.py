@@ -4,9 +4,9 @@ import pytest
 
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
-from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import Document, parse
-from quotegen.reading.yaml.validate import near_miss, path_text, validate
+from quotegen.reading.yaml.validate import near_miss, validate
 from tests.messages.codes import codes
 from tests.messages.lay_out import GOOD
 
@@ -39,19 +39,6 @@ def test_near_misses(word: str, hint: str):
 def test_nothing_to_choose_from():
     """Where nothing is allowed the hint says so."""
     assert near_miss("zzz", []) == "there is none to choose from"
-
-
-@pytest.mark.parametrize(
-    ("path", "text"),
-    [
-        ((), ""),
-        (("site", "town"), "site.town"),
-        (("placements", 0, "add", 1, "outline", 2), "placements[0].add[1].outline[2]"),
-    ],
-)
-def test_paths_read_like_the_document(path: tuple[str | int, ...], text: str):
-    """Items count from zero in a path, as in other tools."""
-    assert path_text(path) == text
 
 
 @pytest.mark.parametrize(
@@ -89,9 +76,9 @@ def test_near_miss_of_a_word_in_a_book():
     """Keys of a mapping by id are followed into, and words of a list of choices are offered."""
     book = (GOOD / "rate-book.yaml").read_text(encoding="utf-8")
     broken = book.replace("applies: asked", "aplies: asked", 1).replace(
-        "kind: fiber", "kind: fiber"
+        "kind: fiber", "kind: fibre"
     )
-    found = _faults(broken, RateBook)
+    found = _faults(broken, RateBookFile)
     assert ("unknown-key", "rates.step.aplies", "did you mean `applies`?") in found
     assert ("unknown-word", "reinforcement.fiber.kind", "did you mean `fiber`?") in found
 
