@@ -16,9 +16,10 @@ from quotegen.reading.checks import rates as rate_checks
 from quotegen.reading.checks.after_signing import after_signing_faults
 from quotegen.reading.checks.appearance import logo_of, look_problems, paper_of
 from quotegen.reading.files.company import Company
-from quotegen.reading.files.job import JobFile, Placement
+from quotegen.reading.files.job import Job, JobFile, Placement
 from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.images.logos import Logo
 from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob
 from quotegen.reading.references import choose
@@ -87,7 +88,7 @@ def read_with_company(
     if unknown_use or typed.date < cross_checks.FIRST_DAY:
         return tuple(problems)
     spec = JobSpec(
-        places=job.places,
+        places=job.places.without(JobFile.model_fields.keys() - Job.model_fields.keys()),
         quote=typed.quote,
         revision=typed.revision,
         quote_date=typed.date,
@@ -122,7 +123,9 @@ def read_with_company(
         prepared_ground=typed.prepared_ground,
         paper=paper_of(company.value, typed.units),
         logo=logo if isinstance(logo, Logo) else None,
-        book_places=book.places,
+        book_places=book.places.without(
+            RateBookFile.model_fields.keys() - RateBook.model_fields.keys()
+        ),
         company_places=company.places,
     )
     owners = OwnersJob(file=job.value, book=book.value)
