@@ -14,8 +14,7 @@ from fractions import Fraction
 from typing import Any
 
 from quotegen.quantity import Length, Units
-from quotegen.reading.files.job import Use
-from quotegen.reading.files.shapes import Shape
+from quotegen.reading.files.job import Placement
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.job_units import Shown
 from quotegen.takeoff.joints.plan import joint_plan
@@ -171,14 +170,23 @@ KINDS: Mapping[str, Callable[[random.Random], Shapes]] = {
 
 def spec_of(thickness: str, shapes: Shapes) -> PlacementSpec:
     """Return a placement of these shapes."""
-    add, take_away = ([Shape.model_validate(one) for one in group] for group in shapes)
+    add, take_away = shapes
+    typed = Placement.model_validate(
+        {"id": "deck", "use": "patio", "add": add, "take_away": take_away}
+    )
     inches = Fraction(thickness.removesuffix(" in"))
     return PlacementSpec(
-        path=("placements", 0), id="deck", name="Deck", use=Use.PATIO, add=tuple(add),
-        take_away=tuple(take_away), thickness=Length.of_inches(inches), base=Length(Fraction(1, 3)),
-        reinforcement="none", finish=None, alternates=(), fall=None, falls_toward=None,
-        water_goes_to=None, include={},
-    )  # fmt: skip
+        typed=typed,
+        path=("placements", 0),
+        name="Deck",
+        add=typed.add,
+        take_away=typed.take_away,
+        thickness=Length.of_inches(inches),
+        base=Length(Fraction(1, 3)),
+        reinforcement="none",
+        finish=None,
+        include={},
+    )
 
 
 def plan_of(spec: PlacementSpec) -> tuple[Slab, JointPlan]:

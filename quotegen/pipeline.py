@@ -164,7 +164,7 @@ def figure(job_file: Path, shared: Shared, announce: Announce = silent) -> Figur
 
 def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Problem, ...]]:
     """Measure again what stands in the forms, where the job says so."""
-    return remeasure(job, job.measured, rules) if job.measured else (None, ())
+    return remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
 
 
 def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:

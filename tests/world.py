@@ -1,7 +1,13 @@
 """A small made-up world for tests: the example company, and a job that a test can change."""
 
+from dataclasses import replace
 from pathlib import Path
 from shutil import copy
+from typing import TypeVar
+
+from quotegen.reading.records import JobSpec, PlacementSpec
+
+Spec = TypeVar("Spec", JobSpec, PlacementSpec)
 
 EXAMPLES = Path(__file__).parent.parent / "example_jobs"
 COMPANY_FILES = ("company.yaml", "rate-book.yaml", "past-jobs.yaml")
@@ -39,3 +45,8 @@ def write_world(folder: Path, job: str = PATIO, **files: str) -> Path:
     path = folder / "job.yaml"
     path.write_text(job, encoding="utf-8")
     return path
+
+
+def retyped(spec: Spec, **keys: object) -> Spec:
+    """Return a job or a placement as if other values were typed for some keys of its file."""
+    return replace(spec, typed=spec.typed.model_copy(update=keys))

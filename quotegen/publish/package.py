@@ -100,8 +100,8 @@ def _after_signing(results: Results) -> dict[str, Paper]:
         papers["final-measurement"] = final_measurement_view(results, contract.remeasure)
     if contract.changes:
         papers["changes"] = change_orders_view(results)
-    if results.job.completed is not None:
-        papers["care"] = care_card(results, results.job.completed)
+    if results.job.typed.completed is not None:
+        papers["care"] = care_card(results, results.job.typed.completed)
     return papers
 
 
@@ -114,8 +114,8 @@ def _private(
         "order-list": order_list_view(results, owner),
         "law-checklist": law_sheet(results, results.laws),
     }
-    if results.job.forecast is not None:
-        sheets["weather"] = weather_sheet(results, results.job.forecast)
+    if results.job.typed.forecast is not None:
+        sheets["weather"] = weather_sheet(results, results.job.typed.forecast)
     pages = {
         f"{name}.html": render(f"{name}.html.j2", sheet, results.words, theme).encode()
         for name, sheet in sheets.items()
@@ -154,5 +154,5 @@ def _calendar(results: Results) -> bytes:
         for visit in results.days.visits
     )
     name = words("calendar_name", title=job.title, company=job.company.name)
-    dated = max((job.quote_date, *(change.date for change in job.changes)))
-    return to_ics(visits, name, dated, job.revision + len(job.changes))
+    dated = max((job.quote_date, *(change.date for change in job.typed.changes)))
+    return to_ics(visits, name, dated, job.revision + len(job.typed.changes))

@@ -16,9 +16,10 @@ from quotegen.reading.checks import rates as rate_checks
 from quotegen.reading.checks.after_signing import after_signing_faults
 from quotegen.reading.checks.appearance import logo_of, look_problems, paper_of
 from quotegen.reading.files.company import Company
-from quotegen.reading.files.job import JobFile, Placement
+from quotegen.reading.files.job import Job, JobFile, Placement
 from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.images.logos import Logo
 from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob
 from quotegen.reading.references import choose
@@ -87,42 +88,23 @@ def read_with_company(
     if unknown_use or typed.date < cross_checks.FIRST_DAY:
         return tuple(problems)
     spec = JobSpec(
-        places=job.places,
-        quote=typed.quote,
-        revision=typed.revision,
-        quote_date=typed.date,
+        typed=typed,
         holds_until=typed.date + timedelta(days=typed.holds_days or company.value.holds_days),
-        start=typed.start,
-        units=typed.units,
-        title=typed.title,
-        customer=typed.customer,
-        site=typed.site,
         finish=typed.finish,
-        compare=typed.compare,
         placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
         include=typed.include,
-        extras=typed.extras,
         color=typed.color.colors if typed.color else (),
         colors=tuple(look.colors for look in typed.colors),
-        tax_exempt=typed.tax_exempt,
-        access=typed.access,
-        north_deg=typed.north,
         not_included=(*company.value.not_included, *typed.not_included),
-        subcontractors=typed.subcontractors,
         references=references,
-        forecast=typed.forecast,
-        note=typed.note,
-        accepted=typed.accepted,
-        paid=typed.paid,
-        measured=typed.measured,
-        changes=typed.changes,
-        completed=typed.completed,
         company=company.value,
         rate_book=book.value.public(),
-        prepared_ground=typed.prepared_ground,
         paper=paper_of(company.value, typed.units),
         logo=logo if isinstance(logo, Logo) else None,
-        book_places=book.places,
+        places=job.places.without(JobFile.model_fields.keys() - Job.model_fields.keys()),
+        book_places=book.places.without(
+            RateBookFile.model_fields.keys() - RateBook.model_fields.keys()
+        ),
         company_places=company.places,
     )
     owners = OwnersJob(file=job.value, book=book.value)
@@ -155,27 +137,14 @@ def _as_name(identifier: str) -> str:
 def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
     usual = book.usual[typed.use]
     return PlacementSpec(
+        typed=typed,
         path=("placements", index),
-        id=typed.id,
         name=typed.name or _as_name(typed.id),
-        use=typed.use,
         add=typed.add,
         take_away=typed.take_away,
         thickness=typed.thickness or usual.thickness,
         base=typed.base or usual.base,
         reinforcement=typed.reinforcement or usual.reinforcement,
         finish=typed.finish,
-        alternates=typed.alternates,
-        fall=typed.fall,
-        falls_toward=typed.falls_toward,
-        water_goes_to=typed.water_goes_to,
         include=typed.include,
-        joints=typed.joints,
-        falls_away_from=typed.falls_away_from,
-        drained_edges=typed.drained_edges,
-        stated_height=typed.stated_height,
-        ground=typed.ground,
-        thickened_edge=typed.thickened_edge,
-        turned_down_edge=typed.turned_down_edge,
-        steps=typed.steps,
     )

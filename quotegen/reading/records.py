@@ -4,37 +4,28 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
-from fractions import Fraction
 
 from quotegen.problem import Problem, Source
 from quotegen.quantity import Length, Units
 from quotegen.reading.fields.text_fields import Count
-from quotegen.reading.files.after_signing import Accepted, Change, Completed, Measured, Paid
 from quotegen.reading.files.company import Company, PaperSize
 from quotegen.reading.files.costs import Costs
-from quotegen.reading.files.forecast import Forecast
 from quotegen.reading.files.job import (
     Access,
     Customer,
     Excluded,
+    Job,
     JobFile,
-    JointLine,
+    Placement,
     Site,
-    Subcontractor,
     Use,
 )
 from quotegen.reading.files.past_jobs import Contact
 from quotegen.reading.files.rate_book import Finish, FinishKind, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
-from quotegen.reading.files.shapes import Shape, Side
+from quotegen.reading.files.shapes import Shape
 from quotegen.reading.files.site_parts import (
     DeepEdge,
-    EdgePart,
-    FallsFrom,
-    Flight,
-    GroundHeight,
-    PreparedGround,
-    StatedHeight,
 )
 from quotegen.reading.images.logos import Logo
 from quotegen.reading.yaml.located import DocumentPath, Places
@@ -45,42 +36,41 @@ class PlacementSpec:
     """One placement with nothing left open.
 
     Attributes:
+        typed: as it stands in the job file; what is below was open there, or may be varied.
         path: where it stands in the job file, for the messages of later stages.
+        add, take_away: its shapes, as quoted or as they are measured again in the forms.
         finish: its own finish, or None when it follows the finish of the job.
-        alternates: finishes that the homeowner may choose for this placement alone.
-        fall: the drop in one foot, None when not stated.
-        joints: the owner's own lines; None where joints are laid out for him.
-        drained_edges: the edges along which a drain takes the water.
     """
 
+    typed: Placement
     path: DocumentPath
-    id: str
     name: str
-    use: Use
     add: tuple[Shape, ...]
     take_away: tuple[Shape, ...]
     thickness: Length
     base: Length
     reinforcement: str
     finish: str | None
-    alternates: tuple[str, ...]
-    fall: Length | None
-    falls_toward: Side | None
-    water_goes_to: str | None
     include: Mapping[str, Count]
-    joints: tuple[JointLine, ...] | None = None
-    falls_away_from: FallsFrom | None = None
-    drained_edges: tuple[EdgePart, ...] = ()
-    stated_height: StatedHeight | None = None
-    ground: tuple[GroundHeight, ...] = ()
-    thickened_edge: DeepEdge | None = None
-    turned_down_edge: DeepEdge | None = None
-    steps: Flight | None = None
+
+    @property
+    def id(self) -> str:
+        return self.typed.id
+
+    @property
+    def use(self) -> Use:
+        return self.typed.use
+
+    @property
+    def alternates(self) -> tuple[str, ...]:
+        """Finishes that the homeowner may choose for this placement alone."""
+        return self.typed.alternates
 
     @property
     def deep_edges(self) -> tuple[DeepEdge, ...]:
         """The edges that are deeper than the slab."""
-        return tuple(one for one in (self.thickened_edge, self.turned_down_edge) if one)
+        both = (self.typed.thickened_edge, self.typed.turned_down_edge)
+        return tuple(one for one in both if one)
 
     @property
     def dig_depth(self) -> Length:
@@ -143,54 +133,71 @@ class JobSpec:
     """One job, ready to be measured and priced.
 
     Attributes:
-        places: of the job file, to say where a thing stands.
-        book_places, company_places: the same of the company's files.
-        finishes: the chosen finish first, then those to compare.
-        accepted, paid, measured, changes, completed: what happened since the quote was sent.
+        typed: the job file without its private keys; what is below was open there, or may be
+            varied to see what it would cost.
+        finish: of each placement that has none of its own.
+        include: what the price covers on request, for the whole job.
         color: the rates of the colors in the price, none where it has no color of its own.
         colors: looks that the homeowner may choose instead, each as the rates of its colors.
-        tax_exempt: why no tax is charged, None where it is.
+        not_included: by the company, then by the job.
         references: the past jobs that may be shown, best known first.
-        forecast: the weather of the pour, for the owner's day sheet.
+        places: of the job file, to say where a thing stands.
+        book_places, company_places: the same of the company's files.
     """
 
-    places: Places
-    quote: str
-    revision: int
-    quote_date: date
+    typed: Job
     holds_until: date
-    start: date
-    units: Units
-    title: str
-    customer: Customer
-    site: Site
     finish: str
-    compare: tuple[str, ...]
     placements: tuple[PlacementSpec, ...]
     include: Mapping[str, Count]
-    extras: Mapping[str, Count]
     color: tuple[str, ...]
     colors: tuple[tuple[str, ...], ...]
-    tax_exempt: str | None
-    access: Access | None
-    north_deg: Fraction | None
     not_included: tuple[Excluded, ...]
-    subcontractors: tuple[Subcontractor, ...] = ()
     references: tuple[Reference, ...]
-    forecast: Forecast | None = None
-    note: str | None
-    accepted: Accepted | None
-    paid: tuple[Paid, ...]
-    measured: Measured | None
-    changes: tuple[Change, ...]
-    completed: Completed | None = None
     company: Company
     rate_book: RateBook
-    prepared_ground: PreparedGround | None = None
     paper: PaperSize
-    logo: Logo | None = None
+    logo: Logo | None
+    places: Places
     book_places: Places
     company_places: Places
+
+    @property
+    def quote(self) -> str:
+        return self.typed.quote
+
+    @property
+    def revision(self) -> int:
+        return self.typed.revision
+
+    @property
+    def quote_date(self) -> date:
+        return self.typed.date
+
+    @property
+    def units(self) -> Units:
+        return self.typed.units
+
+    @property
+    def title(self) -> str:
+        return self.typed.title
+
+    @property
+    def customer(self) -> Customer:
+        return self.typed.customer
+
+    @property
+    def site(self) -> Site:
+        return self.typed.site
+
+    @property
+    def extras(self) -> Mapping[str, Count]:
+        """What the homeowner may add, with how much of it."""
+        return self.typed.extras
+
+    @property
+    def access(self) -> Access | None:
+        return self.typed.access
 
     def finish_of(self, placement: PlacementSpec, job_finish: str) -> tuple[str, Finish]:
         """Return the finish of a placement when the job has that finish."""

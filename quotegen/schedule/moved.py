@@ -37,7 +37,7 @@ def days_of(job: JobSpec, finish: str) -> Days:
     added: Counter[str] = Counter()
     visits = visits_of(job, finish)
     moves = []
-    for change in job.changes:
+    for change in job.typed.changes:
         before = visits
         if change.days:
             open_ = (visit for visit in before if visit.last_day >= change.date)

@@ -37,7 +37,7 @@ def visits_of(
         added: working days that changes add, by visit.
     """
     visits: list[Visit] = []
-    next_day = job.start
+    next_day = job.typed.start
     for needed in visits_needed(job, finish):
         days = needed.days + added.get(needed.id, 0)
         visit = _dated(needed, days, next_day + timedelta(days=needed.wait_days), job.company)

@@ -34,7 +34,7 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
         problems += [fault.under(*spec.path).problem(job) for fault in faults]
         if slab is not None:
             slabs.append((spec, slab))
-            lines = line_faults(spec.joints or (), slab)
+            lines = line_faults(spec.typed.joints or (), slab)
             problems += [fault.under(*spec.path).problem(job) for fault in lines]
     problems += [fault.problem(job) for fault in _placements_overlap(slabs)]
     if problems:
@@ -58,8 +58,8 @@ def _joint_warnings(
 ) -> Iterator[Problem]:
     """Yield where the owner's own joints break a rule."""
     for (spec, slab), placement in zip(slabs, measured, strict=True):
-        if spec.joints is not None:
-            for fault in line_warnings(spec.joints, slab, placement.joints):
+        if spec.typed.joints is not None:
+            for fault in line_warnings(spec.typed.joints, slab, placement.joints):
                 yield fault.under(*spec.path).problem(job, Severity.WARNING)
 
 

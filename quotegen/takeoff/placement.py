@@ -106,8 +106,8 @@ def _deep_edges(
     job: JobSpec, spec: PlacementSpec, slab: Slab, runs: tuple[EdgeRun, ...], rules: RuleBook
 ) -> Iterator[Step]:
     for key, deep in (
-        ("thickened_edge", spec.thickened_edge),
-        ("turned_down_edge", spec.turned_down_edge),
+        ("thickened_edge", spec.typed.thickened_edge),
+        ("turned_down_edge", spec.typed.turned_down_edge),
     ):
         step = deep and deep_edge_step(
             name=key.replace("_", " ").capitalize(),

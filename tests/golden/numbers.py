@@ -157,7 +157,7 @@ def _typed(results: Results) -> Iterator[str]:
     """Yield what people typed in words: the job's notes, the company's terms, names of the book."""
     job = results.job
     insurance = job.company.insurance
-    yield from (insurance.covers if insurance else "", job.company.warranty, job.note or "")
+    yield from (insurance.covers if insurance else "", job.company.warranty, job.typed.note or "")
     yield from (job.access.note if job.access else "", job.title)
     yield from (f"{excluded.what} {excluded.who}" for excluded in job.not_included)
     yield from (choice.name for choice in job.rate_book.reinforcement.values())

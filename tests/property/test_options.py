@@ -15,13 +15,14 @@ from quotegen.reading.files.rate_book import Band
 from quotegen.reading.records import JobSpec
 from tests.property.effort import one_in
 from tests.property.test_pricing import FINISHES, PRICES, _measured, jobs
+from tests.world import retyped
 
 
 @st.composite
 def taxed_jobs(draw: st.DrawFn) -> JobSpec:
     """Return a job with slices, taxes and alternates."""
     job = draw(jobs())
-    job = replace(job, extras=dict(list(job.extras.items())[:2]), compare=job.compare[:1])
+    job = retyped(job, extras=dict(list(job.extras.items())[:2]), compare=job.typed.compare[:1])
     border = f"{draw(st.integers(1, 3000))} sq ft"
     bands = (
         Band.model_validate({"to": border, "rate": f"${draw(PRICES)} / sq ft"}),
@@ -36,7 +37,7 @@ def taxed_jobs(draw: st.DrawFn) -> JobSpec:
         job,
         company=job.company.model_copy(update={"tax": taxes}),
         rate_book=job.rate_book.model_copy(update={"rates": rates}),
-        placements=(replace(first, alternates=(other,)), *job.placements[1:]),
+        placements=(retyped(first, alternates=(other,)), *job.placements[1:]),
     )
 
 
@@ -83,10 +84,10 @@ def test_more_area_never_costs_less(job: JobSpec, one: Fraction, other: Fraction
 def test_the_order_of_options_never_matters(job: JobSpec, chance):
     """Shuffled, each combination has its price."""
     takeoff = _measured(job)
-    extras, compare = list(job.extras), list(job.compare)
+    extras, compare = list(job.extras), list(job.typed.compare)
     chance.shuffle(extras)
     chance.shuffle(compare)
-    other = replace(
+    other = retyped(
         job, extras={extra: job.extras[extra] for extra in extras}, compare=tuple(compare)
     )
     assert _by_choice(price(other, takeoff)) == _by_choice(price(job, takeoff))

@@ -1,6 +1,5 @@
 """Laws of other bids: the parts add up, and less work never costs more."""
 
-from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
@@ -12,6 +11,7 @@ from quotegen.pricing.costs.bids import compare
 from quotegen.pricing.quoted.lines import closed, work_lines
 from quotegen.reading.files.other_bids import OtherBid, Says
 from tests.pricing import shop
+from tests.world import retyped
 
 DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
 METRIC = next(path for path in shop.JOBS if path.stem == "ferry-road-drive")
@@ -70,7 +70,7 @@ def _bid(asked: str, scope: dict[str, Says]) -> OtherBid:
 def test_an_extra_that_is_not_wanted_costs_nothing():
     """Without its extras a job has the same price, since an extra is no part of it."""
     results = shop.example_results(DECK)
-    without = replace(results.job, extras={})
+    without = retyped(results.job, extras={})
     assert _price(results, work_lines(without, results.takeoff, without.finish)) == (
         results.quote.chosen.total
     )

@@ -23,6 +23,7 @@ from quotegen.trade.rules import load_rules
 from tests.pricing import shop
 from tests.property.effort import one_in
 from tests.takeoff.plans import shapes
+from tests.world import retyped
 
 FINISHES = ("broom", "exposed", "slate", "ashlar")
 EXTRAS = ("trench_drain", "step", "conveyor", "lawn_repair")
@@ -63,14 +64,17 @@ def jobs(draw: st.DrawFn) -> JobSpec:
     base = shop.example_results(shop.JOBS[0]).job
     count = draw(st.integers(min_value=1, max_value=3))
     finish, *compare = draw(st.permutations(FINISHES))
-    return replace(
+    typed = retyped(
         base,
         units=draw(st.sampled_from(Units)),
-        finish=finish,
         compare=tuple(compare[: draw(st.integers(min_value=0, max_value=3))]),
+        extras={extra: COUNTS[extra] for extra in draw(st.sets(st.sampled_from(EXTRAS)))},
+    )
+    return replace(
+        typed,
+        finish=finish,
         placements=tuple(_placement(draw, base.placements[0], number) for number in range(count)),
         include={"haul_off": Count(Decimal("4.25"), Unit.CU_YD)} if draw(st.booleans()) else {},
-        extras={extra: COUNTS[extra] for extra in draw(st.sets(st.sampled_from(EXTRAS)))},
         rate_book=draw(books()),
     )
 
@@ -78,9 +82,8 @@ def jobs(draw: st.DrawFn) -> JobSpec:
 def _placement(draw: st.DrawFn, like: PlacementSpec, number: int) -> PlacementSpec:
     length, width = draw(SIDES), draw(SIDES)
     return replace(
-        like,
+        retyped(like, id=f"part{number}"),
         path=("placements", number),
-        id=f"part{number}",
         name=f"Part {number}",
         add=shapes((_rectangle(length, width, number),)),
         take_away=(),
@@ -219,12 +222,17 @@ class TestOrderDoesNotMatter:
     def test_placements_extras_and_compare(self, job: JobSpec, chance):
         """Shuffled, every finish has its total and every extra its amount."""
         before = _priced(job)
-        placements, extras, compare = list(job.placements), list(job.extras), list(job.compare)
+        placements, extras, compare = (
+            list(job.placements),
+            list(job.extras),
+            list(job.typed.compare),
+        )
         for typed in (placements, extras, compare):
             chance.shuffle(typed)
-        after = _priced(replace(
-            job, placements=tuple(placements), compare=tuple(compare),
-            extras={extra: job.extras[extra] for extra in extras}))  # fmt: skip
+        shuffled = retyped(
+            job, compare=tuple(compare), extras={extra: job.extras[extra] for extra in extras}
+        )
+        after = _priced(replace(shuffled, placements=tuple(placements)))
         assert _totals(after) == _totals(before)
         assert {e.id: e.amount for e in after.extras} == {e.id: e.amount for e in before.extras}
 
@@ -233,9 +241,10 @@ class TestOrderDoesNotMatter:
     def test_chosen_or_compared(self, job: JobSpec):
         """A finish costs the same whether it is chosen or compared with."""
         before = _priced(job)
-        for finish in job.compare:
-            others = tuple(f for f in (job.finish, *job.compare) if f != finish)
-            assert _totals(_priced(replace(job, finish=finish, compare=others))) == _totals(before)
+        for finish in job.typed.compare:
+            others = tuple(f for f in (job.finish, *job.typed.compare) if f != finish)
+            other = replace(retyped(job, compare=others), finish=finish)
+            assert _totals(_priced(other)) == _totals(before)
 
 
 class TestExtras:
@@ -246,7 +255,7 @@ class TestExtras:
         """With it the total is more by its amount; without it the price is as it was."""
         takeoff = _measured(job)
         priced = price(job, takeoff)
-        without = _totals(price(replace(job, extras={}), takeoff))
+        without = _totals(price(retyped(job, extras={}), takeoff))
         assert without == _totals(priced)
         for extra in priced.extras:
             with_it = price_at(job, takeoff, job.finish, (extra.id,))
@@ -269,7 +278,7 @@ class TestMetric:
     @given(jobs())
     def test_the_same_job_in_both_systems(self, job: JobSpec):
         """Totals in meters and in feet differ by no more than rounding explains, line by line."""
-        us, metric = (_priced(replace(job, units=units)) for units in (Units.US, Units.METRIC))
+        us, metric = (_priced(retyped(job, units=units)) for units in (Units.US, Units.METRIC))
         for finish, other in zip(us.finishes, metric.finishes, strict=True):
             assert abs(finish.total - other.total) <= _explained(finish)
 

@@ -35,13 +35,13 @@ def test_the_files_of_a_package(job_file: Path):
     after = [
         name
         for name, there in (
-            ("final-measurement", job.measured),
-            ("changes", job.changes),
-            ("care", job.completed),
+            ("final-measurement", job.typed.measured),
+            ("changes", job.typed.changes),
+            ("care", job.typed.completed),
         )
         if there
     ]
-    weather = ["private/weather.html"] if job.forecast else []
+    weather = ["private/weather.html"] if job.typed.forecast else []
     assert sorted(built(job_file)) == sorted([
         *weather,
         "customer/cancellation.pdf", "customer/compare-bids.html", "customer/compare-bids.pdf",

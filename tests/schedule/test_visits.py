@@ -71,7 +71,7 @@ def test_visits_of_the_examples(job_file: Path):
         assert visits == visits_of(results.job, finish.id)
         assert len(visits) == finish.visits  # as many as the price charges trips for
         assert [v.id for v in visits] == sorted((v.id for v in visits), key=order.index)
-        assert visits[0].first_day >= results.job.start
+        assert visits[0].first_day >= results.job.typed.start
         for visit in visits:
             for day in (visit.first_day, visit.last_day):
                 assert names[day.weekday()] in company.working_days

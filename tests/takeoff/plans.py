@@ -8,7 +8,7 @@ from typing import Any, cast
 
 from quotegen.problem import Problem, Severity, Source
 from quotegen.quantity import Length, Units
-from quotegen.reading.files.job import JointLine, Use
+from quotegen.reading.files.job import Placement
 from quotegen.reading.files.rate_book import Order
 from quotegen.reading.files.shapes import EdgeKind, Shape
 from quotegen.reading.records import JobSpec, PlacementSpec
@@ -105,23 +105,20 @@ def placement(
     lines: tuple[Typed, ...] | None = None,
 ) -> PlacementSpec:
     """Return a placement with nothing left open."""
+    typed = Placement.model_validate(
+        {"id": name, "use": "patio", "add": add, "take_away": take_away, "joints": lines}
+    )
     return PlacementSpec(
+        typed=typed,
         path=("placements", number),
-        id=name,
         name=name.capitalize(),
-        use=Use.PATIO,
-        add=shapes(add),
-        take_away=shapes(take_away),
+        add=typed.add,
+        take_away=typed.take_away,
         thickness=Length(Fraction(thickness_in) / 12),
         base=Length(Fraction(1, 3)),
         reinforcement="fiber",
         finish=None,
-        alternates=(),
-        fall=None,
-        falls_toward=None,
-        water_goes_to=None,
         include={},
-        joints=None if lines is None else tuple(JointLine.model_validate(one) for one in lines),
     )
 
 

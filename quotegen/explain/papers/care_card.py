@@ -65,7 +65,7 @@ def care_card(results: Results, completed: Completed) -> CareCard:
 
 def _as_accepted(results: Results) -> Results:
     """Return the results as if what was accepted, finish and extras, had been quoted."""
-    accepted, finish = results.job.accepted, results.contract.finish
+    accepted, finish = results.job.typed.accepted, results.contract.finish
     extras = set(accepted.extras) if accepted else set()
     way = next(
         one

@@ -129,7 +129,7 @@ def _coats(results: Results, sealer: Sealer, typed: int | None) -> str:
 def _steps(results: Results) -> str:
     words = results.words
     said = _counted(results, "steps")
-    risers = [r for p in results.job.placements if p.steps for r in p.steps.risers]
+    risers = [r for p in results.job.placements if p.typed.steps for r in p.typed.steps.risers]
     if risers:
         heights = tuple(dict.fromkeys(words.depth(riser) for riser in risers))
         said = words("answer_steps", steps=said, heights=words.listing(heights))

@@ -211,10 +211,10 @@ class _Artist:
         yield svg.text((box.middle[0], box.top + 31), area, size=13, halo=True)
 
     def _fall(self, spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[str]:
-        if spec.fall is None or spec.falls_toward is None:
+        if spec.typed.fall is None or spec.typed.falls_toward is None:
             return
-        dx, dy = TURNED[spec.falls_toward]
-        words = self.paper.words.slope(spec.fall)
+        dx, dy = TURNED[spec.typed.falls_toward]
+        words = self.paper.words.slope(spec.typed.fall)
         text_wide = svg.text_width(words, LABEL_SIZE)
         wide, high = (text_wide + 24, ARROW_PX + 6) if dy else (max(text_wide, ARROW_PX) + 8, 30)
         near = self.paper.frame.px(measured.label_ft)

@@ -11,9 +11,9 @@ from quotegen.explain.drawing.free_space import Box
 
 def north(paper: Paper) -> Iterator[str]:
     """Yield the north arrow of a job that says where north is."""
-    if paper.job.north_deg is None:
+    if paper.job.typed.north is None:
         return
-    turn = radians(paper.job.north_deg.numerator / paper.job.north_deg.denominator)
+    turn = radians(paper.job.typed.north.numerator / paper.job.typed.north.denominator)
     x, y = paper.frame.width_px - 26, 36.0
     tip, foot = (x - 16 * sin(turn), y - 16 * cos(turn)), (x + 14 * sin(turn), y + 14 * cos(turn))
     paper.space.take(Box.around((x, y), 44, 60))

@@ -101,5 +101,5 @@ def _what(results: Results, laws: ContractLaws, element: Element) -> str:
 def _where(results: Results, element: Element) -> str:
     if element in not_typed(results.job):
         return results.words("law_missing")
-    named = element is Element.SUBCONTRACTORS and results.job.subcontractors
+    named = element is Element.SUBCONTRACTORS and results.job.typed.subcontractors
     return results.words("law_by_hand" if element in BY_HAND and not named else "law_on_quote")

@@ -109,7 +109,7 @@ def _parties(results: Results) -> Iterator[Row]:
     yield Row(name=words("party_customer"), text=named)
     yield Row(name=words("party_site"), text=site_line(results))
     yield Row(name=words("party_work"), text=_work(results))
-    for other in job.subcontractors:
+    for other in job.typed.subcontractors:
         named = comma_joined(other.name, other.does, other.address, other.license)
         yield Row(name=words("party_subcontractor"), text=named)
     yield Row(name=words("party_dates"), text=dates_sentence(results), mark="span")

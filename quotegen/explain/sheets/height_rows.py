@@ -47,7 +47,7 @@ def heights_from(results: Results) -> str:
     told = []
     for falls in results.takeoff.falls:
         spec = specs[falls.placement]
-        key = "heights_from_stated" if spec.stated_height else "heights_from_highest"
+        key = "heights_from_stated" if spec.typed.stated_height else "heights_from_highest"
         key = "heights_from_mark" if falls.of else key
         told.append(words(key, placement=spec.name, mark=falls.of))
     return " ".join(told)
@@ -55,7 +55,11 @@ def heights_from(results: Results) -> str:
 
 def ground(results: Results) -> str:
     """Say whether the ground that others made ready is large enough."""
-    prepared, typed, words = results.takeoff.prepared, results.job.prepared_ground, results.words
+    prepared, typed, words = (
+        results.takeoff.prepared,
+        results.job.typed.prepared_ground,
+        results.words,
+    )
     if prepared is None or typed is None:
         return ""
     margin = words.depth(typed.margin)

@@ -29,7 +29,7 @@ def joint_rows(results: Results, numbered: Mapping[str, tuple[Panel, ...]]) -> t
             numbered.get(placement.id, ()),
         )
         for placement in results.job.placements
-        if (covered and placement.id in priced) or placement.joints
+        if (covered and placement.id in priced) or placement.typed.joints
     )
 
 

@@ -146,7 +146,7 @@ def _sections(results: Results) -> Iterator[SectionPair]:
 
 def _water(results: Results) -> Iterator[str]:
     for placement in results.job.placements:
-        if placement.fall is not None and placement.water_goes_to is not None:
+        if placement.typed.fall is not None and placement.typed.water_goes_to is not None:
             yield _water_of(results, placement)
 
 
@@ -155,8 +155,8 @@ def _water_of(results: Results, placement: PlacementSpec) -> str:
     return words(
         "water",
         placement=placement.name,
-        fall=words.slope(placement.fall) if placement.fall else "",
-        place=placement.water_goes_to or "",
+        fall=words.slope(placement.typed.fall) if placement.typed.fall else "",
+        place=placement.typed.water_goes_to or "",
     )
 
 

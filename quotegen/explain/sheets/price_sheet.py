@@ -35,7 +35,7 @@ def price_sheet(results: Results) -> PriceSheet:
         covers=tuple(cover_rows(results)),
         dates=tuple(_dates(results)),
         could_move=tuple(_could_move(results)),
-        note=job.note or "",
+        note=job.typed.note or "",
     )  # fmt: skip
 
 
@@ -75,8 +75,8 @@ def _sentence(results: Results) -> str:
 
 def _taxes(results: Results) -> Iterator[str]:
     words = results.words
-    if results.job.tax_exempt and results.job.company.tax:
-        yield words("tax_exempt", reason=results.job.tax_exempt)
+    if results.job.typed.tax_exempt and results.job.company.tax:
+        yield words("tax_exempt", reason=results.job.typed.tax_exempt)
     for line in results.quote.chosen.lines:
         if TAX in line.scope:
             yield words("tax_in_price", name=line.name, amount=words.money(line.amount))

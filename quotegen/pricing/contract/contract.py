@@ -23,17 +23,17 @@ def contract_of(job: JobSpec, estimated: Takeoff, in_forms: Takeoff | None) -> C
         estimated: the takeoff of the quote.
         in_forms: the takeoff of the set forms, None until they are measured.
     """
-    accepted = job.accepted
+    accepted = job.typed.accepted
     finish = (accepted.finish if accepted else None) or job.finish
     extras = accepted.extras if accepted else ()
     quoted = price_at(job, estimated, finish, extras).total
     adjusted = None
-    if job.measured is not None and in_forms is not None:
-        adjusted = remeasured(job, job.measured, (estimated, in_forms), finish, extras)
+    if job.typed.measured is not None and in_forms is not None:
+        adjusted = remeasured(job, job.typed.measured, (estimated, in_forms), finish, extras)
     measured_total = adjusted.revised_total if adjusted else quoted
     changes = tuple(_changes(job, measured_total, quoted))
     now = changes[-1].revised_total if changes else measured_total
-    paid = total(tuple(Money(one.amount) for one in job.paid))
+    paid = total(tuple(Money(one.amount) for one in job.typed.paid))
     return Contract(
         accepted_on=accepted.date if accepted else None,
         finish=finish,
@@ -49,7 +49,7 @@ def contract_of(job: JobSpec, estimated: Takeoff, in_forms: Takeoff | None) -> C
 
 def _changes(job: JobSpec, before: Money, quoted: Money) -> Iterator[ChangeOrder]:
     running = before
-    for change in job.changes:
+    for change in job.typed.changes:
         priced = _priced(job, change)
         amount = to_cents(change.amount) if change.amount is not None else priced[2]
         yield ChangeOrder(

@@ -18,7 +18,7 @@ def revised_payments(job: JobSpec, before: Money, after: Money) -> tuple[Revised
     down, the last one taking the rest.
     """
     quoted = payments_of(job, before)
-    came_in = {paid.payment: Money(paid.amount) for paid in job.paid}
+    came_in = {paid.payment: Money(paid.amount) for paid in job.typed.paid}
     fixed = {p.id: came_in.get(p.id, p.amount) for p in quoted if p.id in came_in}
     first = quoted[0]
     if first.id not in fixed and len(quoted) > 1:

@@ -98,8 +98,8 @@ def _outcome(quoted: Quoted) -> Outcome | None:
     job, actual = quoted.job, quoted.owners.file.actual
     if actual is None:
         return None
-    finish = (job.accepted.finish if job.accepted else None) or job.finish
-    extras = job.accepted.extras if job.accepted else ()
+    finish = (job.typed.accepted.finish if job.typed.accepted else None) or job.finish
+    extras = job.typed.accepted.extras if job.typed.accepted else ()
     priced = price_at(job, quoted.takeoff, finish, extras)
     at_finish = replace(job, finish=finish)
     done = costs_at(at_finish, quoted.owners, quoted.takeoff, quoted.rules, priced)

@@ -67,7 +67,7 @@ def ballpark_of(
         paced=paced,
         least=least,
         most=most,
-        rows=tuple(_row(jobs, takeoffs, f, step) for f in (job.finish, *job.compare)),
+        rows=tuple(_row(jobs, takeoffs, f, step) for f in (job.finish, *job.typed.compare)),
         begins=begins,
         covers=tuple(
             dict.fromkeys(line.name for line in price_at(job, takeoffs[1], job.finish).lines)

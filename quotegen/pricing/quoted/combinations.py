@@ -22,7 +22,7 @@ def combinations_of(job: JobSpec, takeoff: Takeoff) -> Iterator[Combination]:
     The first is the quote as it stands. A look that no placement takes at a finish is no choice
     there and left out. Stage 1 has seen to it that there are not too many.
     """
-    for finish in (job.finish, *job.compare):
+    for finish in (job.finish, *job.typed.compare):
         for alternates in _alternates(job):
             other = with_alternates(job, alternates)
             for look in (job.color, *job.colors):

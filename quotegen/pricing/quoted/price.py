@@ -31,7 +31,7 @@ WORKED_CHANGES = tuple(Fraction(percent, 100) for percent in (-10, -5, 0, 5, 10)
 
 def price(job: JobSpec, takeoff: Takeoff) -> PricedQuote:
     """Price the job at its finish and at each finish to compare, all recomputed."""
-    finishes = tuple(price_at(job, takeoff, finish) for finish in (job.finish, *job.compare))
+    finishes = tuple(price_at(job, takeoff, finish) for finish in (job.finish, *job.typed.compare))
     chosen = finishes[0]
     return PricedQuote(
         finishes=finishes,

@@ -116,7 +116,7 @@ def basis_of(book_rate: BookRate, unit: Unit) -> Basis:
 def rates_in_use(job: JobSpec, finish: str, extras: tuple[str, ...]) -> Iterator[Use]:
     """Yield every rate that is part of the job at a finish, in the order of the rate book."""
     for rate_id, rate in job.rate_book.rates.items():
-        if rate.season is not None and not in_season(rate.season, job.start):
+        if rate.season is not None and not in_season(rate.season, job.typed.start):
             continue
         if rate.applies is Applies.ASKED:
             yield from _asked(job, rate_id, extras)

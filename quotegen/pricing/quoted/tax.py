@@ -44,7 +44,7 @@ def tax_lines(job: JobSpec, lines: tuple[Line, ...]) -> Iterator[Line]:
 
 def is_due(job: JobSpec, tax: Tax) -> bool:
     """Say whether a job owes a tax: in its state, and without an exemption."""
-    return job.tax_exempt is None and (not tax.states or job.site.state in tax.states)
+    return job.typed.tax_exempt is None and (not tax.states or job.site.state in tax.states)
 
 
 def is_taxed(tax: Tax, line: Line) -> bool:

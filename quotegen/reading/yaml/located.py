@@ -4,7 +4,7 @@ Every scalar stays text: the fields decide what it means, so YAML never makes a 
 price or a date of a quote number. Anchors and aliases are refused, which also ends alias bombs.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import TypeAlias
@@ -47,6 +47,14 @@ class Places:
     def of(self, path: DocumentPath) -> Source:
         """Return where the value stands, or the nearest place above it."""
         return self._nearest(self.values, path)
+
+    def without(self, keys: Set[str]) -> "Places":
+        """Return the places without those under some keys at the top of the file."""
+        kept = (
+            {path: place for path, place in places.items() if not path or path[0] not in keys}
+            for places in (self.keys, self.values)
+        )
+        return Places(self.file, *map(MappingProxyType, kept))
 
     def fault(
         self,

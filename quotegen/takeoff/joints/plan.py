@@ -60,7 +60,7 @@ def joint_plan(
     feet = math.fsum(math.dist(*joint) for joint in joints)
     spacing_ft, spacing_rules = governing_spacing(spec.thickness.inches, rules, on)
     return JointPlan(
-        is_owners=spec.joints is not None,
+        is_owners=spec.typed.joints is not None,
         spacing_ft=decimal_of(spacing_ft),
         spacing_rules=spacing_rules,
         saw_depth_in=saw_depth_in(spec.thickness.inches, rules, on),
@@ -84,8 +84,8 @@ def _pieces(slab: Slab, limits: Limits) -> Iterator[_Piece]:
 
 
 def _lines(spec: PlacementSpec, slab: Slab, piece: _Piece, limits: Limits) -> tuple[Segment, ...]:
-    if spec.joints is not None:
-        return owners_lines(spec.joints)
+    if spec.typed.joints is not None:
+        return owners_lines(spec.typed.joints)
     loops = (*slab.boundary.outer, *slab.boundary.inner)
     posts = tuple((post.centroid.x, post.centroid.y) for post in piece.posts)
     return lay_out(piece.region, posts, loops, limits)

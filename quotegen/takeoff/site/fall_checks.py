@@ -38,9 +38,9 @@ def fall_warnings(
     for spec, measured in zip(job.placements, takeoff.placements, strict=True):
         surface = surfaces.get(spec.id)
         if surface is not None:
-            if EdgePart.HOUSE not in spec.drained_edges:
+            if EdgePart.HOUSE not in spec.typed.drained_edges:
                 yield from _at_house(job, spec, region_of(measured), house, surface, rules)
-            if EdgePart.POOL not in spec.drained_edges:
+            if EdgePart.POOL not in spec.typed.drained_edges:
                 yield from _at_pool(job, spec, measured, surface, rules)
             yield from _over_ground(job, spec, measured, surface)
         yield from _steps(job, spec, rules)
@@ -141,7 +141,7 @@ def _over_ground(
     job: JobSpec, spec: PlacementSpec, measured: PlacementTakeoff, surface: Surface
 ) -> Iterator[Problem]:
     """Where the bottom of the slab or of its deep edge would show above the ground."""
-    for index, typed in enumerate(spec.ground):
+    for index, typed in enumerate(spec.typed.ground):
         at = point_ft(typed.at)
         proud_ft = surface.height_ft(at) - typed.height.ft
         depth_ft = _edge_depth_ft(spec, measured, at)
@@ -169,11 +169,11 @@ def _edge_depth_ft(
 
 
 def _steps(job: JobSpec, spec: PlacementSpec, rules: RuleBook) -> Iterator[Problem]:
-    if spec.steps is None:
+    if spec.typed.steps is None:
         return
     on, path = job.quote_date, (*spec.path, "steps", "risers")
-    risers = [riser.inches for riser in spec.steps.risers]
-    shown = [tape(riser.feet) for riser in spec.steps.risers]
+    risers = [riser.inches for riser in spec.typed.steps.risers]
+    shown = [tape(riser.feet) for riser in spec.typed.steps.risers]
     if not risers_even(risers, rules, on):
         yield _fault(
             job,

@@ -58,17 +58,17 @@ class Surface:
 
 def surface_of(spec: PlacementSpec, measured: PlacementTakeoff) -> Surface | None:
     """Return the finished top of a placement; None where no fall is typed."""
-    if spec.fall is None:
+    if spec.typed.fall is None:
         return None
-    fall = spec.fall.ft
-    if spec.falls_away_from is not None:
-        runs = runs_along(measured.edges, _AWAY[spec.falls_away_from])
+    fall = spec.typed.fall.ft
+    if spec.typed.falls_away_from is not None:
+        runs = runs_along(measured.edges, _AWAY[spec.typed.falls_away_from])
         if not runs:
             return None
         edge = union_all([LineString(run.points_ft) for run in runs])
         bare = Surface(fall=fall, down=None, edge=edge)
-    elif spec.falls_toward is not None:
-        bare = Surface(fall=fall, down=_DOWN[spec.falls_toward], edge=None)
+    elif spec.typed.falls_toward is not None:
+        bare = Surface(fall=fall, down=_DOWN[spec.typed.falls_toward], edge=None)
     else:
         return None
     return Surface(fall=fall, down=bare.down, edge=bare.edge, lift_ft=_lift(spec, measured, bare))
@@ -76,15 +76,15 @@ def surface_of(spec: PlacementSpec, measured: PlacementTakeoff) -> Surface | Non
 
 def _lift(spec: PlacementSpec, measured: PlacementTakeoff, bare: Surface) -> float:
     """Nought is the highest point of the slab, unless a height is stated somewhere."""
-    if spec.stated_height is not None:
-        stated = spec.stated_height
+    if spec.typed.stated_height is not None:
+        stated = spec.typed.stated_height
         return stated.height.ft - bare.height_ft(point_ft(stated.at))
     return -max(bare.height_ft(at) for ring in _rings(measured) for at in ring)
 
 
 def falls_of(spec: PlacementSpec, measured: PlacementTakeoff, surface: Surface) -> PlacementFalls:
     """Return the height of each outer corner and the drop along each edge."""
-    stated = spec.stated_height
+    stated = spec.typed.stated_height
     return PlacementFalls(
         placement=spec.id,
         of=(stated.of or "") if stated else "",

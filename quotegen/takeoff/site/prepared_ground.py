@@ -29,7 +29,7 @@ def prepared_ground(job: JobSpec, takeoff: Takeoff) -> tuple[Prepared | None, tu
         The ground and what of it is missing, or None where none is typed or its shapes are at
         fault; and the problems: faults of the shapes, or a warning of how much is missing.
     """
-    typed = job.prepared_ground
+    typed = job.typed.prepared_ground
     if typed is None:
         return None, ()
     ground, faults = slab_of(typed.add, typed.take_away)

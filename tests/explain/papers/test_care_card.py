@@ -10,8 +10,8 @@ from tests.pricing import shop
 def _card(folder: Path, completed: dict[str, Any], **more: Any) -> CareCard:
     job = shop.job(accepted={"date": "2026-05-20"}, completed=completed, **more)
     results = shop.results(folder, job, rate_book=shop.book())
-    assert results.job.completed is not None
-    return care_card(results, results.job.completed)
+    assert results.job.typed.completed is not None
+    return care_card(results, results.job.typed.completed)
 
 
 def test_its_days_count_from_the_pour_that_was(tmp_path: Path):
@@ -65,8 +65,8 @@ def test_it_is_for_the_finish_that_was_accepted(tmp_path: Path):
     )
     book = shop.book(finishes={"plain": shop.PLAIN, "fancy": {**shop.PLAIN, "name": "Fancy"}})
     results = shop.results(tmp_path, job, rate_book=book)
-    assert results.job.completed is not None
-    card = care_card(results, results.job.completed)
+    assert results.job.typed.completed is not None
+    card = care_card(results, results.job.typed.completed)
     (finish,) = [row.text for row in card.built if row.name == "Finish"]
     assert finish == "Fancy"
 
@@ -80,5 +80,5 @@ def test_accepted_extras_are_among_what_was_built(tmp_path: Path):
         completed={"date": "2026-07-20", "poured": "2026-07-01"},
     )
     results = shop.results(tmp_path, job, rate_book=shop.book({"step": step}))
-    assert results.job.completed is not None
-    assert "Steps" in {row.name for row in care_card(results, results.job.completed).built}
+    assert results.job.typed.completed is not None
+    assert "Steps" in {row.name for row in care_card(results, results.job.typed.completed).built}

@@ -23,8 +23,8 @@ FANCY = {"plain": {**shop.FANCY, "brings": [], "area_an_hour": "40 sq ft"}}
 def _sheet(folder: Path, **more: str) -> WeatherSheet:
     job = shop.job(shop.placement("20 ft x 10 ft"), forecast={**MILD, **more})
     results = shop.results(folder, job, rate_book=shop.book(finishes=FANCY))
-    assert results.job.forecast is not None
-    return weather_sheet(results, results.job.forecast)
+    assert results.job.typed.forecast is not None
+    return weather_sheet(results, results.job.typed.forecast)
 
 
 def _rows(sheet: WeatherSheet) -> dict[str, str]:
@@ -78,8 +78,8 @@ def test_it_can_be_printed(tmp_path: Path):
     """The template takes the sheet and shows each row."""
     job = shop.job(forecast=MILD)
     results = shop.results(tmp_path, job, rate_book=shop.book())
-    assert results.job.forecast is not None
-    sheet = weather_sheet(results, results.job.forecast)
+    assert results.job.typed.forecast is not None
+    sheet = weather_sheet(results, results.job.typed.forecast)
     page = render("weather.html.j2", sheet, results.words, themes_folder() / "shop")
     assert all(row.text in page_text(page) for row in sheet.numbers)
 

@@ -38,7 +38,7 @@ def test_the_chosen_finish_comes_first(job_file: Path):
     """The finish of the job comes first, those to compare after it in their order."""
     results = shop.example_results(job_file)
     ids = [finish.id for finish in results.quote.finishes]
-    assert ids == [results.job.finish, *results.job.compare]
+    assert ids == [results.job.finish, *results.job.typed.compare]
     assert results.quote.chosen.id == results.job.finish
 
 

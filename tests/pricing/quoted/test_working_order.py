@@ -15,6 +15,7 @@ from quotegen.publish.terminal.working import working_text
 from quotegen.quantity import Unit, Units
 from quotegen.reading.fields.text_fields import Rate, Road
 from quotegen.reading.files.company import Tax, TaxRounding
+from quotegen.reading.files.job import Site
 from quotegen.reading.files.rate_book import Band, RateBook, Travel
 from quotegen.trade.rules import load_rules
 from tests.pricing import shop
@@ -80,22 +81,24 @@ def test_each_rule_that_is_named_is_a_rule():
 
 def _made_up(chance: random.Random) -> Results:
     base = shop.example_results(chance.choice((ORCHARD, TANAGER)))
+    units, compare = chance.choice(tuple(Units)), base.job.typed.compare[: chance.randrange(2)]
     job = replace(
         base.job,
-        units=chance.choice(tuple(Units)),
-        compare=base.job.compare[: chance.randrange(2)],
         rate_book=_book(chance, base.job.rate_book),
         company=base.job.company.model_copy(update={"tax": tuple(_taxes(chance))}),
-        site=base.job.site.model_copy(
-            update={
-                "distance": Road(miles=Fraction(chance.randrange(1, 400), 10)),
-                "drive_time": Road(hours=Fraction(chance.randrange(1, 120), 60)),
-            }
+        typed=base.job.typed.model_copy(
+            update={"units": units, "compare": compare, "site": _site(chance, base.job.site)}
         ),
         color=chance.choice(((), ("clay",))),
     )
     takeoff = with_area_changed(base.takeoff, Fraction(chance.randrange(-900, 2000), 1000))
     return replace(base, job=job, takeoff=takeoff, quote=price(job, takeoff))
+
+
+def _site(chance: random.Random, site: Site) -> Site:
+    miles = Road(miles=Fraction(chance.randrange(1, 400), 10))
+    hours = Road(hours=Fraction(chance.randrange(1, 120), 60))
+    return site.model_copy(update={"distance": miles, "drive_time": hours})
 
 
 def _book(chance: random.Random, book: RateBook) -> RateBook:
