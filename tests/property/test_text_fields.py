@@ -16,7 +16,7 @@ from quotegen.quantity import tape
 from quotegen.reading.fields import text_fields
 from quotegen.reading.read import read_job
 from quotegen.reading.records import ReadJob
-from tests.messages.codes import codes
+from tests.messages.problem_codes import codes
 from tests.world import COMPANY_FILES, EXAMPLES, write_world
 
 PARSERS: tuple[Callable[[str], object], ...] = (
