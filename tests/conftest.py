@@ -14,7 +14,7 @@ settings.register_profile(
 # `./run fuzz`: many cases, new ones each time; what it finds becomes an ordinary test.
 settings.register_profile(
     "fuzz",
-    max_examples=5_000,
+    max_examples=20_000,
     deadline=timedelta(seconds=20),
     print_blob=True,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
