@@ -12,8 +12,10 @@ MIRRORED = (*STAGES, "trade")
 TESTS = REPO / "tests"
 OF_NO_SINGLE_MODULE: dict[str, str] = {}
 """Test files that hold something of several modules, each with what that is."""
-OF_THE_READER = ("customer/", "private/", "out/", "my_jobs/", "jobs/first.yaml", "rate-book-2026")
-"""What README names in a package, and in the folder that a company makes."""
+OF_THE_READER = (
+    "customer/", "private/", "out/", "my_jobs/", "jobs/first.yaml", "rate-book-2026", "rules.yaml",
+)  # fmt: skip
+"""What stands in a package, in the folder of a company and in a further language."""
 NAMED_FROM = (REPO, PACKAGE, REPO / "themes" / "shop", TESTS)
 SEARCHED = ("quotegen", "themes", "content", "example_jobs", "tests", "bench", "docs")
 PATH = re.compile(r"[\w.<>-]+(?:/[\w.<>-]*)+|[\w.-]+\.(?:css|js|j2|md|py|toml|txt|yaml)")
