@@ -1,12 +1,11 @@
 """What every test shares: how hard hypothesis tries, and what was built is cleared away."""
 
-import shutil
 from datetime import timedelta
 
 import pytest
 from hypothesis import HealthCheck, settings
 
-from tests.publish.built import SHARED
+from tests.once_per_run import clear
 
 # Always on: small, and the same cases every time, so that a red run can be repeated.
 settings.register_profile(
@@ -15,7 +14,7 @@ settings.register_profile(
 # `./run fuzz`: many cases, new ones each time; what it finds becomes an ordinary test.
 settings.register_profile(
     "fuzz",
-    max_examples=5_000,
+    max_examples=20_000,
     deadline=timedelta(seconds=20),
     print_blob=True,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
@@ -32,4 +31,4 @@ def unprinted(monkeypatch: pytest.MonkeyPatch) -> None:
 def pytest_sessionfinish(session: pytest.Session) -> None:
     """Clear away what the workers of this run shared, once all are done."""
     if not hasattr(session.config, "workerinput"):
-        shutil.rmtree(SHARED, ignore_errors=True)
+        clear()

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from quotegen import pipeline
-from tests.messages.lay_out import HERE, lay_out
+from tests.messages.case_files import HERE, lay_out
 
 MANY = {
     "untidy.yaml": [

@@ -1,7 +1,7 @@
-"""Every message once: a tiny bad file, and what is printed of it.
+"""Each message once: a tiny bad file, and what quotegen prints about it.
 
-`cases.yaml` is the table; read it to see how quotegen talks. It gives every problem of a case,
-so a case that says too much fails as well. `made.py` makes the files that no one would type.
+`cases.yaml` is the table; read it to see how quotegen talks. It lists every problem of a case,
+so a case that says too much fails too. `spoiled_files.py` makes the files that nobody would type.
 """
 
 import time
@@ -10,7 +10,7 @@ from collections.abc import Callable
 from functools import cache
 from itertools import groupby
 from pathlib import Path
-from typing import TypedDict
+from typing import Any, TypedDict
 
 import pytest
 import yaml
@@ -21,10 +21,10 @@ from quotegen.problem import Problem
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.yaml.typed_file import load
 from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
-from tests.messages.codes import codes
+from tests.messages.case_files import CASES, HERE, lay_out
 from tests.messages.command import Command, files_in
-from tests.messages.lay_out import CASES, HERE, lay_out
-from tests.messages.made import MADE, huge_png
+from tests.messages.problem_codes import codes
+from tests.messages.spoiled_files import SPOILED, huge_png
 
 FAST_S = 5.0
 WARNINGS = {
@@ -33,6 +33,13 @@ WARNINGS = {
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
     "standard-looser", "law-missing", "mix-weak",
 }  # fmt: skip
+AT_THE_PACKAGE = "under-floor"
+"""The one fault that only a package has: a price under the owner's floor."""
+ONE_OF_EACH_STAGE = (
+    "alias", "unknown-key", "unknown-finish", "arc-radius", "prepared-ground-overlaps",
+    AT_THE_PACKAGE,
+)  # fmt: skip
+"""A fault of the YAML, of one file, between files, of a shape, of the site, of the price."""
 CONTENT, LANGUAGES, LOGOS = (
     f"tests/reading/{name}.py"
     for name in ("content/test_content", "content/test_languages", "images/test_logos")
@@ -77,72 +84,99 @@ def _shared(read: Callable[[], Shared | tuple[Problem, ...]] = pipeline.read_sha
 
 
 @pytest.fixture
-def command(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> Command:
-    """Stand in an empty folder with an older package in `out/`."""
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Stand in a folder that holds nothing but the picture that one case names."""
     monkeypatch.chdir(tmp_path)
+    (tmp_path / "huge.png").write_bytes(huge_png(9_000, 8_000))
+    return Path()
+
+
+@pytest.fixture
+def command(
+    folder: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> Command:
+    """Stand in a folder with an older package in `out/`."""
     monkeypatch.setattr(pipeline, "read_shared", _shared)
-    older = tmp_path / "out" / "T-1" / "customer"
+    older = folder / "out" / "T-1" / "customer"
     older.mkdir(parents=True)
     (older / "quote.html").write_text("as sent in April", encoding="utf-8")
-    (tmp_path / "huge.png").write_bytes(huge_png(9_000, 8_000))
     return Command(monkeypatch, capsys)
 
 
 def _printed(row: Row) -> str:
     kind = "warning: " if row["code"] in WARNINGS else ""
     hint = f"\n    {row['help']}" if row["help"] else ""
-    return f"{row['at']}: {kind}{row['says']}{hint}\n"
+    return f"{row['at']}: {kind}{row['says']}{hint}"
 
 
-def _problems(job: Path) -> tuple[Problem, ...]:
-    return pipeline.figure(job, _shared()).problems
+def _printed_of(case: str) -> str:
+    return "".join(f"{_printed(row)}\n" for row in BY_CASE[case])
 
 
-@pytest.mark.parametrize("case", [case for case in BY_CASE if case not in WARNINGS])
-def test_a_fault_is_printed_with_its_place_and_nothing_is_written(command: Command, case: str):
-    """`package` says what the table says and no more, leaves with 1, and touches no file."""
+@pytest.mark.parametrize("case", [case for case in BY_CASE if case != AT_THE_PACKAGE])
+def test_each_case_says_what_the_table_says(folder: Path, case: str):
+    """Code, place, words and help are those of the table, and only a warning lets a job through."""
+    figured = pipeline.figure(lay_out(CASES / f"{case}.yaml", folder), _shared())
+    said = [(problem.code, str(problem)) for problem in figured.problems]
+    assert said == [(row["code"], _printed(row)) for row in BY_CASE[case]]
+    assert (figured.results is not None) == (case in WARNINGS)
+
+
+def test_a_price_under_a_floor_refuses_the_package(folder: Path):
+    """The job can be figured, with a warning; its package is refused with the table's message."""
+    (row,) = BY_CASE[AT_THE_PACKAGE]
+    built = pipeline.build(lay_out(CASES / f"{AT_THE_PACKAGE}.yaml", folder), _shared())
+    assert [(problem.code, str(problem)) for problem in built.problems] == [
+        (row["code"], _printed(row))]  # fmt: skip
+    assert built.package is None
+
+
+@pytest.mark.parametrize("case", ONE_OF_EACH_STAGE)
+def test_a_fault_is_printed_and_nothing_is_written(command: Command, case: str):
+    """`package` prints what the table says and no more, leaves with 1, and touches no file."""
     lay_out(CASES / f"{case}.yaml", Path())
     before = files_in(Path())
     ran = command("package", "job.yaml")
-    assert ran.err == "".join(_printed(row) for row in BY_CASE[case])
+    assert ran.err == _printed_of(case)
     assert (ran.code, ran.out) == (1, "")
     assert files_in(Path()) == before
 
 
-@pytest.mark.parametrize("case", BY_CASE)
-def test_a_fault_has_the_code_of_the_table(command: Command, case: str):
-    """The code, which machines read, is that of the table."""
-    problems = _problems(lay_out(CASES / f"{case}.yaml", Path()))
-    assert [p.code for p in problems] == [row["code"] for row in BY_CASE[case]]
-
-
-@pytest.mark.parametrize("case", sorted(WARNINGS))
+@pytest.mark.parametrize("case", ["start-before-quote", "falls-to-pool", "deposit-cap"])
 def test_a_warning_is_printed_and_stops_nothing(command: Command, case: str):
-    """A warning is said, and the command goes on and leaves with 0."""
+    """A warning of reading, measuring or pricing is printed, and `check` still leaves with 0."""
     lay_out(CASES / f"{case}.yaml", Path())
     ran = command("check", "job.yaml")
-    assert ran.err == "".join(_printed(row) for row in BY_CASE[case])
+    assert ran.err == _printed_of(case)
     assert (ran.code, ran.out) == (0, "job.yaml: no errors\n")
 
 
 @pytest.mark.parametrize(
-    ("spoil", "code", "at", "words"), MADE, ids=[row[0].__name__.strip("_") for row in MADE]
+    ("spoil", "code", "at", "words"), SPOILED, ids=[row[0].__name__.strip("_") for row in SPOILED]
 )
-def test_a_file_that_no_one_would_type_is_refused_fast(command: Command, spoil, code, at, words):
+def test_a_file_that_nobody_would_type_is_refused_fast(
+    command: Command, monkeypatch: pytest.MonkeyPatch, spoil, code, at, words
+):
     """Its first problem has the place and the words of the table; nothing is written."""
+    built: list[pipeline.Built] = []
+
+    def noted(job: Path, *more: Any) -> pipeline.Built:
+        built.append(build(job, *more))
+        return built[-1]
+
+    build = pipeline.build
+    monkeypatch.setattr(pipeline, "build", noted)
     spoil(lay_out(None, Path()))
     before = files_in(Path() / "out")
+    began = time.process_time()
     ran = command("package", "job.yaml")
+    assert time.process_time() - began < FAST_S
     assert ran.code == 1
     assert ran.err.startswith(f"{at}: ")
     assert [word for word in words if word not in ran.err] == []
     assert "Traceback" not in ran.err
     assert files_in(Path() / "out") == before
-    began = time.process_time()
-    assert code in {problem.code for problem in _problems(Path("job.yaml"))}
-    assert time.process_time() - began < FAST_S
+    assert code in {problem.code for problem in built[0].problems}
 
 
 def test_a_large_file_is_not_read_to_its_end(tmp_path: Path):
@@ -158,14 +192,14 @@ def test_a_large_file_is_not_read_to_its_end(tmp_path: Path):
         tracemalloc.stop()
 
 
-def test_the_good_files_say_nothing(command: Command):
+def test_the_good_files_say_nothing(folder: Path):
     """What a case is laid among has no fault of its own."""
-    assert _problems(lay_out(None, Path())) == ()
+    assert pipeline.figure(lay_out(None, folder), _shared()).problems == ()
 
 
 def test_every_code_has_a_case():
     """A problem that quotegen can report is in the table, or has a test of its own."""
-    tabled = {row["code"] for row in TABLE} | {code for _, code, _, _ in MADE}
+    tabled = {row["code"] for row in TABLE} | {code for _, code, _, _ in SPOILED}
     untested = {
         code: module
         for code, module in codes().items()
@@ -176,7 +210,7 @@ def test_every_code_has_a_case():
 
 def test_every_code_in_the_table_is_still_reported():
     """A code that has left the source leaves the table too."""
-    tabled = {row["code"] for row in TABLE} | {code for _, code, _, _ in MADE}
+    tabled = {row["code"] for row in TABLE} | {code for _, code, _, _ in SPOILED}
     assert (tabled | set(TESTED_ELSEWHERE)) - set(codes()) == set()
 
 

@@ -11,6 +11,7 @@ import yaml
 from quotegen.explain.results import Results
 from quotegen.pipeline import Figured, Shared, figure, read_shared
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
+from tests.once_per_run import once_per_run
 from tests.world import EXAMPLES, PATIO, write_world
 
 Typed = Mapping[str, Any]
@@ -74,8 +75,8 @@ def quote(folder: Path, job: str = PATIO, **files: str) -> PricedQuote:
 
 @cache
 def example(job_file: Path) -> Figured:
-    """Run stages 1 to 4 on an example, once."""
-    made = figure(job_file, shared())
+    """An example after stages 1 to 4; figured once for a whole run of the tests."""
+    made = once_per_run(f"figures of {job_file.stem}", lambda: figure(job_file, shared()))
     assert made.problems == ()
     return made
 

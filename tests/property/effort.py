@@ -5,9 +5,12 @@ from hypothesis import Phase, settings
 _NO_SHRINKING = (Phase.explicit, Phase.generate)
 
 
+_FEWEST = 4
+
+
 def one_in(parts: int) -> settings:
-    """Try one case in so many of what the profile asks for."""
-    return settings(max_examples=settings().max_examples // parts)
+    """Try one case in so many of what the profile asks for, but always a few."""
+    return settings(max_examples=max(_FEWEST, settings().max_examples // parts))
 
 
 def one_in_as_found(parts: int) -> settings:

@@ -16,6 +16,7 @@ from quotegen.takeoff.slab.slab import Slab
 from quotegen.trade.concrete import net_volume_cuyd, order_cuyd
 from quotegen.trade.rules import load_rules
 from tests.property import strategies as made
+from tests.property.effort import one_in
 from tests.takeoff.plans import DAY, Typed, edges, feet, placement, slab, takeoff
 
 NOISE = 1e-4  # sq ft or ft: corners typed to nine places, and the overlay grid of 1e-6 ft
@@ -65,6 +66,7 @@ class TestASlabIsWhereverItLies:
 class TestTheBoundaryEnclosesTheArea:
     """The exact boundary encloses what was added less what was taken away."""
 
+    @one_in(3)
     @given(SHAPES, made.TURNS_DEG, st.booleans())
     def test_with_a_pool(self, corners: made.Corners, turn: int, oval: bool):
         """Outer rings less inner rings is the area, and the library nearly agrees."""
@@ -93,6 +95,7 @@ class TestASplitSlabIsTheSameSlab:
         cut_ft = length_ft * share.numerator / share.denominator
         _same(slab(whole), slab(*_halves(length_ft, width_ft, cut_ft, turn)))
 
+    @one_in(3)
     @given(made.SIDES_FT, made.SIDES_FT, st.fractions(Fraction(1, 10), Fraction(9, 10)))
     def test_two_placements(self, length_ft: float, width_ft: float, share: Fraction):
         """A placement in two, cut at 0.1 sq ft so that nothing is rounded, keeps its volume."""
@@ -168,6 +171,7 @@ class TestTheOrderCoversTheSlab:
         """What is already on a quarter must not jump to the next one."""
         assert order_cuyd(steps * step, Fraction(0), step) == steps * step
 
+    @one_in(3)
     @given(st.integers(min_value=1, max_value=100))
     def test_a_slab_on_a_quarter_stays(self, quarters: int):
         """A slab that takes whole quarters is ordered by just those, area and all."""

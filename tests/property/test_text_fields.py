@@ -7,7 +7,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from pydantic_core import PydanticCustomError
 
@@ -16,7 +16,8 @@ from quotegen.quantity import tape
 from quotegen.reading.fields import text_fields
 from quotegen.reading.read import read_job
 from quotegen.reading.records import ReadJob
-from tests.messages.codes import codes
+from tests.messages.problem_codes import codes
+from tests.property.effort import one_in
 from tests.world import COMPANY_FILES, EXAMPLES, write_world
 
 PARSERS: tuple[Callable[[str], object], ...] = (
@@ -111,7 +112,7 @@ class TestAnyFileIsReadOrRefused:
 
     shared = read_shared()
 
-    @settings(max_examples=80)
+    @one_in(2)
     @given(st.integers(0, 2**32), st.sampled_from(JOBS), st.sampled_from(("job", *COMPANY_FILES)))
     def test_slips_in_a_file(self, seed: int, job: Path, name: str):
         """A few random slips in an example job, or in one of the company's files."""

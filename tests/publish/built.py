@@ -1,19 +1,21 @@
 """The examples, built once for all tests that read what was built."""
 
-import fcntl
 import os
-import pickle
 import re
-from collections.abc import Mapping
+import subprocess
+import sys
+from collections.abc import Callable, Mapping
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
-from tempfile import gettempdir
+from tempfile import TemporaryDirectory
 
 import pytest
 
-from quotegen.pipeline import build
-from tests.pricing.shop import JOBS, shared
+from tests.once_per_run import once_per_run
+from tests.pricing.shop import JOBS
+
+REPO = Path(__file__).resolve().parents[2]
 
 EVERY_BUILT = pytest.mark.parametrize(
     "job_file",
@@ -21,9 +23,7 @@ EVERY_BUILT = pytest.mark.parametrize(
 )
 """Each example, all its tests on one worker, so that it is built once."""
 
-RUN = os.environ.setdefault("QUOTEGEN_TEST_RUN", str(os.getpid()))  # workers inherit it
-SHARED = Path(gettempdir()) / f"quotegen-built-{RUN}"
-"""Where one run of the tests keeps what it has built; `tests/conftest.py` clears it away."""
+MACHINE = {"TZ": "Pacific/Kiritimati", "PYTHONHASHSEED": "1", "LC_ALL": "C", "LANG": "C"}
 
 BLOCKS = frozenset({
     "address", "article", "caption", "dd", "details", "div", "dt", "figcaption", "figure",
@@ -35,21 +35,40 @@ UNSEEN = frozenset({"style", "script"})
 
 @cache
 def built(job_file: Path) -> Mapping[str, bytes]:
-    """Return every file of an example's package, by path.
+    """Every file of an example's package, by path; built once for a whole run of the tests."""
+    return once_per_run(*_package(job_file), *map(_package, JOBS))
 
-    All workers of a run share what one of them has built: the others wait for it and read it.
+
+def _package(job_file: Path) -> tuple[str, Callable[[], Mapping[str, bytes]]]:
+    def package() -> Mapping[str, bytes]:
+        with TemporaryDirectory() as folder:
+            return packaged(str(job_file), Path(folder), MACHINE)
+
+    return f"package of {job_file.stem}", package
+
+
+def packaged(job_file: str, folder: Path, machine: Mapping[str, str]) -> dict[str, bytes]:
+    """Run `package` silently and with warnings as errors; return its files, by path.
+
+    Args:
+        job_file: as typed in that folder.
+        folder: where the command is typed.
+        machine: what its environment says of time zone, language and hash seed.
     """
-    SHARED.mkdir(exist_ok=True)
-    kept = SHARED / f"{job_file.stem}.pickle"
-    with (SHARED / f"{job_file.stem}.lock").open("w") as lock:
-        fcntl.flock(lock, fcntl.LOCK_EX)
-        if not kept.exists():
-            made = build(job_file, shared())
-            assert made.problems == ()
-            assert made.package is not None
-            kept.write_bytes(pickle.dumps(dict(made.package.artifacts)))
-        artifacts: Mapping[str, bytes] = pickle.loads(kept.read_bytes())
-    return artifacts
+    plain = {key: value for key, value in os.environ.items() if key != "SOURCE_DATE_EPOCH"}
+    done = subprocess.run(
+        [sys.executable, "-W", "error", "-m", "quotegen", "package", job_file],
+        cwd=folder, env={**plain, "PYTHONPATH": str(REPO), **machine},
+        capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert (done.returncode, done.stderr) == (0, ""), done.stderr
+    (quote,) = (folder / "out").iterdir()
+    files = {
+        path.relative_to(quote).as_posix(): path.read_bytes()
+        for path in sorted(quote.rglob("*")) if path.is_file()
+    }  # fmt: skip
+    assert done.stdout.splitlines() == [f"out/{quote.name}/", *(f"  {name}" for name in files)]
+    return files
 
 
 def page_text(page: str) -> str:

@@ -9,7 +9,7 @@ from quotegen.problem import Problem
 from quotegen.quantity import Units
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec, ReadJob
-from tests.messages.lay_out import FILES, lay_out
+from tests.messages.case_files import FILES, lay_out
 
 SCOPE = frozenset({"slab", "steps", "drain", "demolition"})
 

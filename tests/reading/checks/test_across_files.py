@@ -9,7 +9,7 @@ from quotegen.reading.checks.across_files import FIRST_DAY
 from quotegen.reading.read import read_job
 from quotegen.reading.records import ReadJob
 from quotegen.trade.rules import load_rules
-from tests.messages.lay_out import GOOD, lay_out
+from tests.messages.case_files import GOOD, lay_out
 
 SCOPE = frozenset({"slab", "steps", "drain", "demolition"})
 

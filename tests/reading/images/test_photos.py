@@ -10,7 +10,7 @@ from PIL.ExifTags import GPS, IFD, Base
 
 from quotegen.problem import Problem, Source
 from quotegen.reading.images.photos import LARGEST_SIDE_PX, inside, shown_jpeg
-from tests.messages.made import huge_png
+from tests.messages.spoiled_files import huge_png
 
 HERE = Source(file="past-jobs.yaml", line=3)
 

@@ -7,8 +7,8 @@ from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import Document, parse
 from quotegen.reading.yaml.validate import near_miss, validate
-from tests.messages.codes import codes
-from tests.messages.lay_out import GOOD
+from tests.messages.case_files import GOOD
+from tests.messages.problem_codes import codes
 
 
 def _faults(text: str, model: type = JobFile) -> list[tuple[str, str, str]]:

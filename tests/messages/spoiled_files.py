@@ -1,4 +1,4 @@
-"""Bad files that no one would type: they are made where they are needed."""
+"""Files that nobody would type: empty, binary, huge. Each test spoils a good job file."""
 
 import struct
 import zlib
@@ -58,7 +58,7 @@ def _unknown_keys(job: Path) -> None:
 
 
 def huge_png(width: int, height: int) -> bytes:
-    """Return the head of a picture of that size, and hardly any pixels."""
+    """A PNG whose header claims that size, with hardly any pixels behind it."""
 
     def part(kind: bytes, data: bytes) -> bytes:
         return (
@@ -70,7 +70,7 @@ def huge_png(width: int, height: int) -> bytes:
     return b"\x89PNG\r\n\x1a\n" + part(b"IHDR", head) + part(b"IDAT", pixels) + part(b"IEND", b"")
 
 
-MADE: tuple[tuple[Callable[[Path], None], str, str, tuple[str, ...]], ...] = (
+SPOILED: tuple[tuple[Callable[[Path], None], str, str, tuple[str, ...]], ...] = (
     (_empty, "empty-file", "job.yaml:1:1", ("the file is empty", "start from a copy")),
     (_blank, "empty-file", "job.yaml:1:1", ("the file is empty",)),
     (_of_50_mb, "file-too-large", "job.yaml:1:1", ("the file is 50.0 MB", "at most 1 MB")),
@@ -84,4 +84,4 @@ MADE: tuple[tuple[Callable[[Path], None], str, str, tuple[str, ...]], ...] = (
     (_deep, "too-deep", "job.yaml:1:37", ("more than 30 levels", "is a bracket missing")),
     (_unknown_keys, "unknown-key", "job.yaml:1:1", ("`key_0` is not a key",)),
 )
-"""How a job file is spoilt, the code and the place of its first problem, and words it contains."""
+"""How the job file is spoiled, the code and place of its first problem, words of its message."""
