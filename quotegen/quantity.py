@@ -11,6 +11,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 INCHES_PER_FOOT = 12
+INCH_PARTS = 16  # the finest mark of a tape is a sixteenth
 FEET_PER_METER = Fraction(10_000, 3_048)  # 1 ft = 0.3048 m exactly, international yard 1959
 SQFT_PER_M2 = FEET_PER_METER**2
 CUFT_PER_CUYD = 27
@@ -120,17 +121,31 @@ def decimal_places(value: Decimal) -> int:
     return max(0, -exponent) if isinstance(exponent, int) else 0
 
 
-def tape(feet: float | Fraction | Decimal, *, parts: int = 16) -> str:
+def tape(feet: float | Fraction | Decimal, *, parts: int = INCH_PARTS) -> str:
     """Print a length as a tape reads it, such as `24'-6 1/2"`, to a sixteenth of an inch.
 
     A length under a foot is printed in inches alone.
     """
     exact = Fraction(feet) if not isinstance(feet, float) else Fraction(repr(feet))
     sign = "-" if exact < 0 else ""
-    steps = int(abs(exact) * INCHES_PER_FOOT * parts + Fraction(1, 2))
-    whole_inches, part = divmod(steps, parts)
-    whole_feet, inches = divmod(whole_inches, INCHES_PER_FOOT)
-    fraction = f" {Fraction(part, parts)}" if part else ""
+    whole_feet, inches = divmod(nearest(abs(exact) * INCHES_PER_FOOT, parts), INCHES_PER_FOOT)
+    shown = mixed_number(inches, between=" ")
     if not whole_feet:
-        return f'{sign}{inches}{fraction}"' if inches or not part else f'{sign}{fraction.strip()}"'
-    return f"{sign}{whole_feet}'-{inches}{fraction}\""
+        return f'{sign}{shown}"'
+    no_inches = "0 " if 0 < inches < 1 else ""
+    return f"{sign}{whole_feet}'-{no_inches}{shown}\""
+
+
+def mixed_number(value: Fraction, *, between: str = "-") -> str:
+    """Print a number that is not below zero with its fraction: `12`, `1/4`, `7-3/4`."""
+    whole, part = divmod(value, 1)
+    if not part:
+        return str(whole)
+    return f"{whole}{between}{part}" if whole else str(part)
+
+
+def nearest(value: Fraction, parts: int = INCH_PARTS) -> Fraction:
+    """Round half-up to the nearest sixteenth, or to another part of one."""
+    return Fraction(
+        (2 * value.numerator * parts + value.denominator) // (2 * value.denominator), parts
+    )

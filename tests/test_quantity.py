@@ -18,6 +18,8 @@ from quotegen.quantity import (
     decimal_from_text,
     decimal_of,
     decimal_places,
+    mixed_number,
+    nearest,
     rounded,
     tape,
 )
@@ -96,6 +98,25 @@ def test_the_tape_loses_no_sixteenth(sixteenths: int):
     feet, _, inches = printed.rpartition("'-")
     read = Fraction(feet or 0) * 12 + sum(Fraction(part) for part in inches.strip('"').split())
     assert read * 16 == sixteenths
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [("0", "0"), ("12", "12"), ("1/4", "1/4"), ("9/8", "1-1/8"), ("31/4", "7-3/4"), ("2/3", "2/3")],
+)
+def test_mixed_number(value: str, text: str):
+    """What is more than one is printed as a whole number and a fraction, never as `9/8`."""
+    assert mixed_number(Fraction(value)) == text
+    assert mixed_number(Fraction(value), between=" ") == text.replace("-", " ")
+
+
+@pytest.mark.parametrize(
+    ("value", "parts", "found"),
+    [("0.25", 16, "1/4"), ("1/32", 16, "1/16"), ("1/33", 16, "0"), ("1.13", 8, "9/8")],
+)
+def test_nearest(value: str, parts: int, found: str):
+    """A number is rounded half-up to the nearest part of one."""
+    assert nearest(Fraction(value), parts) == Fraction(found)
 
 
 @pytest.mark.parametrize(("value", "places"), [("2", 0), ("2.50", 1), ("18.25", 2), ("200", 0)])

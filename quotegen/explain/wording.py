@@ -20,6 +20,8 @@ from quotegen.quantity import (
     Units,
     decimal_of,
     decimal_places,
+    mixed_number,
+    nearest,
     rounded,
     tape,
 )
@@ -158,13 +160,13 @@ class Words:
     def depth(self, length: Length) -> str:
         """Write a thickness: inches, or millimeters."""
         if self.units is Units.US:
-            return self("inches", inches=_mixed(length.inches))
+            return self("inches", inches=mixed_number(length.inches))
         return self("millimeters", number=self.number(rounded(length.meters * 1000, 0), 0))
 
     def slope(self, fall: Length) -> str:
         """Write a fall: inches in a foot, or per cent."""
         if self.units is Units.US:
-            return self("fall_per_foot", inches=_mixed(rounded_to(fall.inches, 16)))
+            return self("fall_per_foot", inches=mixed_number(nearest(fall.inches)))
         return self.percent(fall.feet)
 
     def area(self, measured: PlacementTakeoff) -> str:
@@ -263,19 +265,3 @@ def _sign(difference: Decimal | Fraction) -> str:
 
 def _key(unit: Unit) -> str:
     return unit.value.replace(" ", "_")
-
-
-def rounded_to(value: Fraction, parts: int) -> Fraction:
-    """Round to the nearest so-many-th."""
-    return Fraction(
-        (2 * value.numerator * parts + value.denominator) // (2 * value.denominator), parts
-    )
-
-
-def _mixed(value: Fraction) -> str:
-    """Write a mixed number such as 4-3/4."""
-    whole, rest = divmod(value.numerator, value.denominator)
-    if not rest:
-        return str(whole)
-    part = f"{Fraction(rest, value.denominator)}"
-    return f"{whole}-{part}" if whole else part

@@ -1,1 +1,1 @@
-"""The trade's rules: dated data with sources, and one small pure function per rule beside it."""
+"""The trade's rules: dated data with sources, and one small pure function beside each rule."""

@@ -1,7 +1,7 @@
-"""The rule book: trade numbers as dated data, looked up by the quote date and never by today.
+"""The rule book: dated trade numbers, looked up by the quote date and never by today's date.
 
 A rule's value takes one of five shapes: a number, a piece of text, a range (`least` and `most`),
-a table of named numbers, or steps (`at_least` this, the value is that).
+a table of named numbers, or steps (from `at_least` this size up, the value is that).
 """
 
 from collections.abc import Mapping
@@ -19,7 +19,7 @@ PER_CENT = Fraction("1/100")
 
 
 class Certainty(StrEnum):
-    """How sure we are of a rule."""
+    """How sure we are that a rule is what its source says."""
 
     PUBLISHED = "published"
     PRACTICE = "common practice"
@@ -41,7 +41,7 @@ class Reference:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Range:
-    """From least to most, both included."""
+    """From least to most, both inclusive."""
 
     least: Decimal
     most: Decimal
@@ -49,7 +49,7 @@ class Range:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """From this size up, until the next step, the value is that."""
+    """A value that holds from one size up to the next step."""
 
     at_least: Decimal
     value: Decimal
@@ -60,7 +60,7 @@ Value: TypeAlias = Decimal | str | Range | Mapping[str, Decimal] | tuple[Step, .
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RuleValue:
-    """What a rule says from a date on."""
+    """What a rule says, starting on a date."""
 
     from_date: date
     value: Value
@@ -104,21 +104,21 @@ class Rule:
         raise LookupError(message)
 
     def with_own(self, number: Decimal, on: date) -> "Rule":
-        """Return the rule with a number of one's own from a date on."""
+        """Return the rule with a company's own number, starting on a date."""
         own = replace(self.at(on), from_date=on, value=number)
         return replace(self, values=(own, *(v for v in self.values if v.from_date < on)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RuleBook:
-    """All rules by name. Every lookup needs the quote date."""
+    """All rules by id. Every lookup needs the quote date."""
 
     rules: Mapping[str, Rule]
 
     def with_own(self, own: Mapping[str, Decimal], on: date) -> "RuleBook":
-        """Return a book in which some numbers, from a date on, are a company's own.
+        """Return a book with a company's own numbers in place of some, starting on a date.
 
-        The reference stays that of the source, which the company's figure stands in for.
+        The reference stays the source's: it is what the company's number replaces.
         """
         changed = {rule_id: self.rule(rule_id).with_own(number, on)
                    for rule_id, number in own.items()}  # fmt: skip
@@ -128,7 +128,7 @@ class RuleBook:
         """Return a rule.
 
         Raises:
-            LookupError: there is none of that name.
+            LookupError: no rule has that id.
         """
         if rule_id not in self.rules:
             message = f"there is no trade rule named {rule_id}"
@@ -136,25 +136,25 @@ class RuleBook:
         return self.rules[rule_id]
 
     def number(self, rule_id: str, on: date) -> Decimal:
-        """Return the number that a rule gave on a date."""
+        """Return the number that a rule gives on a date."""
         value = self._value(rule_id, on)
         if not isinstance(value, Decimal):
             raise _other_shape(rule_id, "a number")
         return value
 
     def exact(self, rule_id: str, on: date) -> Fraction:
-        """Return the number that a rule gave on a date as a fraction, for exact work."""
+        """Return the number that a rule gives on a date as a fraction, for exact arithmetic."""
         return Fraction(self.number(rule_id, on))
 
     def range(self, rule_id: str, on: date) -> Range:
-        """Return the range that a rule gave on a date."""
+        """Return the range that a rule gives on a date."""
         value = self._value(rule_id, on)
         if not isinstance(value, Range):
             raise _other_shape(rule_id, "a range")
         return value
 
     def table(self, rule_id: str, on: date) -> Mapping[str, Decimal]:
-        """Return the table of named numbers that a rule gave on a date."""
+        """Return the table of named numbers that a rule gives on a date."""
         value = self._value(rule_id, on)
         if not isinstance(value, Mapping):
             raise _other_shape(rule_id, "a table")
@@ -164,7 +164,7 @@ class RuleBook:
         """Return the value of the last step that a size reaches.
 
         Raises:
-            LookupError: the size is under the first step.
+            LookupError: the size is below the first step.
         """
         steps = self.steps(rule_id, on)
         reached = [step for step in steps if step.at_least <= size]
@@ -174,14 +174,14 @@ class RuleBook:
         return Fraction(reached[-1].value)
 
     def steps(self, rule_id: str, on: date) -> tuple[Step, ...]:
-        """Return the steps that a rule gave on a date."""
+        """Return the steps that a rule gives on a date."""
         steps = self._value(rule_id, on)
         if not isinstance(steps, tuple):
             raise _other_shape(rule_id, "steps")
         return steps
 
     def text(self, rule_id: str, on: date) -> str:
-        """Return what a rule said on a date as people read it, such as `10 ft` or `1/4 in`."""
+        """Return the value on a date as people read it, such as `10 ft` or `1/4 in`."""
         unit = self.rule(rule_id).unit
         value = self._value(rule_id, on)
         if isinstance(value, str):

@@ -1,4 +1,4 @@
-"""Until when a sale made at home may be cancelled. Not legal advice."""
+"""The last day to cancel a sale made at home. Not legal advice."""
 
 from calendar import SUNDAY
 from collections.abc import Container
@@ -12,24 +12,24 @@ from quotegen.trade.rules import RuleBook
 
 FEDERAL_DAYS = "cancel_days"
 LONGER_AT_65 = {"CA": "cancel_days_ca_65"}
-"""The rule of a state that gives a buyer of 65 or over more days."""
+"""By state: the rule that gives a buyer aged 65 or over more days."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CancelBy:
-    """The last day to cancel, and whether the law leaves room to count sooner."""
+    """The last day to cancel, and whether the law could also be read as ending sooner."""
 
     day: date
     is_the_later_count: bool
 
 
 def cancel_by(signed: date, rules: RuleBook, rule_id: str = FEDERAL_DAYS) -> CancelBy:
-    """Return midnight of which day ends the right to cancel (16 CFR 429.0, 429.1(a)).
+    """Return the day at whose midnight the right to cancel ends (16 CFR 429.0, 429.1(a)).
 
     Three business days after the day of signing; Saturday counts, Sunday and federal holidays
     (5 USC 6103) do not. Where a holiday falls on a weekend and is observed on a weekday, the
-    rule does not say whether that weekday counts: the later date is returned, and said to be so.
-    States may give more days, which another rule names, or begin to count later.
+    rule does not say whether that weekday counts: the later date is returned and marked as such.
+    States may give more days, which another rule names, or start the count later.
     """
     days = int(rules.number(rule_id, signed))
     on_the_day = _count(signed, days, _holidays(signed.year, observed=False))
@@ -40,14 +40,14 @@ def cancel_by(signed: date, rules: RuleBook, rule_id: str = FEDERAL_DAYS) -> Can
 
 
 def sign_by(start: date, rules: RuleBook) -> date:
-    """Return the last day to sign so that the right to cancel has ended before work starts."""
+    """Return the last day to sign if the right to cancel is to end before work starts."""
     day = start - timedelta(days=1)
     while cancel_by(day, rules).day >= start:
         day -= timedelta(days=1)
     return day
 
 
-@cache  # asked for with every way to choose, and slow to work out
+@cache  # asked for with every combination of choices, and slow to work out
 def _holidays(year: int, *, observed: bool) -> frozenset[date]:
     """Return the federal holidays of a year and the next."""
     return frozenset(country_holidays("US", years=(year, year + 1), observed=observed))

@@ -1,6 +1,6 @@
 """What a written contract for work on a home must carry, by state. Not legal advice.
 
-The data names clauses and says how sure we are of each; no legal wording is made up or copied.
+The data names clauses and says how sure we are of each. No legal wording is invented or copied.
 """
 
 from dataclasses import dataclass
@@ -10,16 +10,15 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-import yaml
-
 from quotegen.money import Money
 from quotegen.quantity import decimal_from_text
+from quotegen.trade.rules import plain_yaml
 
 FEDERAL = "US"
 
 
 class Element(StrEnum):
-    """A part of a written contract that some law asks for."""
+    """A part of a written contract that some law requires."""
 
     WRITTEN = "written"
     WHOLE_AGREEMENT = "whole_agreement"
@@ -53,7 +52,7 @@ class Element(StrEnum):
 
 
 class Seen(StrEnum):
-    """How a clause was seen: itself, in a page that reports it, or not at all."""
+    """Where we saw a clause: in the law itself, in a page that reports it, or nowhere yet."""
 
     SEEN = "seen"
     REPORTED = "as reported"
@@ -62,7 +61,7 @@ class Seen(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Demand:
-    """One element that a law asks for, with the clause that does."""
+    """One element that a law requires, with the clause that requires it."""
 
     element: Element
     clause: str
@@ -75,8 +74,8 @@ class Law:
 
     Attributes:
         state: two letters, `US` for the federal rule.
-        over: dollars of price from which it applies.
-        link: of the official text or its office.
+        over: price in dollars from which it applies.
+        link: to the official text, or to the office in charge of it.
         demands: in the order of `Element`.
     """
 
@@ -90,25 +89,25 @@ class Law:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ContractLaws:
-    """Every law that we know, what each element means, and when all was last checked."""
+    """Every law that we know, what each element means, and when they were last checked."""
 
     laws: tuple[Law, ...]
     meanings: tuple[tuple[Element, str], ...]
     checked_on: date
 
     def of(self, state: str | None, price: Money) -> tuple[Law, ...]:
-        """Return the laws that reach a job: that of its state, then the federal rule."""
+        """Return the laws that apply to a job: its state's, then the federal rule."""
         named = (state, FEDERAL)
         return tuple(
             law for name in named for law in self.laws if law.state == name and price >= law.over
         )
 
     def meaning(self, element: Element) -> str:
-        """Return what an element is, in plain words."""
+        """Return the meaning of an element, in plain words."""
         return dict(self.meanings)[element]
 
     def superset(self) -> tuple[Element, ...]:
-        """Return every element that any law asks for: the advice where no law is known."""
+        """Return every element that any law requires: the advice where no law is known."""
         asked = {demand.element for law in self.laws for demand in law.demands}
         return tuple(element for element in Element if element in asked)
 
@@ -117,8 +116,7 @@ class ContractLaws:
 def load_laws() -> ContractLaws:
     """Read the laws that come with quotegen, once."""
     entry = files("quotegen.trade") / "law" / "contracts.yaml"
-    # BaseLoader makes text, lists and mappings only.
-    data = yaml.load(entry.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)  # noqa: S506
+    data = plain_yaml(entry.read_text(encoding="utf-8"))
     return ContractLaws(
         laws=tuple(_law(state, fields) for state, fields in data["laws"].items()),
         meanings=tuple((Element(name), meaning) for name, meaning in data["elements"].items()),

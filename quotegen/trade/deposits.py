@@ -1,11 +1,10 @@
-"""What a state lets a contractor take before work begins. Not legal advice."""
+"""How large a deposit a state lets a contractor take before work begins. Not legal advice."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
-from types import MappingProxyType
 
 from quotegen.money import Money, down_to_cents
 from quotegen.quantity import decimal_of
@@ -27,17 +26,18 @@ class _Sale:
     rules: RuleBook
     on: date
 
-    def third(self, state: str) -> Fraction:
-        return self.price / self.rules.exact(f"deposit_one_in_{state}", self.on)
+    def part(self, one_in: str) -> Fraction:
+        """Return the part of the price that a rule such as `one in 3` allows."""
+        return self.price / self.rules.exact(one_in, self.on)
 
-    def is_over(self, state: str) -> bool:
-        return self.price > self.rules.exact(f"deposit_from_{state}", self.on)
+    def is_over(self, limit: str) -> bool:
+        return self.price > self.rules.exact(limit, self.on)
 
 
 def deposit_cap(
     state: str, price: Money, special_order: Decimal, rules: RuleBook, on: date
 ) -> DepositCap | None:
-    """Return the largest deposit on a home-improvement price, None where no cap is known.
+    """Return the largest deposit on a home-improvement contract; None where no cap is known.
 
     CA: the lesser of $1,000 or 10 % (B&P 7159.5). ME over $3,000 and MD: one third (10 MRS 1487,
     Bus. Reg. 8-617). MA over $1,000: the greater of one third or the cost of special-order items
@@ -53,13 +53,12 @@ def deposit_cap(
     if state not in _CAPS:
         return None
     sale = _Sale(price=Fraction(price), special_order=Fraction(special_order), rules=rules, on=on)
-    most = _CAPS[state](sale)
+    rule_id, cap = _CAPS[state]
+    most = cap(sale)
     if most is None:
         return None
-    named = f"deposit_share_{state.lower()}" if state == "CA" else f"deposit_one_in_{state.lower()}"
-    return DepositCap(
-        most=down_to_cents(decimal_of(most)), reference=rules.rule(named).at(on).reference
-    )
+    reference = rules.rule(rule_id).at(on).reference
+    return DepositCap(most=down_to_cents(decimal_of(most)), reference=reference)
 
 
 def _california(sale: _Sale) -> Fraction:
@@ -68,27 +67,30 @@ def _california(sale: _Sale) -> Fraction:
 
 
 def _maine(sale: _Sale) -> Fraction | None:
-    return sale.third("me") if sale.is_over("me") else None
+    return sale.part("deposit_one_in_me") if sale.is_over("deposit_from_me") else None
 
 
 def _maryland(sale: _Sale) -> Fraction:
-    return sale.third("md")
+    return sale.part("deposit_one_in_md")
 
 
 def _massachusetts(sale: _Sale) -> Fraction | None:
-    return max(sale.third("ma"), sale.special_order) if sale.is_over("ma") else None
+    if not sale.is_over("deposit_from_ma"):
+        return None
+    return max(sale.part("deposit_one_in_ma"), sale.special_order)
 
 
 def _pennsylvania(sale: _Sale) -> Fraction | None:
-    return sale.third("pa") + sale.special_order if sale.is_over("pa") else None
+    if not sale.is_over("deposit_from_pa"):
+        return None
+    return sale.part("deposit_one_in_pa") + sale.special_order
 
 
-_CAPS: MappingProxyType[str, Callable[[_Sale], Fraction | None]] = MappingProxyType(
-    {
-        "CA": _california,
-        "MA": _massachusetts,
-        "MD": _maryland,
-        "ME": _maine,
-        "PA": _pennsylvania,
-    }
-)
+_CAPS: Mapping[str, tuple[str, Callable[[_Sale], Fraction | None]]] = {
+    "CA": ("deposit_share_ca", _california),
+    "MA": ("deposit_one_in_ma", _massachusetts),
+    "MD": ("deposit_one_in_md", _maryland),
+    "ME": ("deposit_one_in_me", _maine),
+    "PA": ("deposit_one_in_pa", _pennsylvania),
+}
+"""By state: the rule whose source is quoted, and how the cap is worked out."""

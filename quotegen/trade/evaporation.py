@@ -1,4 +1,4 @@
-"""How fast water leaves fresh concrete: a guide to within 40 %, never a limit of acceptance."""
+"""How fast water leaves fresh concrete: a guide to within 40 %, never an acceptance limit."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -10,7 +10,7 @@ from quotegen.trade.book import PER_CENT, RuleBook
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Air:
-    """The weather over the slab: °F, per cent, and mph read low over the slab."""
+    """The weather over the slab: °F, per cent, and wind in mph read just above it."""
 
     concrete_f: Decimal
     air_f: Decimal
@@ -19,11 +19,11 @@ class Air:
 
 
 def evaporation_lb(weather: Air, rules: RuleBook, on: date) -> Decimal:
-    """Evaporation in lb per sq ft per hour (Uno, ACI Materials Journal 95-M34).
+    """Return the evaporation in lb per sq ft per hour (Uno, ACI Materials Journal 95-M34).
 
-    (Tc^2.5 - r Ta^2.5)(1 + 0.4 V) 10^-6; zero where water would settle on the slab instead.
-    The one form that is computed: for kg/m2 it is converted, as the rounded metric form differs.
-    Says too much, by 15 to 24 %, in air much colder than the concrete; nothing below 0 °F.
+    (Tc^2.5 - r Ta^2.5)(1 + 0.4 V) 10^-6; zero where water would condense on the slab instead.
+    Always computed in this form and converted to kg/m2, since the rounded metric form differs.
+    Overstates by 15 to 24 % in air much colder than the concrete; does not hold below 0 °F.
     """
     numbers = rules.table("evaporation_uno", on)
     share, power = weather.humidity_percent * decimal_of(PER_CENT), numbers["power"]
@@ -33,7 +33,7 @@ def evaporation_lb(weather: Air, rules: RuleBook, on: date) -> Decimal:
 
 
 def evaporation_menzel_lb(weather: Air, rules: RuleBook, on: date) -> Decimal:
-    """Evaporation in lb per sq ft per hour by vapor pressures (Menzel 1954, the ACI 305R chart).
+    """Return the same from vapor pressures (Menzel 1954, the ACI 305R chart).
 
     0.44 (e0 - ea)(0.253 + 0.096 V), e in psi. A second opinion, better in cold air.
     """
@@ -46,9 +46,9 @@ def evaporation_menzel_lb(weather: Air, rules: RuleBook, on: date) -> Decimal:
 
 
 def vapor_pressure_kpa(temperature_c: Decimal, rules: RuleBook, on: date) -> Decimal:
-    """Saturation vapor pressure over water in kPa, of a temperature in °C (FAO 56, equation 11).
+    """Return the saturation vapor pressure over water in kPa, at a temperature in °C.
 
-    0.6108 exp(17.27 t / (t + 237.3)). For weather, from about freezing to 50 °C.
+    0.6108 exp(17.27 t / (t + 237.3)) (FAO 56, equation 11), from about freezing to 50 °C.
     """
     numbers = rules.table("vapor_pressure", on)
     lift = numbers["slope"] * temperature_c / (temperature_c + numbers["base"])
@@ -56,7 +56,7 @@ def vapor_pressure_kpa(temperature_c: Decimal, rules: RuleBook, on: date) -> Dec
 
 
 def needs_care(evaporation: Decimal, *, low_bleed: bool, rules: RuleBook, on: date) -> bool:
-    """Say whether the surface is to be protected: from 0.2 lb per sq ft per hour (ACI 308-81).
+    """Whether the surface needs protection: from 0.2 lb per sq ft per hour (ACI 308-81).
 
     From 0.1 for a mix that bleeds little water.
     """
@@ -64,7 +64,7 @@ def needs_care(evaporation: Decimal, *, low_bleed: bool, rules: RuleBook, on: da
 
 
 def may_need_care(evaporation: Decimal, *, low_bleed: bool, rules: RuleBook, on: date) -> bool:
-    """Say whether the true rate may pass that limit, since it differs by up to 40 % (Hover)."""
+    """Whether the true rate may pass that limit, since it differs by up to 40 % (Hover)."""
     spread = rules.number("evaporation_scatter", on) * decimal_of(PER_CENT)
     return evaporation * (1 + spread) >= _limit(low_bleed=low_bleed, rules=rules, on=on)
 

@@ -1,7 +1,7 @@
 """Whole days to wait after the pour, or after sealing, in mild weather.
 
-All are common practice; below about 50 °F they grow, and a product label comes first.
-Where a rule gives a range the longer wait counts. Hours round up to whole days.
+All are common practice. Below about 50 °F they are longer, and a product label comes first.
+Where a rule gives a range, the longer wait counts. Hours round up to whole days.
 """
 
 from datetime import date, timedelta
@@ -43,11 +43,6 @@ def cure_days(rules: RuleBook, on: date) -> int:
 def color_days(rules: RuleBook, on: date) -> int:
     """Days of warm, dry weather until the color of new concrete may be judged."""
     return timedelta(weeks=int(rules.number("color_wait_warm", on))).days
-
-
-def seal_days(rules: RuleBook, on: date) -> int:
-    """Days until a sealer may go on. Not for products that cure and seal on the first day."""
-    return int(rules.number("seal_wait", on))
 
 
 def sealer_walk_days(rules: RuleBook, on: date) -> int:

@@ -1,4 +1,4 @@
-"""How rough a first price is."""
+"""How rough a ballpark price is."""
 
 from datetime import date
 from decimal import Decimal
@@ -8,14 +8,14 @@ from quotegen.trade.book import PER_CENT, RuleBook
 
 
 def paced_factors(rules: RuleBook, on: date) -> tuple[Fraction, Fraction]:
-    """Return by what a paced side may be too long and too short: 0.95 and 1.05 of it.
+    """Return the factors from a paced side to the shortest and longest it may be: 0.95 and 1.05.
 
-    Common practice; for sides paced on open, fairly level ground.
+    Common practice, for sides paced on open, fairly level ground.
     """
     spread = rules.exact("paced_side_spread", on) * PER_CENT
     return 1 - spread, 1 + spread
 
 
 def rough_step(rules: RuleBook, on: date) -> Decimal:
-    """Return the dollars that a rough price is opened out to, such as 100. Common practice."""
+    """Return the dollars that a ballpark price is rounded out to, such as 100. Common practice."""
     return rules.number("rough_price_step", on)

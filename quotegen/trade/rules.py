@@ -1,4 +1,4 @@
-"""Reads the rule files that come with quotegen, and refuses a rule that lacks its source."""
+"""Reads the rule files that come with quotegen, and rejects a rule that lacks its source."""
 
 from collections.abc import Mapping
 from datetime import date
@@ -7,6 +7,7 @@ from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from types import MappingProxyType
+from typing import Any
 
 import yaml
 
@@ -34,15 +35,15 @@ __all__ = [
     "load_rules",
 ]
 
-RULE_FIELDS = frozenset({"description", "unit", "values", "checked_on", "sure"})
-RULE_EXTRAS = frozenset({"note"})
-VALUE_FIELDS = frozenset({"from", "value", "reference"})
-REFERENCE_FIELDS = frozenset({"title", "edition", "clause"})
-REFERENCE_EXTRAS = frozenset({"link"})
+_RULE_FIELDS = frozenset({"description", "unit", "values", "checked_on", "sure"})
+_RULE_EXTRAS = frozenset({"note"})
+_VALUE_FIELDS = frozenset({"from", "value", "reference"})
+_REFERENCE_FIELDS = frozenset({"title", "edition", "clause"})
+_REFERENCE_EXTRAS = frozenset({"link"})
 
 
 class RuleFileError(ValueError):
-    """A rule file is not as it must be; says which file and rule."""
+    """A fault in a rule file; names the file and the rule."""
 
 
 @cache
@@ -70,22 +71,27 @@ def read_rules() -> dict[str, Rule]:
 
 
 def read_rule_text(text: str, file: str) -> tuple[Rule, ...]:
-    """Read the rules of one file; scalars stay text, so no number passes through a float.
+    """Return the rules of one file; scalars stay text, so no number passes through a float.
 
     Raises:
-        RuleFileError: a field is missing, unknown or not of its kind.
+        RuleFileError: a field is missing, unknown or of the wrong kind.
     """
     try:
-        # BaseLoader makes text, lists and mappings only.
-        data = yaml.load(text, Loader=yaml.BaseLoader)  # noqa: S506
+        data = plain_yaml(text)
     except yaml.YAMLError as error:
         raise _fault(file, "(all)", f"is not YAML: {error}") from error
     return tuple(_rule(file, rule_id, fields) for rule_id, fields in _mapping(file, "", data))
 
 
+def plain_yaml(text: str) -> Any:
+    """Return YAML as text, lists and mappings only, read by libyaml where PyYAML has it."""
+    loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+    return yaml.load(text, Loader=loader)  # noqa: S506 # a BaseLoader makes no objects
+
+
 def _rule(file: str, rule_id: str, data: object) -> Rule:
     where = rule_id
-    fields = _fields(file, where, data, RULE_FIELDS, RULE_EXTRAS)
+    fields = _fields(file, where, data, _RULE_FIELDS, _RULE_EXTRAS)
     sure = _text(file, where, fields, "sure")
     if sure not in list(Certainty):
         raise _fault(file, where, f"sure is {sure!r}, not one of {', '.join(Certainty)}")
@@ -109,8 +115,8 @@ def _rule(file: str, rule_id: str, data: object) -> Rule:
 
 
 def _rule_value(file: str, where: str, data: object) -> RuleValue:
-    fields = _fields(file, where, data, VALUE_FIELDS)
-    named = _fields(file, where, fields["reference"], REFERENCE_FIELDS, REFERENCE_EXTRAS)
+    fields = _fields(file, where, data, _VALUE_FIELDS)
+    named = _fields(file, where, fields["reference"], _REFERENCE_FIELDS, _REFERENCE_EXTRAS)
     return RuleValue(
         from_date=_date(file, where, fields, "from"),
         value=_value(file, where, fields["value"]),

@@ -1,4 +1,4 @@
-"""Cold, heat, and how long the surface of a slab can be worked."""
+"""Cold, heat, and how long the surface of a slab can be finished."""
 
 from datetime import date
 from decimal import Decimal
@@ -11,60 +11,55 @@ from quotegen.trade.book import RuleBook, Step
 
 
 def float_wait_hours(air_f: Decimal, rules: RuleBook, on: date) -> Decimal | None:
-    """Hours from placing until finishing can begin, by air in °F (ASCC Position Statement 15).
+    """Return the hours from placing until finishing can begin, by air in °F.
 
-    4.25 h at 50, 2.75 h at 70, 1.75 h at 90 °F; between these, along a straight line. None
-    outside of what the survey covers. No promise: mix, wind and base move it.
+    4.25 h at 50, 2.75 h at 70, 1.75 h at 90 °F, and along straight lines between (ASCC Position
+    Statement 15). None outside what the survey covers. No promise: mix, wind and base change it.
     """
     return _between(rules.steps("float_wait", on), air_f)
 
 
 def set_hours(air_f: Decimal, rules: RuleBook, on: date) -> Decimal | None:
-    """Hours from placing until concrete has set, by air in °F (trade table, from memory).
+    """Return the hours from placing until concrete has set, by air in °F.
 
-    None outside of 30 to 100 °F.
+    A trade table, from memory. None outside 30 to 100 °F.
     """
     return _between(rules.steps("set_time", on), air_f)
 
 
 def finishing_hours(air_f: Decimal, rules: RuleBook, on: date) -> Decimal | None:
-    """Hours in which the surface takes a finish: from ready to float until it has set.
+    """Return the hours in which the surface takes a finish: from ready to float until it has set.
 
-    A guide from two tables that measure two events; the crew goes by the print of a boot.
+    A guide from two tables that measure two events; the crew goes by a boot print.
     """
     ready, is_set = float_wait_hours(air_f, rules, on), set_hours(air_f, rules, on)
     return None if ready is None or is_set is None else is_set - ready
 
 
 def parts_needed(area_sqft: Decimal, an_hour_sqft: Fraction, hours: Decimal) -> int:
-    """In how many parts a slab is placed so that a crew finishes each within its window.
+    """Return in how many parts to place a slab so that a crew can finish each in its window.
 
     Area over what the crew finishes in the window, rounded up. Trucks spaced by the window do
-    the same as pours on two days.
+    as well as pours on two days.
     """
     return ceil(Fraction(area_sqft) / finished_sqft(an_hour_sqft, hours))
 
 
 def finished_sqft(an_hour_sqft: Fraction, hours: Decimal) -> Fraction:
-    """Area in square feet that a crew finishes in so many hours."""
+    """Return the area in square feet that a crew finishes in so many hours."""
     return an_hour_sqft * Fraction(hours)
 
 
-def was_cold_by_the_old_rule(daily_means_f: tuple[Decimal, ...], rules: RuleBook, on: date) -> bool:
-    """Say whether every daily mean in °F is under 40, as the rule before 2010 asked.
-
-    For showing where the two rules disagree; `mix.is_cold` is the one that is used.
-    """
-    return max(daily_means_f) < rules.number("cold_mean_old", on)
-
-
 def least_mixed_f(air_f: Decimal, rules: RuleBook, on: date) -> Fraction:
-    """Least temperature in °F of concrete as mixed, thin sections (ACI 306R Table 3.1, memory)."""
+    """Return the least temperature of concrete as mixed, in °F, by air in °F.
+
+    For thin sections (ACI 306R Table 3.1, from memory).
+    """
     return rules.step("cold_concrete_mixed", Fraction(air_f), on)
 
 
 def placed_too_cold(concrete_f: Decimal, rules: RuleBook, on: date) -> bool:
-    """Say whether concrete is colder than 55 °F as placed (ACI 306R Table 3.1, from memory).
+    """Whether concrete is colder than 55 °F as placed (ACI 306R Table 3.1, from memory).
 
     For sections under 12 in, in cold weather.
     """
@@ -72,13 +67,13 @@ def placed_too_cold(concrete_f: Decimal, rules: RuleBook, on: date) -> bool:
 
 
 def protection_days(*, exposed: bool, accelerated: bool, rules: RuleBook, on: date) -> int:
-    """Days of protection in cold weather without load (ACI 306R Table 5.1, from memory)."""
+    """Return the days of protection in cold weather, no load (ACI 306R Table 5.1, from memory)."""
     row = ("exposed" if exposed else "not exposed") + (" accelerated" if accelerated else "")
     return int(rules.table("cold_protection", on)[row])
 
 
 def heat_risk(heat_index_f: Decimal, rules: RuleBook, on: date) -> str:
-    """Return the risk of work at a heat index in °F: lower, moderate, high, extreme (OSHA)."""
+    """Return the risk of working at a heat index in °F: lower, moderate, high, extreme (OSHA)."""
     reached = [
         name for name, least in rules.table("heat_risk", on).items() if heat_index_f >= least
     ]
@@ -86,7 +81,7 @@ def heat_risk(heat_index_f: Decimal, rules: RuleBook, on: date) -> str:
 
 
 def _between(steps: tuple[Step, ...], at: Decimal) -> Decimal | None:
-    """Return the value along straight lines from step to step, None outside of them."""
+    """Return the value along straight lines from step to step, None outside them."""
     for low, high in pairwise(steps):
         if low.at_least <= at <= high.at_least:
             part = Fraction(at - low.at_least) / Fraction(high.at_least - low.at_least)

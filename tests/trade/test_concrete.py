@@ -32,9 +32,3 @@ def test_volume_stays_exact() -> None:
     """Three times a third of a yard is a yard, with nothing lost."""
     third = concrete.net_volume_cuyd(Decimal(27), Fraction(4), RULES, ON)
     assert third == Fraction(1, 3)
-
-
-def test_thickness_is_held_to_the_code() -> None:
-    """3-1/2 in passes, and a sixteenth less does not."""
-    assert concrete.thickness_allowed(Fraction("3.5"), RULES, ON)
-    assert not concrete.thickness_allowed(Fraction("3.4375"), RULES, ON)

@@ -1,6 +1,5 @@
 """What content pages say about the trade comes from rules that exist."""
 
-import ast
 import re
 from datetime import date
 from pathlib import Path
@@ -9,7 +8,6 @@ import pytest
 import yaml
 
 from quotegen.trade.rules import load_rules
-from tests.architecture.tree import calls, modules, name_of, parsed
 
 ON = date(2026, 11, 24)
 CONTENT = Path(__file__).parents[2] / "content" / "en"
@@ -50,18 +48,3 @@ def test_every_scope_page_has_its_headings() -> None:
     for page in (CONTENT / "scope").glob("*.md"):
         headings = re.findall(r"^## (.*)$", page.read_text(encoding="utf-8"), flags=re.MULTILINE)
         assert headings == HEADINGS, page.name
-
-
-def test_code_looks_up_rules_that_exist() -> None:
-    """Each rule that the program asks for by name is in trade/data."""
-    asked = {"number", "exact", "range", "table", "step", "steps", "text", "rule"}
-    known, unknown = load_rules().rules, []
-    for path in modules():
-        for call, name in calls(parsed(path)):
-            owner, _, method = name.rpartition(".")
-            if method not in asked or owner.rpartition(".")[2] not in {"rules", "_rules"}:
-                continue
-            first = call.args[0] if call.args else None
-            if isinstance(first, ast.Constant) and first.value not in known:
-                unknown.append(f"{name_of(path)}:{call.lineno}: {first.value!r}")
-    assert unknown == []

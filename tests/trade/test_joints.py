@@ -1,4 +1,4 @@
-"""Joint layout beyond the published cases."""
+"""Spacing of joints beyond the published cases."""
 
 from datetime import date
 from fractions import Fraction
@@ -18,28 +18,18 @@ ON = date(2026, 11, 24)
 )
 def test_spacing_meets_both_rules(thickness: str, spacing: str) -> None:
     """The spacing is the lesser of the multiple of thickness and the table."""
-    assert joints.joint_spacing_ft(Fraction(thickness), RULES, ON) == Fraction(spacing)
+    spacing_ft, _ = joints.governing_spacing(Fraction(thickness), RULES, ON)
+    assert spacing_ft == Fraction(spacing)
 
 
-def test_a_thin_slab_has_no_spacing() -> None:
-    """Under 3 in the table says nothing, and so does the function."""
-    with pytest.raises(LookupError, match="joint_spacing_by_thickness starts at 3"):
-        joints.joint_spacing_ft(Fraction("2.5"), RULES, ON)
+def test_a_thin_slab_goes_by_the_multiple_alone() -> None:
+    """Under 3 in the table says nothing: 30 times 2-1/2 in is 6-1/4 ft."""
+    spacing_ft, rules = joints.governing_spacing(Fraction("2.5"), RULES, ON)
+    assert spacing_ft == Fraction("6.25")
+    assert rules == ("joint_spacing_multiplier",)
 
 
-def test_a_side_of_just_the_spacing_needs_no_joint() -> None:
-    """A side as long as the spacing is one panel; a hair over makes two."""
-    assert joints.panels_needed(Fraction(10), Fraction(10)) == 1
-    assert joints.panels_needed(Fraction(10) + Fraction(1, 1000), Fraction(10)) == 2
-
-
-def test_the_order_of_the_sides_does_not_matter() -> None:
-    """A panel turned by a quarter is the same panel."""
-    assert joints.panel_ratio_fits(Fraction(15), Fraction(10), RULES, ON)
-    assert not joints.panel_ratio_fits(Fraction(16), Fraction(10), RULES, ON)
-
-
-def test_saw_window_runs_forward() -> None:
-    """The window for sawing opens before it closes."""
-    window = joints.saw_window_hours(RULES, ON)
-    assert window.least < window.most
+def test_both_rules_are_named_where_they_agree() -> None:
+    """At 4 in the multiple and the table both give 10 ft."""
+    _, rules = joints.governing_spacing(Fraction(4), RULES, ON)
+    assert rules == ("joint_spacing_multiplier", "joint_spacing_by_thickness")

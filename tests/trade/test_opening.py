@@ -22,11 +22,6 @@ def test_waits_grow_with_the_load() -> None:
     assert (drive, truck) == (7, 28)
 
 
-def test_sealing_waits_for_curing() -> None:
-    """A sealer goes on after curing has ended."""
-    assert opening.cure_days(RULES, ON) < opening.seal_days(RULES, ON)
-
-
 def test_waits_after_sealing_round_up_to_days() -> None:
     """24 hours are one day and 72 hours are three."""
     assert opening.sealer_walk_days(RULES, ON) == 1

@@ -2,7 +2,6 @@
 
 from datetime import date
 from decimal import Decimal
-from fractions import Fraction
 
 from quotegen.trade import sealing
 from quotegen.trade.rules import load_rules
@@ -18,11 +17,6 @@ def test_a_film_is_renewed_sooner() -> None:
     soaked = sealing.reseal_years(Sealer.PENETRATING, RULES, ON)
     assert (film.least, film.most) == (Decimal(2), Decimal(3))
     assert film.most <= soaked.least
-
-
-def test_two_coats_of_sealer() -> None:
-    """300 sq ft take two gallons where one covers 300 sq ft, and four where it covers 150."""
-    assert sealing.sealer_gal(Decimal(300), RULES, ON) == (Fraction(2), Fraction(4))
 
 
 def test_coats_that_fall_due_in_ten_years() -> None:

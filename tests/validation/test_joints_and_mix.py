@@ -11,22 +11,12 @@ from fractions import Fraction
 import pytest
 
 from quotegen.quantity import rounded
-from quotegen.trade import joints, mix, reinforcement, sealing, slopes, tolerances
+from quotegen.trade import joints, mix, reinforcement, slopes
 from quotegen.trade.mix import Weathering
 from quotegen.trade.rules import load_rules
 
 RULES = load_rules()
 ON = date(2026, 11, 24)
-
-
-def test_accepted_spacing_at_4_in() -> None:
-    """ACI 302.1R-96, joint spacing 24 to 36 times the thickness (C09): 8 and 12 ft; as reported."""
-    assert joints.accepted_spacing_ft(Fraction(4), RULES, ON) == (Fraction(8), Fraction(12))
-
-
-def test_accepted_spacing_is_capped() -> None:
-    """ACI 302.1R-96, spacing not over 18 ft (C10): 7 in gives 18, not 21; as reported."""
-    assert joints.accepted_spacing_ft(Fraction(7), RULES, ON) == (Fraction(14), Fraction(18))
 
 
 @pytest.mark.parametrize(
@@ -39,25 +29,10 @@ def test_thirty_times_the_thickness(thickness: str, spacing: str) -> None:
     assert times * Fraction(thickness) / 12 == Fraction(spacing)
 
 
-@pytest.mark.parametrize(("long_ft", "fits"), [(15, True), (16, False)])
-def test_panel_ratio(long_ft: int, fits: bool) -> None:
-    """ACI 302.1R-80 2.3.2, length at most 1.5 times width (C12); as reported."""
-    assert joints.panel_ratio_fits(Fraction(10), Fraction(long_ft), RULES, ON) is fits
-
-
 @pytest.mark.parametrize(("thickness", "feet"), [(3, 8), (4, 10), (5, 12), (6, 12)])
 def test_longest_space_between_joints(thickness: int, feet: int) -> None:
     """A ready-mixed trade guide, table of the longest space between joints (C13); published."""
     assert RULES.step("joint_spacing_by_thickness", Fraction(thickness), ON) == feet
-
-
-def test_wide_drive_needs_a_joint_down_the_middle() -> None:
-    """The same guide's examples (C13): 12 ft wide in the thin class, 16 ft at 6 in; published."""
-    assert joints.panels_needed(Fraction(12), RULES.step(
-        "joint_spacing_by_thickness", Fraction("3.5"), ON)) == 2  # fmt: skip
-    assert joints.panels_needed(
-        Fraction(16), joints.joint_spacing_ft(Fraction(6), RULES, ON)
-    ) == 2  # fmt: skip
 
 
 @pytest.mark.parametrize(
@@ -77,15 +52,13 @@ def test_saw_depth(thickness: str, depth: str) -> None:
         ("6x6 W4.0", "0.080", "58"),
     ],
 )
-def test_wire_area_and_weight(style: str, area: str, weight: str) -> None:
-    """Concrete Construction, October 1975, p. 454 (C15, C16); published.
+def test_wire_weight(style: str, area: str, weight: str) -> None:
+    """Concrete Construction, October 1975, p. 454 (C15, C16), area and weight; published.
 
     The published weight is 7 to 11 % over bare wire at 3.4 lb per ft per sq in, both ways.
     """
-    found = reinforcement.wire_area_sqin_per_ft(style, RULES, ON)
-    assert found == Decimal(area)
     assert reinforcement.wire_weight_lb_per_100_sqft(style, RULES, ON) == Decimal(weight)
-    bare = found * 2 * Decimal("3.4") * 100
+    bare = Decimal(area) * 2 * Decimal("3.4") * 100
     assert Decimal("1.06") < Decimal(weight) / bare < Decimal("1.11")
 
 
@@ -108,15 +81,8 @@ def test_strength_by_weathering(weathering: Weathering, psi: str) -> None:
     assert mix.strength_psi(weathering, deicers=False, rules=RULES, on=ON) == Decimal(psi)
 
 
-def test_air_by_weathering() -> None:
-    """IRC Table R402.2, footnote on air (C28): 5 to 7 % from moderate up; as reported."""
-    air = mix.air_percent(Weathering.MODERATE, RULES, ON)
-    assert air is not None
-    assert (air.least, air.most) == (Decimal(5), Decimal(7))
-
-
 def test_salt_on_a_drive_by_edition() -> None:
-    """ACI 332-20 class RF3 4,500 psi and 0.45, ACI 332-14 4,000 psi (C29); published.
+    """ACI 332-20 class RF3 4,500 psi, ACI 332-14 4,000 psi (C29); published.
 
     Seen in a state association's advisory on scaling.
     """
@@ -124,12 +90,6 @@ def test_salt_on_a_drive_by_edition() -> None:
     before = date(2019, 12, 31)
     assert mix.strength_psi(severe, deicers=True, rules=RULES, on=before) == Decimal(4000)
     assert mix.strength_psi(severe, deicers=True, rules=RULES, on=ON) == Decimal(4500)
-    assert mix.water_cement_max(deicers=True, rules=RULES, on=ON) == Decimal("0.45")
-
-
-def test_curing_compound() -> None:
-    """UFGS 03311, curing compound at 200 sq ft per gal (C31): 5 gal for 1,000 sq ft; published."""
-    assert sealing.curing_compound_gal(Decimal(1000), RULES, ON) == 5
 
 
 @pytest.mark.parametrize(
@@ -144,27 +104,6 @@ def test_slope_conversions(slope: str, per_cent: str) -> None:
 def test_slope_beside_a_shared() -> None:
     """IRC R401.3, 2 % within 10 ft (C33): 2.4 in; 1/8 in per ft fails it; as reported."""
     reach = RULES.exact("slope_house_reach", ON)
-    assert slopes.fall_in(reach, Fraction(2, 100) * 12) == Fraction("2.4")
+    assert RULES.exact("slope_by_house", ON) / 100 * reach * 12 == Fraction("2.4")
     assert slopes.drains_from_house(Fraction(1, 4), RULES, ON)
     assert not slopes.drains_from_house(Fraction(1, 8), RULES, ON)
-
-
-def test_pool_deck_fall() -> None:
-    """COMAR 10.17.01.22, 1/4-1/2 in per ft away from a pool: 2 to 4 in over 8 ft; published."""
-    assert slopes.pool_deck_fall_in(Fraction(8), RULES, ON) == (Fraction(2), Fraction(4))
-
-
-@pytest.mark.parametrize(
-    ("samples", "accepted"),
-    [
-        (("3.60", "3.90", "4.10", "3.40"), True),
-        # Each sample passes alone, and the average of 3.60 in does not.
-        (("3.5", "3.6", "3.7", "3.6"), False),
-        # The average of 3.95 in passes, and the single sample of 3.2 in does not.
-        (("4.2", "4.2", "4.2", "3.2"), False),
-    ],
-)
-def test_thickness_samples(samples: tuple[str, ...], accepted: bool) -> None:
-    """ACI 117-10 4.5.4, average at most 3/8 in and any one at most 3/4 in short; as reported."""
-    measured = [Decimal(sample) for sample in samples]
-    assert tolerances.thickness_accepted(measured, Fraction(4), RULES, ON) is accepted

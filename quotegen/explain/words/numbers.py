@@ -110,7 +110,7 @@ def _isolation(results: Results) -> Rows:
 
 def joint_spacing(results: Results, placement: PlacementSpec) -> str:
     """Return the widest joint spacing of a placement."""
-    spacing_ft = joints.joint_spacing_ft(
+    spacing_ft, _ = joints.governing_spacing(
         placement.thickness.inches, results.rules, results.job.quote_date
     )
     return results.words.feet(spacing_ft)

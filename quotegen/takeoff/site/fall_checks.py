@@ -7,7 +7,7 @@ from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
 from quotegen.problem import Problem, Severity
-from quotegen.quantity import rounded, tape
+from quotegen.quantity import mixed_number, nearest, rounded, tape
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.files.site_parts import EdgePart
 from quotegen.reading.records import JobSpec, PlacementSpec
@@ -203,8 +203,8 @@ def _edges(marks: list[str]) -> str:
 
 
 def _slope(inches: Fraction) -> str:
-    sixteenths = Fraction(rounded(inches * 16, 0)) / 16
-    return f"{sixteenths} in per ft" if sixteenths else "not at all"
+    sixteenths = nearest(inches)
+    return f"{mixed_number(sixteenths)} in per ft" if sixteenths else "not at all"
 
 
 def _fault(job: JobSpec, path: DocumentPath, code: str, message: str, hint: str) -> Problem:

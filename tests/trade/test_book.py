@@ -31,8 +31,8 @@ def test_an_unknown_rule_is_named() -> None:
 
 
 def test_numbers_are_exact() -> None:
-    """A number comes from its text, so 0.028 is 28/1000 and not near it."""
-    assert RULES.table("wire_area", ON)["6x6 W1.4"] == Decimal("0.028")
+    """A number comes from its text, so 0.376 is 376/1000 and not near it."""
+    assert RULES.table("bar_weight", ON)["#3"] == Decimal("0.376")
     assert RULES.exact("crack_width", ON) == Fraction(1, 4)
 
 
@@ -46,8 +46,8 @@ def test_a_rule_of_another_shape_is_refused() -> None:
         RULES.table("crack_width", ON)
     with pytest.raises(TypeError, match="crack_width is not steps"):
         RULES.step("crack_width", Fraction(4), ON)
-    with pytest.raises(TypeError, match="wire_area is not"):
-        RULES.text("wire_area", ON)
+    with pytest.raises(TypeError, match="bar_weight is not"):
+        RULES.text("bar_weight", ON)
 
 
 @pytest.mark.parametrize(
@@ -59,7 +59,7 @@ def test_a_rule_of_another_shape_is_refused() -> None:
         ("pool_deck_slope", "1/4 to 1/2 in per ft"),
         ("joint_depth_share", "1/4 of the thickness"),
         ("deicer_strength", "4,500 psi"),
-        ("deicer_water_cement", "0.45"),
+        ("base_loose_factor", "1.17"),
         ("panel_ratio_max", "1.5 times"),
         ("color_wait_cool", "1 month"),
         ("color_wait_warm", "2 weeks"),
