@@ -8,7 +8,8 @@ from quotegen.pricing.contract.records import ChangeOrder, Contract
 from quotegen.pricing.contract.remeasure import remeasured
 from quotegen.pricing.contract.revised_payments import revised_payments
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.rates import rate_at, shown_rate, typed_quantity
+from quotegen.pricing.quoted.quantities import typed_quantity
+from quotegen.pricing.quoted.rates import rate_at, shown_rate
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.after_signing import Change
 from quotegen.reading.records import JobSpec

@@ -123,7 +123,7 @@ def _finishes(results: Results) -> Table:
     for other in results.quote.alternates:
         name = f"alternate: {other.name} on {other.placement}"
         table.add_row(name, str(other.visits), results.words.signed_money(other.amount))
-    for look in results.quote.looks:
+    for look in results.quote.color_choices:
         name = f"colors: {' with '.join(look.names)}"
         table.add_row(name, "", results.words.signed_money(look.amount))
     return table
