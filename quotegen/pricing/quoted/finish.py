@@ -21,6 +21,14 @@ def price_again(
     return price_at(job, takeoff, quoted.id, extras, bands)
 
 
+def accepted_of(job: JobSpec) -> tuple[str, tuple[str, ...]]:
+    """Return the finish and the extras that were accepted; as quoted while nobody has signed."""
+    accepted = job.accepted
+    if accepted is None:
+        return job.finish, ()
+    return accepted.finish or job.finish, accepted.extras
+
+
 def price_at(
     job: JobSpec,
     takeoff: Takeoff,
