@@ -48,6 +48,11 @@ class Units(StrEnum):
     US = "us"
     METRIC = "metric"
 
+    @property
+    def area_unit(self) -> Unit:
+        """What areas are shown and priced in."""
+        return Unit.SQ_FT if self is Units.US else Unit.M2
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Length:

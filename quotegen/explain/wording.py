@@ -171,9 +171,7 @@ class Words:
 
     def area(self, measured: PlacementTakeoff) -> str:
         """Write the area of a placement as it is priced."""
-        if self.units is Units.US:
-            return self.quantity(measured.area_sqft, Unit.SQ_FT)
-        return self.quantity(measured.area_m2, Unit.M2)
+        return self.quantity(measured.area(self.units), self.units.area_unit)
 
     def square_feet(self, area_sqft: Decimal) -> str:
         """Write an area that is not priced, in the units of the job."""
@@ -190,7 +188,7 @@ class Words:
 
     def area_step(self) -> str:
         """Write what an area is rounded to."""
-        unit = Unit.SQ_FT if self.units is Units.US else Unit.M2
+        unit = self.units.area_unit
         return self.quantity(decimal_of(Fraction(1, 10 ** _PLACES[unit])), unit)
 
     def volume(self, cuyd: Decimal) -> str:

@@ -5,6 +5,8 @@ from decimal import Decimal
 from enum import StrEnum
 from typing import TypeAlias
 
+from quotegen.quantity import Units
+
 Point: TypeAlias = tuple[float, float]
 """Feet along the base line and feet out from it."""
 
@@ -87,3 +89,9 @@ class AreaRange:
     high_sqft: Decimal
     low_m2: Decimal
     high_m2: Decimal
+
+    def ends(self, units: Units) -> tuple[Decimal, Decimal]:
+        """Return the low and the high end in the area unit of a job."""
+        if units is Units.US:
+            return self.low_sqft, self.high_sqft
+        return self.low_m2, self.high_m2

@@ -3,7 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 
+from quotegen.quantity import Units, rounded
 from quotegen.reading.files.order_parts import AccessKind
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.takeoff.joints.records import JointPlan
@@ -165,6 +167,10 @@ class PlacementTakeoff:
     joints: JointPlan
     working: tuple[Step, ...]
 
+    def area(self, units: Units) -> Decimal:
+        """Return the area that is priced, in the area unit of a job."""
+        return self.area_sqft if units is Units.US else self.area_m2
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Takeoff:
@@ -193,3 +199,7 @@ class Takeoff:
     def placement(self, placement_id: str) -> PlacementTakeoff:
         """Return the placement of that id."""
         return next(p for p in self.placements if p.id == placement_id)
+
+    def area(self, units: Units) -> Decimal:
+        """Add up the areas of all placements, each rounded as it is priced."""
+        return sum((p.area(units) for p in self.placements), start=rounded(Fraction(0), 1))

@@ -11,7 +11,7 @@ from quotegen.explain.sheets.how_measured import readings_of, way_of
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import joint_spacing
 from quotegen.money import ZERO
-from quotegen.pricing.quoted.bands import size_in
+from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.tax import taxed_amount
 from quotegen.quantity import Length, Unit
 from quotegen.reading.files.shapes import EdgeKind
@@ -64,7 +64,7 @@ def _money(results: Results) -> Iterator[str]:
     for end in quote.tape_range:
         yield words.money(abs(end.difference))
     moves = [(one.amount, one.total) for one in quote.alternates]
-    moves += [(one.amount, one.total) for one in quote.looks]
+    moves += [(one.amount, one.total) for one in quote.color_choices]
     for amount, total in moves:
         yield f"{words.money(abs(amount))} {words.money(total)}"
     yield from (words.money(one.total) for one in quote.combinations)
@@ -104,7 +104,7 @@ def _sizes(results: Results) -> Iterator[str]:
     for rate in results.job.rate_book.rates.values():
         for band in rate.bands:
             ends = (band.from_, band.to)
-            yield from (words.quantity(size_in(end, unit), unit) for end in ends if end
+            yield from (words.quantity(typed_quantity(end, unit), unit) for end in ends if end
                         for unit in (Unit.SQ_FT, Unit.M2))  # fmt: skip
 
 

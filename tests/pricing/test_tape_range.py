@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from quotegen.explain.sheets.plan_sheet import plan_sheet
+from quotegen.pricing.quoted.adjustment import ends_of_range
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.price import at_high_end, at_low_end
 from quotegen.publish.data.figures import figures
 from tests.pricing import shop
 from tests.world import EXAMPLES
@@ -21,7 +21,7 @@ def test_the_range_is_priced_again_by_the_core(job_file: Path):
     """Both ends are the whole job priced at the areas there, low first."""
     results = shop.example_results(job_file)
     low, high = results.quote.tape_range
-    for end, measured in ((low, at_low_end(results.takeoff)), (high, at_high_end(results.takeoff))):
+    for end, measured in zip((low, high), ends_of_range(results.takeoff), strict=True):
         assert end.total == price_at(results.job, measured, results.job.finish).total
         assert end.difference == end.total - results.quote.chosen.total
     assert low.total <= results.quote.chosen.total <= high.total

@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.money import ZERO
+from quotegen.pricing.quoted.adjustment import with_area_changed
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.price import price, with_area_changed
+from quotegen.pricing.quoted.price import price
 from quotegen.reading.files.company import Tax, TaxRounding
 from quotegen.reading.files.rate_book import Band
 from quotegen.reading.records import JobSpec

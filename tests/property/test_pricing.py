@@ -8,9 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quotegen.money import ZERO, Money
+from quotegen.pricing.quoted.adjustment import with_area_changed
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.payments import payments_of
-from quotegen.pricing.quoted.price import price, with_area_changed
+from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from quotegen.quantity import Length, Unit, Units
 from quotegen.reading.fields.text_fields import Count, Rate

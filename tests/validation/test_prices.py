@@ -11,7 +11,7 @@ from fractions import Fraction
 import pytest
 
 from quotegen.money import to_cents, total
-from quotegen.pricing.quoted.price import area_of, price
+from quotegen.pricing.quoted.price import price
 from quotegen.trade.concrete import net_volume_cuyd
 from tests.pricing import shop
 from tests.takeoff.plans import Typed, edges, slab
@@ -124,7 +124,7 @@ class TestConcreteInBackyard:
             shop.results(tmp_path, _yard(side), rate_book=shop.book(finishes=R1))
             for side in ("40.175 ft", "46.575 ft")
         )
-        gap = area_of(reckoned.takeoff, drawn.job.units) - area_of(drawn.takeoff, drawn.job.units)
+        gap = reckoned.takeoff.area(drawn.job.units) - drawn.takeoff.area(drawn.job.units)
         assert gap == 1863 - 1607 == 256
         assert reckoned.quote.chosen.total - drawn.quote.chosen.total == Decimal("1920.00")
         assert round(gap / 1607 * 100, 2) == Decimal("15.93")

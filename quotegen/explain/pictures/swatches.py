@@ -41,7 +41,7 @@ def finish_swatch(results: Results, finish: str) -> Drawing:
 def look_swatch(results: Results, colors: tuple[str, ...]) -> Drawing:
     """Draw the colors of a look on the finish that takes them, the quoted one if it does."""
     job = results.job
-    taker = next((look.finish for look in results.quote.looks if look.colors == colors),
+    taker = next((look.finish for look in results.quote.color_choices if look.colors == colors),
                  job.finish)  # fmt: skip
     book = job.rate_book.finishes[taker]
     tones = _tones(results, colors, (book.shade or CONCRETE, book.second_shade or SHADOW))

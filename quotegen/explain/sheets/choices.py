@@ -135,7 +135,7 @@ def _alternates(results: Results, place: str, alternates: tuple[str, ...]) -> It
 def _look(results: Results, colors: tuple[str, ...]) -> Option:
     words, quoted = results.words, results.quote.combinations[0]
     totals = _looks_as_quoted(results)
-    about = dict(zip((look.colors for look in results.quote.looks), color_rows(results),
+    about = dict(zip((look.colors for look in results.quote.color_choices), color_rows(results),
                      strict=True))  # fmt: skip
     name = look_name(results, colors) if colors else words("choose_own_color")
     return Option(

@@ -8,7 +8,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.plan_views import MeasuredRow
 from quotegen.explain.wording import Words
 from quotegen.explain.words.tables import Row
-from quotegen.quantity import Length, Unit, Units, decimal_of
+from quotegen.quantity import Length, decimal_of
 from quotegen.reading.fields.text_fields import Size
 from quotegen.reading.files.shapes import (
     AreaRule,
@@ -122,7 +122,6 @@ def way_of(shape: Piece, words: Words) -> str:
 def _rows(results: Results, placement: PlacementSpec) -> Iterator[MeasuredRow]:
     words = results.words
     steps = iter(results.takeoff.placement(placement.id).working[0].inputs)
-    unit = Unit.SQ_FT if words.units is Units.US else Unit.M2
     for group, shapes in (("added", placement.add), ("taken", placement.take_away)):
         for number, shape in enumerate(shapes, start=1):
             key = "pool" if shape.is_ is CutOut.POOL else group
@@ -130,17 +129,14 @@ def _rows(results: Results, placement: PlacementSpec) -> Iterator[MeasuredRow]:
                 name=words(f"measured_{key}", placement=placement.name, number=str(number)),
                 text=way_of(shape, words),
                 readings=readings_of(shape, words),
-                amount=words.quantity(next(steps).value, unit),
+                amount=words.quantity(next(steps).value, words.units.area_unit),
             )
 
 
 def _sure(results: Results, placement: PlacementSpec) -> str:
     words, measured = results.words, results.takeoff.placement(placement.id)
-    found, us = measured.area_range, words.units is Units.US
-    low, high = (
-        words.quantity(sqft if us else m2, Unit.SQ_FT if us else Unit.M2)
-        for sqft, m2 in ((found.low_sqft, found.low_m2), (found.high_sqft, found.high_m2))
-    )
+    ends = measured.area_range.ends(words.units)
+    low, high = (words.quantity(end, words.units.area_unit) for end in ends)
     area = words.area(measured)
     return words("sure_area", placement=placement.name, area=area, low=low, high=high)
 

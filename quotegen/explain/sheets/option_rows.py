@@ -7,7 +7,7 @@ from quotegen.explain.sheets.combination import look_name, part_names
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.prose import sentence
 from quotegen.explain.words.tables import Row
-from quotegen.pricing.quoted.records import PricedLook
+from quotegen.pricing.quoted.records import PricedColors
 
 
 def alternate_rows(results: Results) -> tuple[Row, ...]:
@@ -27,7 +27,7 @@ def alternate_rows(results: Results) -> tuple[Row, ...]:
 
 def color_rows(results: Results) -> tuple[Row, ...]:
     """Return each look with the finish that takes it, and what it moves the price by."""
-    return tuple(_look(results, look) for look in results.quote.looks)
+    return tuple(_look(results, look) for look in results.quote.color_choices)
 
 
 def with_tax(results: Results) -> str:
@@ -35,7 +35,7 @@ def with_tax(results: Results) -> str:
     return results.words("option_with_tax") if taxes_of(results) else ""
 
 
-def _look(results: Results, look: PricedLook) -> Row:
+def _look(results: Results, look: PricedColors) -> Row:
     words, book = results.words, results.job.rate_book
     parts = tuple(_parts(results, look))
     return Row(
@@ -47,7 +47,7 @@ def _look(results: Results, look: PricedLook) -> Row:
     )
 
 
-def _parts(results: Results, look: PricedLook) -> Iterator[str]:
+def _parts(results: Results, look: PricedColors) -> Iterator[str]:
     words, rates = results.words, results.job.rate_book.rates
     for color in look.colors:
         how = rates[color].color

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
-from quotegen.pricing.quoted.bands import size_in
+from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.records import Line
 from quotegen.pricing.quoted.tax import TAX, is_due, taxed_amount
 from quotegen.quantity import decimal_places, rounded
@@ -74,7 +74,7 @@ def _day(words: Words, day: DayOfYear) -> str:
 def _band(words: Words, line: Line, rate: BookRate) -> str:
     band = rate.bands[line.band or 0]
     start, end = (
-        words.quantity(size_in(count, line.unit), line.unit) if count else ""
+        words.quantity(typed_quantity(count, line.unit), line.unit) if count else ""
         for count in (band.from_, band.to)
     )
     kind = "slice" if rate.by_slice else "size"

@@ -7,8 +7,9 @@ from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.contract.records import ChangeOrder, Contract
 from quotegen.pricing.contract.remeasure import remeasured
 from quotegen.pricing.contract.revised_payments import revised_payments
-from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.rates import rate_at, shown_rate, typed_quantity
+from quotegen.pricing.quoted.finish import accepted_of, price_at
+from quotegen.pricing.quoted.quantities import typed_quantity
+from quotegen.pricing.quoted.rates import rate_at, shown_rate
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.after_signing import Change
 from quotegen.reading.records import JobSpec
@@ -23,9 +24,7 @@ def contract_of(job: JobSpec, estimated: Takeoff, in_forms: Takeoff | None) -> C
         estimated: the takeoff of the quote.
         in_forms: the takeoff of the set forms, None until they are measured.
     """
-    accepted = job.typed.accepted
-    finish = (accepted.finish if accepted else None) or job.finish
-    extras = accepted.extras if accepted else ()
+    finish, extras = accepted_of(job)
     quoted = price_at(job, estimated, finish, extras).total
     adjusted = None
     if job.typed.measured is not None and in_forms is not None:
@@ -35,7 +34,7 @@ def contract_of(job: JobSpec, estimated: Takeoff, in_forms: Takeoff | None) -> C
     now = changes[-1].revised_total if changes else measured_total
     paid = total(tuple(Money(one.amount) for one in job.typed.paid))
     return Contract(
-        accepted_on=accepted.date if accepted else None,
+        accepted_on=job.typed.accepted.date if job.typed.accepted else None,
         finish=finish,
         quoted_total=quoted,
         remeasure=adjusted,

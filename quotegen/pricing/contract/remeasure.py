@@ -7,13 +7,14 @@ from fractions import Fraction
 from quotegen.money import ZERO, Money, total
 from quotegen.pricing.contract.records import AdjustedLine, MeasuredArea, Remeasure
 from quotegen.pricing.contract.revised_payments import revised_payments
+from quotegen.pricing.quoted.adjustment import needs_signatures
 from quotegen.pricing.quoted.finish import price_again, price_at
 from quotegen.pricing.quoted.records import Line, PricedFinish
-from quotegen.quantity import Unit, Units, rounded
+from quotegen.quantity import NOUGHT, Unit, rounded
 from quotegen.reading.files.after_signing import Measured
 from quotegen.reading.files.rate_book import Basis
 from quotegen.reading.records import JobSpec
-from quotegen.takeoff.records import PlacementTakeoff, Takeoff
+from quotegen.takeoff.records import Takeoff
 
 
 def remeasured(
@@ -40,7 +41,6 @@ def remeasured(
     after = price_again(job, in_forms, before, extras)
     lines = tuple(_lines(before, after))
     change = Money(after.total - before.total)
-    limit = job.company.adjustment.no_pour_above
     return Remeasure(
         on=measured.date,
         areas=tuple(_areas(job, estimated, in_forms)),
@@ -51,27 +51,27 @@ def remeasured(
         previous_total=before.total,
         change=change,
         revised_total=after.total,
-        needs_signatures=Fraction(change) > limit * Fraction(before.total),
+        needs_signatures=needs_signatures(job.company, before.total, change),
         payments=revised_payments(job, before.total, after.total),
     )
 
 
 def _lines(before: PricedFinish, after: PricedFinish) -> Iterator[AdjustedLine]:
-    then: Mapping[str, Line] = {line.id: line for line in before.lines}
-    now: Mapping[str, Line] = {line.id: line for line in after.lines}
-    for line_id in dict.fromkeys((*then, *now)):
-        line = then.get(line_id) or now[line_id]
+    quoted: Mapping[str, Line] = {line.id: line for line in before.lines}
+    measured: Mapping[str, Line] = {line.id: line for line in after.lines}
+    for line_id in dict.fromkeys((*quoted, *measured)):
+        line = quoted.get(line_id) or measured[line_id]
         if line.basis is Basis.MEASURED:
-            yield _line(line, then.get(line_id), now.get(line_id))
+            yield _line(line, quoted.get(line_id), measured.get(line_id))
 
 
-def _line(line: Line, then: Line | None, now: Line | None) -> AdjustedLine:
-    zero = rounded(Fraction(0), 0)
-    before, after = then.amount if then else ZERO, now.amount if now else ZERO
-    # The minimum is a sum and not a quantity: its rate is whatever it tops up by.
+def _line(line: Line, quoted: Line | None, remeasured: Line | None) -> AdjustedLine:
+    before = quoted.amount if quoted else ZERO
+    after = remeasured.amount if remeasured else ZERO
+    # The minimum and a tax are sums, not quantities: their rate is whatever the sum is.
     is_sum = line.unit is Unit.LUMP
-    estimated = zero if is_sum or then is None else then.quantity
-    measured = zero if is_sum or now is None else now.quantity
+    estimated = NOUGHT if is_sum or quoted is None else quoted.quantity
+    measured = NOUGHT if is_sum or remeasured is None else remeasured.quantity
     return AdjustedLine(
         id=line.id,
         name=line.name,
@@ -88,30 +88,25 @@ def _line(line: Line, then: Line | None, now: Line | None) -> AdjustedLine:
 
 
 def _areas(job: JobSpec, estimated: Takeoff, in_forms: Takeoff) -> Iterator[MeasuredArea]:
-    for before, after in zip(estimated.placements, in_forms.placements, strict=True):
-        then, now = _area(before, job.units), _area(after, job.units)
-        share = Fraction(now - then) / Fraction(then)
+    for quoted, set_forms in zip(estimated.placements, in_forms.placements, strict=True):
+        before, after = quoted.area(job.units), set_forms.area(job.units)
         yield MeasuredArea(
-            placement=before.id,
-            unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
-            estimated=then,
-            measured=now,
-            difference=now - then,
-            share=share,
-            outside=_outside(then, now, job.company.adjustment.reopen_outside),
+            placement=quoted.id,
+            unit=job.units.area_unit,
+            estimated=before,
+            measured=after,
+            difference=after - before,
+            share=Fraction(after - before) / Fraction(before),
+            outside=_outside(before, after, job.company.adjustment.reopen_outside),
         )
 
 
-def _outside(then: Decimal, now: Decimal, band: Fraction) -> Decimal:
-    """Return the slice beyond the band; only its rate may be talked about again.
+def _outside(before: Decimal, after: Decimal, band: Fraction) -> Decimal:
+    """Return how much of an area lies beyond the band; only its rate may be renegotiated.
 
     After FAR 52.211-18 (Apr 1984): the part above 115 % or below 85 % of the estimate of a
     unit-priced item, with the band as the company's promise sets it. Exactly on it is inside.
     """
-    high, low = Fraction(then) * (1 + band), Fraction(then) * (1 - band)
-    beyond = max(Fraction(now) - high, low - Fraction(now), Fraction(0))
+    high, low = Fraction(before) * (1 + band), Fraction(before) * (1 - band)
+    beyond = max(Fraction(after) - high, low - Fraction(after), Fraction(0))
     return rounded(beyond, 2)
-
-
-def _area(placement: PlacementTakeoff, units: Units) -> Decimal:
-    return placement.area_sqft if units is Units.US else placement.area_m2

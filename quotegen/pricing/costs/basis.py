@@ -23,7 +23,7 @@ class Basis:
     Attributes:
         job: with that finish as its own.
         owners: what the same job costs.
-        materials: the order list at that finish.
+        materials: the order list at that finish; hours do without it.
         without: scope items that are not done, whose materials are not bought.
     """
 
@@ -31,8 +31,8 @@ class Basis:
     owners: OwnersJob
     takeoff: Takeoff
     priced: PricedFinish
-    materials: tuple[Material, ...]
-    without: frozenset[str]
+    materials: tuple[Material, ...] = ()
+    without: frozenset[str] = frozenset()
 
     @property
     def costs(self) -> Costs | None:

@@ -39,8 +39,8 @@ def items_of(basis: Basis) -> Iterator[CostItem]:
     costs = basis.costs
     if costs is not None:
         direct += [
-            *_labour(basis, costs), *_materials(basis, costs), *_deliveries(basis, costs),
-            *_equipment(basis, costs), *_travel(basis, costs),
+            *hours_of(basis, costs), *_materials(basis, costs), *_deliveries(basis, costs),
+            *_equipment(basis, costs), *_miles(basis, costs),
         ]  # fmt: skip
     yield from sorted(direct, key=lambda one: tuple(CostKind).index(one.kind))
     if costs is not None:
@@ -48,6 +48,15 @@ def items_of(basis: Basis) -> Iterator[CostItem]:
     for line in basis.priced.lines:
         if TAX in line.scope:  # it is collected and handed on
             yield lump(CostKind.TAX, TAX, line.amount, name=line.name, lines=(line,))
+
+
+def hours_of(basis: Basis, costs: Costs) -> Iterator[CostItem]:
+    """Yield the crew hours of a job at the loaded wage: on site, then on the road.
+
+    They go by the lines and the days alone, so a job without an order list has them too.
+    """
+    yield from _labour(basis, costs)
+    yield from _drive(basis, costs)
 
 
 def _labour(basis: Basis, costs: Costs) -> Iterator[CostItem]:
@@ -144,22 +153,26 @@ def way_to(basis: Basis, costs: Costs) -> Road:
     return Road(miles=distance.miles if distance else None, hours=time.hours if time else None)
 
 
-def _travel(basis: Basis, costs: Costs) -> Iterator[CostItem]:
-    """Everybody's hours on the road and each vehicle's miles, there and back on each day."""
-    if costs.travel is None:
-        return
-    way, lines = way_to(basis, costs), basis.lines_of("travel")
-    if way.hours is not None:
+def _drive(basis: Basis, costs: Costs) -> Iterator[CostItem]:
+    """Everybody's hours on the road, there and back on each day."""
+    road = way_to(basis, costs)
+    if costs.travel is not None and road.hours is not None:
         crew, people = basis.crew(costs), costs.travel.people
         trips = sum(visit.days * people.get(visit.id, crew) for visit in basis.visits)
-        hours = 2 * way.hours * trips
         yield item(
-            CostKind.TRAVEL, DRIVE, hours, loaded_wage(costs), unit="hour", lines=lines
+            CostKind.TRAVEL, DRIVE, 2 * road.hours * trips, loaded_wage(costs), unit="hour",
+            lines=basis.lines_of("travel"),
         )  # fmt: skip
-    if way.miles is not None:
-        miles = 2 * way.miles * costs.travel.vehicles * basis.days
+
+
+def _miles(basis: Basis, costs: Costs) -> Iterator[CostItem]:
+    """Each vehicle's miles, there and back on each day."""
+    road = way_to(basis, costs)
+    if costs.travel is not None and road.miles is not None:
+        miles = 2 * road.miles * costs.travel.vehicles * basis.days
         yield item(
-            CostKind.TRAVEL, "miles", miles, costs.travel.mile.amount, unit="mile", lines=lines
+            CostKind.TRAVEL, "miles", miles, costs.travel.mile.amount, unit="mile",
+            lines=basis.lines_of("travel"),
         )  # fmt: skip
 
 

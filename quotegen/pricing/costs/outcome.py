@@ -1,14 +1,20 @@
 """After the job: hours, yards and days as they came out, and which rates of the book drift."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
-from quotegen.pricing.costs.records import CostKind, FinishCosts
+from quotegen.pricing.costs.basis import Basis
+from quotegen.pricing.costs.items import hours_of
+from quotegen.pricing.costs.records import CostItem
+from quotegen.pricing.quoted.finish import accepted_of, price_at
 from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.files.after_signing import Actual
-from quotegen.reading.files.costs import DRIVE, Costs
+from quotegen.reading.files.costs import Costs
+from quotegen.reading.files.rate_book import BookRate
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec
 from quotegen.takeoff.records import Takeoff
 
 DRIFTS_FROM = Fraction(1, 10)
@@ -70,30 +76,60 @@ class Drift:
         return abs(self.ratio - 1) >= DRIFTS_FROM
 
 
-def outcome_of(takeoff: Takeoff, actual: Actual, costs: FinishCosts) -> Outcome:
-    """Set what was typed in after the job against its costs at the finish that was done."""
+def outcome_of(job: JobSpec, owners: OwnersJob, takeoff: Takeoff) -> Outcome | None:
+    """Set what a job took against the estimate for the finish and the extras that were accepted.
+
+    Returns:
+        None where the owner has not typed how the job came out.
+    """
+    actual = owners.file.actual
+    if actual is None:
+        return None
+    finish, extras = accepted_of(job)
+    priced = price_at(job, takeoff, finish, extras)
+    done = Basis(job=replace(job, finish=finish), owners=owners, takeoff=takeoff, priced=priced)
+    hours = tuple(hours_of(done, owners.costs)) if owners.costs else ()
+    concrete, days = actual.concrete, actual.days
     return Outcome(
-        steps=tuple(_steps(actual, costs)),
-        concrete=None
-        if actual.concrete is None
-        else (takeoff.order_cuyd, decimal_of(actual.concrete)),
-        days=None if actual.days is None else (costs.crew_days, actual.days),
+        steps=tuple(_steps(actual, hours)),
+        concrete=None if concrete is None else (takeoff.order_cuyd, decimal_of(concrete)),
+        days=None if days is None else (done.days, days),
     )
 
 
-def _steps(actual: Actual, costs: FinishCosts) -> Iterator[StepOutcome]:
-    counted = [
-        item for item in costs.items
-        if item.kind is CostKind.LABOUR or (item.kind is CostKind.TRAVEL and item.id == DRIVE)
-    ]  # fmt: skip
+def _steps(actual: Actual, estimated: tuple[CostItem, ...]) -> Iterator[StepOutcome]:
     for step, hours in actual.hours.items():
-        mine = [item for item in counted if item.id == step]
+        mine = [item for item in estimated if item.id == step]
         yield StepOutcome(
             id=step,
             name=mine[0].name if mine else "",
             estimated=sum((item.quantity for item in mine), start=NONE),
             actual=rounded(hours, _PLACES),
         )
+
+
+def without_joint_plan(job: JobSpec, owners: OwnersJob) -> JobSpec:
+    """Return a finished job with no joints to lay out, unless its hours go by the foot of them."""
+    if any(rate.of is EdgeKind.JOINT for rate in _timed_rates(job, owners)):
+        return job
+    return replace(job, placements=tuple(map(_without_joints, job.placements)))
+
+
+def _without_joints(placement: PlacementSpec) -> PlacementSpec:
+    typed = placement.typed
+    return replace(placement, typed=typed.model_copy(update={"joints": typed.joints or ()}))
+
+
+def hours_go_by_access(job: JobSpec, owners: OwnersJob) -> bool:
+    """Tell whether a finished job has hours for a step that the choice of access decides."""
+    by_access = {method.rate for method in job.rate_book.access.values()}
+    actual = owners.file.actual
+    return actual is not None and not by_access.isdisjoint(actual.hours)
+
+
+def _timed_rates(job: JobSpec, owners: OwnersJob) -> Iterator[BookRate]:
+    actual, rates = owners.file.actual, job.rate_book.rates
+    yield from (rates[step] for step in (actual.hours if actual else ()) if step in rates)
 
 
 def drift_of(outcomes: tuple[Outcome, ...], costs: Costs | None) -> tuple[Drift, ...]:

@@ -1,6 +1,6 @@
 """Everything that pricing works out for the owner alone: costs, other bids, ways down, outcome."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from quotegen.pricing.costs.bid_records import BidComparison
 from quotegen.pricing.costs.bids import compare
@@ -79,7 +79,7 @@ def owners_figures(
             compare(job, takeoff, bid, _costs_for(quoted, bid, finishes))
             for bid in owners.file.other_bids
         ),
-        outcome=_outcome(quoted),
+        outcome=outcome_of(job, owners, takeoff),
     )
 
 
@@ -91,16 +91,3 @@ def _costs_for(quoted: Quoted, bid: OtherBid, finishes: tuple[FinishCosts, ...])
             return known
     priced = price_at(job, quoted.takeoff, finish)
     return costs_at(job, quoted.owners, quoted.takeoff, quoted.rules, priced)
-
-
-def _outcome(quoted: Quoted) -> Outcome | None:
-    """Set the outcome against the finish and the extras that were accepted."""
-    job, actual = quoted.job, quoted.owners.file.actual
-    if actual is None:
-        return None
-    finish = (job.typed.accepted.finish if job.typed.accepted else None) or job.finish
-    extras = job.typed.accepted.extras if job.typed.accepted else ()
-    priced = price_at(job, quoted.takeoff, finish, extras)
-    at_finish = replace(job, finish=finish)
-    done = costs_at(at_finish, quoted.owners, quoted.takeoff, quoted.rules, priced)
-    return outcome_of(quoted.takeoff, actual, done)

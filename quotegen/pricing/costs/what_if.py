@@ -10,9 +10,9 @@ from quotegen.pricing.costs.basis import loaded_wage
 from quotegen.pricing.costs.costs import costs_at
 from quotegen.pricing.costs.floors import floors_of
 from quotegen.pricing.costs.records import CostKind, FinishCosts, What, WhatIf
+from quotegen.pricing.quoted.adjustment import with_area_changed
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.lines import closed
-from quotegen.pricing.quoted.price import with_area_changed
+from quotegen.pricing.quoted.lines import with_minimum_and_tax
 from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import decimal_of, rounded
@@ -243,7 +243,7 @@ def _base_by_owner(quoted: Quoted) -> Iterator[WhatIf]:
     kept = tuple(line for line in work if not set(line.scope) <= _BASE)
     if len(kept) == len(work):
         return
-    lines = closed(quoted.job, kept)
+    lines = with_minimum_and_tax(quoted.job, kept)
     priced = PricedFinish(
         id=quoted.costs.finish, name=quoted.costs.name, visits=0, lines=lines,
         total=total(tuple(line.amount for line in lines)), area_price=(),

@@ -6,7 +6,6 @@ from decimal import Decimal
 
 from quotegen.money import Money
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.price import area_of
 from quotegen.pricing.quoted.rates import rate_at, shown_rate
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Applies
@@ -60,9 +59,7 @@ def ballpark_of(
         begins: the day that seasonal lines go by, None where they are kept out.
     """
     job = jobs[1]
-    least, paced, most = (
-        area_of(takeoff, job.units) for job, takeoff in zip(jobs, takeoffs, strict=True)
-    )
+    least, paced, most = (takeoff.area(job.units) for takeoff in takeoffs)
     return Ballpark(
         paced=paced,
         least=least,

@@ -3,20 +3,18 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
 
-from quotegen.pricing.quoted.rates import rate_at, typed_quantity
-from quotegen.quantity import Length, Unit, decimal_of
-from quotegen.reading.fields.text_fields import Count, Rate
+from quotegen.pricing.quoted.quantities import typed_quantity
+from quotegen.pricing.quoted.rates import rate_at
+from quotegen.quantity import NOUGHT, Length, Unit
+from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Band, BookRate
 from quotegen.reading.yaml.located import DocumentPath
 
-_NOUGHT = decimal_of(Fraction(0))
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
-    """A quantity at one price of a rate.
+class PriceSlice:
+    """A quantity, or a slice of one, at one price of a rate.
 
     Attributes:
         rate: as the book has it, not yet in the units of the job.
@@ -31,35 +29,40 @@ class Part:
     band: int | None
     is_last: bool
 
+    @property
+    def slice_number(self) -> int | None:
+        """Which slice this is, counted from one; None for a quantity at one price."""
+        return self.band + 1 if self.band is not None and self.path[0] == "by_slice" else None
 
-def parts_of(
+
+def price_slices(
     rate: BookRate,
     quantity: Decimal,
     unit: Unit,
     thickness: Length | None,
-    held: int | None = None,
-) -> Iterator[Part]:
-    """Split a quantity over the prices of a rate; a rate without bands has one part.
+    quoted_band: int | None = None,
+) -> Iterator[PriceSlice]:
+    """Split a quantity over the prices of a rate; a rate without bands has one slice.
 
-    With `by_size` the band that the quantity falls in prices all of it: it counts from its
-    `from`, which is in it, to its `to`, which is not. With `by_slice` each band prices what lies
-    between its ends, so that a larger quantity never costs less in total.
+    With `by_size` the band that the quantity falls in prices all of it; a band includes its
+    `from` and not its `to`. With `by_slice` each band prices what lies between its ends, so that
+    a larger quantity never costs less in total.
 
     Args:
         rate: of the rate book.
         quantity: to be priced.
         unit: of the quantity.
         thickness: of the slab, for a price by thickness.
-        held: the band of a `by_size` rate that was quoted, which then prices any quantity.
+        quoted_band: the band of a `by_size` rate that was quoted; it then prices any quantity.
     """
     if rate.by_slice:
         yield from _slices(rate.by_slice, quantity, unit)
     elif rate.by_size:
         reached = [i for i, band in enumerate(rate.by_size) if _start(band, unit) <= quantity]
-        band = reached[-1] if held is None else held
-        yield _part(rate.by_size, band, "by_size", quantity, is_last=True)
+        band = reached[-1] if quoted_band is None else quoted_band
+        yield _slice(rate.by_size, band, "by_size", quantity, is_last=True)
     else:
-        yield Part(
+        yield PriceSlice(
             quantity=quantity,
             rate=rate_at(rate, thickness),
             path=_path(rate, thickness),
@@ -68,19 +71,19 @@ def parts_of(
         )
 
 
-def _slices(bands: tuple[Band, ...], quantity: Decimal, unit: Unit) -> Iterator[Part]:
+def _slices(bands: tuple[Band, ...], quantity: Decimal, unit: Unit) -> Iterator[PriceSlice]:
     reached = [i for i, band in enumerate(bands) if not i or _start(band, unit) < quantity]
     for index in reached:
         start = _start(bands[index], unit)
         last = index == reached[-1]
         end = quantity if last else _start(bands[index + 1], unit)
-        yield _part(bands, index, "by_slice", end - start, is_last=last)
+        yield _slice(bands, index, "by_slice", end - start, is_last=last)
 
 
-def _part(
+def _slice(
     bands: tuple[Band, ...], index: int, kind: str, quantity: Decimal, *, is_last: bool
-) -> Part:
-    return Part(
+) -> PriceSlice:
+    return PriceSlice(
         quantity=quantity,
         rate=bands[index].rate,
         path=(kind, index, "rate"),
@@ -90,12 +93,7 @@ def _part(
 
 
 def _start(band: Band, unit: Unit) -> Decimal:
-    return size_in(band.from_, unit) if band.from_ else _NOUGHT
-
-
-def size_in(count: Count, unit: Unit) -> Decimal:
-    """Return the border of a band in the unit of the line."""
-    return typed_quantity(count, unit)
+    return typed_quantity(band.from_, unit) if band.from_ else NOUGHT
 
 
 def _path(rate: BookRate, thickness: Length | None) -> DocumentPath:

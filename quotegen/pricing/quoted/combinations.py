@@ -1,4 +1,4 @@
-"""Every combination that a page offers, worked out beforehand, so that no page computes a price."""
+"""Every combination that a page offers, priced beforehand so that no page computes a price."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
@@ -7,7 +7,7 @@ from itertools import product
 
 from quotegen.money import Money, total
 from quotegen.pricing.quoted.finish import area_prices
-from quotegen.pricing.quoted.lines import closed, work_lines
+from quotegen.pricing.quoted.lines import with_minimum_and_tax, work_lines
 from quotegen.pricing.quoted.options import Chosen, takes, with_alternates
 from quotegen.pricing.quoted.payments import payments_of
 from quotegen.pricing.quoted.records import Combination, Line
@@ -17,40 +17,43 @@ from quotegen.takeoff.records import Takeoff
 
 
 def combinations_of(job: JobSpec, takeoff: Takeoff) -> Iterator[Combination]:
-    """Yield each way to choose a finish, alternates, a look and extras, with its price.
+    """Yield each combination of a finish, alternates, colors and extras, with its price.
 
-    The first is the quote as it stands. A look that no placement takes at a finish is no choice
-    there and left out. Stage 1 has seen to it that there are not too many.
+    The first is the quote as it stands. Colors that no placement takes at a finish are no choice
+    there and left out. Stage 1 has limited how many there are.
     """
     for finish in (job.finish, *job.typed.compare):
         for alternates in _alternates(job):
             other = with_alternates(job, alternates)
-            for look in (job.color, *job.colors):
-                if look == job.color or takes(other, finish, look):
-                    yield from _with_extras(replace(other, color=look), takeoff, finish, alternates)
+            for colors in (job.color, *job.colors):
+                if colors == job.color or takes(other, finish, colors):
+                    colored = replace(other, color=colors)
+                    yield from _with_extras(colored, takeoff, finish, alternates)
 
 
 def _alternates(job: JobSpec) -> Iterator[Chosen]:
-    """Yield each way to choose alternates; the placements as quoted come first."""
-    ways = (
+    """Yield each choice of alternates; the placements as quoted come first."""
+    offered = (
         ((), *(((placement.id, finish),) for finish in placement.alternates))
         for placement in job.placements
     )
-    for way in product(*ways):
-        yield tuple(pair for one in way for pair in one)
+    for picked in product(*offered):
+        yield tuple(pair for one in picked for pair in one)
 
 
 def _with_extras(
     job: JobSpec, takeoff: Takeoff, finish: str, alternates: Chosen
 ) -> Iterator[Combination]:
-    """Yield each set of extras. Lines of work stand by themselves, so each is made only once."""
+    """Yield each set of extras. No line of work depends on another, so each is made only once."""
     work = work_lines(job, takeoff, finish, tuple(job.extras))
-    lines = {extras: closed(job, _kept(job, work, extras)) for extras in _sets(job)}
-    totals = {
-        frozenset(extras): total(tuple(one.amount for one in kept))
-        for extras, kept in lines.items()
+    lines = {
+        extras: with_minimum_and_tax(job, _with_only(job, work, extras)) for extras in _sets(job)
     }
-    for extras, kept in lines.items():
+    totals = {
+        frozenset(extras): total(tuple(line.amount for line in priced))
+        for extras, priced in lines.items()
+    }
+    for extras, priced in lines.items():
         price = totals[frozenset(extras)]
         yield Combination(
             finish=finish,
@@ -60,8 +63,8 @@ def _with_extras(
             total=price,
             payments=tuple(payment.amount for payment in payments_of(job, price)),
             visits=len(visits_needed(job, finish)),
-            lines=kept,
-            area_price=area_prices(job, kept),
+            lines=priced,
+            area_price=area_prices(job, priced),
             adds=tuple(_adds(totals, frozenset(extras), extra) for extra in job.extras),
         )
 
@@ -75,5 +78,5 @@ def _adds(totals: Mapping[frozenset[str], Money], extras: frozenset[str], extra:
     return Money(totals[extras | {extra}] - totals[extras - {extra}])
 
 
-def _kept(job: JobSpec, lines: tuple[Line, ...], extras: tuple[str, ...]) -> tuple[Line, ...]:
+def _with_only(job: JobSpec, lines: tuple[Line, ...], extras: tuple[str, ...]) -> tuple[Line, ...]:
     return tuple(line for line in lines if line.rate_id not in job.extras or line.rate_id in extras)

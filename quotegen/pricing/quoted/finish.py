@@ -5,10 +5,10 @@ from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.money import total
-from quotegen.pricing.quoted.lines import NONE_HELD, lines_of
+from quotegen.pricing.quoted.lines import NO_BANDS, lines_of
 from quotegen.pricing.quoted.records import AreaPrice, Line, PricedFinish
 from quotegen.pricing.quoted.visits_needed import visits_needed
-from quotegen.quantity import Unit, Units, decimal_of, rounded
+from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 
@@ -16,9 +16,17 @@ from quotegen.takeoff.records import Takeoff
 def price_again(
     job: JobSpec, takeoff: Takeoff, quoted: PricedFinish, extras: tuple[str, ...] = ()
 ) -> PricedFinish:
-    """Price what was quoted at other sizes. Rates hold: a price by size keeps its band."""
-    held = {line.id: line.band for line in quoted.lines if line.band is not None}
-    return price_at(job, takeoff, quoted.id, extras, held)
+    """Price what was quoted at other sizes. Rates hold, so a price by size keeps its band."""
+    bands = {line.id: line.band for line in quoted.lines if line.band is not None}
+    return price_at(job, takeoff, quoted.id, extras, bands)
+
+
+def accepted_of(job: JobSpec) -> tuple[str, tuple[str, ...]]:
+    """Return the finish and the extras that were accepted; as quoted while nobody has signed."""
+    accepted = job.typed.accepted
+    if accepted is None:
+        return job.finish, ()
+    return accepted.finish or job.finish, accepted.extras
 
 
 def price_at(
@@ -26,10 +34,10 @@ def price_at(
     takeoff: Takeoff,
     finish: str,
     extras: tuple[str, ...] = (),
-    held: Mapping[str, int] = NONE_HELD,
+    quoted_bands: Mapping[str, int] = NO_BANDS,
 ) -> PricedFinish:
     """Price the whole job at one finish: visits, travel and sealer follow the finish."""
-    lines = lines_of(job, takeoff, finish, extras, held)
+    lines = lines_of(job, takeoff, finish, extras, quoted_bands)
     return PricedFinish(
         id=finish,
         name=job.rate_book.finishes[finish].name,
@@ -41,12 +49,12 @@ def price_at(
 
 
 def area_prices(job: JobSpec, lines: tuple[Line, ...]) -> tuple[AreaPrice, ...]:
-    """Return for each placement what one unit of its area more or less moves."""
+    """Return what one unit of area more or less moves the price by, for each placement."""
     return tuple(
         AreaPrice(
             placement=placement.id,
             rate=_area_rate(job, placement.id, lines),
-            unit=Unit.SQ_FT if job.units is Units.US else Unit.M2,
+            unit=job.units.area_unit,
         )
         for placement in job.placements
     )

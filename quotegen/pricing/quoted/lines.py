@@ -1,33 +1,32 @@
 """Lines: every rate in use becomes quantity times rate, to the cent, with its working."""
 
 from collections.abc import Iterator, Mapping
-from decimal import Decimal
 from types import MappingProxyType
 
 from quotegen.money import Money, to_cents, total
-from quotegen.pricing.quoted.bands import Part, parts_of
+from quotegen.pricing.quoted.bands import PriceSlice, price_slices
+from quotegen.pricing.quoted.quantities import quantity_of
 from quotegen.pricing.quoted.rates import (
-    AS_TAKEN_OFF,
-    Use,
+    RateInUse,
     basis_of,
-    quantity_of,
-    rate_at,
     rates_in_use,
     shown_rate,
     us_size,
 )
 from quotegen.pricing.quoted.records import Line
 from quotegen.pricing.quoted.tax import tax_lines
-from quotegen.pricing.quoted.travel import travelled
 from quotegen.pricing.quoted.visits_needed import visits_needed
-from quotegen.quantity import ONE, Unit, Units, decimal_of
+from quotegen.quantity import ONE, Unit
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Basis, BookRate
-from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 from quotegen.working import Operation, Rounding, Step, added, given, taken_away
 
-NONE_HELD: Mapping[str, int] = MappingProxyType({})
+MINIMUM = "minimum"
+"""The id and the scope of the line that tops a small job up."""
+
+NO_BANDS: Mapping[str, int] = MappingProxyType({})
 
 
 def lines_of(
@@ -35,14 +34,13 @@ def lines_of(
     takeoff: Takeoff,
     finish: str,
     extras: tuple[str, ...] = (),
-    held: Mapping[str, int] = NONE_HELD,
+    quoted_bands: Mapping[str, int] = NO_BANDS,
 ) -> tuple[Line, ...]:
     """Return every line of the job at a finish: the work, the small-job minimum, the taxes.
 
-    `held` has the bands that were quoted, by line; such a line is priced at its band whatever
-    its quantity.
+    A line in `quoted_bands` is priced at the band that was quoted, whatever its quantity.
     """
-    return closed(job, work_lines(job, takeoff, finish, extras, held))
+    return with_minimum_and_tax(job, work_lines(job, takeoff, finish, extras, quoted_bands))
 
 
 def work_lines(
@@ -50,14 +48,17 @@ def work_lines(
     takeoff: Takeoff,
     finish: str,
     extras: tuple[str, ...] = (),
-    held: Mapping[str, int] = NONE_HELD,
+    quoted_bands: Mapping[str, int] = NO_BANDS,
 ) -> tuple[Line, ...]:
-    """Return the lines that work stands behind, none of which depends on another."""
-    return (*_rate_lines(job, takeoff, finish, extras, held), *_finish_lines(job, takeoff, finish))
+    """Return the lines that pay for work; none of them depends on another."""
+    return (
+        *_rate_lines(job, takeoff, finish, extras, quoted_bands),
+        *_finish_lines(job, takeoff, finish),
+    )
 
 
-def closed(job: JobSpec, lines: tuple[Line, ...]) -> tuple[Line, ...]:
-    """Return the lines with those that follow from the others: the minimum, if it bites, and taxes.
+def with_minimum_and_tax(job: JobSpec, lines: tuple[Line, ...]) -> tuple[Line, ...]:
+    """Add the lines that follow from the others: what a small job is topped up by, and taxes.
 
     The minimum is a price before tax, so taxes come last.
     """
@@ -70,113 +71,86 @@ def _rate_lines(
     takeoff: Takeoff,
     finish: str,
     extras: tuple[str, ...],
-    held: Mapping[str, int],
+    quoted_bands: Mapping[str, int],
 ) -> Iterator[Line]:
     visits = len(visits_needed(job, finish))
     for use in rates_in_use(job, finish, extras):
         book_rate = job.rate_book.rates[use.rate_id]
-        quantity = _quantity(job, use, book_rate, takeoff, visits)
+        quantity = quantity_of(job, use, book_rate, takeoff, visits)
         if quantity.value > 0:
-            yield from _lines_of_rate(job, use, book_rate, quantity, held.get(_id_of(use)))
-
-
-def _quantity(job: JobSpec, use: Use, book_rate: BookRate, takeoff: Takeoff, visits: int) -> Step:
-    unit = shown_rate(rate_at(book_rate, None), job.units).unit
-    if book_rate.travel is not None and use.count.amount is None:
-        return travelled(job.site, book_rate.travel, unit, visits)
-    measured = takeoff.placement(use.placement.id) if use.placement else None
-    value = quantity_of(use, book_rate, unit, measured, visits)
-    source = None if use.path is None else job.source(*use.path)
-    plain = given("quantity", value, unit.value, source)
-    if book_rate.cutting is None:
-        return plain
-    factor = decimal_of(1 + book_rate.cutting)
-    return Step(
-        name="quantity with cutting",
-        formula="quantity x (1 + cutting), not rounded again",
-        operation=Operation.TIMES,
-        inputs=(plain, given("one and the share for cutting", factor, "", source)),
-        value=value * factor,
-        unit=unit.value,
-    )
-
-
-def _id_of(use: Use) -> str:
-    return f"{use.rate_id}.{use.placement.id}" if use.placement else use.rate_id
+            yield from _lines_of_rate(job, use, book_rate, quantity, quoted_bands.get(use.line_id))
 
 
 def _lines_of_rate(
-    job: JobSpec, use: Use, book_rate: BookRate, quantity: Step, held: int | None
+    job: JobSpec, use: RateInUse, book_rate: BookRate, quantity: Step, quoted_band: int | None
 ) -> Iterator[Line]:
     thickness = use.placement.thickness if use.placement else None
-    unit = shown_rate(rate_at(book_rate, None), job.units).unit
-    parts = tuple(parts_of(book_rate, quantity.value, unit, thickness, held))
-    for part in parts:
-        rate = shown_rate(part.rate, job.units)
-        yield line(
+    slices = tuple(price_slices(book_rate, quantity.value, use.unit, thickness, quoted_band))
+    for one in slices:
+        yield _line(
             use=use,
             name=book_rate.name,
             scope=book_rate.covers,
-            basis=basis_of(book_rate, rate.unit),
-            rate=rate,
-            part=part,
+            basis=basis_of(book_rate, use.unit),
+            rate=shown_rate(one.rate, job.units),
+            priced=one,
             working=(
-                quantity if len(parts) == 1 else _slice(job, use, quantity, part),
-                _rate_step(job, use.rate_id, part.rate, ("rates", use.rate_id, *part.path)),
+                quantity if len(slices) == 1 else _slice_step(job, use, quantity, one),
+                _rate_step(job, use.rate_id, one.rate, ("rates", use.rate_id, *one.path)),
             ),
-        )  # fmt: skip
+        )
 
 
-def _slice(job: JobSpec, use: Use, quantity: Step, part: Part) -> Step:
+def _slice_step(job: JobSpec, use: RateInUse, quantity: Step, one: PriceSlice) -> Step:
     """Return a slice of a quantity: the last one is what the slices before it leave."""
     border = given(
         "where the slice begins",
-        quantity.value - part.quantity,
+        quantity.value - one.quantity,
         quantity.unit,
-        job.book_source("rates", use.rate_id, *part.path[:2]),
+        job.book_source("rates", use.rate_id, *one.path[:2]),
     )
-    if not part.is_last or not border.value:
-        return given("slice", part.quantity, quantity.unit, border.source)
+    if not one.is_last or not border.value:
+        return given("slice", one.quantity, quantity.unit, border.source)
     return Step(
         name="last slice",
         formula="quantity less where the slice begins",
         operation=Operation.MINUS,
         inputs=(quantity, border),
-        value=part.quantity,
+        value=one.quantity,
         unit=quantity.unit,
     )
 
 
-def line(
+def _line(
     *,
-    use: Use,
+    use: RateInUse,
     name: str,
     scope: tuple[str, ...],
     basis: Basis,
     rate: Rate,
-    part: Part,
+    priced: PriceSlice,
     working: tuple[Step, ...],
 ) -> Line:
     """Make one line; its amount is rounded half-up to the cent, once."""
-    amount = to_cents(part.quantity * rate.amount)
+    amount = to_cents(priced.quantity * rate.amount)
     placement = use.placement
-    sliced = f".{part.band + 1}" if part.path[:1] == ("by_slice",) and part.band is not None else ""
-    said = f"{name}, slice {sliced[1:]}" if sliced else name
+    number = priced.slice_number
+    title = f"{name}, slice {number}" if number else name
     return Line(
-        id=_id_of(use) + sliced,
+        id=f"{use.line_id}.{number}" if number else use.line_id,
         rate_id=use.rate_id,
         name=name,
         scope=scope,
         placement=placement.id if placement else None,
         basis=basis,
-        quantity=part.quantity,
+        quantity=priced.quantity,
         unit=rate.unit,
         rate=rate.amount,
         amount=amount,
-        follows_area=part.is_last and use.follows_area(rate.unit),
-        band=part.band,
+        follows_area=priced.is_last and use.follows_area,
+        band=priced.band,
         working=Step(
-            name=f"{said}, {placement.name}" if placement else said,
+            name=f"{title}, {placement.name}" if placement else title,
             formula="quantity x rate, to the cent",
             operation=Operation.TIMES,
             rounding=Rounding.CENT,
@@ -208,33 +182,27 @@ def _finish_lines(job: JobSpec, takeoff: Takeoff, finish: str) -> Iterator[Line]
     for placement in job.placements:
         finish_id, book_finish = job.finish_of(placement, finish)
         rate = shown_rate(book_finish.rate, job.units)
-        quantity = _area(takeoff, placement, job.units)
-        use = Use(rate_id=finish_id, placement=placement, count=AS_TAKEN_OFF, path=placement.path)
-        yield line(
-            use=use,
+        area = takeoff.placement(placement.id).area(job.units)
+        yield _line(
+            use=RateInUse(
+                rate_id=finish_id, unit=rate.unit, placement=placement, path=placement.path
+            ),
             name=book_finish.name,
             scope=("finish",),
             basis=Basis.MEASURED,
             rate=rate,
-            part=_whole(quantity, book_finish.rate),
+            priced=PriceSlice(
+                quantity=area, rate=book_finish.rate, path=("rate",), band=None, is_last=True
+            ),
             working=(
-                given("quantity", quantity, rate.unit.value, job.source(*placement.path)),
+                given("quantity", area, rate.unit.value, job.source(*placement.path)),
                 _rate_step(job, finish_id, book_finish.rate, ("finishes", finish_id, "rate")),
             ),
         )
 
 
-def _whole(quantity: Decimal, rate: Rate) -> Part:
-    return Part(quantity=quantity, rate=rate, path=("rate",), band=None, is_last=True)
-
-
-def _area(takeoff: Takeoff, placement: PlacementSpec, units: Units) -> Decimal:
-    measured = takeoff.placement(placement.id)
-    return measured.area_sqft if units is Units.US else measured.area_m2
-
-
 def _minimum(job: JobSpec, lines: tuple[Line, ...]) -> Iterator[Line]:
-    """A job under the smallest one that pays for coming is topped up, in a line of its own."""
+    """Top a job up to the smallest price that pays for coming, in a line of its own."""
     minimum = job.rate_book.minimum
     so_far = total(tuple(one.amount for one in lines))
     if minimum is None or so_far >= minimum:
@@ -244,7 +212,7 @@ def _minimum(job: JobSpec, lines: tuple[Line, ...]) -> Iterator[Line]:
     others = added("all other lines", tuple(one.working for one in lines), so_far)
     name = "Small-job minimum"
     yield Line(
-        id="minimum", rate_id="minimum", name=name, scope=("minimum",), placement=None,
+        id=MINIMUM, rate_id=MINIMUM, name=name, scope=(MINIMUM,), placement=None,
         basis=Basis.MEASURED, quantity=ONE, unit=Unit.LUMP, rate=missing, amount=missing,
         follows_area=False, working=taken_away(name, smallest, others, Money(missing)),
     )  # fmt: skip

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from quotegen.money import Money
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.records import Line, PricedAlternate, PricedFinish, PricedLook
+from quotegen.pricing.quoted.records import Line, PricedAlternate, PricedColors, PricedFinish
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 
@@ -33,45 +33,45 @@ def alternates_of(
     """Yield each alternate by itself, against the price of the quote."""
     for placement in job.placements:
         for finish in placement.alternates:
-            then = price_at(with_alternates(job, ((placement.id, finish),)), takeoff, chosen.id)
+            after = price_at(with_alternates(job, ((placement.id, finish),)), takeoff, chosen.id)
             yield PricedAlternate(
                 placement=placement.id,
                 finish=finish,
                 name=job.rate_book.finishes[finish].name,
-                visits=then.visits,
-                lines=changed_lines(chosen, then),
-                amount=Money(then.total - chosen.total),
-                total=then.total,
+                visits=after.visits,
+                lines=changed_lines(chosen, after),
+                amount=Money(after.total - chosen.total),
+                total=after.total,
             )
 
 
-def looks_of(
+def color_choices_of(
     job: JobSpec, takeoff: Takeoff, finishes: tuple[PricedFinish, ...]
-) -> Iterator[PricedLook]:
-    """Yield each look by itself, on the first offered finish that takes it.
+) -> Iterator[PricedColors]:
+    """Yield each choice of colors by itself, on the first offered finish that takes it.
 
-    The finishes of the job come first, the chosen one before all, then the alternates.
+    The chosen finish is tried first, then those to compare, then the alternates.
     """
     for colors in job.colors:
         finish, alternate = _taker(job, tuple(f.id for f in finishes), colors)
         with_finish = with_alternates(job, alternate)
         before = price_at(with_finish, takeoff, finish)
-        then = price_at(replace(with_finish, color=colors), takeoff, finish)
-        yield PricedLook(
+        after = price_at(replace(with_finish, color=colors), takeoff, finish)
+        yield PricedColors(
             finish=alternate[0][1] if alternate else finish,
             placement=alternate[0][0] if alternate else None,
             colors=colors,
             names=tuple(job.rate_book.rates[color].name for color in colors),
-            lines=changed_lines(before, then),
-            amount=Money(then.total - before.total),
-            total=then.total,
+            lines=changed_lines(before, after),
+            amount=Money(after.total - before.total),
+            total=after.total,
         )
 
 
-def changed_lines(before: PricedFinish, then: PricedFinish) -> tuple[Line, ...]:
+def changed_lines(before: PricedFinish, after: PricedFinish) -> tuple[Line, ...]:
     """Return the lines that are new, or at another amount."""
     known = {line.id: line.amount for line in before.lines}
-    return tuple(line for line in then.lines if known.get(line.id) != line.amount)
+    return tuple(line for line in after.lines if known.get(line.id) != line.amount)
 
 
 def _taker(job: JobSpec, finishes: tuple[str, ...], colors: tuple[str, ...]) -> tuple[str, Chosen]:

@@ -102,7 +102,7 @@ class PricedAlternate:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PricedLook:
+class PricedColors:
     """Colors that the homeowner may choose, and what they move the total by.
 
     Attributes:
@@ -130,7 +130,7 @@ class Combination:
         finish: of the job.
         extras: ticked, in the order of the job file.
         alternates: placement and finish, where a placement does not follow the quote.
-        colors: the rates of the look; that of the quote where none is chosen.
+        colors: the rates of the colors; those of the quote where none are chosen.
         payments: they add up to the total.
         visits: how many trips it takes.
         lines: every line; the total is their sum.
@@ -231,8 +231,8 @@ class PricedQuote:
         finishes: the chosen one first.
         extras: each by itself, at the chosen finish.
         alternates: each by itself, the rest of the job at the chosen finish.
-        looks: each by itself.
-        combinations: every way to choose among finishes, extras, alternates and looks.
+        color_choices: each by itself.
+        combinations: every way to choose among finishes, extras, alternates and colors.
         by_placement, by_scope: the chosen total in parts; each adds up to it exactly.
         payments: of the chosen total; they add up to it exactly.
         adjustment: worked figures at the chosen finish.
@@ -244,7 +244,7 @@ class PricedQuote:
     finishes: tuple[PricedFinish, ...]
     extras: tuple[PricedExtra, ...]
     alternates: tuple[PricedAlternate, ...]
-    looks: tuple[PricedLook, ...]
+    color_choices: tuple[PricedColors, ...]
     combinations: tuple[Combination, ...]
     by_placement: tuple[Subtotal, ...]
     by_scope: tuple[Subtotal, ...]

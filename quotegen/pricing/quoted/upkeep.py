@@ -7,7 +7,6 @@ from types import MappingProxyType
 from quotegen.money import Money, to_cents, total
 from quotegen.pricing.quoted.rates import shown_rate
 from quotegen.pricing.quoted.records import PricedFinish
-from quotegen.quantity import Units
 from quotegen.reading.files.rate_book import Sealer
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.records import Takeoff
@@ -78,6 +77,5 @@ def _coat(job: JobSpec, takeoff: Takeoff, finish: PricedFinish, placement: Place
                 if line.placement == placement.id and SEALING in line.scope
             )
         )
-    measured = takeoff.placement(placement.id)
-    area = measured.area_sqft if job.units is Units.US else measured.area_m2
+    area = takeoff.placement(placement.id).area(job.units)
     return to_cents(area * shown_rate(rate, job.units).amount)

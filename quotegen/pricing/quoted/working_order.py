@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from quotegen.money import Money
+from quotegen.pricing.quoted.adjustment import WORKED_CHANGES, with_area_changed
 from quotegen.pricing.quoted.finish import price_again, price_at
 from quotegen.pricing.quoted.options import changed_lines, with_alternates
-from quotegen.pricing.quoted.price import WORKED_CHANGES, with_area_changed
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedPayment, PricedQuote
 from quotegen.quantity import decimal_of
 from quotegen.reading.records import JobSpec
@@ -15,42 +15,39 @@ from quotegen.working import Operation, Rounding, Step, added, given, taken_away
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
-    """A part of the working: what it is about, and its steps from the first to the last.
-
-    A step comes after every step whose result it uses, here or in a part before.
-    """
+class TitledSteps:
+    """Steps of the working under a title; each comes after every step whose result it uses."""
 
     title: str
     steps: tuple[Step, ...]
 
 
-def working_of(job: JobSpec, takeoff: Takeoff, quote: PricedQuote) -> Iterator[Part]:
+def working_of(job: JobSpec, takeoff: Takeoff, quote: PricedQuote) -> Iterator[TitledSteps]:
     """Yield the working: each finish line by line, the options, the payments, the changes."""
     for finish in quote.finishes:
-        yield Part(title=f"Finish: {finish.name}", steps=_finish(finish))
+        yield TitledSteps(title=f"Finish: {finish.name}", steps=_finish(finish))
     chosen = quote.chosen
     for extra in quote.extras:
-        then = price_at(job, takeoff, chosen.id, (extra.id,))
-        yield _option(f"Extra: {extra.name}", chosen, then)
+        after = price_at(job, takeoff, chosen.id, (extra.id,))
+        yield _option(f"Extra: {extra.name}", chosen, after)
     for other in quote.alternates:
         changed = with_alternates(job, ((other.placement, other.finish),))
-        then = price_at(changed, takeoff, chosen.id)
-        yield _option(f"Alternate: {other.name} on {other.placement}", chosen, then)
-    for look in quote.looks:
-        alternate = ((look.placement, look.finish),) if look.placement else ()
+        after = price_at(changed, takeoff, chosen.id)
+        yield _option(f"Alternate: {other.name} on {other.placement}", chosen, after)
+    for choice in quote.color_choices:
+        alternate = ((choice.placement, choice.finish),) if choice.placement else ()
         with_finish = with_alternates(job, alternate)
-        finish_id = chosen.id if look.placement else look.finish
+        finish_id = chosen.id if choice.placement else choice.finish
         before = price_at(with_finish, takeoff, finish_id)
-        then = price_at(replace(with_finish, color=look.colors), takeoff, finish_id)
-        yield _option(f"Colors: {' with '.join(look.names)}", before, then)
-    yield Part(title="Payments", steps=tuple(_payments(job, quote)))
+        after = price_at(replace(with_finish, color=choice.colors), takeoff, finish_id)
+        yield _option(f"Colors: {' with '.join(choice.names)}", before, after)
+    yield TitledSteps(title="Payments", steps=tuple(_payments(job, quote)))
     for change in WORKED_CHANGES:
         if change:
-            then = price_again(job, with_area_changed(takeoff, change), chosen)
+            after = price_again(job, with_area_changed(takeoff, change), chosen)
             sign = "more" if change > 0 else "less"
             title = f"If the area is {abs(change) * 100}% {sign}"
-            yield _option(title, chosen, then)
+            yield _option(title, chosen, after)
 
 
 def _finish(finish: PricedFinish) -> tuple[Step, ...]:
@@ -61,16 +58,16 @@ def _total(name: str, finish: PricedFinish) -> Step:
     return added(name, tuple(line.working for line in finish.lines), finish.total)
 
 
-def _option(title: str, before: PricedFinish, then: PricedFinish) -> Part:
-    """Work out the lines that are not as before, then the new total and the difference.
+def _option(title: str, before: PricedFinish, after: PricedFinish) -> TitledSteps:
+    """Work out the lines that changed, then the new total and the difference.
 
-    The difference is that of two totals, so that it holds what the minimum and taxes do as well.
+    The difference is that of the two totals, so it includes what the minimum and taxes do.
     """
-    changed: tuple[Line, ...] = changed_lines(before, then)
-    total = _total("New total", then)
+    changed: tuple[Line, ...] = changed_lines(before, after)
+    total = _total("New total", after)
     was = _total("Total", before)
-    difference = taken_away("Difference", total, was, Money(then.total - before.total))
-    return Part(title=title, steps=(*(line.working for line in changed), total, difference))
+    difference = taken_away("Difference", total, was, Money(after.total - before.total))
+    return TitledSteps(title=title, steps=(*(line.working for line in changed), total, difference))
 
 
 def _payments(job: JobSpec, quote: PricedQuote) -> Iterator[Step]:

@@ -31,7 +31,7 @@ def option_figures(quote: PricedQuote) -> Mapping[str, object]:
                         "amount": str(a.amount), "total": str(a.total)} for a in quote.alternates],
         "colors": [{"finish": look.finish, "placement": look.placement,
                      "colors": list(look.colors), "amount": str(look.amount),
-                     "total": str(look.total)} for look in quote.looks],
+                     "total": str(look.total)} for look in quote.color_choices],
         "combinations": [_combination(one) for one in quote.combinations],
         "subtotals": {"placements": [_subtotal(one) for one in quote.by_placement],
                       "scope": [_subtotal(one) for one in quote.by_scope]},

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from quotegen.explain.wording import Words
 from quotegen.pricing.quoted.ballpark import Ballpark
-from quotegen.quantity import Unit, Units
+from quotegen.quantity import Unit
 from quotegen.reading.records import JobSpec
 from quotegen.trade.rules import RuleBook
 
@@ -16,9 +16,9 @@ def ballpark_text(job: JobSpec, ballpark: Ballpark, rules: RuleBook, words: Word
 
 
 def _lines(job: JobSpec, ballpark: Ballpark, rules: RuleBook, words: Words) -> Iterator[str]:
-    unit = Unit.SQ_FT if job.units is Units.US else Unit.M2
     paced, least, most = (
-        words.quantity(area, unit) for area in (ballpark.paced, ballpark.least, ballpark.most)
+        words.quantity(area, job.units.area_unit)
+        for area in (ballpark.paced, ballpark.least, ballpark.most)
     )
     on = job.quote_date
     spread, step = (rules.rule(rule) for rule in ("paced_side_spread", "rough_price_step"))

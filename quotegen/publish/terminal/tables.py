@@ -9,7 +9,6 @@ from rich.table import Table
 from quotegen.explain.results import Results
 from quotegen.explain.words.numbers import edge_length
 from quotegen.pricing.quoted.records import Line
-from quotegen.quantity import Unit
 from quotegen.reading.files.shapes import EdgeKind
 
 
@@ -77,13 +76,10 @@ def _sizes(results: Results) -> Table:
 
 def _sure(results: Results) -> Table:
     table = _table("How sure, 95 times in 100", "placement", "at least", "at most", right=2)
-    words, unit = results.words, results.quote.area_unit
+    words, units = results.words, results.job.units
     for spec, measured in zip(results.job.placements, results.takeoff.placements, strict=True):
-        found = measured.area_range
-        ends = (found.low_sqft, found.high_sqft)
-        if unit is Unit.M2:
-            ends = (found.low_m2, found.high_m2)
-        table.add_row(spec.name, *(words.quantity(end, unit) for end in ends))
+        ends = measured.area_range.ends(units)
+        table.add_row(spec.name, *(words.quantity(end, units.area_unit) for end in ends))
     low, high = results.quote.tape_range
     table.add_row("price", *(words.signed_money(end.difference) for end in (low, high)))
     return table
@@ -127,7 +123,7 @@ def _finishes(results: Results) -> Table:
     for other in results.quote.alternates:
         name = f"alternate: {other.name} on {other.placement}"
         table.add_row(name, str(other.visits), results.words.signed_money(other.amount))
-    for look in results.quote.looks:
+    for look in results.quote.color_choices:
         name = f"colors: {' with '.join(look.names)}"
         table.add_row(name, "", results.words.signed_money(look.amount))
     return table

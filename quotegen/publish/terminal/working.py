@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from quotegen.explain.results import Results
-from quotegen.pricing.quoted.working_order import Part, working_of
+from quotegen.pricing.quoted.working_order import TitledSteps, working_of
 from quotegen.working import Operation, Step
 
 Numbers = dict[tuple[object, ...], str]
@@ -21,8 +21,8 @@ def working_text(results: Results) -> str:
     job = results.job
     lines = [f"{job.title}, quote {job.quote}, revision {job.revision}: the working", ""]
     numbers: Numbers = {}
-    for number, part in enumerate(working_of(job, results.takeoff, results.quote), start=1):
-        lines.extend(_part(number, part, numbers))
+    for number, titled in enumerate(working_of(job, results.takeoff, results.quote), start=1):
+        lines.extend(_titled(number, titled, numbers))
         lines.append("")
     lines.append(f"The price: {plain(results.quote.chosen.total)}")
     return "\n".join(lines) + "\n"
@@ -37,15 +37,15 @@ def _key(step: Step) -> tuple[object, ...]:
     return (step.name, step.operation, *((one.name, one.value) for one in step.inputs))
 
 
-def _part(number: int, part: Part, numbers: Numbers) -> Iterator[str]:
-    yield f"{number}  {part.title}"
+def _titled(number: int, titled: TitledSteps, numbers: Numbers) -> Iterator[str]:
+    yield f"{number}  {titled.title}"
     count = len(numbers)
-    for step in part.steps:
+    for step in titled.steps:
         for one in _unwritten(step, numbers):
             numbers[_key(one)] = f"{number}.{len(numbers) - count + 1}"
             yield from _step(one, numbers)
-    if part.steps and len(numbers) == count:
-        yield f"  as {', '.join(numbers[_key(step)] for step in part.steps)}"
+    if titled.steps and len(numbers) == count:
+        yield f"  as {', '.join(numbers[_key(step)] for step in titled.steps)}"
 
 
 def _unwritten(step: Step, numbers: Numbers) -> Iterator[Step]:

@@ -38,7 +38,7 @@ def test_a_look_is_its_two_colors(tmp_path):
     """A base and a second tone cost the sum of their rates, on the finish that takes them."""
     looks = [{"base": "sand", "second": "walnut"}, {"base": "clay"}]
     job = shop.job(finish="fancy", compare=["plain"], colors=looks)
-    first, second = shop.quote(tmp_path, job, rate_book=BOOK).looks
+    first, second = shop.quote(tmp_path, job, rate_book=BOOK).color_choices
     assert (first.amount, second.amount) == (Decimal(300), Decimal(250))
     assert {line.rate_id for line in first.lines} == {"sand", "walnut"}
 
@@ -48,7 +48,7 @@ def test_another_look_takes_the_place_of_the_one_in_the_price(tmp_path):
     job = shop.job(finish="fancy", color={"base": "sand"}, colors=[{"base": "clay"}])
     priced = shop.quote(tmp_path, job, rate_book=BOOK)
     assert "sand.patio" in shop.by_id(priced.chosen)
-    assert priced.looks[0].amount == Decimal(50)
+    assert priced.color_choices[0].amount == Decimal(50)
 
 
 def test_every_combination_is_priced(tmp_path):

@@ -9,8 +9,9 @@ import pytest
 import yaml
 
 from quotegen.money import ZERO
+from quotegen.pricing.quoted.adjustment import WORKED_CHANGES, with_area_changed
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.price import WORKED_CHANGES, area_of, price, with_area_changed
+from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.quantity import Unit
 from tests.pricing import shop
@@ -184,7 +185,7 @@ class TestAdjustment:
         for row in rows:
             assert row.total == results.quote.chosen.total + row.difference
             changed = with_area_changed(results.takeoff, row.change)
-            assert row.area == area_of(changed, results.job.units)
+            assert row.area == changed.area(results.job.units)
             assert row.total == price(results.job, changed).chosen.total
         assert [row.total for row in rows] == sorted(row.total for row in rows)
         assert [row.difference for row in rows if row.change == 0] == [ZERO]
@@ -249,4 +250,4 @@ def test_placements_are_rounded_one_by_one(tmp_path):
     parts = (shop.placement("10.04 ft x 1 ft", "one"),
              shop.placement("10.04 ft x 1 ft", "two", at="30 ft"))  # fmt: skip
     results = shop.results(tmp_path, shop.job(*parts), rate_book=shop.book())
-    assert str(area_of(results.takeoff, results.job.units)) == "20.0"  # 20.08 in one piece
+    assert str(results.takeoff.area(results.job.units)) == "20.0"  # 20.08 in one piece

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from quotegen.explain.results import Results
-from quotegen.pricing.quoted.price import price, with_area_changed
+from quotegen.pricing.quoted.adjustment import with_area_changed
+from quotegen.pricing.quoted.price import price
 from quotegen.publish.terminal.working import working_text
 from quotegen.quantity import Unit, Units
 from quotegen.reading.fields.text_fields import Rate, Road
@@ -38,7 +39,7 @@ def _agrees(results: Results) -> Reckoned:
         assert finish.total in worked
         assert {line.amount for line in finish.lines} <= worked
     amounts = {one.amount for one in quote.extras} | {one.amount for one in quote.alternates}
-    amounts |= {one.amount for one in quote.looks}
+    amounts |= {one.amount for one in quote.color_choices}
     assert amounts <= worked
     payments = [v for n, v in again.results.items() if again.names[n].startswith("Payment: ")]
     assert payments == [payment.amount for payment in quote.payments]
