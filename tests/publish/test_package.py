@@ -187,7 +187,7 @@ class TestAName:
         made = build(write_world(tmp_path, job), shop.shared())
         assert made.problems == ()
         assert made.package is not None
-        files = made.package.artifacts
+        files = made.package.files
         message = read_mail(files["customer/email.eml"])
         assert [a.addr_spec for a in message["To"].addresses] == ["wren@post.example"]
         assert "Bcc" not in message
