@@ -24,7 +24,7 @@ from quotegen.publish.package import Package
 
 REPO = Path(__file__).resolve().parent.parent
 BIN = Path(sys.executable).parent
-STAGES = ("spec", "takeoff", "pricing", "schedule", "explain", "publish")
+STAGES = ("reading", "takeoff", "pricing", "schedule", "explain", "publish")
 
 
 def build(job: Path) -> Package:

@@ -1,8 +1,11 @@
-"""The command line: arguments, printing, exit codes, and nothing else."""
+"""The command line: arguments, printing, exit codes, and nothing else.
+
+Each command imports what it needs when it runs, so that `quotegen --help` answers at once.
+"""
 
 import json
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn, TypeVar
@@ -36,16 +39,16 @@ def commands() -> None:
 @JobFiles
 def check(jobs: tuple[Path, ...]) -> None:
     """Read, measure and price each JOB, and say all that is wrong with it."""
-    from quotegen import pipeline  # noqa: PLC0415 - each command loads only what it needs
+    from quotegen import pipeline
 
-    shared = _shared()
+    shared = _read_shared()
     problems: list[Problem] = []
     for job in jobs:
         figured = pipeline.figure(job, shared)
         problems.extend(figured.problems)
         if figured.results is not None:
             click.echo(f"{job}: no errors")
-    _end_with(tuple(problems))
+    _exit_with(tuple(problems))
 
 
 @commands.command()
@@ -54,30 +57,30 @@ def check(jobs: tuple[Path, ...]) -> None:
 @click.option("--working", is_flag=True, help="Print how each amount is worked out, step by step.")
 def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     """Print the numbers of each JOB: sizes, lines, finishes, payments, worked changes."""
-    from quotegen import pipeline  # noqa: PLC0415
-    from quotegen.publish.data.figures import figures, to_json  # noqa: PLC0415
-    from quotegen.publish.terminal.tables import print_figures  # noqa: PLC0415
-    from quotegen.publish.terminal.working import working_text  # noqa: PLC0415
+    from quotegen import pipeline
+    from quotegen.publish.data.figures import figures, to_json
+    from quotegen.publish.terminal.tables import print_figures
+    from quotegen.publish.terminal.working import working_text
 
     if as_json and working:
         message = "choose --json or --working"
         raise click.UsageError(message)
-    shared = _shared()
+    shared = _read_shared()
     figured = [pipeline.figure(job, shared) for job in jobs]
     problems = tuple(problem for one in figured for problem in one.problems)
-    if not has_error(problems):
-        results = [(one.results, one.owner) for one in figured if one.results and one.owner]
-        if working:
-            for one, _ in results:
-                click.echo(working_text(one), nl=False)
-        elif not as_json:
-            for one, _ in results:
-                print_figures(one)
-        elif len(results) == 1:
-            click.echo(to_json(figures(*results[0])), nl=False)
-        else:
-            click.echo(json.dumps([figures(*one) for one in results], indent=2, ensure_ascii=False))
-    _end_with(problems)
+    if has_error(problems):
+        _exit_with(problems)
+    done = [(one.results, one.owner) for one in figured if one.results and one.owner]
+    if as_json:
+        shown = [figures(*one) for one in done]
+        click.echo(to_json(shown[0] if len(shown) == 1 else shown), nl=False)
+    elif working:
+        for results, _ in done:
+            click.echo(working_text(results), nl=False)
+    else:
+        for results, _ in done:
+            print_figures(results)
+    _exit_with(problems)
 
 
 @commands.command()
@@ -91,23 +94,21 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
 )
 def package(jobs: tuple[Path, ...], out: Path) -> None:
     """Build the package of each JOB; if any has an error, nothing is written."""
-    from quotegen import pipeline  # noqa: PLC0415
-    from quotegen.publish.pdf import engine_problem  # noqa: PLC0415
-    from quotegen.publish.terminal.tables import progress  # noqa: PLC0415
-    from quotegen.publish.write import write  # noqa: PLC0415
+    from quotegen import pipeline
+    from quotegen.publish.pdf import engine_problem
+    from quotegen.publish.terminal.tables import progress
 
     if missing := engine_problem():
-        _machine_at_fault(missing)
-    shared = _shared()
+        _exit_for_machine(missing)
+    shared = _read_shared()
     with progress(len(jobs)) as announce:
         built = [pipeline.build(job, shared, announce) for job in jobs]
     problems = (*(p for one in built for p in one.problems), *pipeline.same_number(jobs, built))
     if not has_error(problems):
         for one in built:
             if one.package is not None:
-                write(out / one.quote, one.package.artifacts)
-                _say_where(out / one.quote, tuple(one.package.artifacts))
-    _end_with(problems)
+                _write(out / one.quote, one.package.files)
+    _exit_with(problems)
 
 
 @commands.command()
@@ -116,16 +117,13 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
               show_default=True, help="The folder that gets specimen/.")  # fmt: skip
 def specimen(job: Path, out: Path) -> None:
     """Show how papers look in each theme, with your accent and logo, on one page from a JOB."""
-    from quotegen import pipeline  # noqa: PLC0415
-    from quotegen.publish.package import specimens  # noqa: PLC0415
-    from quotegen.publish.write import write  # noqa: PLC0415
+    from quotegen import pipeline
+    from quotegen.publish.package import specimens
 
-    figured = pipeline.figure(job, _shared())
+    figured = pipeline.figure(job, _read_shared())
     if figured.results is not None and not has_error(figured.problems):
-        pages = specimens(figured.results)
-        write(out / "specimen", pages)
-        _say_where(out / "specimen", tuple(pages))
-    _end_with(figured.problems)
+        _write(out / "specimen", specimens(figured.results))
+    _exit_with(figured.problems)
 
 
 @commands.command()
@@ -142,27 +140,25 @@ def specimen(job: Path, out: Path) -> None:
               show_default=True, help="The folder that gets ballpark/ballpark.txt.")  # fmt: skip
 def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
     """Print and write a ballpark: what a paced size would cost, from low to high."""
-    from quotegen import pipeline  # noqa: PLC0415
-    from quotegen.publish.write import write  # noqa: PLC0415
-    from quotegen.reading.fields.text_fields import parse_date, parse_size  # noqa: PLC0415
-    from quotegen.reading.files.job import Use  # noqa: PLC0415
-    from quotegen.reading.paced_job import Asked  # noqa: PLC0415
+    from quotegen import pipeline
+    from quotegen.reading.fields.text_fields import parse_date, parse_size
+    from quotegen.reading.files.job import Use
+    from quotegen.reading.paced_job import Asked
 
     asked = Asked(
         folder=folder,
-        size=_typed("--size", parse_size, typed["size"] or ""),
+        size=_parsed("--size", parse_size, typed["size"] or ""),
         finish=typed["finish"] or "",
         use=Use(typed["use"] or ""),
-        on=_typed("--date", parse_date, typed["on"]) if typed["on"] else None,
+        on=_parsed("--date", parse_date, typed["on"]) if typed["on"] else None,
         distance=typed["distance"],
         drive_time=typed["drive_time"],
     )
-    text = pipeline.ballpark(asked, _shared())
+    text = pipeline.ballpark(asked, _read_shared())
     if isinstance(text, tuple):
-        _end_with(text)
+        _exit_with(text)
     click.echo(text, nl=False)
-    write(out / "ballpark", {"ballpark.txt": text.encode()})
-    _say_where(out / "ballpark", ("ballpark.txt",))
+    _write(out / "ballpark", {"ballpark.txt": text.encode()})
 
 
 @commands.command()
@@ -171,7 +167,7 @@ def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
 )
 def schema(kind: str) -> None:
     """Print the JSON Schema of a file, for an editor that completes and checks it."""
-    from quotegen.reading.schema import schema_of  # noqa: PLC0415
+    from quotegen.reading.schema import schema_of
 
     click.echo(json.dumps(schema_of(kind), indent=2))
 
@@ -182,17 +178,17 @@ def main() -> None:
         commands(prog_name="quotegen")
 
 
-def _shared() -> "Shared":
-    from quotegen import pipeline  # noqa: PLC0415
+def _read_shared() -> "Shared":
+    from quotegen import pipeline
 
     shared = pipeline.read_shared()
     if isinstance(shared, tuple):
-        _end_with(shared)
+        _exit_with(shared)
     return shared
 
 
-def _typed(option: str, parser: Callable[[str], T], text: str) -> T:
-    """Read what stands after an option; what cannot be read is wrong usage."""
+def _parsed(option: str, parser: Callable[[str], T], text: str) -> T:
+    """Parse the text of an option; one that cannot be parsed is wrong usage, exit code 2."""
     try:
         return parser(text)
     except ValueError as error:  # what the parsers of the job file raise
@@ -200,20 +196,24 @@ def _typed(option: str, parser: Callable[[str], T], text: str) -> T:
         raise click.UsageError(message) from None
 
 
-def _say_where(folder: Path, paths: tuple[str, ...]) -> None:
+def _write(folder: Path, files: Mapping[str, bytes]) -> None:
+    """Write a folder and print the name of each file in it."""
+    from quotegen.publish.write import write
+
+    write(folder, files)
     click.echo(f"{folder}/")
-    for path in sorted(paths):
+    for path in sorted(files):
         click.echo(f"  {path}")
 
 
-def _end_with(problems: tuple[Problem, ...]) -> NoReturn:
-    """Print every problem and leave: with 1 if there is an error among them."""
+def _exit_with(problems: tuple[Problem, ...]) -> NoReturn:
+    """Print every problem and exit: with 1 if one of them is an error."""
     for problem in problems:
         click.echo(str(problem), err=True)
     sys.exit(INPUT_AT_FAULT if has_error(problems) else FINE)
 
 
-def _machine_at_fault(problem: Problem) -> NoReturn:
+def _exit_for_machine(problem: Problem) -> NoReturn:
     click.echo(f"{problem.message}; {problem.hint}", err=True)
     sys.exit(MACHINE_AT_FAULT)
 

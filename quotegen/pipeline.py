@@ -21,6 +21,7 @@ from quotegen.pricing.quoted.ballpark import ballpark_of
 from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, Severity, Source, has_error, in_file_order
+from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
 from quotegen.reading.files.standards import looser_standards
@@ -169,9 +170,6 @@ def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[
 
 def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
     """Return the ballpark of a paced size as text, or what is wrong with the files."""
-    # Imported here with the rest of what prints.
-    from quotegen.publish.terminal.ballpark import ballpark_text  # noqa: PLC0415
-
     paced, problems = paced_job(asked, Fraction(1), frozenset(shared.content.scope))
     if paced is None or has_error(problems):
         return problems

@@ -37,7 +37,7 @@ def test_every_file_that_the_readme_lists_is_made(tmp_path):
     job, after = _jobs()
     built = build(write_world(tmp_path, job + after + FORECAST), house).package
     assert built is not None
-    assert listed <= {path.split("/")[1] for path in built.artifacts}
+    assert listed <= {path.split("/")[1] for path in built.files}
 
 
 def _jobs() -> tuple[str, str]:

@@ -10,23 +10,22 @@ from quotegen.explain.papers.care_card import care_card
 from quotegen.explain.papers.compare_bids import compare_sheet
 from quotegen.explain.papers.final_measurement import change_orders_view, final_measurement_view
 from quotegen.explain.private.cost_sheet import cost_sheet
-from quotegen.explain.private.law_checklist import LawSheet, law_sheet
-from quotegen.explain.private.order_list import OrderList, order_list_view
+from quotegen.explain.private.law_checklist import law_sheet
+from quotegen.explain.private.order_list import order_list_view
 from quotegen.explain.private.phone_sheet import phone_sheet
-from quotegen.explain.private.weather_sheet import WeatherSheet, weather_sheet
+from quotegen.explain.private.weather_sheet import weather_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.past_jobs import past_job_page, shown_references
 from quotegen.explain.sheets.views import CustomerView, Paper
-from quotegen.explain.words.tables import OwnersSheet
 from quotegen.pricing.costs.outcome import Drift
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.publish.data.calendar import CalendarVisit, to_ics
 from quotegen.publish.data.figures import figures, to_json
 from quotegen.publish.data.mail import Draft, to_eml
 from quotegen.publish.pdf import to_pdf
-from quotegen.publish.web.html import render
-from quotegen.publish.write import Artifacts, joined, under
+from quotegen.publish.web.html import Sheet, render
+from quotegen.publish.write import Files
 from quotegen.resources import theme_names, themes_folder
 
 
@@ -34,12 +33,12 @@ from quotegen.resources import theme_names, themes_folder
 class Package:
     """All files of one job, and the HTML documents that were printed to PDF."""
 
-    artifacts: Artifacts
+    files: Files
     printed: Mapping[str, str]
 
 
 def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) -> Package:
-    """Gather the package of one job: what the customer gets, and what stays in the truck."""
+    """Gather the files of one job: `customer/` to send, `private/` for the owner alone."""
     theme = themes_folder() / results.job.company.theme
     view, later = customer_view(results), _after_signing(results)
     papers: dict[str, Paper] = {
@@ -64,16 +63,14 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
         "email.eml": _email(results, view, theme, pdfs["quote"]),
         "visits.ics": _calendar(results),
     }
-    return Package(
-        artifacts=joined(
-            under("customer", customer), under("private", _private(results, owner, drift, theme))
-        ),
-        printed=MappingProxyType(printed),
-    )
+    private = _private(results, owner, drift, theme)
+    files = {f"customer/{name}": data for name, data in customer.items()}
+    files |= {f"private/{name}": data for name, data in private.items()}
+    return Package(files=MappingProxyType(files), printed=MappingProxyType(printed))
 
 
 def _past_jobs(results: Results, theme: Traversable) -> dict[str, bytes]:
-    """Return a page for each past job that is shown, numbered as on sheet 8."""
+    """Render a page for each past job that is shown, numbered as on sheet 8."""
     pages = (past_job_page(results, one) for one in shown_references(results))
     return {
         f"past-job-{number}.html": render("past-job.html.j2", page, results.words, theme).encode()
@@ -81,8 +78,8 @@ def _past_jobs(results: Results, theme: Traversable) -> dict[str, bytes]:
     }
 
 
-def specimens(results: Results) -> Artifacts:
-    """Return the specimen page of each theme, with the company's own accent and logo."""
+def specimens(results: Results) -> Files:
+    """Render the specimen of each theme, web page and PDF, with the company's accent and logo."""
     view, files = customer_view(results), dict[str, bytes]()
     for name in theme_names():
         theme = themes_folder() / name
@@ -94,7 +91,7 @@ def specimens(results: Results) -> Artifacts:
 
 
 def _after_signing(results: Results) -> dict[str, Paper]:
-    """Return the papers that are signed after the quote, up to the hand-over."""
+    """Build the papers that follow the quote: after measuring, after a change, at hand-over."""
     contract, papers = results.contract, dict[str, Paper]()
     if contract.remeasure is not None:
         papers["final-measurement"] = final_measurement_view(results, contract.remeasure)
@@ -107,8 +104,8 @@ def _after_signing(results: Results) -> dict[str, Paper]:
 
 def _private(
     results: Results, owner: OwnersFigures, drift: tuple[Drift, ...], theme: Traversable
-) -> Artifacts:
-    sheets: dict[str, OwnersSheet | OrderList | LawSheet | WeatherSheet] = {
+) -> Files:
+    sheets: dict[str, Sheet] = {
         "cost-sheet": cost_sheet(results, owner, drift),
         "phone-sheet": phone_sheet(results, owner),
         "order-list": order_list_view(results, owner),

@@ -1,4 +1,7 @@
-"""HTML to PDF: tagged, with bookmarks, from a document that fetches nothing."""
+"""HTML to PDF: tagged, with bookmarks, from a document that fetches nothing.
+
+The print engine is imported when something is printed: it is slow to load.
+"""
 
 import logging
 import os
@@ -10,22 +13,21 @@ from quotegen.problem import Problem, Source
 
 
 class PrintError(Exception):
-    """The print engine said something about one of our documents; its words are the message."""
+    """The print engine complained about one of our documents; the message is its own."""
 
 
 def to_pdf(document: str, dated: date) -> bytes:
     """Print one HTML document as of a date: the same document on the same date is the same bytes.
 
     Raises:
-        PrintError: the print engine had anything to complain of; our documents give it no cause.
+        PrintError: the print engine complained, which no document of ours gives it cause to do.
     """
-    # Imported here, since it is slow to load and `check` does not need it.
-    from weasyprint import HTML  # noqa: PLC0415
-    from weasyprint.urls import FatalURLFetchingError, URLFetcher  # noqa: PLC0415
+    from weasyprint import HTML
+    from weasyprint.urls import FatalURLFetchingError, URLFetcher
 
-    heard = _Listener()
+    listener = _Listener()
     logger = logging.getLogger("weasyprint")
-    logger.addHandler(heard)
+    logger.addHandler(listener)
     logger.setLevel(logging.WARNING)
     try:
         fetcher = URLFetcher(allowed_protocols=["data"], fail_on_errors=True)
@@ -34,9 +36,9 @@ def to_pdf(document: str, dated: date) -> bytes:
     except FatalURLFetchingError as error:  # no Exception, so nobody else would catch it
         raise PrintError(str(error)) from error
     finally:
-        logger.removeHandler(heard)
-    if heard.said:
-        raise PrintError("; ".join(heard.said))
+        logger.removeHandler(listener)
+    if listener.complaints:
+        raise PrintError("; ".join(listener.complaints))
     return bytes(pdf)
 
 
@@ -55,9 +57,9 @@ def _clock_at(dated: date) -> Iterator[None]:
 
 
 def engine_problem() -> Problem | None:
-    """Say what to install if the print engine cannot start, or None if it can."""
+    """Return the problem of a machine without Pango, which the print engine cannot do without."""
     try:
-        import weasyprint  # noqa: F401, PLC0415
+        import weasyprint  # noqa: F401 - only to see whether it loads
     except OSError:
         return Problem(
             code="no-pango",
@@ -69,11 +71,11 @@ def engine_problem() -> Problem | None:
 
 
 class _Listener(logging.Handler):
-    """Keeps what the print engine says instead of letting it scroll past."""
+    """Collects the warnings of the print engine instead of letting them scroll past."""
 
     def __init__(self) -> None:
         super().__init__(logging.WARNING)
-        self.said: list[str] = []
+        self.complaints: list[str] = []
 
     def emit(self, record: logging.LogRecord) -> None:
-        self.said.append(record.getMessage())
+        self.complaints.append(record.getMessage())

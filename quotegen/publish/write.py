@@ -1,33 +1,18 @@
-"""The one writer: a whole folder beside the target, then swapped in; or nothing at all."""
+"""The only writer: a whole folder beside the target, then swapped in; or nothing at all."""
 
 import shutil
 import tempfile
 from collections.abc import Mapping
 from errno import ENOTDIR
 from pathlib import Path
-from types import MappingProxyType
 from typing import TypeAlias
 
-Artifacts: TypeAlias = Mapping[str, bytes]
+Files: TypeAlias = Mapping[str, bytes]
 """Relative path, with forward slashes, to the bytes of the file."""
 
 
-def under(folder: str, files: Artifacts) -> Artifacts:
-    """Return the files moved under a folder."""
-    return MappingProxyType({f"{folder}/{path}": data for path, data in files.items()})
-
-
-def joined(*parts: Artifacts) -> Artifacts:
-    """Join artifacts; no two may have the same path."""
-    paths = [path for part in parts for path in part]
-    if len(paths) != len(set(paths)):
-        message = "two artifacts have the same path"
-        raise ValueError(message)
-    return MappingProxyType({path: data for part in parts for path, data in part.items()})
-
-
-def write(target: Path, artifacts: Artifacts) -> None:
-    """Put the artifacts in the target folder, replacing what stood there.
+def write(target: Path, files: Files) -> None:
+    """Put the files in the target folder, replacing what stood there.
 
     Everything goes to a temporary folder beside the target first. The old folder is moved
     aside, the new one takes its place, and only then is the old one deleted; if the swap
@@ -39,7 +24,7 @@ def write(target: Path, artifacts: Artifacts) -> None:
     target.parent.mkdir(parents=True, exist_ok=True)
     fresh = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
     try:
-        for relative, data in artifacts.items():
+        for relative, data in files.items():
             path = fresh / relative
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(data)

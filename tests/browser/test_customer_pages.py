@@ -88,3 +88,29 @@ def test_nothing_hangs_out_at_the_left(packages: Path, browser: Browser, width: 
     for path in customer_pages(packages):
         with opened(browser, path, width=width) as seen:
             assert seen.page.evaluate(outside) == [], path.name
+
+
+def test_no_number_is_broken_over_two_lines(packages: Path, browser: Browser):
+    """On the narrowest phone each number stays on one line, with its hyphen, its sign, its unit."""
+    broken = r"""() => {
+      const unit = "(?:sq\\sft|cu\\syd|days|in|ft|m²?|%)(?!\\w)";
+      const wanted =
+        new RegExp(`\\d+(?:-\\d[\\d/]*)+|[+−][^\\w\\s]\\d[\\d.,]*|\\d[\\d.,]*\\s${unit}`, "gu");
+      const main = document.querySelector("main");
+      const texts = document.createTreeWalker(main, NodeFilter.SHOW_TEXT);
+      const found = [];
+      while (texts.nextNode()) {
+        const text = texts.currentNode;
+        for (const one of text.data.matchAll(wanted)) {
+          const range = document.createRange();
+          range.setStart(text, one.index);
+          range.setEnd(text, one.index + one[0].length);
+          const lines = new Set([...range.getClientRects()].map((box) => Math.round(box.top)));
+          if (!text.parentElement.closest("svg") && lines.size > 1) found.push(text.data.trim());
+        }
+      }
+      return found;
+    }"""
+    for path in customer_pages(packages):
+        with opened(browser, path, width=320) as seen:
+            assert seen.page.evaluate(broken) == [], path.name

@@ -55,7 +55,7 @@ def test_no_english_is_left_on_a_page(packages: Mapping[str, Package], known: st
     """
     assert set(packages) == set(CHOSEN)
     for package in packages.values():
-        pages = {name: data.decode() for name, data in package.artifacts.items()
+        pages = {name: data.decode() for name, data in package.files.items()
                  if name.endswith(".html")} | dict(package.printed)  # fmt: skip
         assert len(pages) >= 4
         for name, page in pages.items():
@@ -71,12 +71,12 @@ def test_no_english_is_left_in_mail_and_calendar(packages: Mapping[str, Package]
     """Subject, both texts of the mail, and every entry of the calendar are of the language."""
     for package in packages.values():
         mail = email.message_from_bytes(
-            package.artifacts["customer/email.eml"], policy=email.policy.default
+            package.files["customer/email.eml"], policy=email.policy.default
         )
         plain, rich = mail.get_body(("plain",)), mail.get_body(("html",))
         assert plain is not None
         assert rich is not None
-        calendar = icalendar.Calendar.from_ical(package.artifacts["customer/visits.ics"].decode())
+        calendar = icalendar.Calendar.from_ical(package.files["customer/visits.ics"].decode())
         entries = [str(entry[part]) for entry in calendar.walk("VEVENT")
                    for part in ("SUMMARY", "DESCRIPTION", "LOCATION")]  # fmt: skip
         assert entries
@@ -97,7 +97,7 @@ def test_longer_words_stay_inside_a_small_phone(
 ):
     """With every word 40 % longer no page scrolls sideways at 320 px (WCAG 2.2, 1.4.10)."""
     for job, package in packages.items():
-        for name, data in package.artifacts.items():
+        for name, data in package.files.items():
             if name.endswith(".html"):
                 path = tmp_path / f"{job}-{Path(name).name}"
                 path.write_bytes(data)
@@ -109,7 +109,7 @@ def test_longer_words_stay_inside_a_small_phone(
 def test_longer_words_stay_on_the_paper(packages: Mapping[str, Package]):
     """No text runs out of the printed part of a sheet, or out of its cell of a table."""
     for package in packages.values():
-        papers = {name: data.decode() for name, data in package.artifacts.items()
+        papers = {name: data.decode() for name, data in package.files.items()
                   if name.endswith(("/final-measurement.html", "/changes.html"))}  # fmt: skip
         for name, page in (papers | dict(package.printed)).items():
             assert past_the_edge(laid_out(page)) == [], name

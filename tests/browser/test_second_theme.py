@@ -50,7 +50,7 @@ def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
     assert figured.owner is not None
     made = package(figured.results, figured.owner, ())
     shown = {f"customer/{name}": data for name, data in specimens(figured.results).items()}
-    for name, data in (dict(made.artifacts) | shown).items():
+    for name, data in (dict(made.files) | shown).items():
         path = out / figured.results.job.quote / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(data)

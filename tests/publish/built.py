@@ -73,11 +73,16 @@ def packaged(job_file: str, folder: Path, machine: Mapping[str, str]) -> dict[st
 
 def page_text(page: str) -> str:
     """Return what a reader of a page reads, one block on a line."""
+    return re.sub(r"[^\S\n]+", " ", text_with_ties(page))
+
+
+def text_with_ties(page: str) -> str:
+    """Return the same with the no-break spaces that keep a number with its unit."""
     reader = _Reader()
     reader.feed(page)
     reader.close()
-    lines = (re.sub(r"\s+", " ", line).strip() for line in "".join(reader.parts).split("\n\n"))
-    return "\n".join(line for line in lines if line) + "\n"
+    lines = (re.sub(r"[ \t\r\n]+", " ", line) for line in "".join(reader.parts).split("\n\n"))
+    return "\n".join(line.strip() for line in lines if line.strip()) + "\n"
 
 
 class _Reader(HTMLParser):

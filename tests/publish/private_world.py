@@ -47,12 +47,12 @@ class MarkedWorld:
 
     def customer(self) -> dict[str, bytes]:
         """Return the customer's files."""
-        return {path: data for path, data in self.package.artifacts.items()
+        return {path: data for path, data in self.package.files.items()
                 if path.startswith("customer/")}  # fmt: skip
 
     def private(self) -> dict[str, bytes]:
         """Return the owner's files."""
-        return {path: data for path, data in self.package.artifacts.items()
+        return {path: data for path, data in self.package.files.items()
                 if path.startswith("private/")}  # fmt: skip
 
 

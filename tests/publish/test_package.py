@@ -3,6 +3,7 @@
 import io
 import json
 import re
+from calendar import month_abbr, month_name
 from datetime import date, timedelta
 from decimal import Decimal
 from pathlib import Path
@@ -15,11 +16,12 @@ from icalendar import Calendar
 from quotegen.explain.sheets.past_jobs import shown_references
 from quotegen.pipeline import build
 from tests.pricing import shop
-from tests.publish.built import EVERY_BUILT, built, page_text
+from tests.publish.built import EVERY_BUILT, built, page_text, text_with_ties
 from tests.publish.reading import decoded, pdf_text, read_mail
 from tests.world import PATIO, write_world
 
 AMOUNT = re.compile(r"[+−]?\$[\d,]+(?:\.\d\d)?")
+MONTH = "|".join((*month_abbr[1:], *month_name[1:]))
 DAY = re.compile(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun), \w{3} \d+|\w+ \d+, \d{4}")
 
 
@@ -157,6 +159,18 @@ def _ours(script: re.Match[str]) -> str:
     return ""
 
 
+@EVERY_BUILT
+def test_a_number_and_its_unit_never_part(job_file: Path):
+    """On no page can a line end between a number and its unit, or between a month and its day."""
+    words = shop.example_results(job_file).words
+    unit = "|".join(re.escape(one) for one in (*words.units_said(), "in", "days", "years", "%"))
+    parted = re.compile(rf"\d (?:{unit})(?!\w)|\d\s(?:sq|cu) |\b(?:{MONTH}) \d")
+    for path, data in built(job_file).items():
+        if path.endswith(".html"):
+            page = re.sub(r"<svg.*?</svg>", "", data.decode(), flags=re.DOTALL)
+            assert parted.findall(text_with_ties(page)) == [], path
+
+
 class TestAName:
     """A customer's name may be anything, and stays a name."""
 
@@ -173,7 +187,7 @@ class TestAName:
         made = build(write_world(tmp_path, job), shop.shared())
         assert made.problems == ()
         assert made.package is not None
-        files = made.package.artifacts
+        files = made.package.files
         message = read_mail(files["customer/email.eml"])
         assert [a.addr_spec for a in message["To"].addresses] == ["wren@post.example"]
         assert "Bcc" not in message

@@ -60,7 +60,7 @@ def package(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
 
 
 def _pdfs(package: Package) -> dict[str, bytes]:
-    found = {Path(name).stem: data for name, data in package.artifacts.items()
+    found = {Path(name).stem: data for name, data in package.files.items()
              if name.endswith(".pdf")}  # fmt: skip
     assert set(found) == {
         "quote", "door-sheet", "compare-bids", "cancellation", "final-measurement", "changes",

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.publish.write import joined, under, write
+from quotegen.publish.write import write
 
 OLD = {"customer/quote.html": b"old quote", "private/figures.json": b"{}"}
 NEW = {"customer/quote.html": b"new quote", "customer/quote.pdf": b"%PDF", "visits.ics": b""}
@@ -125,25 +125,6 @@ class TestFailure:
         with pytest.raises(KeyboardInterrupt):
             write(out / "T-1", NEW)
         assert _tree(out) == _under("T-1", OLD)
-
-
-class TestArtifacts:
-    """Files are gathered as path and bytes before one is opened."""
-
-    def test_no_two_with_the_same_path(self):
-        """Two files for one path are a fault of ours, and not the later one's luck."""
-        with pytest.raises(ValueError, match="same path"):
-            joined({"a": b"1"}, {"a": b"2"})
-
-    def test_under_and_joined(self):
-        """A folder goes before each path."""
-        assert joined(under("customer", {"a": b"1"}), under("private", {"a": b"2"})) == {
-            "customer/a": b"1", "private/a": b"2"}  # fmt: skip
-
-    def test_they_cannot_be_changed(self):
-        """What was gathered stays as it is until it is written."""
-        with pytest.raises(TypeError):
-            joined({"a": b"1"})["a"] = b"2"  # type: ignore[index]
 
 
 def _failing(real: Callable[..., object], at: int, error: BaseException) -> Callable[..., object]:

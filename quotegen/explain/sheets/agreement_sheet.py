@@ -4,13 +4,14 @@ from collections.abc import Iterator, Mapping
 from datetime import timedelta
 from urllib.parse import quote as percent_encoded
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.combination import agreed_finish
 from quotegen.explain.sheets.views import AgreementSheet, CompanyView
 from quotegen.explain.wording import Words
+from quotegen.explain.words.no_break import on_page, ties
 from quotegen.explain.words.prose import comma_joined, sentence
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.explain.words.tables import Row
@@ -18,19 +19,24 @@ from quotegen.schedule.visits import Visit
 from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
 
 
-def slotted(text: str, places: Mapping[str, str], values: Mapping[str, str]) -> Markup:
+def slotted(
+    text: str, places: Mapping[str, str], values: Mapping[str, str], words: Words
+) -> Markup:
     """Set values into a text of ours; those with a place stand in an element that names it.
 
     Args:
         text: with `{name}` for each value.
         places: the name of a value, and that of its place on the page.
         values: every value of the text.
+        words: of the language, whose numbers are tied.
     """
-    return escape(text).format(**{
+    tied = ties(words)
+    shown = {name: on_page(value, tied) for name, value in values.items()}
+    return on_page(text, tied).format(**{
         name: Markup('<span data-slot="{}">{}</span>').format(places[name], value)
         if name in places
         else value
-        for name, value in values.items()
+        for name, value in shown.items()
     })  # fmt: skip
 
 
@@ -66,7 +72,7 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         reply_link=to + percent_encoded(_with_crlf(body)),
         reply_subject=subject,
         reply_body=body,
-        reply_letter=slotted(words.labels["reply_body"], SLOTS, {**values, **said}),
+        reply_letter=slotted(words.labels["reply_body"], SLOTS, {**values, **said}, words),
     )
 
 
@@ -119,7 +125,7 @@ def _parties(results: Results) -> Iterator[Row]:
 def _work(results: Results) -> Markup:
     """Say what is built, with what finish."""
     values = {"title": results.job.title, "finish": agreed_finish(results)}
-    return slotted(results.words.labels["work_sentence"], SLOTS, values)
+    return slotted(results.words.labels["work_sentence"], SLOTS, values, results.words)
 
 
 def dates_sentence(results: Results) -> str:

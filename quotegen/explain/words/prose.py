@@ -8,6 +8,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
 from quotegen.explain.results import Results
+from quotegen.explain.words.no_break import in_one_piece, ties
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.explain.words.tables import Prose
 
@@ -41,7 +42,8 @@ def filled(text: str, results: Results) -> str:
 
 def html(text: str, results: Results) -> Markup:
     """Render a piece of Markdown of ours as HTML."""
-    return Markup(markdown.markdown(filled(text, results), output_format="html"))  # noqa: S704
+    tied = in_one_piece(ties(results.words)(filled(text, results)))
+    return Markup(markdown.markdown(tied, output_format="html"))  # noqa: S704
 
 
 def prose(page_id: str, title: str, text: str, results: Results) -> Prose:

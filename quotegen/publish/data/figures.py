@@ -159,9 +159,9 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
     }  # fmt: skip
 
 
-def to_json(figures_of_job: Mapping[str, object]) -> bytes:
-    """Write figures as JSON for people to read and machines to parse."""
-    return (json.dumps(figures_of_job, indent=2, ensure_ascii=False) + "\n").encode()
+def to_json(shown: Mapping[str, object] | list[Mapping[str, object]]) -> bytes:
+    """Write the figures of one job, or of several, as indented JSON."""
+    return (json.dumps(shown, indent=2, ensure_ascii=False) + "\n").encode()
 
 
 def _placement(placement: PlacementTakeoff) -> Mapping[str, object]:

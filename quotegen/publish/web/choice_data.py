@@ -1,16 +1,21 @@
 """The ways to choose as compact JSON: every text once, and each way as places in the list."""
 
 import json
+from collections.abc import Callable
 
 from quotegen.explain.sheets.views import ChoiceSheet, TextRows
 
 
-def choice_json(choice: ChoiceSheet) -> str:
+def choice_json(choice: ChoiceSheet, tied: Callable[[str], str]) -> str:
     """Write what a page looks up when something is chosen; it computes nothing from it.
 
     `ways` has for each key the place of each text in `text`, then of each list in `lists`; a list
     has places in `rows`, and a row places in `text` again. A `<` is escaped, so that no text can
     end the element.
+
+    Args:
+        choice: every way to choose.
+        tied: ties the numbers of a text to their units.
     """
     texts: dict[str, int] = {}
     lists: dict[TextRows, int] = {}
@@ -29,7 +34,7 @@ def choice_json(choice: ChoiceSheet) -> str:
         "ways": ways,
         "lists": listed,
         "rows": cells,
-        "text": list(texts),
+        "text": [tied(text) for text in texts],
     }
     written = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
     return written.replace("<", "\\u003c")

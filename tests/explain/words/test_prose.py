@@ -5,6 +5,7 @@ import pytest
 import yaml
 
 from quotegen.explain.results import Results
+from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.explain.words.prose import filled, html, sections, sentence
 from tests.pricing import shop
 from tests.world import EXAMPLES
@@ -47,11 +48,11 @@ def test_the_terms_are_those_of_the_company(tmp_path):
     """The clause names the company's own promises, and the rounding of this job's areas."""
     company = yaml.load((EXAMPLES / "company.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
     company["adjustment"] = {"no_pour_above": "7.5 %", "reopen_outside": "12 %"}
-    for units, step in (("us", "0.1 sq ft"), ("metric", "0.01 m²")):
+    for units, step in (("us", "0.1_sq_ft"), ("metric", "0.01_m²")):
         results = shop.results(tmp_path, shop.job(units=units), rate_book=shop.book(),
                                company=shop.as_yaml(company))  # fmt: skip
         clause = html(results.content.clauses["measure_and_adjust"].markdown, results)
-        for term in ("7.5%", "12%", f"once, to {step}"):
+        for term in ("7.5%", "12%", f"once, to {step}".replace("_", NO_BREAK)):
             assert term in clause
 
 

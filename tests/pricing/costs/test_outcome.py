@@ -59,6 +59,6 @@ def test_the_next_cost_sheet_says_what_drifts(tmp_path):
         copy(EXAMPLES / name, tmp_path / name)
     made = build(tmp_path / "jobs" / "tanager-lane-patio.yaml", shop.shared())
     assert made.package is not None
-    sheet = page_text(made.package.artifacts["private/cost-sheet.html"].decode())
+    sheet = page_text(made.package.files["private/cost-sheet.html"].decode())
     assert "Steel bar grid: +38.2% (jobs: 1). Change it in the rate book" in sheet
     assert "Broom: " not in sheet  # it is off by less than a tenth

@@ -5,25 +5,42 @@ from collections.abc import Callable
 from functools import lru_cache
 
 from babel.dates import get_month_names
+from markupsafe import Markup, escape
+
+from quotegen.explain.wording import Words
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
-_NOT_READ = re.compile(
-    r"(<(?:script|style|svg|title)\b.*?</(?:script|style|svg|title)>|<[^>]*>)", re.DOTALL
-)
 _COUNTED = re.compile(r"(?<=\d) (?=[^\W\d_]|[%°])")
 _FOR_EACH = re.compile(r"(?<=\d) / (?=\w)")
-_WHOLE = re.compile(r"\d+(?:-\d[\d/]*)+|(?<=\s)[+−][^\w\s]\d[\d.,]*\d")
+_WHOLE = re.compile(r"\d+(?:-\d[\d/]*)+|(?<!\S)[+−][^\w\s]\d[\d.,]*\d")
+
+
+def ties(words: Words) -> Callable[[str], str]:
+    """Return what ties the numbers of a text: `7 days`, `340 sq ft`, `Jul 10` stay on one line.
+
+    Units and months are those of the language; a unit of two words is tied throughout.
+    """
+    return _ties(words.locale, words.units_said())
+
+
+def in_one_piece(markup: str) -> str:
+    """Keep a line from ending behind a hyphen in a number, or behind the sign of a sum.
+
+    Args:
+        markup: Markdown, or escaped text; each `4-3/4`, `555-0117` and `−$29.61` in it comes to
+            stand in an element that does not wrap.
+    """
+    return _WHOLE.sub(r'<span class="tie">\g<0></span>', markup)
+
+
+def on_page(text: str, tied: Callable[[str], str]) -> Markup:
+    """Write a text as a page shows it: escaped, and its numbers tied."""
+    return Markup(in_one_piece(str(escape(tied(text)))))  # noqa: S704 - escaped
 
 
 @lru_cache(maxsize=8)
-def ties(locale: str, units: tuple[str, ...]) -> Callable[[str], str]:
-    """Return what ties the numbers of a text: `7 days`, `340 sq ft`, `Jul 10` stay on one line.
-
-    Args:
-        locale: as Babel names it; its months are tied to the day beside them.
-        units: words of the units; one of two words is tied throughout.
-    """
+def _ties(locale: str, units: tuple[str, ...]) -> Callable[[str], str]:
     of_two = "|".join(re.escape(unit) for unit in units if " " in unit)
     long_unit = re.compile(rf"(?<=\d |/ )(?:{of_two})\b" if of_two else r"(?!)")
     named = (get_month_names(width, locale=locale).values() for width in ("abbreviated", "wide"))
@@ -37,17 +54,3 @@ def ties(locale: str, units: tuple[str, ...]) -> Callable[[str], str]:
         return _COUNTED.sub(NO_BREAK, text)
 
     return tied
-
-
-def tied_page(page: str, tied: Callable[[str], str]) -> str:
-    """Tie the numbers of each text of a page; scripts, styles, drawings and tags stay as they are.
-
-    A number with a hyphen, such as `4-3/4` or a telephone number, does not break there; neither
-    does a sum within a sentence behind its sign.
-    """
-    parts = _NOT_READ.split(page)
-    return "".join(part if index % 2 else _whole(tied(part)) for index, part in enumerate(parts))
-
-
-def _whole(text: str) -> str:
-    return _WHOLE.sub(r'<span class="tie">\g<0></span>', text)

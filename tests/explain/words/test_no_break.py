@@ -1,10 +1,18 @@
-"""Numbers that stay on one line with their units; nothing else of a page is changed."""
+"""Numbers that stay on one line with their units; nothing else of a text is changed."""
 
 import pytest
 
-from quotegen.publish.web.no_break import NO_BREAK, tied_page, ties
+from quotegen.explain.wording import Words
+from quotegen.explain.words.no_break import NO_BREAK, in_one_piece, on_page, ties
+from quotegen.quantity import Units
 
-UNITS = ("sq ft", "ft", "cu yd", "m²")
+
+def _words(locale: str, *units: str) -> Words:
+    labels = {f"unit_{number}": unit for number, unit in enumerate(units)}
+    return Words(labels=labels, locale=locale, units=Units.US)
+
+
+ENGLISH = ties(_words("en_US", "sq ft", "ft", "cu yd", "m²"))
 
 
 @pytest.mark.parametrize(
@@ -26,38 +34,34 @@ UNITS = ("sq ft", "ft", "cu yd", "m²")
 )
 def test_a_number_keeps_to_its_unit_and_a_month_to_its_day(said, shown):
     """What follows a number stays with it, a unit of two words whole; no other blank is touched."""
-    assert ties("en_US", UNITS)(said) == shown.replace("_", NO_BREAK)
+    assert ENGLISH(said) == shown.replace("_", NO_BREAK)
 
 
 def test_months_and_units_are_those_of_the_language():
     """In German a day stands before its month, and the month is another word."""
-    tied = ties("de_DE", ("laufende Meter",))
+    tied = ties(_words("de_DE", "laufende Meter"))
     assert tied("am 10 Juli") == f"am 10{NO_BREAK}Juli"
     assert tied("12 laufende Meter") == f"12{NO_BREAK}laufende{NO_BREAK}Meter"
     assert tied("12 sq ft") == f"12{NO_BREAK}sq ft"
 
 
-def test_only_what_is_read_is_tied():
-    """Scripts, styles, drawings, titles and attributes stay as they are written."""
-    plain = (
-        '<title>7 days</title><style>a{margin:0 2 px}</style><script>"7 days"</script>'
-        '<svg><text x="1 m">7 days</text></svg><p title="7 days">'
-    )
-    assert tied_page(f"{plain}7 days</p>", ties("en_US", UNITS)) == f"{plain}7{NO_BREAK}days</p>"
-
-
 @pytest.mark.parametrize("number", ["555-0117", "4-3/4", "2026-041", "1-800-555-0117"])
 def test_a_number_with_a_hyphen_is_set_in_one_piece(number):
     """A telephone number, a mixed number and a number of a quote may not break at the hyphen."""
-    page = tied_page(f"<p>Call {number}.</p>", ties("en_US", UNITS))
-    assert page == f'<p>Call <span class="tie">{number}</span>.</p>'
-    assert tied_page("<p>a follow-up</p>", ties("en_US", UNITS)) == "<p>a follow-up</p>"
+    assert in_one_piece(f"Call {number}.") == f'Call <span class="tie">{number}</span>.'
+    assert in_one_piece("a follow-up") == "a follow-up"
 
 
-def test_a_sum_in_a_sentence_keeps_its_sign():
-    """Behind a plus or a minus no line ends; a sum that stands alone in its cell needs no help."""
-    page = tied_page("<p>by −$27.67, or +$1,028.80.</p>", ties("en_US", UNITS))
-    assert page == (
-        '<p>by <span class="tie">−$27.67</span>, or <span class="tie">+$1,028.80</span>.</p>'
+def test_a_sum_keeps_its_sign():
+    """Behind a plus or a minus no line ends, in a sentence and where the sum stands alone."""
+    assert in_one_piece("by −$27.67, or +$1,028.80.") == (
+        'by <span class="tie">−$27.67</span>, or <span class="tie">+$1,028.80</span>.'
     )
-    assert tied_page("<td>+$9.00</td>", ties("en_US", UNITS)) == "<td>+$9.00</td>"
+    assert in_one_piece("+$9.00") == '<span class="tie">+$9.00</span>'
+
+
+def test_a_text_on_a_page_is_escaped_before_it_is_tied():
+    """What was typed stays a text, whatever is in it; both kinds of ties come to stand in it."""
+    assert on_page('<b>7 days</b> & 4-3/4"', ENGLISH) == (
+        f'&lt;b&gt;7{NO_BREAK}days&lt;/b&gt; &amp; <span class="tie">4-3/4</span>&#34;'
+    )
