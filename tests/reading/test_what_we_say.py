@@ -23,7 +23,6 @@ NAMES_WITH_DIGITS = re.compile(r"\b[89]11\b|\b2x4\b")
 """A telephone number and the name of a board, which are no figures of the trade."""
 
 SENTENCES_WITH_DIGITS = {
-    "terms_rounding": "the step of an area, which quantity.py holds",
     "sure_area": "95 times in 100, the level of area_coverage_factor",
     "broken_ratio": "a ratio is said as so much to 1",
     "number_strength": "strength is by definition that at 28 days",

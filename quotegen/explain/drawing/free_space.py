@@ -58,18 +58,10 @@ class FreeSpace:
     def __init__(self, paper: Box) -> None:
         self.paper = paper
         self._taken: list[Box] = []
-        self._joints: list[Box] = []
 
     def take(self, box: Box) -> None:
         """Mark a box as taken."""
         self._taken.append(box)
-
-    def take_joint(self, start: Pixel, end: Pixel) -> None:
-        """Mark a joint as taken; what finds no other place may stand over it."""
-        here = len(self._taken)
-        self.take_line(start, end)
-        self._joints += self._taken[here:]
-        del self._taken[here:]
 
     def take_line(self, start: Pixel, end: Pixel, width: float = 3.0) -> None:
         """Mark a line as taken."""
@@ -79,7 +71,7 @@ class FreeSpace:
         """Say whether a line stays on the paper and meets nothing between its ends."""
         return all(map(self.is_free, _pieces(start, end, 2 * STEP_PX)[2:-2]))
 
-    def is_free(self, box: Box, *, over_joints: bool = False) -> bool:
+    def is_free(self, box: Box) -> bool:
         """Say whether a box is on the paper and meets nothing that is taken."""
         on_paper = (
             box.left >= self.paper.left
@@ -87,8 +79,7 @@ class FreeSpace:
             and box.top >= self.paper.top
             and box.bottom <= self.paper.bottom
         )
-        clear = over_joints or not any(box.meets(other) for other in self._joints)
-        return on_paper and clear and not any(box.meets(other) for other in self._taken)
+        return on_paper and not any(box.meets(other) for other in self._taken)
 
     def rightmost(self, box: Box) -> float:
         """Mark a box as taken, as far right on the paper as it is free, and return its left."""
@@ -107,13 +98,11 @@ class FreeSpace:
         width: float,
         height: float,
         fits: Callable[[Box], bool],
-        *,
-        over_joints: bool = False,
     ) -> Box | None:
         """Return the free box nearest to a place that fits, and mark it as taken."""
         for middle in self._around(near):
             box = Box.around(middle, width, height)
-            if self.is_free(box, over_joints=over_joints) and fits(box):
+            if self.is_free(box) and fits(box):
                 self.take(box)
                 return box
         return None

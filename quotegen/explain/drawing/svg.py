@@ -14,7 +14,6 @@ from markupsafe import Markup
 from quotegen.explain.drawing.curves import Pixel, number, path_data
 
 INK = "#1a1a1a"
-GRAY = "#5a5a5a"
 PAPER = "#fff"
 THIN = 0.8
 LINE = 1.2

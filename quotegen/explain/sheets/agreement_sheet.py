@@ -71,7 +71,6 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         ),
         reply_link=to + percent_encoded(_with_crlf(body)),
         reply_subject=subject,
-        reply_body=body,
         reply_letter=slotted(words.labels["reply_body"], SLOTS, {**values, **said}, words),
     )
 
@@ -93,7 +92,6 @@ def company_view(results: Results) -> CompanyView:
         )
         if insurance
         else "",
-        warranty=sentence(company.warranty),
     )
 
 

@@ -1,6 +1,5 @@
 """The customer view: the allow-list of all that may reach a homeowner. Only text, no results.
 
-from quotegen.explain.words.tables import Prose
 Nothing of cost, margin, other bids or private notes has a field here, so none can be shown.
 A theme's templates see this and the fixed words, and nothing else.
 """
@@ -107,7 +106,6 @@ class CompanyView:
     email: str
     license: str
     insurance: str
-    warranty: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -324,7 +322,6 @@ class AgreementSheet:
     how: str
     reply_link: str
     reply_subject: str
-    reply_body: str
     reply_letter: Markup
 
 
