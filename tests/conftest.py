@@ -1,4 +1,4 @@
-"""What every test shares: how hard hypothesis tries, and what was built is cleared away."""
+"""What every test shares: how hard hypothesis tries, and cleaning up after a run."""
 
 from datetime import timedelta
 
@@ -29,6 +29,6 @@ def unprinted(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def pytest_sessionfinish(session: pytest.Session) -> None:
-    """Clear away what the workers of this run shared, once all are done."""
+    """Delete what the workers of this run shared, once all are done."""
     if not hasattr(session.config, "workerinput"):
         clear()

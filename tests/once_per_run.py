@@ -1,4 +1,4 @@
-"""Results that take long are worked out once for a whole run, by the worker that comes first."""
+"""Shares slow results: one worker works each out, the others of the same run read it."""
 
 import copyreg
 import fcntl
@@ -28,10 +28,10 @@ copyreg.pickle(MappingProxyType, lambda mapping: (_frozen, (dict(mapping),)))
 
 
 def once_per_run(name: str, work_out: Callable[[], T], *others: tuple[str, Callable[[], T]]) -> T:
-    """The result of that name, read from what a worker of this run has left or worked out here.
+    """The result of that name: left by a worker of this run, or else worked out here.
 
     Args:
-        name: a file name; nothing else in the run may bear it.
+        name: a file name that nothing else in the run uses.
         work_out: makes the result.
         others: what this worker may work out meanwhile if another one is busy with `name`.
     """
@@ -50,7 +50,7 @@ def clear() -> None:
 
 
 def _left_behind(name: str, work_out: Callable[[], object]) -> bool:
-    """Work out a result unless it is there or another worker is busy with it; tell if done."""
+    """Work out a result unless it is there or another worker is busy with it; true if done."""
     kept = FOLDER / f"{name}.pickle"
     with (FOLDER / f"{name}.lock").open("w") as lock:
         try:

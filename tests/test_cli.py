@@ -1,4 +1,4 @@
-"""The command line: what it prints, and what it leaves with."""
+"""The command line: what it prints, and its exit codes."""
 
 import errno
 import json
@@ -91,7 +91,7 @@ def test_figures_in_the_terminal(command: Command):
 
 
 def test_no_figures_of_a_faulty_job(command: Command):
-    """A job with an error has no numbers, and neither has one that is named beside it."""
+    """With an error in one job, no job of the call gets numbers."""
     _second_job("bad.yaml", PATIO.replace("30 ft x 20 ft", "30 x 20"))
     ran = command("figure", "job.yaml", "bad.yaml", "--json")
     assert (ran.code, ran.out) == (1, "")

@@ -51,7 +51,7 @@ def test_money_that_is_read(text: str, amount: str):
      "5 $", "1_000", "$9,50"],
 )  # fmt: skip
 def test_money_that_is_not(text: str):
-    """What is no sum of money is refused rather than guessed at."""
+    """Anything but a sum of money is refused rather than guessed at."""
     assert parse_money(text) is None
 
 

@@ -127,7 +127,7 @@ def test_decimal_places(value: str, places: int):
 
 @pytest.mark.parametrize("text", ["", "1e3", "nan", "1.", ".5", "1,000", "--1", "0x10"])
 def test_plain_numbers_only(text: str):
-    """What is no plain number is refused."""
+    """Anything but a plain number is refused."""
     with pytest.raises(ValueError, match="plain number"):
         decimal_from_text(text)
 

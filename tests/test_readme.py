@@ -1,11 +1,12 @@
-"""The README is typed by strangers: what it shows must work."""
+"""Strangers type what README shows, so it must work."""
 
 import re
 from pathlib import Path
 
 import pytest
 
-from quotegen.pipeline import Shared, figure, read_shared
+from quotegen.pipeline import build, figure
+from tests.pricing.shop import shared
 from tests.world import write_world
 
 FORECAST = """
@@ -16,11 +17,9 @@ README = Path(__file__).parent.parent / "README.md"
 
 def test_the_jobs_in_the_readme_have_no_fault(tmp_path):
     """The whole job file checks clean, and so does it with what happens after the quote."""
-    house = read_shared()
-    assert isinstance(house, Shared)
     job, after = _jobs()
     for text in (job, job + after):
-        made = figure(write_world(tmp_path, text), house)
+        made = figure(write_world(tmp_path, text), shared())
         assert [str(problem) for problem in made.problems] == []
         assert made.results is not None
 
@@ -30,18 +29,14 @@ def test_every_file_that_the_readme_lists_is_made(tmp_path):
     """The table of what is made names no file that is not."""
     listed = set(re.findall(r"\| `(?:customer|private)/([a-z.-]+)`", README.read_text("utf-8")))
     assert listed >= {"quote.html", "quote.pdf", "door-sheet.pdf", "email.eml", "visits.ics"}
-    from quotegen.pipeline import build
-
-    house = read_shared()
-    assert isinstance(house, Shared)
     job, after = _jobs()
-    built = build(write_world(tmp_path, job + after + FORECAST), house).package
+    built = build(write_world(tmp_path, job + after + FORECAST), shared()).package
     assert built is not None
     assert listed <= {path.split("/")[1] for path in built.files}
 
 
 def _jobs() -> tuple[str, str]:
-    """Return the whole job of the README and what happens after it; the rest is parts of others."""
+    """The complete job in README, and its later keys; the other blocks are parts of files."""
     blocks = re.findall(r"```yaml\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
     (job,) = (block for block in blocks if block.startswith("quote:"))
     (after,) = (block for block in blocks if block.startswith("accepted:"))

@@ -31,7 +31,7 @@ placements:
 
 
 def write_world(folder: Path, job: str = PATIO, **files: str) -> Path:
-    """Write the company's files and a job into a folder; return the job's path.
+    """Write the company's files and a job into a folder; the path of the job file.
 
     Args:
         folder: an empty folder.

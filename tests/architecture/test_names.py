@@ -1,4 +1,4 @@
-"""Tests lie where the code lies, and what our papers name is there."""
+"""Tests mirror the code, and what README and DEVELOPERS.md name exists."""
 
 import re
 from collections.abc import Iterator
@@ -11,7 +11,7 @@ from tests.architecture.tree import PACKAGE, REPO, STAGES, name_of
 MIRRORED = (*STAGES, "trade")
 TESTS = REPO / "tests"
 OF_NO_SINGLE_MODULE: dict[str, str] = {}
-"""Test files that hold something of several modules, each with what that is."""
+"""Test files that are about several modules, or about no code, each with its subject."""
 OF_THE_READER = (
     "customer/", "private/", "out/", "my_jobs/", "jobs/first.yaml", "rate-book-2026", "rules.yaml",
 )  # fmt: skip
@@ -33,7 +33,7 @@ def test_tests_mirror_the_code():
 
 
 def test_the_list_of_others_is_true():
-    """Each file of the list is there, and is none that mirrors a module."""
+    """Each file of the list exists and mirrors no module."""
     for name in OF_NO_SINGLE_MODULE:
         assert (REPO / name).is_file(), name
         assert not _tested(REPO / name).is_file(), name
@@ -67,7 +67,7 @@ def _paths(text: str) -> Iterator[str]:
 
 
 def _exists(named: str) -> bool:
-    """Whether a path stands where our papers name things from; a file name alone, anywhere."""
+    """Whether a path exists in a folder that it may be named from; a bare name, anywhere."""
     pattern = re.sub(r"<\w+>", "*", named.rstrip("/"))
     if any(any(place.glob(pattern)) for place in NAMED_FROM):
         return True

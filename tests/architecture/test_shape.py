@@ -1,4 +1,4 @@
-"""The code stays small, its records frozen, and its papers true to it."""
+"""The code stays small, its records frozen, and README and DEVELOPERS.md true to it."""
 
 import ast
 import re
@@ -23,12 +23,12 @@ def _lines() -> dict[str, int]:
 
 
 def test_no_module_is_long():
-    """A module that outgrows 400 lines is two things."""
+    """A module of more than 400 lines is two things."""
     assert {name: lines for name, lines in _lines().items() if lines > LONGEST} == {}
 
 
 def test_records_are_frozen():
-    """What one stage hands to the next cannot be changed, nor grow a field by a typing slip."""
+    """What one stage hands to the next cannot be changed, nor gain a field by a typing slip."""
     assert found(modules(), _loose_records) == []
 
 
@@ -46,7 +46,7 @@ def test_each_stage_says_its_number(room: str, number: int):
 
 
 def test_developers_page_lists_the_stages_in_order():
-    """DEVELOPERS.md tells the stages once, by number and room."""
+    """DEVELOPERS.md lists the stages once, by number and room."""
     page = (REPO / "DEVELOPERS.md").read_text(encoding="utf-8")
     lines = [
         re.search(rf"^\W*(?:Stage )?{number}\b.*\b{room}\b", page, re.MULTILINE)

@@ -15,24 +15,24 @@ Offence = tuple[ast.AST, str]
 
 
 def modules(*folders: str) -> list[Path]:
-    """Return the modules of these rooms, or of the whole package."""
+    """The modules of these rooms, or of the whole package."""
     roots = [PACKAGE / folder for folder in folders] or [PACKAGE]
     return sorted(path for root in roots for path in root.rglob("*.py"))
 
 
 @cache
 def parsed(path: Path) -> ast.Module:
-    """Parse one module, once."""
+    """The syntax tree of a module, parsed once."""
     return ast.parse(path.read_text(encoding="utf-8"), str(path))
 
 
 def name_of(path: Path) -> str:
-    """Return the path as a reader of the repository knows it."""
+    """The path as seen from the top of the repository."""
     return path.relative_to(REPO).as_posix()
 
 
 def imported(tree: ast.AST) -> Iterator[Offence]:
-    """Yield each import with the full dotted name of what it brings in."""
+    """Each import with the full dotted name of what it brings in."""
     for node in ast.walk(tree):
         if isinstance(node, ast.Import):
             yield from ((node, alias.name) for alias in node.names)
@@ -41,21 +41,21 @@ def imported(tree: ast.AST) -> Iterator[Offence]:
 
 
 def dotted(node: ast.expr) -> str:
-    """Return `a.b.c` for a name or a chain of attributes; an unnamed start is left out."""
+    """`a.b.c` for a name or a chain of attributes; an unnamed start is left out."""
     if isinstance(node, ast.Attribute):
         return f"{dotted(node.value)}.{node.attr}".lstrip(".")
     return node.id if isinstance(node, ast.Name) else ""
 
 
 def calls(tree: ast.AST) -> Iterator[tuple[ast.Call, str]]:
-    """Yield each call with the dotted name of what is called."""
+    """Each call with the dotted name of what is called."""
     for node in ast.walk(tree):
         if isinstance(node, ast.Call):
             yield node, dotted(node.func)
 
 
 def offences(paths: list[Path], rule: Callable[[ast.AST], Iterator[Offence]]) -> list[str]:
-    """Return `file:line: what` for each place where a rule is broken."""
+    """`file:line: what` for each place where a rule is broken."""
     return [
         f"{name_of(path)}:{getattr(node, 'lineno', 1)}: {what}"
         for path in paths

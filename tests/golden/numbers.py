@@ -1,4 +1,4 @@
-"""The numbers on a page, and those that the core worked out, both as a reader sees them."""
+"""The numbers on a page, and the numbers of the core, both as a reader sees them."""
 
 import re
 from collections.abc import Iterator
@@ -27,22 +27,22 @@ TAPE = re.compile(r"(?<![\d.])\d+'-\d+(?: \d/\d)?\"")
 
 
 def amounts(text: str) -> set[str]:
-    """Return every sum of money in a text."""
+    """Every sum of money in a text."""
     return set(AMOUNT.findall(text))
 
 
 def quantities(text: str) -> set[str]:
-    """Return every quantity with a unit, and every tape length, in a text."""
+    """Every quantity with a unit, and every tape length, in a text."""
     return set(QUANTITY.findall(text)) | set(TAPE.findall(text))
 
 
 def core_amounts(results: Results) -> set[str]:
-    """Return every sum that pricing worked out, and what the owner typed in words."""
+    """Every sum that pricing worked out, and those that the owner typed in words."""
     return amounts("\n".join((*_money(results), *_typed(results))))
 
 
 def core_quantities(results: Results) -> set[str]:
-    """Return every quantity that the core worked out, that a rule states or that was typed."""
+    """Every quantity that the core worked out, that a rule states or that was typed."""
     texts = (*_sizes(results), *_depths(results), *_stated(results), *_typed(results))
     return quantities("\n".join(texts))
 
@@ -145,7 +145,7 @@ def _depths(results: Results) -> Iterator[str]:
 
 
 def _stated(results: Results) -> Iterator[str]:
-    """Yield the text of every rule, each with its source in the trade's rule files."""
+    """The text of every rule, each with its source in the trade's rule files."""
     on = results.job.quote_date
     for rule_id, rule in results.rules.rules.items():
         yield f"{rule.description} {rule.at(on).reference}"

@@ -33,7 +33,7 @@ def test_as_agreed(job_file: Path):
 
 
 def test_each_kind_of_paper_is_kept_once():
-    """No paper of any example goes unread, and none is kept twice: a new sentence is one diff."""
+    """Every kind of paper is kept, and from one example only: a new sentence is one diff."""
     kept = [_kind(path) for papers in PAPERS.values() for path in papers]
     made = {_kind(path) for job_file in shop.JOBS for path in built(job_file)}
     assert sorted([*kept, _kind(FIGURES)]) == sorted(made)
@@ -56,16 +56,16 @@ def test_twice_the_same(tmp_path):
 
 @EVERY_BUILT
 class TestEveryNumberComesFromTheCore:
-    """Design, rule 1: no template, script or content page computes a number."""
+    """No template, script or content page computes a number."""
 
     def test_money_on_the_page(self, job_file: Path):
-        """No sum of money is on the page that pricing did not work out or the owner type."""
+        """Each sum of money on the page was worked out by pricing or typed by the owner."""
         printed = amounts(_page(job_file))
         assert len(printed) > 20
         assert printed - core_amounts(shop.example_results(job_file)) == set()
 
     def test_money_is_in_the_figures(self, job_file: Path):
-        """No sum of money is on the page that a machine could not read in figures.json."""
+        """Each sum of money on the page is in figures.json too, where a machine can read it."""
         figures = json.loads(built(job_file)["private/figures.json"])
         del figures["costs"], figures["bids"]
         known = {abs(Decimal(number)) for number in _decimals(json.dumps(figures))}
@@ -77,14 +77,14 @@ class TestEveryNumberComesFromTheCore:
         } == set()
 
     def test_quantities_on_the_page(self, job_file: Path):
-        """No size is on the page that is no result, no rule with a source, and typed by nobody."""
+        """Each size on the page is a result, or stands in a rule with a source, or was typed."""
         printed = quantities(_page(job_file))
         assert len(printed) > 10
         assert printed - core_quantities(shop.example_results(job_file)) == set()
 
 
 def test_the_check_of_numbers_can_fail():
-    """A sum or a size that was made up is told from those of the core."""
+    """A made-up sum or size is told apart from those of the core."""
     results = shop.example_results(shop.JOBS[0])
     assert amounts("Only $1,234.56 more") - core_amounts(results) == {"$1,234.56"}
     assert quantities("for 777.7 m², 99'-9 1/2\"") - core_quantities(results) == {
@@ -92,7 +92,7 @@ def test_the_check_of_numbers_can_fail():
 
 
 def test_every_example_is_built():
-    """No job file lies among the examples that these tests pass over."""
+    """These tests pass over no job file among the examples."""
     assert {*EXAMPLES.rglob("*.yaml")} - {*shop.JOBS} == {
         EXAMPLES / name for name in ("company.yaml", "rate-book.yaml", "past-jobs.yaml")
     }

@@ -1,4 +1,4 @@
-"""Lays out the good files with one bad one among them.
+"""Writes the good files with one bad one among them.
 
 A case is a tiny file in `cases/`. Its first line says what it stands in for:
 
@@ -30,7 +30,7 @@ FILES = ("job.yaml", "company.yaml", "rate-book.yaml", "past-jobs.yaml")
 
 
 def lay_out(case: Path | None, folder: Path) -> Path:
-    """Write the good files into a folder, with the case in its place; return the job's path."""
+    """Write the good files and the case into a folder; the path of the job file."""
     texts = {name: (GOOD / name).read_text(encoding="utf-8") for name in FILES}
     if case is not None:
         text = case.read_text(encoding="utf-8")
@@ -66,7 +66,7 @@ def _change(texts: dict[str, str], name: str, word: str) -> None:
 
 
 def _left(good: str, case: str) -> str:
-    """Return the top-level keys of a good file, with all below them, that the case leaves out."""
+    """The top-level keys of a good file, with all below them, that the case does not give."""
     blocks = re.findall(r"(?m)^\w+:.*\n(?:[ -].*\n)*", good)
     given = set(re.findall(r"(?m)^(\w+):", case))
     return "".join(block for block in blocks if block.split(":")[0] not in given)

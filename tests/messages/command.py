@@ -18,7 +18,7 @@ class Ran:
 
 
 class Command:
-    """Types a command where the test stands, and keeps what it printed."""
+    """Runs a command in the current folder and keeps what it printed."""
 
     def __init__(self, patch: pytest.MonkeyPatch, captured: pytest.CaptureFixture[str]) -> None:
         self._patch, self._captured = patch, captured
@@ -34,7 +34,7 @@ class Command:
 
 
 def files_in(folder: Path) -> dict[str, bytes]:
-    """Return every file below a folder, hidden ones too, and every folder as an empty one."""
+    """Every file below a folder, hidden ones too; a folder counts as an empty file."""
     return {
         path.relative_to(folder).as_posix(): path.read_bytes() if path.is_file() else b""
         for path in folder.rglob("*")

@@ -1,4 +1,4 @@
-"""Finds the code of every problem that quotegen can report, in its source."""
+"""Finds in the source the code of every problem that quotegen can report."""
 
 import ast
 import re
@@ -13,7 +13,7 @@ CODE = re.compile(r"[a-z]+(-[a-z0-9]+)*")
 
 @cache
 def codes() -> dict[str, str]:
-    """Return each code with a module that reports it."""
+    """Each code with a module that reports it."""
     found: dict[str, str] = {}
     for path in modules():
         for code in _codes_in(parsed(path)):
@@ -34,13 +34,13 @@ def _codes_in(tree: ast.AST) -> Iterator[str]:
 
 
 def _first_word(call: ast.Call) -> Iterator[str]:
-    """Yield the code among the arguments: the first one that is a plain word."""
+    """The code among the arguments: the first text that is a plain word."""
     texts = [text for text in _words(*call.args) if CODE.fullmatch(text)]
     yield from texts[:1]
 
 
 def _assigned(node: ast.Assign) -> Iterator[str]:
-    """Yield what `code = ...` or `code, message = ..., ...` puts into `code`."""
+    """What `code = ...` or `code, message = ..., ...` puts into `code`."""
     for target in node.targets:
         if isinstance(target, ast.Name) and target.id == "code":
             yield from _words(node.value)
@@ -51,7 +51,7 @@ def _assigned(node: ast.Assign) -> Iterator[str]:
 
 
 def _returned(function: ast.FunctionDef) -> Iterator[str]:
-    """Yield the first of several texts that a `..._fault` returns together."""
+    """The first of several texts that a `..._fault` returns together."""
     for node in ast.walk(function):
         if isinstance(node, ast.Return) and isinstance(node.value, ast.Tuple):
             yield from _words(node.value.elts[0])

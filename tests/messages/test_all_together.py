@@ -1,4 +1,4 @@
-"""A file with many faults says them all at once, so that it is mended in one evening."""
+"""All faults of a file are said at once, so that it can be mended in one evening."""
 
 from pathlib import Path
 
@@ -6,6 +6,7 @@ import pytest
 
 from quotegen import pipeline
 from tests.messages.case_files import HERE, lay_out
+from tests.pricing.shop import shared
 
 MANY = {
     "untidy.yaml": [
@@ -30,13 +31,11 @@ MANY = {
         (17, "arc-radius"),
     ],
 }
-"""The line and code of every fault: what was typed, and what was named together with shapes."""
+"""The line and code of every fault in each file of `many/`."""
 
 
 def _figured(job: Path) -> pipeline.Figured:
-    house = pipeline.read_shared()
-    assert isinstance(house, pipeline.Shared)
-    return pipeline.figure(job, house)
+    return pipeline.figure(job, shared())
 
 
 @pytest.mark.parametrize("name", MANY)

@@ -6,8 +6,6 @@ so a case that says too much fails too. `spoiled_files.py` makes the files that 
 
 import time
 import tracemalloc
-from collections.abc import Callable
-from functools import cache
 from itertools import groupby
 from pathlib import Path
 from typing import Any, TypedDict
@@ -16,8 +14,6 @@ import pytest
 import yaml
 
 from quotegen import pipeline
-from quotegen.pipeline import Shared
-from quotegen.problem import Problem
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.yaml.typed_file import load
 from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
@@ -25,6 +21,7 @@ from tests.messages.case_files import CASES, HERE, lay_out
 from tests.messages.command import Command, files_in
 from tests.messages.problem_codes import codes
 from tests.messages.spoiled_files import SPOILED, huge_png
+from tests.pricing.shop import shared
 
 FAST_S = 5.0
 WARNINGS = {
@@ -76,13 +73,6 @@ TABLE: list[Row] = yaml.safe_load((HERE / "cases.yaml").read_text(encoding="utf-
 BY_CASE = {case: list(rows) for case, rows in groupby(TABLE, key=lambda row: row["case"])}
 
 
-@cache
-def _shared(read: Callable[[], Shared | tuple[Problem, ...]] = pipeline.read_shared) -> Shared:
-    shared = read()
-    assert isinstance(shared, Shared)
-    return shared
-
-
 @pytest.fixture
 def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Stand in a folder that holds nothing but the picture that one case names."""
@@ -96,7 +86,7 @@ def command(
     folder: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> Command:
     """Stand in a folder with an older package in `out/`."""
-    monkeypatch.setattr(pipeline, "read_shared", _shared)
+    monkeypatch.setattr(pipeline, "read_shared", shared)
     older = folder / "out" / "T-1" / "customer"
     older.mkdir(parents=True)
     (older / "quote.html").write_text("as sent in April", encoding="utf-8")
@@ -116,7 +106,7 @@ def _printed_of(case: str) -> str:
 @pytest.mark.parametrize("case", [case for case in BY_CASE if case != AT_THE_PACKAGE])
 def test_each_case_says_what_the_table_says(folder: Path, case: str):
     """Code, place, words and help are those of the table, and only a warning lets a job through."""
-    figured = pipeline.figure(lay_out(CASES / f"{case}.yaml", folder), _shared())
+    figured = pipeline.figure(lay_out(CASES / f"{case}.yaml", folder), shared())
     said = [(problem.code, str(problem)) for problem in figured.problems]
     assert said == [(row["code"], _printed(row)) for row in BY_CASE[case]]
     assert (figured.results is not None) == (case in WARNINGS)
@@ -125,7 +115,7 @@ def test_each_case_says_what_the_table_says(folder: Path, case: str):
 def test_a_price_under_a_floor_refuses_the_package(folder: Path):
     """The job can be figured, with a warning; its package is refused with the table's message."""
     (row,) = BY_CASE[AT_THE_PACKAGE]
-    built = pipeline.build(lay_out(CASES / f"{AT_THE_PACKAGE}.yaml", folder), _shared())
+    built = pipeline.build(lay_out(CASES / f"{AT_THE_PACKAGE}.yaml", folder), shared())
     assert [(problem.code, str(problem)) for problem in built.problems] == [
         (row["code"], _printed(row))]  # fmt: skip
     assert built.package is None
@@ -180,7 +170,7 @@ def test_a_file_that_nobody_would_type_is_refused_fast(
 
 
 def test_a_large_file_is_not_read_to_its_end(tmp_path: Path):
-    """Of 50 MB no more is read than shows that it is too large: memory stays small."""
+    """A file of 50 MB is read only as far as shows that it is too large."""
     job = tmp_path / "job.yaml"
     with job.open("wb") as file:
         file.truncate(50_000_000)
@@ -193,8 +183,8 @@ def test_a_large_file_is_not_read_to_its_end(tmp_path: Path):
 
 
 def test_the_good_files_say_nothing(folder: Path):
-    """What a case is laid among has no fault of its own."""
-    assert pipeline.figure(lay_out(None, folder), _shared()).problems == ()
+    """The files among which a case stands have no fault of their own."""
+    assert pipeline.figure(lay_out(None, folder), shared()).problems == ()
 
 
 def test_every_code_has_a_case():
@@ -224,5 +214,5 @@ def test_what_is_tested_elsewhere_is(code: str, test: str):
 
 
 def test_every_case_file_is_in_the_table():
-    """No case lies about untested, and none is looked for in vain."""
+    """Each file in `cases/` is in the table, and each case of the table has its file."""
     assert {path.stem for path in CASES.iterdir()} == set(BY_CASE)

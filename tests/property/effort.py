@@ -1,4 +1,4 @@
-"""How hard hypothesis tries where one case takes long: for a part of the cases of its profile."""
+"""Where one case takes long, hypothesis tries only a share of the cases of its profile."""
 
 from hypothesis import Phase, settings
 
@@ -9,10 +9,10 @@ _FEWEST = 4
 
 
 def one_in(parts: int) -> settings:
-    """Try one case in so many of what the profile asks for, but always a few."""
+    """Try one case for every `parts` that the profile asks for, and always a few."""
     return settings(max_examples=max(_FEWEST, settings().max_examples // parts))
 
 
 def one_in_as_found(parts: int) -> settings:
-    """Try one case in so many; what fails is shown as found, since making it smaller takes long."""
+    """The same; a failing case is shown as found, since making it smaller takes long."""
     return settings(one_in(parts), phases=_NO_SHRINKING)

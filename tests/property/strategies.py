@@ -16,7 +16,7 @@ SIDES_FT = st.integers(min_value=16, max_value=16 * 60).map(lambda n: n / 16)
 
 @dataclass(frozen=True, slots=True)
 class Corner:
-    """One corner of an outline, and how the side that leads on from it bows."""
+    """One corner of an outline, and how the side that follows it bows."""
 
     at: tuple[float, float]
     rise_ft: float
@@ -28,7 +28,7 @@ Corners = tuple[Corner, ...]
 
 @st.composite
 def corners(draw: st.DrawFn) -> Corners:
-    """Return corners round a middle point; their arcs are too flat to reach another side."""
+    """Corners around a middle point; their arcs are too flat to reach another side."""
     count = draw(st.integers(min_value=3, max_value=8))
     gap_rad = 2 * math.pi / count
     made: list[Corner] = []
@@ -42,14 +42,14 @@ def corners(draw: st.DrawFn) -> Corners:
 
 
 def as_outline(made: Corners) -> Typed:
-    """Return the corners as a person types them, closed by the last side."""
+    """The corners as a person types them, closed by the last side."""
     first, *rest = made
     ends = [*rest, first]
     return outline(first.at, *(_side(start, end) for start, end in zip(made, ends, strict=True)))
 
 
 def reversed_order(made: Corners) -> Corners:
-    """Return the same outline walked the other way round."""
+    """The same outline walked the other way round."""
     back = made[::-1]
     sides = [*back[1:], back[0]]
     return tuple(
@@ -58,18 +58,18 @@ def reversed_order(made: Corners) -> Corners:
 
 
 def begun_at(made: Corners, first: int) -> Corners:
-    """Return the same outline begun at another corner."""
+    """The same outline begun at another corner."""
     first %= len(made)
     return made[first:] + made[:first]
 
 
 def mirrored(made: Corners) -> Corners:
-    """Return the outline as in a mirror; what bows out still bows out."""
+    """The outline as in a mirror; what bows out still bows out."""
     return tuple(Corner((-c.at[0], c.at[1]), c.rise_ft, c.bows) for c in made)
 
 
 def other_bows(made: Corners) -> Corners:
-    """Return the outline with every arc bowing the other way."""
+    """The outline with every arc bowing the other way."""
     return tuple(Corner(c.at, c.rise_ft, "in" if c.bows == "out" else "out") for c in made)
 
 

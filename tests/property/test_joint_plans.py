@@ -35,7 +35,7 @@ def _sizes(plan: JointPlan) -> list[tuple[float, float]]:
 
 
 def _moved(shape: Typed, turn_deg: int, shift: tuple[float, float]) -> Typed:
-    """Return a shape of a plan that is turned about its corner and moved."""
+    """A shape turned about its corner and moved."""
     angle = math.radians(turn_deg)
     along, out = (float(str(v).removesuffix(" ft")) for v in shape.get("at", ("0", "0")))
     at = (
@@ -77,7 +77,7 @@ class TestPanelsTileTheSlab:
 
 
 class TestAPlanIsTheSameWhereverItLies:
-    """ "Area unchanged by rotation, shift and vertex order" (style, 10.12), so its joints too."""
+    """Turning or shifting a slab changes nothing about its joints."""
 
     @one_in_as_found(20)
     @given(st.integers(min_value=-359, max_value=359), made.SHIFTS_FT)

@@ -22,7 +22,7 @@ Points = list[Point]
 
 @st.composite
 def rounds(draw: st.DrawFn) -> Points:
-    """Return points round the middle of a freeform slab, no two close, counter-clockwise."""
+    """Points around the middle of a freeform slab, counterclockwise, no two close together."""
     count = draw(st.integers(min_value=4, max_value=9))
     return [
         (far * math.cos(2 * math.pi * n / count), far * math.sin(2 * math.pi * n / count))
@@ -52,7 +52,7 @@ def _smooth(points: Points) -> Typed:
 
 
 class TestTiesGiveBackTheShapeTheyWereTakenFrom:
-    """ "Ties computed from a known shape give it back" (the two tapes fix each point)."""
+    """Two tapes fix each point, so ties worked out from a known shape give it back."""
 
     @FEWER
     @given(ROUNDS, st.integers(min_value=8, max_value=60), st.booleans())

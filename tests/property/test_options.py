@@ -21,7 +21,7 @@ from tests.world import retyped
 
 @st.composite
 def taxed_jobs(draw: st.DrawFn) -> JobSpec:
-    """Return a job with slices, taxes and alternates."""
+    """A job with slices, taxes and alternates."""
     job = draw(jobs())
     job = retyped(job, extras=dict(list(job.extras.items())[:2]), compare=job.typed.compare[:1])
     border = f"{draw(st.integers(1, 3000))} sq ft"
@@ -97,7 +97,7 @@ def test_the_order_of_options_never_matters(job: JobSpec, chance):
 @one_in(4)
 @given(taxed_jobs())
 def test_a_combination_is_a_job_of_its_own(job: JobSpec):
-    """What the core hands over for a choice is what that job is priced at from the start."""
+    """A choice costs what a job costs that was typed that way from the start."""
     takeoff = _measured(job)
     for one in price(job, takeoff).combinations:
         finishes = dict(one.alternates)

@@ -41,7 +41,7 @@ SHARES = st.lists(st.integers(min_value=0, max_value=3333), max_size=3)
 
 @st.composite
 def books(draw: st.DrawFn) -> RateBook:
-    """Return the example's rate book with other prices, and with or without a minimum."""
+    """The example's rate book with other prices, and with or without a minimum."""
     book = shop.example_results(shop.JOBS[0]).job.rate_book
     rates = {key: _repriced(rate, draw(PRICES)) for key, rate in book.rates.items()}
     finishes = {key: _refinished(finish, draw(PRICES)) for key, finish in book.finishes.items()}
@@ -61,7 +61,7 @@ def _refinished(finish: Finish, price: Decimal) -> Finish:
 
 @st.composite
 def jobs(draw: st.DrawFn) -> JobSpec:
-    """Return a job of up to three rectangles, some with a finish of their own."""
+    """A job of up to three rectangles, some with a finish of their own."""
     base = shop.example_results(shop.JOBS[0]).job
     count = draw(st.integers(min_value=1, max_value=3))
     finish, *compare = draw(st.permutations(FINISHES))
@@ -120,7 +120,7 @@ def _totals(priced: PricedQuote) -> dict[str, Money]:
 
 
 class TestMoneyAddsUp:
-    """ "Totals are sums of lines; payments add up to the total exactly" (design, rule 2)."""
+    """Totals are sums of lines, and payments add up to the total exactly."""
 
     @one_in(4)
     @given(jobs())
@@ -159,7 +159,7 @@ class TestMoneyAddsUp:
 
 
 class TestMoreIsNotCheaper:
-    """ "More area never costs less" (style, 10.12)."""
+    """More area never costs less."""
 
     @one_in(4)
     @given(jobs(), SIDES, SIDES, SIDES)
@@ -188,7 +188,7 @@ class TestMoreIsNotCheaper:
 
 
 class TestTheAdjustment:
-    """ "When the number goes up or down, the rate stays as quoted" (clause, measure_and_adjust)."""
+    """When the area turns out larger or smaller, the rate stays as quoted."""
 
     @one_in(4)
     @given(jobs())
@@ -283,7 +283,7 @@ class TestExtras:
 
 
 class TestMetric:
-    """ "Converted and rounded to the cent once: from then on it is the promise" (pricing.rates)."""
+    """A rate is converted and rounded to the cent once; from then on it is the promise."""
 
     @one_in(4)
     @given(jobs())
@@ -303,7 +303,7 @@ HALF_A_CENT = Decimal("0.005")
 
 
 def _explained(finish: PricedFinish) -> Decimal:
-    """Return the most that rounding can move a finish; the top-up follows the rest."""
+    """The most that rounding can move the price of a finish; the top-up follows the rest."""
     return sum((_explained_line(line) for line in finish.lines), Decimal(0))
 
 

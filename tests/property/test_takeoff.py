@@ -30,7 +30,7 @@ def _same(first: Slab, second: Slab) -> None:
 
 
 class TestASlabIsWhereverItLies:
-    """ "Area unchanged by rotation, shift and vertex order" (style, 10.12)."""
+    """Turning, shifting or another order of corners changes no area."""
 
     @given(SHAPES, made.TURNS_DEG, made.SHIFTS_FT)
     def test_turn_and_shift(self, corners: made.Corners, turn: int, at: tuple[float, float]):
@@ -55,7 +55,7 @@ class TestASlabIsWhereverItLies:
 
     @given(SHAPES)
     def test_bows(self, corners: made.Corners):
-        """With every arc bowed the other way, the two areas are even about the straight figure."""
+        """With every arc bowed the other way, the mean of both areas is that of straight sides."""
         flat = tuple(made.Corner(c.at, 0.0, "out") for c in corners)
         one, other = (slab(made.as_outline(c)) for c in (corners, made.other_bows(corners)))
         mean = (one.area_sqft + other.area_sqft) / 2
@@ -85,12 +85,12 @@ class TestTheBoundaryEnclosesTheArea:
 
 
 class TestASplitSlabIsTheSameSlab:
-    """ "Splitting a slab keeps area and volume" (style, 10.12)."""
+    """Splitting a slab keeps its area and volume."""
 
     @given(made.SIDES_FT, made.SIDES_FT, st.fractions(Fraction(1, 10), Fraction(9, 10)),
            made.TURNS_DEG)  # fmt: skip
     def test_two_pieces(self, length_ft: float, width_ft: float, share: Fraction, turn: int):
-        """A rectangle in two pieces has its area and its outer edge, the cut counted nowhere."""
+        """A rectangle in two pieces keeps its area and outer edge; the cut is no edge."""
         whole = {"rectangle": f"{length_ft} ft x {width_ft} ft", "turn": f"{turn} deg"}
         cut_ft = length_ft * share.numerator / share.denominator
         _same(slab(whole), slab(*_halves(length_ft, width_ft, cut_ft, turn)))
@@ -154,7 +154,7 @@ STEPS = st.sampled_from([Fraction(1, 4), Fraction(1, 2), Fraction(1), Fraction(1
 
 
 class TestTheOrderCoversTheSlab:
-    """ "Round UP once, after the allowance" (trade facts, 3, rounding trap)."""
+    """Concrete is rounded up once, after the allowance."""
 
     @given(NET, ALLOWANCES, STEPS)
     def test_enough_and_not_a_step_too_much(
@@ -174,7 +174,7 @@ class TestTheOrderCoversTheSlab:
     @one_in(3)
     @given(st.integers(min_value=1, max_value=100))
     def test_a_slab_on_a_quarter_stays(self, quarters: int):
-        """A slab that takes whole quarters is ordered by just those, area and all."""
+        """A slab that takes whole quarters of a yard is ordered as exactly those."""
         strip = {"rectangle": f"{quarters * 4.5} ft x 4.5 ft"}
         found = takeoff(placement(strip), allowance="0 %")
         area = found.placements[0].area_sqft
@@ -184,7 +184,7 @@ class TestTheOrderCoversTheSlab:
 
 
 class TestATypedLengthIsKept:
-    """ "Scalars are read from their text" (design, the job file)."""
+    """A number is read from its text, so that nothing is lost in a float."""
 
     @given(st.integers(min_value=1, max_value=16 * 12 * 60))
     def test_sixteenths(self, sixteenths: int):

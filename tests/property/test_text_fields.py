@@ -11,12 +11,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic_core import PydanticCustomError
 
-from quotegen.pipeline import Shared, read_shared
 from quotegen.quantity import tape
 from quotegen.reading.fields import text_fields
 from quotegen.reading.read import read_job
 from quotegen.reading.records import ReadJob
 from tests.messages.problem_codes import codes
+from tests.pricing.shop import shared
 from tests.property.effort import one_in
 from tests.world import COMPANY_FILES, EXAMPLES, write_world
 
@@ -42,7 +42,7 @@ JUNK = (
 
 
 class TestWhatIsPrintedCanBeTyped:
-    """Rule: a length or a sum of money that quotegen prints is one that it reads, unchanged."""
+    """A length or a sum of money that quotegen prints can be typed again, unchanged."""
 
     @given(st.integers(-16 * 12 * 9_999, 16 * 12 * 9_999))
     def test_tape(self, sixteenths: int):
@@ -70,7 +70,7 @@ def _fault(parser: Callable[[str], object], typed: str) -> PydanticCustomError |
 
 
 class TestAnyTextIsReadOrRefused:
-    """Rule: a field takes a text or says why not; it never fails in another way."""
+    """A field takes a text or says why not; it never fails in any other way."""
 
     @given(TYPED)
     @pytest.mark.parametrize("parser", PARSERS, ids=lambda parser: parser.__name__)
@@ -83,7 +83,7 @@ class TestAnyTextIsReadOrRefused:
 
 
 def _mutated(text: str, chance: random.Random) -> str:
-    """Return the text with a few slips of a tired hand."""
+    """The text with a few slips of a tired hand."""
     lines = text.splitlines()
     for _ in range(chance.randint(1, 3)):
         at = chance.randrange(len(lines))
@@ -108,22 +108,19 @@ def _mutated(text: str, chance: random.Random) -> str:
 
 
 class TestAnyFileIsReadOrRefused:
-    """Rule: a job file becomes a job or problems, each with a place in a file; nothing raises."""
-
-    shared = read_shared()
+    """A job file becomes a job or a list of problems with their places; nothing raises."""
 
     @one_in(2)
     @given(st.integers(0, 2**32), st.sampled_from(JOBS), st.sampled_from(("job", *COMPANY_FILES)))
     def test_slips_in_a_file(self, seed: int, job: Path, name: str):
         """A few random slips in an example job, or in one of the company's files."""
-        assert isinstance(self.shared, Shared)
         chance = random.Random(seed)
         original = job if name == "job" else EXAMPLES / name
         spoilt = _mutated(original.read_text(encoding="utf-8"), chance)
         with tempfile.TemporaryDirectory() as folder:
             path = write_world(Path(folder), job.read_text(encoding="utf-8"))
             (path if name == "job" else Path(folder) / name).write_text(spoilt, encoding="utf-8")
-            read = read_job(path, frozenset(self.shared.content.scope))
+            read = read_job(path, frozenset(shared().content.scope))
         problems = read.problems if isinstance(read, ReadJob) else read
         assert isinstance(read, ReadJob) or problems
         assert {p.code for p in problems} <= set(codes())
