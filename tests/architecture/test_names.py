@@ -71,4 +71,4 @@ def _exists(named: str) -> bool:
     pattern = re.sub(r"<\w+>", "*", named.rstrip("/"))
     if any(any(place.glob(pattern)) for place in NAMED_FROM):
         return True
-    return "/" not in named and any(any((REPO / one).rglob(pattern)) for one in SEARCHED)
+    return "/" not in pattern and any(any((REPO / one).rglob(pattern)) for one in SEARCHED)

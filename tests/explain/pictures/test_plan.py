@@ -2,6 +2,7 @@
 
 import re
 import xml.etree.ElementTree as ET
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
@@ -20,6 +21,11 @@ ROOMS = {"small": SMALL, "wide": WIDE, "narrow": NARROW}
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 EVERY_ROOM = pytest.mark.parametrize("room", ROOMS)
+
+
+@cache
+def _drawn_example(job_file: Path, room: str) -> ET.Element:
+    return _drawn(shop.example_results(job_file), ROOMS[room])
 
 
 def _drawn(results: Results, room: Room) -> ET.Element:
@@ -49,7 +55,7 @@ class TestEveryPlan:
         words, takeoff = results.words, results.takeoff
         edges = {one.mark: words.feet(one.edge.length_ft) for one in marked_edges(takeoff)}
         spans = {words.feet(span.length_ft) for p in takeoff.placements for span in p.spans}
-        dimensions = _dimensions(_drawn(results, ROOMS[room]))
+        dimensions = _dimensions(_drawn_example(job_file, room))
         assert dimensions
         for letter, length in dimensions:
             assert (edges[letter] == length) if letter else (length in spans), (letter, length)
@@ -57,7 +63,7 @@ class TestEveryPlan:
     def test_each_edge_has_its_letter_once(self, job_file: Path, room: str):
         """Every edge is on the plan, by its dimension or its mark, and none is there twice."""
         results = shop.example_results(job_file)
-        svg = _drawn(results, ROOMS[room])
+        svg = _drawn_example(job_file, room)
         letters = [letter for letter, _ in _dimensions(svg) if letter]
         letters += _ringed(svg)
         wanted = [one.mark for one in marked_edges(results.takeoff)]
@@ -67,7 +73,7 @@ class TestEveryPlan:
     def test_it_is_well_formed_and_has_a_title(self, job_file: Path, room: str):
         """The drawing is XML whose first child is its title, which names it for who cannot see."""
         results = shop.example_results(job_file)
-        svg = _drawn(results, ROOMS[room])
+        svg = _drawn_example(job_file, room)
         assert svg.tag == f"{SVG}svg"
         assert svg[0].tag == f"{SVG}title"
         assert results.job.site.address in (svg[0].text or "")
@@ -76,7 +82,7 @@ class TestEveryPlan:
 
     def test_it_stays_on_its_paper(self, job_file: Path, room: str):
         """Every text begins on the paper, and the paper is no wider than the room."""
-        svg = _drawn(shop.example_results(job_file), ROOMS[room])
+        svg = _drawn_example(job_file, room)
         left, top, width, height = (float(n) for n in (svg.get("viewBox") or "").split())
         assert width <= ROOMS[room].width_px
         for text in svg.iter(f"{SVG}text"):
@@ -86,7 +92,7 @@ class TestEveryPlan:
     def test_areas_are_as_priced(self, job_file: Path, room: str):
         """Each placement is named, with its area as it is priced."""
         results = shop.example_results(job_file)
-        texts = _texts(_drawn(results, ROOMS[room]))
+        texts = _texts(_drawn_example(job_file, room))
         for spec, measured in zip(results.job.placements, results.takeoff.placements, strict=True):
             assert spec.name in texts
             assert results.words.area(measured) in texts
