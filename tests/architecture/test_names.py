@@ -10,7 +10,22 @@ from tests.architecture.tree import PACKAGE, REPO, STAGES, name_of
 
 MIRRORED = (*STAGES, "trade")
 TESTS = REPO / "tests"
-OF_NO_SINGLE_MODULE: dict[str, str] = {}
+OF_NO_SINGLE_MODULE = {
+    "tests/explain/test_beside_the_work.py": "one job, from content to sheets",
+    "tests/explain/test_call_sheet_by_hand.py": "a sheet of the pool deck, with a pencil",
+    "tests/explain/test_clear_lettering.py": "every drawing",
+    "tests/explain/test_hard_calls.py": "what owners are asked on the phone",
+    "tests/explain/test_options_and_taxes.py": "one job, on all sheets",
+    "tests/explain/test_pictures.py": "what all small pictures have in common",
+    "tests/explain/test_situations.py": "the table of situations beside it",
+    "tests/pricing/test_job_costs.py": "a whole job, with a pencil",
+    "tests/pricing/test_tape_range.py": "one job, from the tape to the price",
+    "tests/pricing/test_travel_and_season.py": "rates that depend on road and day",
+    "tests/publish/test_nothing_private_leaves.py": "every file of a package",
+    "tests/publish/test_paper.py": "every printed paper",
+    "tests/reading/test_what_we_say.py": "the pages in content/",
+    "tests/trade/test_content_names_rules.py": "the pages in content/",
+}
 """Test files that are about several modules, or about no code, each with its subject."""
 OF_THE_READER = (
     "customer/", "private/", "out/", "my_jobs/", "jobs/first.yaml", "rate-book-2026", "rules.yaml",

@@ -5,7 +5,15 @@ from fractions import Fraction
 
 import pytest
 
-from quotegen.takeoff.shapes.segments import FULL_TURN_RAD, Arc, Line, Placing, shares_at_steps
+from quotegen.quantity import Length
+from quotegen.takeoff.shapes.segments import (
+    FULL_TURN_RAD,
+    Arc,
+    Line,
+    Placing,
+    point_ft,
+    shares_at_steps,
+)
 from tests.takeoff.plans import FLOAT_NOISE
 
 QUARTER = Arc(center=(1, 2), radius_ft=5, start_rad=0, sweep_rad=math.pi / 2)
@@ -87,3 +95,8 @@ def test_a_turned_arc_turns_about_the_origin_of_its_piece():
     placed = QUARTER.placed(Placing.of((10, 0), Fraction(90)))
     assert placed.center == pytest.approx((8, 1))
     assert placed.start == pytest.approx((8, 6))
+
+
+def test_a_point_in_feet():
+    """A typed point is a pair of feet."""
+    assert point_ft((Length(Fraction(49, 2)), Length(Fraction(-3)))) == (24.5, -3.0)
