@@ -3,14 +3,11 @@
 import colorsys
 from pathlib import Path
 
-import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
 
 from quotegen.publish.web.contrast import LEAST_FOR_TEXT, accent_ink, contrast
 from tests.browser.conftest import opened
-
-pytestmark = pytest.mark.xdist_group("second theme")
 
 HUES, LIGHTS, SATURATIONS = 20, (0.15, 0.35, 0.55, 0.75, 0.95), (0.35, 1.0)
 

@@ -12,8 +12,6 @@ from playwright.sync_api import Browser, Page
 
 from tests.browser.conftest import Opened, opened
 
-pytestmark = pytest.mark.xdist_group("browser")  # one worker builds the packages, once
-
 POOL_DECK, PATIO = "2026-041", "2026-043"
 CLAY_AND_DRAIN = "choose=slate,clay+charcoal,trench_drain"
 

@@ -8,8 +8,6 @@ from playwright.sync_api import Browser
 
 from tests.browser.conftest import opened
 
-pytestmark = pytest.mark.xdist_group("browser")  # one worker builds the packages, once
-
 
 def customer_pages(packages: Path) -> list[Path]:
     """Return every quote, and of each other kind of page that a homeowner gets the longest."""

@@ -18,8 +18,6 @@ from tests.publish.built import page_text
 from tests.publish.paper import laid_out, past_the_edge
 from tests.publish.pseudo import named_texts, pseudo_content, strangers, typed_texts
 
-pytestmark = pytest.mark.xdist_group("pseudo")
-
 EXAMPLES = REPO / "example_jobs"
 CHOSEN = ("orchard-bend-pool-deck", "cutters-row-drive")  # all sheets; all papers after signing
 SAID = re.compile(r'(?:alt|title|aria-label|data-label|data-page|content)="([^"]*)"')

@@ -15,8 +15,6 @@ from tests.browser import test_customer_pages, test_valid_html
 from tests.browser.conftest import REPO, opened
 from tests.pricing.shop import shared
 
-pytestmark = pytest.mark.xdist_group("second theme")
-
 EXAMPLES = REPO / "example_jobs"
 LOGO = (
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 40"><title>Pennywort</title>'

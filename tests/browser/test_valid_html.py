@@ -4,11 +4,7 @@ import subprocess
 from importlib.resources import as_file, files
 from pathlib import Path
 
-import pytest
-
 from tests.browser.conftest import need
-
-pytestmark = pytest.mark.xdist_group("browser")
 
 
 def test_every_page_is_valid_html(packages: Path):

@@ -17,12 +17,7 @@ from tests.pricing.shop import JOBS
 
 REPO = Path(__file__).resolve().parents[2]
 
-EVERY_BUILT = pytest.mark.parametrize(
-    "job_file",
-    [pytest.param(path, id=path.stem, marks=pytest.mark.xdist_group(path.stem)) for path in JOBS],
-)
-"""Each example, all its tests on one worker, so that it is built once."""
-
+EVERY_BUILT = pytest.mark.parametrize("job_file", JOBS, ids=lambda path: path.stem)
 MACHINE = {"TZ": "Pacific/Kiritimati", "PYTHONHASHSEED": "1", "LC_ALL": "C", "LANG": "C"}
 
 BLOCKS = frozenset({

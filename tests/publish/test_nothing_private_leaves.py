@@ -25,10 +25,7 @@ from tests.publish.reading import DATA_URL, found, found_amounts, layers, read_m
 JOBS = ("orchard-bend-pool-deck", "ferry-road-drive", "cutters-row-drive")
 
 
-@pytest.fixture(
-    scope="module",
-    params=[pytest.param(job, marks=pytest.mark.xdist_group(f"marked {job}")) for job in JOBS],
-)
+@pytest.fixture(scope="module", params=JOBS)
 def world(request, tmp_path_factory) -> MarkedWorld:
     """Return a marked world: in feet, in meters, or after signing, measuring and changes."""
     return private_world.build(tmp_path_factory.mktemp("world"), request.param)

@@ -30,8 +30,6 @@ from tests.publish.paper import (
 )
 from tests.world import EXAMPLES
 
-pytestmark = pytest.mark.xdist_group("paper")
-
 LETTER, A4 = (612, 792), (595.28, 841.89)
 INCLUDED_AT_MOST = 12
 NINE_POINTS, THIRTY_MM = 12.0, 113.3  # in px of 1/96 in, as the print engine counts
