@@ -11,6 +11,7 @@ from quotegen.quantity import (
     FEET_PER_METER,
     KM_PER_MILE,
     M3_PER_CUYD,
+    METRIC,
     ONE,
     SQFT_PER_M2,
     Length,
@@ -25,9 +26,6 @@ from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.takeoff.records import PlacementTakeoff
-
-METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3, Unit.MILE: Unit.KM}
-"""The metric unit that stands for each unit of the rate book."""
 
 _US_PER_METRIC = {
     Unit.M2: SQFT_PER_M2,

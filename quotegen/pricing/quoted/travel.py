@@ -2,8 +2,7 @@
 
 from fractions import Fraction
 
-from quotegen.pricing.quoted.rates import METRIC
-from quotegen.quantity import KM_PER_MILE, Unit, decimal_of, rounded
+from quotegen.quantity import KM_PER_MILE, METRIC, Unit, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Road
 from quotegen.reading.files.job import Site
 from quotegen.reading.files.rate_book import Travel
