@@ -131,7 +131,7 @@ class TestHandbookExamples:
 
 
 class TestTheRuleOfThumb:
-    """S6, 15.14, C36. "How to measure the area of a kidney-shaped pool", hunker.com."""
+    """S6, 15.14. 0.45 (A + B) L, "How to measure the area of a kidney-shaped pool", hunker.com."""
 
     def test_a_quote_refuses_it(self):
         """A job file cannot hold it; the message says what to measure instead."""

@@ -4,8 +4,6 @@ import math
 from collections.abc import Iterator
 from itertools import chain, combinations
 
-from shapely import Polygon
-
 from quotegen.takeoff.joints.judge import tiled
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import (
@@ -113,7 +111,7 @@ def _across(part: Part, limits: Limits) -> Iterator[Chord]:
     corner = (min(xs), min(ys))
     sizes = (max(xs) - corner[0], max(ys) - corner[1])
     yield from _evenly(part, corner, ((1.0, 0.0), (0.0, 1.0)), sizes, limits)
-    box = tight_box(Polygon(part.ring))
+    box = tight_box(part.ring)
     at, one, other = box[0], box[1], box[3]
     axes = (_unit(at, one), _unit(at, other))
     if all(min(abs(axis[0]), abs(axis[1])) > _NEAR_FT for axis in axes):

@@ -9,7 +9,7 @@ from shapely import (
     LineString,
     Polygon,
     STRtree,
-    distance,
+    dwithin,
     get_coordinates,
     get_parts,
     multipoints,
@@ -81,8 +81,8 @@ def parts_of(pieces: Iterable[Polygon], region: Polygon) -> tuple[Part, ...]:
             ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
             for a, b in zip(ring, (*ring[1:], ring[0]), strict=True)
         ]
-        off = distance(points(middles), edge)
-        parts.append(Part(ring=ring, cut=tuple((off > _ON_EDGE_FT).tolist())))
+        on_edge = dwithin(edge, points(middles), _ON_EDGE_FT).tolist()
+        parts.append(Part(ring=ring, cut=tuple(not lies_there for lies_there in on_edge)))
     return tuple(parts)
 
 

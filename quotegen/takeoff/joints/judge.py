@@ -1,10 +1,11 @@
 """A part held against the rules: its size, its corners, and how many panels it still needs."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from shapely import Polygon
+from shapely import buffer, is_empty, linearrings, polygons
 
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Part, interior_rad, tight_box
@@ -28,7 +29,7 @@ class Found:
 
 def sides_ft(ring: Ring) -> tuple[float, float]:
     """Return the long and the short side of the smallest rectangle round a ring."""
-    box = tight_box(Polygon(ring))
+    box = tight_box(ring)
     one, other = math.dist(box[0], box[1]), math.dist(box[1], box[2])
     return max(one, other), min(one, other)
 
@@ -49,10 +50,26 @@ def sharpest_rad(part: Part) -> float:
 
 def is_sliver(part: Part, limits: Limits) -> bool:
     """Say whether a part is nowhere as wide as a panel must be."""
+    return slivers((part,), limits)[0]
+
+
+def slivers(parts: Sequence[Part], limits: Limits) -> list[bool]:
+    """Say of each part whether it is nowhere as wide as a panel must be.
+
+    Many at once, since the geometry library is slow to call and quick to work.
+    """
     half = limits.least_ft / 2
-    if part.area_sqft >= half * part.around_ft:  # no figure is all narrower than that
-        return False
-    return bool(Polygon(part.ring).buffer(-half + SLACK_FT / 2).is_empty)
+    # A figure without room for a disc has less area than its edge times the radius of the disc.
+    doubtful = [n for n, part in enumerate(parts) if part.area_sqft < half * part.around_ft]
+    found = [False] * len(parts)
+    if doubtful:
+        rings = [parts[n].ring for n in doubtful]
+        owners = [n for n, ring in enumerate(rings) for _ in ring]
+        shapes = polygons(linearrings([point for ring in rings for point in ring], indices=owners))
+        empty = is_empty(buffer(shapes, -half + SLACK_FT / 2)).tolist()
+        for n, is_thin in zip(doubtful, empty, strict=True):
+            found[n] = is_thin
+    return found
 
 
 def inward_rad(ring: Ring, bend_ft: float) -> tuple[float, float]:

@@ -108,7 +108,7 @@ def _tilt(region: Polygon, loops: Sequence[Loop]) -> float:
     if weights:
         heaviest = max(weights.values())
         return next(one for one, weight in weights.items() if weight > heaviest - 1e-6)
-    box = tight_box(region)
+    box = tight_box(tuple((x, y) for x, y in region.exterior.coords[:-1]))
     return math.atan2(box[1][1] - box[0][1], box[1][0] - box[0][0])
 
 

@@ -1,14 +1,13 @@
 """A part of a slab while it is being divided: its corners, and which of its sides are joints."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import TypeAlias
 
-from shapely import oriented_envelope
-from shapely.geometry.base import BaseGeometry
+from shapely import get_coordinates, oriented_envelope, polygons
 
 from quotegen.takeoff.plan_geometry import Point, Ring
-from quotegen.takeoff.shapes.overlay import polygons
 
 _SAME_FT = 1e-6
 _SMALLEST_SQFT = 0.02
@@ -21,14 +20,16 @@ class Part:
     Attributes:
         ring: the corners.
         cut: for each corner whether the side that leads on from it is a joint.
+        area_sqft: the area inside.
     """
 
     ring: Ring
     cut: tuple[bool, ...]
+    area_sqft: float = field(init=False, compare=False)
 
-    @property
-    def area_sqft(self) -> float:
-        return ring_area_sqft(self.ring)
+    def __post_init__(self) -> None:
+        """Work the area out once: it is asked for with each comparison."""
+        object.__setattr__(self, "area_sqft", ring_area_sqft(self.ring))
 
     @property
     def around_ft(self) -> float:
@@ -59,10 +60,11 @@ def ring_area_sqft(ring: Ring) -> float:
     return total / 2
 
 
-def tight_box(shape: BaseGeometry) -> Ring:
-    """Return the corners of the smallest rectangle round a shape, however it is turned."""
-    (box,) = polygons(oriented_envelope(shape))
-    return tuple((x, y) for x, y in box.exterior.coords[:-1])
+@lru_cache(maxsize=4_000)
+def tight_box(ring: Ring) -> Ring:
+    """Return the corners of the smallest rectangle round a ring, however it is turned."""
+    box = oriented_envelope(polygons(ring))
+    return tuple((x, y) for x, y in get_coordinates(box).tolist()[:-1])
 
 
 def interior_rad(before: Point, at: Point, after: Point) -> float:

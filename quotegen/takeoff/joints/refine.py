@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from quotegen.takeoff.joints.candidates import candidates
 from quotegen.takeoff.joints.judge import (
-    is_sliver,
     panels_wanted,
     passes,
+    slivers,
 )
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Chord, Part, Spot, interior_rad, split
@@ -55,27 +55,36 @@ class Refiner:
         return best
 
     def _cuts(self, part: Part, nodes: tuple[Point, ...]) -> list[Cut]:
+        """Return every cut of a part that leaves no sharp corner and no sliver, the best first."""
         seen: set[tuple[float, ...]] = set()
-        found: list[Cut] = []
+        found: list[tuple[Chord, float, tuple[Part, Part]]] = []
         for chord in candidates(part, nodes, self.limits):
             key = tuple(sorted((chord[0].side + chord[0].share, chord[1].side + chord[1].share)))
             if key in seen:
                 continue
             seen.add(key)
-            cut = self._cut(part, chord, nodes)
-            if cut is not None:
-                found.append(cut)
-        return sorted(found, key=lambda cut: cut.cost)
+            sharpest = min(_meets_at(part, *chord), _meets_at(part, *chord[::-1]))
+            if sharpest < self.limits.corner_rad - _SLACK_RAD:
+                continue
+            parts = split(part, chord)
+            if parts is not None:
+                found.append((chord, sharpest, parts))
+        thin = slivers([one for _, _, parts in found for one in parts], self.limits)
+        cuts = [
+            self._cut(part, chord, sharpest, parts, nodes)
+            for n, (chord, sharpest, parts) in enumerate(found)
+            if not (thin[2 * n] or thin[2 * n + 1])
+        ]
+        return sorted(cuts, key=lambda cut: cut.cost)
 
-    def _cut(self, part: Part, chord: Chord, nodes: tuple[Point, ...]) -> Cut | None:
-        sharpest = min(_meets_at(part, *chord), _meets_at(part, *chord[::-1]))
-        if sharpest < self.limits.corner_rad - _SLACK_RAD:
-            return None
-        parts = split(part, chord)
-        if parts is None:
-            return None
-        if any(is_sliver(one, self.limits) for one in parts):
-            return None
+    def _cut(
+        self,
+        part: Part,
+        chord: Chord,
+        sharpest: float,
+        parts: tuple[Part, Part],
+        nodes: tuple[Point, ...],
+    ) -> Cut:
         wanted = [panels_wanted(one, self.limits) for one in parts]
         areas = [one.area_sqft / want for one, want in zip(parts, wanted, strict=True)]
         cost = (

@@ -14,6 +14,7 @@ from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import Shape
 from quotegen.takeoff.job_units import area_m2, area_sqft
 from quotegen.takeoff.plan_geometry import AreaRange
+from quotegen.takeoff.shapes.border import outside_area_sqft
 from quotegen.takeoff.shapes.loops import area_of, loops_of
 from quotegen.takeoff.shapes.offsets import area_by_rule_sqft, readings_fault
 from quotegen.takeoff.shapes.readings import Reading, readings_of, with_reading
@@ -51,10 +52,19 @@ def half_range_sqft(sd_sqft: float, rules: RuleBook, on: date) -> float:
 
 
 def typed_area_sqft(shape: Shape) -> float | None:
-    """Return the area of a shape as typed; None where its readings contradict each other."""
-    if shape.offsets is not None:  # their rule needs no drawn edge
+    """Return the area of a shape as typed; None where its readings contradict each other.
+
+    It is asked for with each reading changed, so nothing is drawn that the area does not need:
+    offsets go by their rule, and a border by the edge of its pool.
+    """
+    if shape.offsets is not None:
         fault = readings_fault(shape.offsets)
         return None if fault else area_by_rule_sqft(shape.offsets, shape.offsets.rule)
+    if shape.border is not None:
+        pools, faults = loops_of(shape.border.pool)
+        if faults or len(pools) > 1:
+            return None
+        return outside_area_sqft(shape.border, pools[0]) - area_of(shape.border.pool, pools)
     loops, faults = loops_of(shape)
     return None if faults else area_of(shape, loops)
 

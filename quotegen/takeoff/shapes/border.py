@@ -10,7 +10,7 @@ from quotegen.takeoff.plan_geometry import Point
 from quotegen.takeoff.shapes.curve import curve_through
 from quotegen.takeoff.shapes.faults import Fault, spot, tape_of
 from quotegen.takeoff.shapes.oval import Oval
-from quotegen.takeoff.shapes.path import Loop, Segment
+from quotegen.takeoff.shapes.path import Loop, Segment, signed_area_sqft
 from quotegen.takeoff.shapes.segments import FULL_TURN_RAD, Arc, Line
 
 _SMOOTH_RAD = 1e-6
@@ -61,6 +61,28 @@ def grown(loop: Loop, width_ft: float, corners: Corners) -> Loop | Fault:
                            turn_rad if corners is Corners.ROUNDED else None)
                      if turn_rad > _SMOOTH_RAD else ())  # fmt: skip
     return tuple(side for one, join in zip(beside, joins, strict=True) for side in (one, *join))
+
+
+def outside_area_sqft(border: Border, pool: Loop) -> float:
+    """Return the area within the outside edge, without drawing it.
+
+    Steiner's formula for parallel curves: the area of the pool, width times its edge, and width
+    squared times half of the full turn. A corner that is not rounded takes up the tangent of half
+    its turn in place of half its turn.
+
+    Args:
+        border: the widths and corners.
+        pool: its edge, counter-clockwise.
+    """
+    if border.pool.rectangle is not None:
+        return signed_area_sqft(_round_a_rectangle(border))
+    assert border.width is not None
+    width_ft = border.width.ft
+    turns = [_turn_rad(one, after) for one, after in zip(pool, (*pool[1:], pool[0]), strict=True)]
+    cut = [turn for turn in turns if turn < 0 or border.corners is Corners.SQUARE]
+    corners = math.fsum(math.tan(turn / 2) - turn / 2 for turn in cut)
+    length_ft = math.fsum(segment.length_ft for segment in pool)
+    return signed_area_sqft(pool) + width_ft * length_ft + width_ft**2 * (math.pi + corners)
 
 
 def _round_a_rectangle(border: Border) -> Loop:

@@ -79,6 +79,10 @@ def _tridiagonal(
 
 _SAME_FT = 1e-4
 _STRIPS = 32  # even; Simpson over one span is then good to about 1e-7 of its length
+_VELOCITY_SHARES = tuple(
+    (3 * (1 - t) ** 2, 6 * t * (1 - t), 3 * t**2) for t in (n / _STRIPS for n in range(_STRIPS + 1))
+)
+"""How much each leg of the control points counts in the velocity, at each end of a strip."""
 _LOOKS = 24  # places on a span that a nearest point is looked for at first
 _HALVINGS = 40
 _STEPS_PER_SPAN = 8  # a curve needs at least so many sides for each span to look smooth
@@ -105,7 +109,10 @@ class Span:
     @property
     def length_ft(self) -> float:
         """Simpson's rule over the speed."""
-        speeds = [math.hypot(*self._velocity(n / _STRIPS)) for n in range(_STRIPS + 1)]
+        corners = (self.p0, self.p1, self.p2, self.p3)
+        (ax, ay), (bx, by), (cx, cy) = ((q[0] - p[0], q[1] - p[1]) for p, q in pairwise(corners))
+        speeds = [math.hypot(a * ax + b * bx + c * cx, a * ay + b * by + c * cy)
+                  for a, b, c in _VELOCITY_SHARES]  # fmt: skip
         inner = 4 * math.fsum(speeds[1::2]) + 2 * math.fsum(speeds[2:-1:2])
         return (speeds[0] + inner + speeds[-1]) / (3 * _STRIPS)
 
@@ -121,11 +128,11 @@ class Span:
     def point_at(self, t: float) -> Point:
         """Return the point at a share of the span (Bernstein's form)."""
         s = 1 - t
-        shares = (s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t)
-        corners = (self.p0, self.p1, self.p2, self.p3)
+        a, b, c, d = s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t
+        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.p0, self.p1, self.p2, self.p3
         return (
-            math.fsum(share * at[0] for share, at in zip(shares, corners, strict=True)),
-            math.fsum(share * at[1] for share, at in zip(shares, corners, strict=True)),
+            math.fsum((a * x0, b * x1, c * x2, d * x3)),
+            math.fsum((a * y0, b * y1, c * y2, d * y3)),
         )
 
     def split(self, t: float) -> tuple["Span", "Span"]:
@@ -144,15 +151,6 @@ class Span:
         return Span(
             placing.point(self.p0), placing.point(self.p1),
             placing.point(self.p2), placing.point(self.p3),
-        )  # fmt: skip
-
-    def _velocity(self, t: float) -> Point:
-        first, middle, last = 3 * (1 - t) ** 2, 6 * t * (1 - t), 3 * t**2
-        return (
-            first * (self.p1[0] - self.p0[0]) + middle * (self.p2[0] - self.p1[0])
-            + last * (self.p3[0] - self.p2[0]),
-            first * (self.p1[1] - self.p0[1]) + middle * (self.p2[1] - self.p1[1])
-            + last * (self.p3[1] - self.p2[1]),
         )  # fmt: skip
 
 

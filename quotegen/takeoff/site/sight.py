@@ -2,15 +2,30 @@
 
 import heapq
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import TypeAlias
 
-from shapely import LineString, MultiPolygon, Point, Polygon, prepare, union_all
+from shapely import (
+    MultiPolygon,
+    Point,
+    Polygon,
+    area,
+    contains,
+    crosses,
+    is_valid,
+    linestrings,
+    polygons,
+    prepare,
+    union_all,
+)
 from shapely.geometry.base import BaseGeometry
 from shapely.geometry.polygon import orient
 
 from quotegen.takeoff import plan_geometry
+
+Edge: TypeAlias = tuple[plan_geometry.Point, plan_geometry.Point]
 
 _FAR = 1_000.0  # a shadow is this many times as long as its edge is far
 _GROWN_FT = 0.02  # a way keeps this clear of what it goes round
@@ -48,16 +63,24 @@ class Barriers:
 
     def sees(self, start: plan_geometry.Point, end: plan_geometry.Point) -> bool:
         """Say whether a straight line from one point to another meets no barrier."""
-        return not LineString([start, end]).crosses(self.solid) and not self.solid.contains(
-            LineString([start, end])
-        )
+        return self.seen_from(start, (end,)) == (end,)
+
+    def seen_from(
+        self, start: plan_geometry.Point, ends: Sequence[plan_geometry.Point]
+    ) -> tuple[plan_geometry.Point, ...]:
+        """Return the points that a straight line from another reaches past no barrier."""
+        if not ends:
+            return ()
+        lines = linestrings([(start, end) for end in ends])
+        blocked = crosses(self.solid, lines) | contains(self.solid, lines)
+        return tuple(end for end, is_hidden in zip(ends, blocked.tolist(), strict=True)
+                     if not is_hidden)  # fmt: skip
 
     def seen(self, start: plan_geometry.Point, reach_ft: float) -> BaseGeometry:
         """Return all that lies within a straight reach of a point and in its sight."""
         disc = Point(start).buffer(reach_ft, quad_segs=_CIRCLE_QUARTER)
         near = self.solid.intersection(disc)
-        shadows = [shadow for edge in _edges(near) for shadow in _shadow(start, edge)]
-        return disc.difference(union_all([near, *shadows]))
+        return disc.difference(union_all([near, *_shadows(start, tuple(_edges(near)))]))
 
     def ways(self, start: plan_geometry.Point) -> dict[plan_geometry.Point, Way]:
         """Return the shortest way from a start to every corner (Dijkstra, on what is in sight)."""
@@ -70,9 +93,9 @@ class Barriers:
             if at in found:
                 continue
             found[at] = Way(length_ft=length, before=before)
-            for corner in self.corners:
-                if corner not in found and self.sees(at, corner):
-                    heapq.heappush(queue, (length + math.dist(at, corner), corner, at))
+            ahead = [corner for corner in self.corners if corner not in found]
+            for corner in self.seen_from(at, ahead):
+                heapq.heappush(queue, (length + math.dist(at, corner), corner, at))
         return found
 
     def within(self, ways: dict[plan_geometry.Point, Way], reach_ft: float) -> BaseGeometry:
@@ -90,9 +113,8 @@ class Barriers:
         """Return the shortest way to a point and its length; None where there is no way."""
         last = min(
             (
-                (way.length_ft + math.dist(corner, end), corner)
-                for corner, way in ways.items()
-                if self.sees(corner, end)
+                (ways[corner].length_ft + math.dist(corner, end), corner)
+                for corner in self.seen_from(end, tuple(ways))
             ),
             default=None,
         )
@@ -107,7 +129,7 @@ class Barriers:
             at = before
 
 
-def _edges(shape: BaseGeometry) -> Iterator[tuple[plan_geometry.Point, plan_geometry.Point]]:
+def _edges(shape: BaseGeometry) -> Iterator[Edge]:
     parts = shape.geoms if isinstance(shape, MultiPolygon) else (shape,)
     for part in parts:
         if isinstance(part, Polygon) and not part.is_empty:
@@ -115,14 +137,17 @@ def _edges(shape: BaseGeometry) -> Iterator[tuple[plan_geometry.Point, plan_geom
             yield from pairwise(corners)
 
 
-def _shadow(
-    light: plan_geometry.Point, edge: tuple[plan_geometry.Point, plan_geometry.Point]
-) -> Iterator[BaseGeometry]:
-    """The shadow that one edge throws, as seen from a light; none where the light is in line."""
-    ends = [(light[0] + (x - light[0]) * _FAR, light[1] + (y - light[1]) * _FAR) for x, y in edge]
-    shadow = Polygon([edge[0], edge[1], ends[1], ends[0]])
-    if shadow.area > 0 and shadow.is_valid:
-        yield shadow
+def _shadows(light: plan_geometry.Point, edges: Sequence[Edge]) -> list[BaseGeometry]:
+    """The shadow that each edge throws, as seen from a light; none where the light is in line."""
+    if not edges:
+        return []
+
+    def far(point: plan_geometry.Point) -> plan_geometry.Point:
+        return light[0] + (point[0] - light[0]) * _FAR, light[1] + (point[1] - light[1]) * _FAR
+
+    shadows = polygons([(one, other, far(other), far(one)) for one, other in edges])
+    sound: list[BaseGeometry] = shadows[(area(shadows) > 0) & is_valid(shadows)].tolist()
+    return sound
 
 
 def _outer_corners(shape: BaseGeometry) -> Iterator[plan_geometry.Point]:
