@@ -67,10 +67,15 @@ class Paper:
 
     def drawing(self, parts: Iterable[str], title: str) -> Drawing:
         """Return the finished drawing of these parts."""
-        frame, ident = self.frame, self.ident
-        content = "".join(parts)
-        whole = svg.document(frame.width_px, frame.height_px, content, title=title, ident=ident)
-        return Drawing(svg=whole, title=title, scale=frame.scale)
+        frame = self.frame
+        return svg.drawing(
+            (frame.width_px, frame.height_px),
+            "".join(parts),
+            title=title,
+            ident=self.ident,
+            family=self.words.font.family,
+            scale=frame.scale,
+        )
 
     def outline(self, measured: PlacementTakeoff) -> str:
         """Draw the edge of a placement, and mark it as taken."""
@@ -119,12 +124,12 @@ class Paper:
         words = self.words("plan_house")
         last = max(self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1]))
         near = moved((last[0] + 24, last[1]), away, HOUSE_PX / 2)
-        box = self.space.find(near, svg.text_width(words, LABEL_SIZE) + 4, 14, self.off_slab)
+        box = self.space.find(near, self.words.font.width(words, LABEL_SIZE) + 4, 14, self.off_slab)
         return svg.text((box.middle[0], box.bottom - 3), words, size=LABEL_SIZE) if box else ""
 
     def label(self, near: Pixel, told: str, fits: Callable[[Box], bool] = lambda _: True) -> str:
         """Write a few words as near as there is room; none where there is no room at all."""
-        box = self.space.find(near, svg.text_width(told, SMALL_SIZE) + 4, 14, fits)
+        box = self.space.find(near, self.words.font.width(told, SMALL_SIZE) + 4, 14, fits)
         if box is None:
             return ""
         return svg.text((box.middle[0], box.bottom - 3), told, size=SMALL_SIZE, halo=True)
@@ -136,9 +141,10 @@ class Paper:
         fits: Callable[[Box], bool] = lambda _: True,
     ) -> str:
         """Write a few words right beside one of some lines, in rows where one has no room."""
+        font = self.words.font
         for count, line in product((1, 2, 3), lines):
-            rows = svg.wrapped(told, svg.text_width(told, SMALL_SIZE) / count + 8, SMALL_SIZE)
-            wide = max(svg.text_width(row, SMALL_SIZE) for row in rows) + 4
+            rows = font.wrapped(told, font.width(told, SMALL_SIZE) / count + 8, SMALL_SIZE)
+            wide = max(font.width(row, SMALL_SIZE) for row in rows) + 4
             box = self.space.find_beside(line, wide, ROW_PX * len(rows), fits)
             if box is not None:
                 return "".join(

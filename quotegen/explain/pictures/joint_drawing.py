@@ -21,6 +21,8 @@ WIDTH = 1.1
 SIZE = 11.0
 LINE_PX = 13.0
 APART_PX = 5.0
+CLEAR_PX = 3.0
+"""Between the size of a panel and the lines beside it, both sides together."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,7 +114,7 @@ def _label(panel: Panel, paper: Paper) -> PanelLabel | None:
 
 
 def _placed(panel: Panel, lines: tuple[str, ...], paper: Paper) -> str:
-    wide = max(svg.text_width(line, SIZE) for line in lines)
+    wide = max(paper.words.font.width(line, SIZE) for line in lines) + CLEAR_PX
     high = LINE_PX * len(lines)
 
     def fits(box: Box) -> bool:

@@ -27,7 +27,8 @@ from quotegen.takeoff.plan_geometry import Against, Span, SpanOf
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 
 GAP_PX = 26.0
-SPARE_PX = 10.0
+SPARE_PX = 14.0
+"""By how much a dimension line is longer than its text, at least."""
 
 
 def edge_dimension(marked: MarkedEdge, paper: Paper) -> Dimension | None:
@@ -83,8 +84,9 @@ def _needs_depth(measured: PlacementTakeoff, span: Span, paper: Paper) -> bool:
 
 def _placed(wanted: Dimension, paper: Paper) -> Dimension | None:
     """Take the room of a dimension, unless its text is too long for it or covers something."""
-    boxes = tuple(wanted.lettering_boxes())
-    long = svg.text_width(wanted.words, wanted.size) + SPARE_PX
+    font = paper.words.font
+    boxes = tuple(wanted.lettering_boxes(font))
+    long = font.width(wanted.words, wanted.size) + SPARE_PX
     if dist(wanted.start, wanted.end) < long or not all(map(paper.space.is_free, boxes)):
         return None
     for box in boxes:
@@ -201,8 +203,8 @@ class _Artist:
         return svg.element("path", d=svg.rings_path(rings), fill=fill, fill_rule="evenodd")
 
     def _label(self, spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[str]:
-        area = self.paper.words.area(measured)
-        wide = max(svg.text_width(spec.name, 14), svg.text_width(area, 13)) + 6
+        area, font = self.paper.words.area(measured), self.paper.words.font
+        wide = max(font.width(spec.name, 14, face="bold"), font.width(area, 13)) + 6
         near = self.paper.frame.px(measured.label_ft)
         box = self._find_on(near, wide, 36, measured)
         box = box or self.paper.space.find(near, wide, 36, self.paper.off_slab)
@@ -215,7 +217,7 @@ class _Artist:
             return
         dx, dy = TURNED[spec.falls_toward]
         words = self.paper.words.slope(spec.fall)
-        text_wide = svg.text_width(words, LABEL_SIZE)
+        text_wide = self.paper.words.font.width(words, LABEL_SIZE)
         wide, high = (text_wide + 24, ARROW_PX + 6) if dy else (max(text_wide, ARROW_PX) + 8, 30)
         near = self.paper.frame.px(measured.label_ft)
         box = self._find_on(near, wide, high, measured)

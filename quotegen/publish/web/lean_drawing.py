@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from itertools import count, groupby, product
 from string import ascii_lowercase, digits
 
-from quotegen.explain.drawing.svg import INK, SANS
+from quotegen.explain.drawing.svg import INK
 from quotegen.publish.web.lean_path import path_in_steps
 
 LOOKS = (
@@ -36,7 +36,7 @@ _ONE_PATH = re.compile(r"<path([^>]*)/>")
 _PATTERN = re.compile(r'<pattern id="([^"]+)"(.*?</pattern>)', re.DOTALL)
 _URL = re.compile(r"url\(#([^)]+)\)")
 _NAMESPACE = ' xmlns="http://www.w3.org/2000/svg"'
-_FACE = f' font-family="{SANS}"'  # that of the whole page
+_FACE = re.compile(' font-family="[^"]*"')  # that of the whole page
 
 Looks = tuple[tuple[str, str], ...]
 
@@ -69,8 +69,7 @@ def _shortened(drawing: str) -> str:
 
     Its title names it without being pointed at (SVG Accessibility API Mappings, 5.2).
     """
-    for known in (_NAMESPACE, _FACE):
-        drawing = drawing.replace(known, "")
+    drawing = _FACE.sub("", drawing.replace(_NAMESPACE, ""))
     drawing = _NAMED.sub("", _NAME.sub("", drawing))
     drawing = _INITIAL.sub("", _INK.sub(r"\1", drawing))
     drawing = _LINE.sub(r'<path d="M\1 \2 L\3 \4" fill="none"\5/>', drawing)

@@ -11,7 +11,7 @@ from quotegen.publish.web.lean_path import path_in_steps
 
 
 def _page(*drawn: str) -> str:
-    return "".join(svg.document(90, 90, one, title="A", ident=f"d{i}") for i, one in
+    return "".join(str(svg.drawing((90, 90), one, title="A", ident=f"d{i}").svg) for i, one in
                    enumerate(drawn))  # fmt: skip
 
 
