@@ -7,6 +7,7 @@ from quotegen.explain.drawing.curves import Pixel
 from quotegen.explain.drawing.dimension import Dimension, draw_dimensions
 from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.font import Font
+from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length
 from quotegen.reading.files.rate_book import SteelKind
@@ -20,10 +21,9 @@ CUT_SHARE = 0.56
 DEPTH_X = 36.0
 
 
-def draw_section(
-    job: JobSpec, placement: PlacementSpec, words: Words, width: float, ident: str
-) -> Drawing:
+def draw_section(results: Results, placement: PlacementSpec, width: float, ident: str) -> Drawing:
     """Draw the section of one placement, the depths to one scale, its layers named at the right."""
+    job, words = results.job, results.words
     left, right = 62.0, width * CUT_SHARE
     below = TOP_PX + _px(placement.thickness)
     bottom = below + _px(placement.base)

@@ -18,7 +18,6 @@ _FACE = re.compile(
 )
 
 
-@cache
 def font_of(theme: Traversable) -> Font:
     """Return the font that the type.css of a theme declares in the weights 400 and 700."""
     faces = _FACE.findall(themes.text(theme, "styles/type.css"))
@@ -29,6 +28,7 @@ def font_of(theme: Traversable) -> Font:
     return Font(family=faces[0][0], plain=widths["400"], bold=widths["700"])
 
 
+@cache
 def letter_widths(font: bytes) -> Mapping[str, float]:
     """Return the advance width of each letter of a font file, in parts of its size.
 
