@@ -22,6 +22,7 @@ from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, Severity, Source, has_error, in_file_order
 from quotegen.publish.terminal.ballpark import ballpark_text
+from quotegen.publish.web.drawing_font import font_of
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
 from quotegen.reading.files.standards import looser_standards
@@ -29,7 +30,7 @@ from quotegen.reading.paced_job import Asked, paced_job, with_sides
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.typed_file import says_outcome
-from quotegen.resources import content_folder
+from quotegen.resources import content_folder, themes_folder
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
@@ -158,9 +159,19 @@ def figure(job_file: Path, shared: Shared, announce: Announce = silent) -> Figur
         upkeep=upkeep_of(job, takeoff, quote.finishes, rules),
         rules=rules,
         content=shared.content,
-        words=Words(labels=shared.content.labels, locale=shared.content.locale, units=job.units),
+        words=_words(job, shared),
     )
     return Figured(results=results, owner=owner, problems=problems)
+
+
+def _words(job: JobSpec, shared: Shared) -> Words:
+    """Return the words of the language, in the units of the job and the font of its theme."""
+    return Words(
+        labels=shared.content.labels,
+        locale=shared.content.locale,
+        units=job.units,
+        font=font_of(themes_folder() / job.company.theme),
+    )
 
 
 def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Problem, ...]]:
@@ -190,8 +201,7 @@ def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
         rough_step(shared.rules, paced.quote_date),
         asked.on,
     )
-    words = Words(labels=shared.content.labels, locale=shared.content.locale, units=paced.units)
-    return ballpark_text(paced, rough, shared.rules, words)
+    return ballpark_text(paced, rough, shared.rules, _words(paced, shared))
 
 
 def build(job_file: Path, shared: Shared, announce: Announce = silent) -> Built:

@@ -11,6 +11,7 @@ from babel.dates import format_date, format_skeleton
 from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal, format_percent
 
+from quotegen.explain.font import Font
 from quotegen.quantity import (
     FEET_PER_METER,
     M3_PER_CUYD,
@@ -38,11 +39,13 @@ class Words:
         labels: every fixed word by key.
         locale: as Babel names it.
         units: in which the job is shown.
+        font: that of the drawings.
     """
 
     labels: Mapping[str, str]
     locale: str
     units: Units
+    font: Font
 
     def __call__(self, key: str, **values: str) -> str:
         """Return a fixed text with its values set in.

@@ -8,9 +8,12 @@ import xml.etree.ElementTree as ET
 from shapely import LineString, Point, Polygon, box
 from shapely.affinity import rotate
 
-from quotegen.explain.drawing.svg import INK, Drawing, text_width
+from quotegen.explain.drawing.svg import INK, Drawing
+from quotegen.publish.web.drawing_font import font_of
+from quotegen.resources import themes_folder
 
 SVG = "{http://www.w3.org/2000/svg}"
+FONT = font_of(themes_folder() / "shop")
 CAPITALS = 0.7
 """How high figures and capitals stand, in parts of a size."""
 
@@ -31,7 +34,7 @@ def dashed(svg: ET.Element, dash: str) -> list[ET.Element]:
 
 
 def lettering(svg: ET.Element) -> list[tuple[str, Polygon]]:
-    """Return each text with the box that it takes on the paper, as wide as it is estimated."""
+    """Return each text with the box that it takes on the paper."""
     return [
         (text.text or "", _box(text))
         for text in svg.iter(f"{SVG}text")
@@ -64,7 +67,8 @@ def strokes(svg: ET.Element, dash: str | None = None) -> list[LineString]:
 
 def _box(text: ET.Element) -> Polygon:
     x, y, size = (float(text.attrib[name]) for name in ("x", "y", "font-size"))
-    wide = text_width(text.text or "", size)
+    face = "bold" if text.get("font-weight") == "700" else "plain"
+    wide = FONT.width(text.text or "", size, face=face)
     left = x - wide * {"middle": 0.5, "end": 1}.get(text.get("text-anchor", ""), 0)
     upright = box(left, y - CAPITALS * size, left + wide, y)
     turn = re.fullmatch(r"rotate\((\S+) .*", text.get("transform", ""))

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.explain.drawing.scale import Room
+from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.pictures.joint_drawing import draw_joints
 from quotegen.explain.pictures.plan import draw_plan
@@ -15,9 +15,9 @@ from quotegen.explain.sheets.plan_sheet import DOOR, FLAT, NARROW, SMALL, WIDE
 from tests.explain.drawn import lettering, parsed, rings, strokes
 from tests.pricing import shop
 
-ROOMS = {"small": SMALL, "wide": WIDE, "narrow": NARROW, "door": DOOR}
+VIEWPORTS = {"small": SMALL, "wide": WIDE, "narrow": NARROW, "door": DOOR}
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
-EVERY_ROOM = pytest.mark.parametrize("room", ROOMS.values(), ids=ROOMS)
+EVERY_VIEWPORT = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
 
 
 def _struck(drawing: Drawing) -> list[tuple[str, str]]:
@@ -36,15 +36,15 @@ def _struck(drawing: Drawing) -> list[tuple[str, str]]:
 
 
 def _joints(results: Results) -> Drawing:
-    return draw_joints(results.job, results.takeoff, results.words, FLAT, "joints").drawing
+    return draw_joints(results, FLAT, "joints").drawing
 
 
 @EVERY_EXAMPLE
-@EVERY_ROOM
-def test_no_lettering_of_a_plan_is_struck(job_file: Path, room: Room):
+@EVERY_VIEWPORT
+def test_no_lettering_of_a_plan_is_struck(job_file: Path, viewport: Viewport):
     """Dimensions, names, letters and the scale keep clear of all lines and of each other."""
     results = shop.example_results(job_file)
-    assert _struck(draw_plan(results.job, results.takeoff, results.words, room, "plan")) == []
+    assert _struck(draw_plan(results, viewport, "plan")) == []
 
 
 @EVERY_EXAMPLE
@@ -56,18 +56,16 @@ def test_no_lettering_of_a_joint_plan_is_struck(job_file: Path):
 @EVERY_EXAMPLE
 def test_no_lettering_of_a_reach_drawing_is_struck(job_file: Path):
     """Trucks, ways and what stands in the way are named clear of the lines."""
-    results = shop.example_results(job_file)
-    job, takeoff, words = results.job, results.takeoff, results.words
-    if takeoff.reach:
-        assert _struck(draw_reach(job, takeoff, takeoff.reach, words, FLAT, "reach")) == []
+    drawn = draw_reach(shop.example_results(job_file), FLAT, "reach")
+    assert drawn is None or _struck(drawn) == []
 
 
 @EVERY_EXAMPLE
-@EVERY_ROOM
-def test_dimension_lines_keep_apart(job_file: Path, room: Room):
+@EVERY_VIEWPORT
+def test_dimension_lines_keep_apart(job_file: Path, viewport: Viewport):
     """No dimension line crosses another one, nor the outline of a slab beside it."""
     results = shop.example_results(job_file)
-    svg = parsed(draw_plan(results.job, results.takeoff, results.words, room, "plan"))
+    svg = parsed(draw_plan(results, viewport, "plan"))
     inked = [line for line in strokes(svg) if line.length > 0]
     thin = [line for line in inked if len(line.coords) == 2]
     assert not [(a.wkt, b.wkt) for a, b in combinations(thin, 2) if a.crosses(b) and _far(a, b)]

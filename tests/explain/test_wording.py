@@ -8,11 +8,12 @@ import pytest
 
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length, Unit, Units
+from tests.explain.drawn import FONT
 from tests.pricing.shop import shared
 
 
 def _words(units: Units = Units.US) -> Words:
-    return Words(labels=shared().content.labels, locale="en_US", units=units)
+    return Words(labels=shared().content.labels, locale="en_US", units=units, font=FONT)
 
 
 US, METRIC = _words(), _words(Units.METRIC)
@@ -182,8 +183,8 @@ def test_a_plural_is_that_of_the_language():
     the one under `_other`.
     """
     labels = {"days_one": "{number} day", "days_few": "{number} few", "days_other": "{number} days"}
-    english = Words(labels=labels, locale="en_US", units=Units.US)
-    polish = Words(labels=labels, locale="pl_PL", units=Units.US)
+    english = Words(labels=labels, locale="en_US", units=Units.US, font=FONT)
+    polish = Words(labels=labels, locale="pl_PL", units=Units.US, font=FONT)
     assert [english.count("days", n) for n in (0, 1, 2)] == ["0 days", "1 day", "2 days"]
     assert [polish.count("days", n) for n in (1, 2, 5)] == ["1 day", "2 few", "5 days"]
     assert english.count("days", Decimal("1.5")) == "1.5 days"
@@ -192,7 +193,7 @@ def test_a_plural_is_that_of_the_language():
 
 def test_numbers_and_dates_are_those_of_the_locale():
     """Separators, the place of the sign and the order of a date follow the locale (CLDR)."""
-    german = Words(labels={}, locale="de_DE", units=Units.US)
+    german = Words(labels={}, locale="de_DE", units=Units.US, font=FONT)
     assert german.plain_number(Decimal("1234.5")) == "1.234,5"
     assert german.percent(Fraction(1, 8)) == "12,5\u00a0%"
     assert german.weekday(date(2026, 6, 9)) == "Di., 9. Juni"

@@ -17,6 +17,7 @@ from quotegen.quantity import Units
 from quotegen.resources import content_folder
 from quotegen.trade.contract_law import load_laws
 from quotegen.trade.rules import load_rules
+from tests.explain.drawn import FONT
 
 LOCALE = "es_US"
 """Its dates have no English month, and its money is in dollars."""
@@ -94,7 +95,7 @@ def typed_texts(*files: Path) -> str:
 def named_texts() -> str:
     """Return what no language changes: dates of the locale, titles of standards and laws."""
     days = [date(2026, month, day) for month in range(1, 13) for day in range(1, 8)]
-    words = Words(labels={}, locale=LOCALE, units=Units.US)
+    words = Words(labels={}, locale=LOCALE, units=Units.US, font=FONT)
     written = [
         write(day) for day in days for write in (words.day, words.weekday, words.day_of_year)
     ]

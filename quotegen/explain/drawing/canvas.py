@@ -1,4 +1,4 @@
-"""A drawing of the slabs in the making: its frame, what room is taken, and what every one shows."""
+"""A drawing of the slabs in the making: its scale, what is taken, and what every one shows."""
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
@@ -7,14 +7,15 @@ from itertools import product
 from quotegen.explain.drawing import hatches, svg
 from quotegen.explain.drawing.curves import Pixel, along
 from quotegen.explain.drawing.free_space import Box, FreeSpace
-from quotegen.explain.drawing.scale import Frame, Room, frame_for, inside, outward
+from quotegen.explain.drawing.scale import PlanScale, Viewport, inside, outward, scale_for
 from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.plan_geometry import Against, EdgeRun, Point, Ring
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 
-HOUSE_PX = 12.0
+WALL_PX = 12.0
 LABEL_SIZE = 12.0
 SMALL_SIZE = 11.0
 ROW_PX = 14.0
@@ -39,42 +40,52 @@ def marked_edges(takeoff: Takeoff) -> tuple[MarkedEdge, ...]:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Paper:
-    """The paper that one drawing is made on; lines first, then words where there is room."""
+class Canvas:
+    """What one drawing is made on: lines first, then words where they find room.
+
+    Attributes:
+        ident: of the drawing, unique on the page.
+    """
 
     job: JobSpec
     takeoff: Takeoff
     words: Words
-    frame: Frame
+    scale: PlanScale
     ident: str
     space: FreeSpace
 
     @classmethod
-    def sized(
-        cls,
-        job: JobSpec,
-        takeoff: Takeoff,
-        words: Words,
-        room: Room,
-        ident: str,
-        also: Iterable[Point] = (),
-    ) -> "Paper":
-        """Return paper that fits into a room and holds the slabs and some points beside them."""
+    def fitted(
+        cls, results: Results, viewport: Viewport, ident: str, beside: Iterable[Point] = ()
+    ) -> "Canvas":
+        """Lay the slabs, and some points beside them, into a viewport."""
+        job, takeoff = results.job, results.takeoff
         slabs = [point for p in takeoff.placements for ring in p.outer_ft for point in ring]
-        frame = frame_for((*slabs, *also), room, job.units)
-        space = FreeSpace(Box(2, 2, frame.width_px - 2, frame.height_px - 2))
-        return cls(job=job, takeoff=takeoff, words=words, frame=frame, ident=ident, space=space)
+        scale = scale_for((*slabs, *beside), viewport, job.units)
+        return cls(
+            job=job,
+            takeoff=takeoff,
+            words=results.words,
+            scale=scale,
+            ident=ident,
+            space=FreeSpace(Box(2, 2, scale.width_px - 2, scale.height_px - 2)),
+        )
 
     def drawing(self, parts: Iterable[str], title: str) -> Drawing:
-        """Return the finished drawing of these parts."""
-        frame, ident = self.frame, self.ident
-        content = "".join(parts)
-        whole = svg.document(frame.width_px, frame.height_px, content, title=title, ident=ident)
-        return Drawing(svg=whole, title=title, scale=frame.scale)
+        """Finish the drawing."""
+        scale = self.scale
+        return svg.drawing(
+            (scale.width_px, scale.height_px),
+            "".join(parts),
+            title=title,
+            ident=self.ident,
+            family=self.words.font.family,
+            scale=scale.name,
+        )
 
     def outline(self, measured: PlacementTakeoff) -> str:
-        """Draw the edge of a placement, and mark it as taken."""
-        drawn = [self.frame.ring(ring) for ring in rings_of(measured)]
+        """Draw the edges of a placement, and mark them as taken."""
+        drawn = [self.scale.ring(ring) for ring in rings_of(measured)]
         for ring in drawn:
             for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
                 self.space.take_line(start, end)
@@ -87,20 +98,20 @@ class Paper:
             stroke_linejoin="round",
         )
 
-    def wall(self) -> str:
-        """Return the hatch of a house wall, for the definitions of the drawing."""
+    def wall_hatch(self) -> str:
+        """The hatch of a house wall, for the definitions of the drawing."""
         return hatches.ground(f"{self.ident}-wall")
 
-    def house(self, marked: MarkedEdge) -> str:
-        """Draw the wall behind an edge at the house."""
+    def house_wall(self, marked: MarkedEdge) -> str:
+        """Draw the wall behind an edge at the house; nothing at another edge."""
         edge = marked.edge
         if edge.against is not Against.HOUSE:
             return ""
         away = self.away(marked)
-        start, end = self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1])
-        band = [start, end, moved(end, away, HOUSE_PX), moved(start, away, HOUSE_PX)]
+        start, end = self.scale.px(edge.points_ft[0]), self.scale.px(edge.points_ft[-1])
+        band = [start, end, moved(end, away, WALL_PX), moved(start, away, WALL_PX)]
         self.space.take_line(
-            moved(start, away, HOUSE_PX / 2), moved(end, away, HOUSE_PX / 2), HOUSE_PX + 2
+            moved(start, away, WALL_PX / 2), moved(end, away, WALL_PX / 2), WALL_PX + 2
         )
         return svg.element(
             "path",
@@ -110,35 +121,36 @@ class Paper:
             stroke_width=svg.THIN,
         )
 
-    def house_name(self, marked: MarkedEdge) -> str:
-        """Write the name of the wall behind an edge beside it, clear of every line."""
+    def house_label(self, marked: MarkedEdge) -> str:
+        """Name the wall behind an edge at the house, clear of every line."""
         edge = marked.edge
         if edge.against is not Against.HOUSE:
             return ""
         away = self.away(marked)
         words = self.words("plan_house")
-        last = max(self.frame.px(edge.points_ft[0]), self.frame.px(edge.points_ft[-1]))
-        near = moved((last[0] + 24, last[1]), away, HOUSE_PX / 2)
-        box = self.space.find(near, svg.text_width(words, LABEL_SIZE) + 4, 14, self.off_slab)
+        last = max(self.scale.px(edge.points_ft[0]), self.scale.px(edge.points_ft[-1]))
+        near = moved((last[0] + 24, last[1]), away, WALL_PX / 2)
+        box = self.space.find(near, self.words.font.width(words, LABEL_SIZE) + 4, 14, self.off_slab)
         return svg.text((box.middle[0], box.bottom - 3), words, size=LABEL_SIZE) if box else ""
 
-    def label(self, near: Pixel, told: str, fits: Callable[[Box], bool] = lambda _: True) -> str:
+    def label(self, near: Pixel, text: str, fits: Callable[[Box], bool] = lambda _: True) -> str:
         """Write a few words as near as there is room; none where there is no room at all."""
-        box = self.space.find(near, svg.text_width(told, SMALL_SIZE) + 4, 14, fits)
+        box = self.space.find(near, self.words.font.width(text, SMALL_SIZE) + 4, 14, fits)
         if box is None:
             return ""
-        return svg.text((box.middle[0], box.bottom - 3), told, size=SMALL_SIZE, halo=True)
+        return svg.text((box.middle[0], box.bottom - 3), text, size=SMALL_SIZE, halo=True)
 
     def label_beside(
         self,
         lines: Sequence[Sequence[Pixel]],
-        told: str,
+        text: str,
         fits: Callable[[Box], bool] = lambda _: True,
     ) -> str:
-        """Write a few words right beside one of some lines, in rows where one has no room."""
+        """Write a few words right beside one of some lines, in up to three rows."""
+        font = self.words.font
         for count, line in product((1, 2, 3), lines):
-            rows = svg.wrapped(told, svg.text_width(told, SMALL_SIZE) / count + 8, SMALL_SIZE)
-            wide = max(svg.text_width(row, SMALL_SIZE) for row in rows) + 4
+            rows = font.wrapped(text, font.width(text, SMALL_SIZE) / count + 8, SMALL_SIZE)
+            wide = max(font.width(row, SMALL_SIZE) for row in rows) + 4
             box = self.space.find_beside(line, wide, ROW_PX * len(rows), fits)
             if box is not None:
                 return "".join(
@@ -146,38 +158,38 @@ class Paper:
                              size=SMALL_SIZE, halo=True)
                     for row, words in enumerate(rows, start=1)
                 )  # fmt: skip
-        return self.label(along(lines[0], 0.5), told)
+        return self.label(along(lines[0], 0.5), text)
 
     def away(self, marked: MarkedEdge) -> Point:
-        """Return the direction from an edge away from its slab."""
+        """The direction from an edge away from its slab, of length 1."""
         rings = rings_of(self.takeoff.placement(marked.placement))
         return outward(marked.edge.points_ft, rings)
 
     def on(self, box: Box, measured: PlacementTakeoff) -> bool:
-        """Say whether a box lies on one slab."""
+        """Whether all of a box lies on one slab."""
         return all(self.covered(at, [measured]) for at in box.probes())
 
     def on_slab(self, box: Box) -> bool:
-        """Say whether a box lies on any one slab."""
+        """Whether all of a box lies on a slab."""
         return any(self.on(box, measured) for measured in self.takeoff.placements)
 
     def off_slab(self, box: Box) -> bool:
-        """Say whether a box lies beside every slab."""
+        """Whether no part of a box lies on a slab."""
         return not any(self.covered(at, self.takeoff.placements) for at in box.probes())
 
     def covered(self, pixel: Pixel, placements: Iterable[PlacementTakeoff]) -> bool:
-        """Say whether a pixel lies on one of these slabs."""
-        point = self.frame.ground(pixel)
+        """Whether a pixel lies on one of these slabs."""
+        point = self.scale.ground(pixel)
         return any(inside(point, rings_of(p)) for p in placements)
 
 
 def rings_of(measured: PlacementTakeoff) -> tuple[Ring, ...]:
-    """Return every ring of a placement as drawn."""
+    """Every ring of a placement: around it, and around what is taken away."""
     return (*measured.outer_ft, *measured.inner_ft)
 
 
 def moved(at: Pixel, away: Point, distance: float) -> Pixel:
-    """Move a pixel in a direction of the ground, where up is positive."""
+    """Move a pixel in a direction of the ground, whose y runs up."""
     return (at[0] + away[0] * distance, at[1] - away[1] * distance)
 
 

@@ -7,6 +7,7 @@ from math import atan2, ceil, cos, degrees, hypot, pi, sin
 from quotegen.explain.drawing import svg
 from quotegen.explain.drawing.curves import Pixel
 from quotegen.explain.drawing.free_space import Box
+from quotegen.explain.font import Font
 
 TEXT_PX = 4.0
 RISE = 0.36
@@ -44,12 +45,12 @@ class Dimension:
             y + (to_y - y) * self.text_at - TEXT_PX * cos(up),
         )
 
-    def lettering_boxes(self) -> Iterator[Box]:
+    def lettering_boxes(self, font: Font) -> Iterator[Box]:
         """Yield the room that the text takes, in upright boxes from its begin to its end."""
         up = self._reading_angle()
         x, y = self.lettering_at()
         middle = (x + self.size * RISE * sin(up), y - self.size * RISE * cos(up))
-        wide = svg.text_width(self.words, self.size) - self.size
+        wide = font.width(self.words, self.size) - self.size
         side = (self.size + 2) * (abs(cos(up)) + abs(sin(up)))
         pieces = max(1, ceil(wide / self.size))
         for piece in range(pieces + 1):

@@ -1,4 +1,4 @@
-"""The frame of a plan: feet on the ground to pixels on paper, at a scale that a ruler can read."""
+"""The scale of a plan: feet on the ground to pixels on paper, where it can be a ruler's."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -20,19 +20,19 @@ SCALES_METRIC = (50, 75, 100, 150, 200, 250, 500)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Frame:
-    """Where the drawing lies on its paper.
+class PlanScale:
+    """How the ground is drawn: how large, and where on its paper.
 
     Attributes:
-        px_per_ft: the scale.
-        scale: its name, empty where the drawing is not to a standard scale.
-        left_ft, top_ft: the ground point at the upper left of the drawn part.
-        inset_px: room left of it and above it for dimensions.
+        px_per_ft: pixels for one foot, across and up alike.
+        name: as a ruler has it, empty where it is none of a ruler's.
+        left_ft, top_ft: the point of the ground at the upper left of the drawn part.
+        inset_px: left of that point and above it, for dimensions.
         width_px, height_px: of the whole drawing.
     """
 
     px_per_ft: float
-    scale: str
+    name: str
     left_ft: float
     top_ft: float
     inset_px: Pixel
@@ -40,27 +40,32 @@ class Frame:
     height_px: float
 
     def px(self, point: Point) -> Pixel:
-        """Return where a point of the ground is drawn."""
+        """The pixel that a point of the ground is drawn at."""
         return (
             self.inset_px[0] + (point[0] - self.left_ft) * self.px_per_ft,
             self.inset_px[1] + (self.top_ft - point[1]) * self.px_per_ft,
         )
 
     def ground(self, pixel: Pixel) -> Point:
-        """Return the point of the ground that is drawn at a pixel."""
+        """The point of the ground that is drawn at a pixel."""
         return (
             self.left_ft + (pixel[0] - self.inset_px[0]) / self.px_per_ft,
             self.top_ft - (pixel[1] - self.inset_px[1]) / self.px_per_ft,
         )
 
     def ring(self, ring: Iterable[Point]) -> list[Pixel]:
-        """Return a ring as drawn."""
+        """The pixels of a ring, or of a line, on the ground."""
         return [self.px(point) for point in ring]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Room:
-    """The paper that a drawing may use, and the margins that its dimensions need, in pixels."""
+class Viewport:
+    """The part of a sheet that a drawing has, and in it the margins for dimensions.
+
+    Attributes:
+        height_px: at most; a flat slab takes less.
+        to_scale: whether to draw at a scale of a ruler.
+    """
 
     width_px: float
     height_px: float
@@ -71,27 +76,27 @@ class Room:
     to_scale: bool
 
 
-def frame_for(points: Iterable[Point], room: Room, units: Units) -> Frame:
-    """Fit the points into the room, at the largest standard scale that fits if one is wanted."""
+def scale_for(points: Iterable[Point], viewport: Viewport, units: Units) -> PlanScale:
+    """The largest scale at which some points fit into a viewport, a ruler's if it asks for one."""
     points = tuple(points)
     left, right = min(p[0] for p in points), max(p[0] for p in points)
     bottom, top = min(p[1] for p in points), max(p[1] for p in points)
-    free_width = room.width_px - room.left_px - room.right_px
-    free_height = room.height_px - room.top_px - room.bottom_px
+    free_width = viewport.width_px - viewport.left_px - viewport.right_px
+    free_height = viewport.height_px - viewport.top_px - viewport.bottom_px
     most = min(free_width / (right - left), free_height / (top - bottom))
-    scale, px_per_ft = ("", most)
-    if room.to_scale:
+    name, px_per_ft = "", most
+    if viewport.to_scale:
         fitting = [named for named in _scales(units) if named[1] <= most]
-        scale, px_per_ft = fitting[0] if fitting else ("", most)
+        name, px_per_ft = fitting[0] if fitting else ("", most)
     spare = free_width - (right - left) * px_per_ft
-    return Frame(
+    return PlanScale(
         px_per_ft=px_per_ft,
-        scale=scale,
+        name=name,
         left_ft=left,
         top_ft=top,
-        inset_px=(room.left_px + spare / 2, room.top_px),
-        width_px=room.width_px,
-        height_px=room.top_px + (top - bottom) * px_per_ft + room.bottom_px,
+        inset_px=(viewport.left_px + spare / 2, viewport.top_px),
+        width_px=viewport.width_px,
+        height_px=viewport.top_px + (top - bottom) * px_per_ft + viewport.bottom_px,
     )
 
 
@@ -109,7 +114,7 @@ def _scales(units: Units) -> tuple[tuple[str, float], ...]:
 
 
 def inside(point: Point, rings: Iterable[Ring]) -> bool:
-    """Say whether a point is on the slab, by counting the edges to its right."""
+    """Whether a point is on the slab: it has an odd number of edges to its right."""
     crossings = 0
     for ring in rings:
         for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
@@ -120,7 +125,7 @@ def inside(point: Point, rings: Iterable[Ring]) -> bool:
 
 
 def outward(points: Ring, rings: Iterable[Ring]) -> Point:
-    """Return the direction of unit length from the middle of an edge away from the slab."""
+    """The direction away from the slab at the middle of an edge, of length 1."""
     middle = len(points) // 2
     start, end = points[middle - 1], points[middle]
     length = hypot(end[0] - start[0], end[1] - start[1]) or 1.0
@@ -131,7 +136,7 @@ def outward(points: Ring, rings: Iterable[Ring]) -> Point:
 
 
 def midpoint(points: Ring) -> Point:
-    """Return the middle of a run: of its middle piece."""
+    """The middle of the middle piece of a line."""
     middle = len(points) // 2
     start, end = points[middle - 1], points[middle]
     return ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)

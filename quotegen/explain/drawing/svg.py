@@ -19,8 +19,6 @@ THIN = 0.8
 LINE = 1.2
 THICK = 2.0
 MARK_PX = 9.5
-THINNEST, NARROW, BROAD = frozenset(" '.,:;!|il"), frozenset('"()-/Ifjrt1²'), frozenset("mwMW%@")
-SANS = "Atkinson Hyperlegible Next, sans-serif"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,34 +131,6 @@ def whole(at: Pixel) -> Pixel:
     return (floor(at[0] + 0.5), floor(at[1] + 0.5))
 
 
-def text_width(words: str, size: float) -> float:
-    """Estimate how wide a text runs, rather too much than too little."""
-    return size * sum(_letter_width(letter) for letter in words)
-
-
-def _letter_width(letter: str) -> float:
-    """Return the width of a letter in parts of its size, by its kind."""
-    if letter in THINNEST:
-        return 0.32
-    if letter in NARROW:
-        return 0.42
-    if letter in BROAD:
-        return 0.95
-    return 0.72 if letter.isupper() else 0.6
-
-
-def wrapped(words: str, width: float, size: float) -> tuple[str, ...]:
-    """Break a text into lines that fit a width."""
-    lines = [""]
-    for word in words.split():
-        longer = f"{lines[-1]} {word}".strip()
-        if lines[-1] and text_width(longer, size) > width:
-            lines.append(word)
-        else:
-            lines[-1] = longer
-    return tuple(lines)
-
-
 def arrow(start: Pixel, end: Pixel, *, width: float = 1.4, dash: str = "") -> str:
     """Draw an arrow with a slender head."""
     angle = atan2(end[1] - start[1], end[0] - start[0])
@@ -184,28 +154,36 @@ def mark(at: Pixel, letter: str) -> str:
     return ring + text((x, y + 5), letter, size=13)
 
 
-def document(
-    width: float, height: float, content: str, *, title: str, ident: str, css_class: str = ""
-) -> Markup:
-    """Wrap a drawing; its title is its alternative text on the page and in the PDF."""
-    name = element("title", escape(title), id=f"{ident}-t")
-    return Markup(element(  # noqa: S704 - every text in it went through escape
-        "svg", name + content, xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"0 0 {number(width)} {number(height)}", width=width, height=height,
-        font_family=SANS, role="img", aria_labelledby=f"{ident}-t",
-        class_=css_class or "drawing",
-    ))  # fmt: skip
-
-
-def picture(
-    size: tuple[float, float], content: str, *, title: str, about: str, ident: str, css: str = ""
+def drawing(
+    size: tuple[float, float],
+    content: str,
+    *,
+    title: str,
+    ident: str,
+    about: str = "",
+    family: str = "",
+    css_class: str = "drawing",
+    scale: str = "",
 ) -> Drawing:
-    """Wrap a drawing; `about` says in a sentence or two what its lines and fills show."""
-    described = element("desc", escape(about)) + content
-    drawn = document(*size, described, title=title, ident=ident, css_class=f"drawing {css}".strip())
-    return Drawing(svg=drawn, title=title)
+    """Finish a drawing.
 
-
-def scaled(length_px: float, part: tuple[int, int]) -> float:
-    """Return a part of a length, given as numerator and denominator."""
-    return length_px * part[0] / (part[1] or 1)
+    Args:
+        size: its width and height in pixels.
+        content: all that is drawn.
+        title: its alternative text, on the page and in the PDF.
+        ident: unique on the page.
+        about: a sentence or two on what its lines and fills show.
+        family: the font of its texts.
+        css_class: for the style sheets.
+        scale: as a ruler reads it, empty where it is drawn to none.
+    """
+    width, height = size
+    named = element("title", escape(title), id=f"{ident}-t")
+    described = element("desc", escape(about)) if about else ""
+    lettered = {"font_family": f"{family}, sans-serif"} if family else {}
+    svg = element(
+        "svg", named + described + content, xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {number(width)} {number(height)}", width=width, height=height,
+        **lettered, role="img", aria_labelledby=f"{ident}-t", class_=css_class,
+    )  # fmt: skip
+    return Drawing(svg=Markup(svg), title=title, scale=scale)  # noqa: S704 - every text is escaped

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from quotegen.explain.drawing import svg
 from quotegen.explain.drawing.curves import Pixel
-from quotegen.explain.drawing.svg import Drawing, picture, scaled
+from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.results import Results
 from quotegen.pricing.quoted.records import AdjustmentRow
 
@@ -19,7 +19,7 @@ LIGHT = "#c9c9c9"
 
 def price_bars(results: Results) -> Drawing | None:
     """Draw the price of each finish as a bar from zero; nothing where there is one finish."""
-    words, finishes = results.words, results.quote.finishes
+    words, finishes, font = results.words, results.quote.finishes, results.words.font
     if len(finishes) == 1:
         return None
     most = max(Fraction(finish.total) for finish in finishes)
@@ -28,7 +28,8 @@ def price_bars(results: Results) -> Drawing | None:
     for number, finish in enumerate(finishes):
         price, face = words.money(finish.total), "plain" if number else "bold"
         share = Fraction(finish.total) / (most or 1)
-        name = svg.wrapped(finish.name, WIDTH_PX - svg.text_width(price, SIZE_PX) - 16, SIZE_PX)
+        beside_price = WIDTH_PX - font.width(price, SIZE_PX, face=face) - 16
+        name = font.wrapped(finish.name, beside_price, SIZE_PX, face=face)
         parts += [
             svg.text((1, y + 18 + LINE_PX * row), line, size=SIZE_PX, anchor="start", face=face)
             for row, line in enumerate(name)
@@ -36,18 +37,19 @@ def price_bars(results: Results) -> Drawing | None:
         y += LINE_PX * (len(name) - 1)
         parts += [
             svg.text((WIDTH_PX - 1, y + 18), price, size=SIZE_PX, anchor="end", face=face),
-            svg.element("rect", x=1, y=y + 25, width=scaled(WIDTH_PX - 2, share.as_integer_ratio()),
+            svg.element("rect", x=1, y=y + 25, width=_part(WIDTH_PX - 2, share),
                         height=BAR_PX, fill=LIGHT if number else svg.INK, stroke=svg.INK,
                         stroke_width=svg.THIN),
         ]  # fmt: skip
         y += ROW_PX
         said.append(f"{finish.name} {price}")
-    return picture(
+    return svg.drawing(
         (WIDTH_PX, y),
         "".join(parts),
         title=words("bars_title"),
         about=words("bars_about", prices=words.listing(tuple(said))),
         ident="price-bars",
+        family=words.font.family,
     )
 
 
@@ -79,7 +81,7 @@ def adjustment_chart(results: Results) -> Drawing | None:
         svg.text((1, base + 17), words("chart_change"), size=12, anchor="start"),
         svg.text((1, base + 33), words("chart_area", unit=unit), size=12, anchor="start"),
     ]
-    return picture(
+    return svg.drawing(
         (WIDTH_PX, base + 42),
         "".join(parts),
         title=words("chart_title"),
@@ -87,6 +89,7 @@ def adjustment_chart(results: Results) -> Drawing | None:
             f"{words.signed_percent(row.change)} {words.money(row.total)}" for row in rows
         ))),
         ident="adjustment-chart",
+        family=words.font.family,
     )  # fmt: skip
 
 
@@ -98,6 +101,10 @@ def _points(rows: tuple[AdjustmentRow, ...]) -> Iterator[Pixel]:
         across = (area - min(areas)) / ((max(areas) - min(areas)) or 1)
         up = (total - min(totals)) / ((max(totals) - min(totals)) or 1)
         yield (
-            PLOT_LEFT_PX + scaled(PLOT_WIDTH_PX, across.as_integer_ratio()),
-            PLOT_TOP_PX + PLOT_HEIGHT_PX - scaled(PLOT_HEIGHT_PX, up.as_integer_ratio()),
+            PLOT_LEFT_PX + _part(PLOT_WIDTH_PX, across),
+            PLOT_TOP_PX + PLOT_HEIGHT_PX - _part(PLOT_HEIGHT_PX, up),
         )
+
+
+def _part(length_px: float, share: Fraction) -> float:
+    return length_px * share.numerator / share.denominator

@@ -1,33 +1,33 @@
-"""The symbols of a drawing of the slabs: north, scale bar, and ground that others made ready."""
+"""What a drawing of the slabs has beside them: north, scale bar, ground that others made ready."""
 
 from collections.abc import Iterator
 from math import cos, radians, sin
 
 from quotegen.explain.drawing import svg
-from quotegen.explain.drawing.canvas import Paper
+from quotegen.explain.drawing.canvas import Canvas
 from quotegen.explain.drawing.curves import Pixel
 from quotegen.explain.drawing.free_space import Box
 
 
-def north(paper: Paper) -> Iterator[str]:
-    """Yield the north arrow of a job that says where north is."""
-    if paper.job.typed.north is None:
+def north(canvas: Canvas) -> Iterator[str]:
+    """Draw the north arrow of a job that says where north is."""
+    if canvas.job.typed.north is None:
         return
-    turn = radians(paper.job.typed.north.numerator / paper.job.typed.north.denominator)
-    x, y = paper.frame.width_px - 26, 36.0
+    turn = radians(canvas.job.typed.north.numerator / canvas.job.typed.north.denominator)
+    x, y = canvas.scale.width_px - 26, 36.0
     tip, foot = (x - 16 * sin(turn), y - 16 * cos(turn)), (x + 14 * sin(turn), y + 14 * cos(turn))
-    paper.space.take(Box.around((x, y), 44, 60))
+    canvas.space.take(Box.around((x, y), 44, 60))
     yield svg.arrow(foot, tip)
     label = (tip[0] - 8 * sin(turn), tip[1] - 5 * cos(turn))
-    yield svg.text(label, paper.words("plan_north"), size=12, face="bold")
+    yield svg.text(label, canvas.words("plan_north"), size=12, face="bold")
 
 
-def scale_bar(paper: Paper) -> Iterator[str]:
-    """Yield the scale bar, at the foot of the paper as far right as there is room."""
-    step, count, labels = paper.words.scale_bar(paper.frame.px_per_ft)
+def scale_bar(canvas: Canvas) -> Iterator[str]:
+    """Draw the scale bar at the foot of the paper, as far right as there is room."""
+    step, count, labels = canvas.words.scale_bar(canvas.scale.px_per_ft)
     long = step * count
-    y = paper.frame.height_px - 12
-    x = paper.space.rightmost(Box(0, y - 15, long + 23, y + 8)) + 7
+    y = canvas.scale.height_px - 12
+    x = canvas.space.rightmost(Box(0, y - 15, long + 23, y + 8)) + 7
     yield _bar((x, y), long, tuple(x + index * step for index in range(0, count, 2)), step)
     for index, label in enumerate(labels):
         yield svg.text((x + index * long / 2, y - 5), label, size=12, halo=True)
@@ -43,23 +43,23 @@ def _bar(at: Pixel, long: float, dark: tuple[float, ...], step: float) -> str:
     return svg.element("path", d=svg.rings_path(parts), fill=svg.INK) + line
 
 
-def prepared_ground(paper: Paper) -> Iterator[str]:
-    """The outline of ground that others made ready, and where it is too small."""
-    if paper.takeoff.prepared is None:
+def prepared_ground(canvas: Canvas) -> Iterator[str]:
+    """Draw the outline of ground that others made ready, and where it is too small."""
+    if canvas.takeoff.prepared is None:
         return
-    for ring in paper.takeoff.prepared.outline_ft:
-        yield closed(paper.frame.ring(ring), dash="8 3 2 3")
-    for ring in paper.takeoff.prepared.short_ft:
-        yield closed(paper.frame.ring(ring), shade=0.35)
-    if paper.takeoff.prepared.short_ft:
-        longest = max(paper.takeoff.prepared.short_ft, key=len)
-        missing = paper.words(
-            "plan_ground_short", area=paper.words.square_feet(paper.takeoff.prepared.short_sqft)
+    for ring in canvas.takeoff.prepared.outline_ft:
+        yield closed_line(canvas.scale.ring(ring), dash="8 3 2 3")
+    for ring in canvas.takeoff.prepared.short_ft:
+        yield closed_line(canvas.scale.ring(ring), shade=0.35)
+    if canvas.takeoff.prepared.short_ft:
+        longest = max(canvas.takeoff.prepared.short_ft, key=len)
+        missing = canvas.words(
+            "plan_ground_short", area=canvas.words.square_feet(canvas.takeoff.prepared.short_sqft)
         )
-        yield paper.label(paper.frame.px(longest[0]), missing)
+        yield canvas.label(canvas.scale.px(longest[0]), missing)
 
 
-def closed(pixels: list[Pixel], *, dash: str = "", shade: float = 0.0) -> str:
+def closed_line(pixels: list[Pixel], *, dash: str = "", shade: float = 0.0) -> str:
     """Draw a closed line, dashed or filled with a shade."""
     look: dict[str, str | float] = {
         "d": svg.rings_path([pixels]),

@@ -6,6 +6,8 @@ from quotegen.explain.drawing import hatches, svg
 from quotegen.explain.drawing.curves import Pixel
 from quotegen.explain.drawing.dimension import Dimension, draw_dimensions
 from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.font import Font
+from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length
 from quotegen.reading.files.rate_book import SteelKind
@@ -19,10 +21,9 @@ CUT_SHARE = 0.56
 DEPTH_X = 36.0
 
 
-def draw_section(
-    job: JobSpec, placement: PlacementSpec, words: Words, width: float, ident: str
-) -> Drawing:
+def draw_section(results: Results, placement: PlacementSpec, width: float, ident: str) -> Drawing:
     """Draw the section of one placement, the depths to one scale, its layers named at the right."""
+    job, words = results.job, results.words
     left, right = 62.0, width * CUT_SHARE
     below = TOP_PX + _px(placement.thickness)
     bottom = below + _px(placement.base)
@@ -58,18 +59,16 @@ def draw_section(
         ),
         *_deep(placement, words, left, right),
         svg.text((left, TOP_PX - 10), surface, size=13, anchor="start", face="bold"),
-        *(part for at, name in names for part in _named(name, at, right, width)),
+        *(part for at, name in names for part in _named(name, at, right, width, words.font)),
     ]
-    title = words("section_title", placement=placement.name)
-    drawn = svg.document(
-        width,
-        ground_top + GROUND_PX + 4,
+    return svg.drawing(
+        (width, ground_top + GROUND_PX + 4),
         "".join(parts),
-        title=title,
+        title=words("section_title", placement=placement.name),
         ident=ident,
+        family=words.font.family,
         css_class="drawing section",
     )
-    return Drawing(svg=drawn, title=title)
 
 
 def _slab_name(job: JobSpec, placement: PlacementSpec, words: Words) -> str:
@@ -86,11 +85,11 @@ def _depth(depth: str, left: float, top: float, bottom: float) -> Dimension:
     )
 
 
-def _named(name: str, at: Pixel, right: float, width: float) -> Iterator[str]:
+def _named(name: str, at: Pixel, right: float, width: float, font: Font) -> Iterator[str]:
     """Name a layer beside it, on a thin line from its end, in as many short lines as it takes."""
     start, height = right + 26, at[1]
     yield svg.line((at[0] - 10, height), (start - 5, height))
-    lines = svg.wrapped(name, width - start, 12)
+    lines = font.wrapped(name, width - start, 12)
     first = height + 4 - (len(lines) - 1) * 7
     for index, words in enumerate(lines):
         yield svg.text((start, first + index * 14), words, size=12, anchor="start")

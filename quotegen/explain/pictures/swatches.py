@@ -8,7 +8,7 @@ from itertools import pairwise
 from math import cos, pi, sin
 
 from quotegen.explain.drawing import svg
-from quotegen.explain.drawing.svg import Drawing, picture
+from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.results import Results
 from quotegen.pricing.quoted.options import takes
 from quotegen.reading.files.rate_book import BASE_COLORS, FinishKind
@@ -71,9 +71,10 @@ def _swatch(
         stroke=svg.INK, stroke_width=svg.THIN,
     )  # fmt: skip
     drawn = ground + "".join(_SURFACES[kind](tones[1], size)) + frame
-    return picture(
-        size, drawn, title=title, about=results.words("swatch_about"), ident=ident, css="swatch"
-    )
+    return svg.drawing(
+        size, drawn, title=title, ident=ident,
+        about=results.words("swatch_about"), css_class="drawing swatch",
+    )  # fmt: skip
 
 
 def _broom(tone: str, size: Pixels) -> Iterator[str]:

@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from quotegen.explain.drawing import svg
 from quotegen.explain.drawing.curves import Pixel, number
-from quotegen.explain.drawing.svg import Drawing, picture
+from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.results import Results
 from quotegen.schedule.day_plans import DayPlan
 
@@ -40,7 +40,7 @@ def timeline(results: Results, plan: DayPlan, ident: str) -> Drawing:
     """Draw the days of a plan downwards, one label under the other; waits are not to scale."""
     words = results.words
     events = tuple(_events(results, plan))
-    lines = [svg.wrapped(event.text, WIDTH_PX - TEXT_PX, SIZE_PX) for event in events]
+    lines = [words.font.wrapped(event.text, WIDTH_PX - TEXT_PX, SIZE_PX) for event in events]
     tops = list(_tops(lines))
     end, *starts = tops[-1], *(y for y, e in zip(tops, events, strict=False) if e.mark is Mark.WE)
     parts = [svg.line((AXIS_PX, TOP_PX), (AXIS_PX, end - GAP_PX))]
@@ -56,7 +56,7 @@ def timeline(results: Results, plan: DayPlan, ident: str) -> Drawing:
     parts += _symbols((*places, *((mark, (x, y - 4)) for mark, (x, y) in key)))
     for event, wrapped, top in zip(events, lines, tops, strict=False):
         parts += _texts(event, wrapped, top)
-    return picture(
+    return svg.drawing(
         (WIDTH_PX, end + 2 * KEY_PX),
         "".join((*parts, *_key_words(results, key))),
         title=words("timeline_title"),
@@ -66,6 +66,7 @@ def timeline(results: Results, plan: DayPlan, ident: str) -> Drawing:
             end=words.day(max(event.last for event in events)),
         ),
         ident=ident,
+        family=words.font.family,
     )
 
 

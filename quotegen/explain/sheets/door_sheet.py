@@ -43,10 +43,7 @@ def code(text: str, title: str) -> Drawing:
         for start, length in _runs(row)
     )
     drawn = svg.element("path", d=bars, fill="#000", shape_rendering="crispEdges")
-    return Drawing(
-        svg=svg.document(side, side, drawn, title=title, ident="door-code", css_class="code"),
-        title=title,
-    )
+    return svg.drawing((side, side), drawn, title=title, ident="door-code", css_class="code")
 
 
 def _runs(row: tuple[bool, ...]) -> list[tuple[int, int]]:

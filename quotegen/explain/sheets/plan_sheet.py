@@ -4,8 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from quotegen.explain.drawing.canvas import marked_edges
-from quotegen.explain.drawing.scale import Room
-from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.pictures.joint_drawing import draw_joints
 from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.pictures.reach_drawing import draw_reach
@@ -22,35 +21,35 @@ from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.plan_geometry import Against
 
-WIDE = Room(
+WIDE = Viewport(
     width_px=640, height_px=560, left_px=58, right_px=48, top_px=58, bottom_px=72, to_scale=True
 )
-FLAT = Room(
+FLAT = Viewport(
     width_px=640, height_px=470, left_px=24, right_px=24, top_px=24, bottom_px=48, to_scale=True
 )
-SMALL = Room(
+SMALL = Viewport(
     width_px=640, height_px=380, left_px=58, right_px=48, top_px=32, bottom_px=56, to_scale=True
 )
-DOOR = Room(
+DOOR = Viewport(
     width_px=640, height_px=240, left_px=58, right_px=48, top_px=32, bottom_px=70, to_scale=False
 )
-NARROW = Room(
+NARROW = Viewport(
     width_px=328, height_px=460, left_px=44, right_px=34, top_px=60, bottom_px=88, to_scale=False
 )
 
 
 def plan_sheet(results: Results) -> PlanSheet:
     """Build sheet 2."""
-    job, takeoff, words = results.job, results.takeoff, results.words
-    joints = draw_joints(job, takeoff, words, FLAT, "joints")
-    jointed = any(measured.joints.joints for measured in takeoff.placements)
+    job = results.job
+    joints = draw_joints(results, FLAT, "joints")
+    jointed = any(measured.joints.joints for measured in results.takeoff.placements)
     return PlanSheet(
-        small=draw_plan(job, takeoff, words, SMALL, "plan-small"),
-        door=draw_plan(job, takeoff, words, DOOR, "plan-door"),
-        wide=draw_plan(job, takeoff, words, WIDE, "plan"),
-        narrow=draw_plan(job, takeoff, words, NARROW, "plan-narrow"),
+        small=draw_plan(results, SMALL, "plan-small"),
+        door=draw_plan(results, DOOR, "plan-door"),
+        wide=draw_plan(results, WIDE, "plan"),
+        narrow=draw_plan(results, NARROW, "plan-narrow"),
         joint_plan=joints.drawing if jointed else None,
-        reach=_reach(results),
+        reach=draw_reach(results, FLAT, "reach"),
         reached=tuple(_reached(results)),
         edges=tuple(_edges(results)),
         sizes=tuple(_sizes(results)),
@@ -66,13 +65,6 @@ def plan_sheet(results: Results) -> PlanSheet:
         sure=sure_lines(results),
         steps=step_rows(results),
     )
-
-
-def _reach(results: Results) -> Drawing | None:
-    job, takeoff = results.job, results.takeoff
-    if takeoff.reach is None:
-        return None
-    return draw_reach(job, takeoff, takeoff.reach, results.words, FLAT, "reach")
 
 
 def _reached(results: Results) -> Iterator[str]:
@@ -137,10 +129,8 @@ def _sections(results: Results) -> Iterator[SectionPair]:
         if built_up not in seen:
             seen.add(built_up)
             yield SectionPair(
-                wide=draw_section(results.job, placement, results.words, 640, f"section-{index}"),
-                narrow=draw_section(
-                    results.job, placement, results.words, 328, f"section-narrow-{index}"
-                ),
+                wide=draw_section(results, placement, 640, f"section-{index}"),
+                narrow=draw_section(results, placement, 328, f"section-narrow-{index}"),
             )
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.explain.drawing.scale import Room
+from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.pictures.joint_drawing import DASH, draw_joints
 from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
 from quotegen.quantity import Length
@@ -15,7 +15,7 @@ from tests.pricing import shop
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 SIZE = re.compile(r"(\S+(?: \d+/\d+\")?(?: m)?) x (\S.*)")
-TINY = Room(
+TINY = Viewport(
     width_px=120, height_px=90, left_px=5, right_px=5, top_px=5, bottom_px=5, to_scale=False
 )
 
@@ -25,8 +25,8 @@ def _results(tmp_path: Path, **more: object):
     return (shop.warned if "joints" in more else shop.results)(tmp_path, job, rate_book=shop.book())
 
 
-def _drawn(results, room: Room = FLAT):
-    joints = draw_joints(results.job, results.takeoff, results.words, room, "joints")
+def _drawn(results, viewport: Viewport = FLAT):
+    joints = draw_joints(results, viewport, "joints")
     return parsed(joints.drawing)
 
 

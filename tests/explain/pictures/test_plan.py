@@ -2,14 +2,13 @@
 
 import re
 import xml.etree.ElementTree as ET
-from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
 from quotegen.explain.drawing.canvas import marked_edges
-from quotegen.explain.drawing.scale import Room
+from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.plan_sheet import NARROW, SMALL, WIDE, plan_sheet
@@ -17,19 +16,14 @@ from tests.pricing import shop
 
 SVG = "{http://www.w3.org/2000/svg}"
 DIMENSION = re.compile(r"(?:([A-Z]{1,2})  )?((?:\d+'-)?\d+(?: \d/\d)?\"|\d+\.\d\d m)")
-ROOMS = {"small": SMALL, "wide": WIDE, "narrow": NARROW}
+VIEWPORTS = {"small": SMALL, "wide": WIDE, "narrow": NARROW}
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
-EVERY_ROOM = pytest.mark.parametrize("room", ROOMS)
+EVERY_VIEWPORT = pytest.mark.parametrize("viewport", VIEWPORTS)
 
 
-@cache
-def _drawn_example(job_file: Path, room: str) -> ET.Element:
-    return _drawn(shop.example_results(job_file), ROOMS[room])
-
-
-def _drawn(results: Results, room: Room) -> ET.Element:
-    plan = draw_plan(results.job, results.takeoff, results.words, room, "plan")
+def _drawn(results: Results, viewport: Viewport) -> ET.Element:
+    plan = draw_plan(results, viewport, "plan")
     return ET.fromstring(str(plan.svg))
 
 
@@ -45,54 +39,54 @@ def _dimensions(svg: ET.Element) -> list[tuple[str, str]]:
 
 
 @EVERY_EXAMPLE
-@EVERY_ROOM
+@EVERY_VIEWPORT
 class TestEveryPlan:
     """Every example on every size of paper."""
 
-    def test_each_dimension_is_that_of_the_takeoff(self, job_file: Path, room: str):
+    def test_each_dimension_is_that_of_the_takeoff(self, job_file: Path, viewport: str):
         """A lettered dimension is its edge's length; one without a letter is a measured span."""
         results = shop.example_results(job_file)
         words, takeoff = results.words, results.takeoff
         edges = {one.mark: words.feet(one.edge.length_ft) for one in marked_edges(takeoff)}
         spans = {words.feet(span.length_ft) for p in takeoff.placements for span in p.spans}
-        dimensions = _dimensions(_drawn_example(job_file, room))
+        dimensions = _dimensions(_drawn(results, VIEWPORTS[viewport]))
         assert dimensions
         for letter, length in dimensions:
             assert (edges[letter] == length) if letter else (length in spans), (letter, length)
 
-    def test_each_edge_has_its_letter_once(self, job_file: Path, room: str):
+    def test_each_edge_has_its_letter_once(self, job_file: Path, viewport: str):
         """Every edge is on the plan, by its dimension or its mark, and none is there twice."""
         results = shop.example_results(job_file)
-        svg = _drawn_example(job_file, room)
+        svg = _drawn(results, VIEWPORTS[viewport])
         letters = [letter for letter, _ in _dimensions(svg) if letter]
         letters += _ringed(svg)
         wanted = [one.mark for one in marked_edges(results.takeoff)]
         assert sorted(letters) == sorted(wanted)
         assert len(set(wanted)) == len(wanted)
 
-    def test_it_is_well_formed_and_has_a_title(self, job_file: Path, room: str):
+    def test_it_is_well_formed_and_has_a_title(self, job_file: Path, viewport: str):
         """The drawing is XML whose first child is its title, which names it for who cannot see."""
         results = shop.example_results(job_file)
-        svg = _drawn_example(job_file, room)
+        svg = _drawn(results, VIEWPORTS[viewport])
         assert svg.tag == f"{SVG}svg"
         assert svg[0].tag == f"{SVG}title"
         assert results.job.site.address in (svg[0].text or "")
         assert svg.get("role") == "img"
         assert svg.get("aria-labelledby") == svg[0].get("id")
 
-    def test_it_stays_on_its_paper(self, job_file: Path, room: str):
+    def test_it_stays_on_its_paper(self, job_file: Path, viewport: str):
         """Every text begins on the paper, and the paper is no wider than the room."""
-        svg = _drawn_example(job_file, room)
+        svg = _drawn(shop.example_results(job_file), VIEWPORTS[viewport])
         left, top, width, height = (float(n) for n in (svg.get("viewBox") or "").split())
-        assert width <= ROOMS[room].width_px
+        assert width <= VIEWPORTS[viewport].width_px
         for text in svg.iter(f"{SVG}text"):
             assert left <= float(text.get("x") or 0) <= left + width, text.text
             assert top <= float(text.get("y") or 0) <= top + height, text.text
 
-    def test_areas_are_as_priced(self, job_file: Path, room: str):
+    def test_areas_are_as_priced(self, job_file: Path, viewport: str):
         """Each placement is named, with its area as it is priced."""
         results = shop.example_results(job_file)
-        texts = _texts(_drawn_example(job_file, room))
+        texts = _texts(_drawn(results, VIEWPORTS[viewport]))
         for spec, measured in zip(results.job.placements, results.takeoff.placements, strict=True):
             assert spec.name in texts
             assert results.words.area(measured) in texts

@@ -17,9 +17,9 @@ def results():
 
 @pytest.fixture
 def svg(results):
-    reach = results.takeoff.reach
-    assert reach is not None
-    return parsed(draw_reach(results.job, results.takeoff, reach, results.words, FLAT, "reach"))
+    drawn = draw_reach(results, FLAT, "reach")
+    assert drawn is not None
+    return parsed(drawn)
 
 
 def test_each_stand_is_a_dot_in_a_ring(results, svg):
@@ -69,9 +69,9 @@ def _results(tmp_path, **access: object):
 def test_an_obstacle_is_drawn_and_named(tmp_path):
     """What stands in the way is drawn dotted, with its name."""
     results = _results(tmp_path, truck_stands=[["-4 ft", "5 ft"]], obstacles=[SHED])
-    reach = results.takeoff.reach
-    assert reach is not None
-    svg = parsed(draw_reach(results.job, results.takeoff, reach, results.words, FLAT, "reach"))
+    drawn = draw_reach(results, FLAT, "reach")
+    assert drawn is not None
+    svg = parsed(drawn)
     assert len(dashed(svg, OBSTACLE_DASH)) == 1
     assert "shed" in texts(svg)
 

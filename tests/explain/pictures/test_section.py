@@ -15,7 +15,7 @@ def _drawn(tmp_path, **more: object):
     patio = {**shop.placement("30 ft x 20 ft"), "add": AT_THE_HOUSE, **more}
     results = shop.results(tmp_path, shop.job(patio), rate_book=shop.book())
     (placement,) = results.job.placements
-    return parsed(draw_section(results.job, placement, results.words, 640, "cut"))
+    return parsed(draw_section(results, placement, 640, "cut"))
 
 
 def _slab(svg) -> list[tuple[float, float]]:

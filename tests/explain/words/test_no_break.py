@@ -5,11 +5,12 @@ import pytest
 from quotegen.explain.wording import Words
 from quotegen.explain.words.no_break import NO_BREAK, in_one_piece, on_page, ties
 from quotegen.quantity import Units
+from tests.explain.drawn import FONT
 
 
 def _words(locale: str, *units: str) -> Words:
     labels = {f"unit_{number}": unit for number, unit in enumerate(units)}
-    return Words(labels=labels, locale=locale, units=Units.US)
+    return Words(labels=labels, locale=locale, units=Units.US, font=FONT)
 
 
 ENGLISH = ties(_words("en_US", "sq ft", "ft", "cu yd", "m²"))

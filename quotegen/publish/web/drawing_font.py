@@ -1,0 +1,63 @@
+"""The font of a theme, measured: the drawings are lettered in it."""
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from importlib.resources.abc import Traversable
+from io import BytesIO
+from typing import TYPE_CHECKING
+
+from quotegen.explain.font import Font
+from quotegen.publish.web import themes
+
+if TYPE_CHECKING:
+    from fontTools.ttLib import TTFont
+
+_FACE = re.compile(
+    r'@font-face \{\s*font-family: "([^"]+)";\s*font-weight: (\d+);\s*src: url\(([^)]+)\)'
+)
+
+
+def font_of(theme: Traversable) -> Font:
+    """Return the font that the type.css of a theme declares in the weights 400 and 700."""
+    faces = _FACE.findall(themes.read(theme, "styles/type.css"))
+    widths = {
+        weight: letter_widths(themes.find(theme, f"fonts/{file}").read_bytes())
+        for _, weight, file in faces
+    }
+    return Font(family=faces[0][0], plain=widths["400"], bold=widths["700"])
+
+
+@cache
+def letter_widths(font: bytes) -> Mapping[str, float]:
+    """Return the advance width of each letter of a font file, in parts of its size.
+
+    A figure is as wide as the wider of its two forms: pages set figures of one width (`tnum`),
+    and drawings in print do not.
+    """
+    # Imported here, since it is slow to load and reading alone does not need it.
+    from fontTools.ttLib import TTFont  # noqa: PLC0415
+
+    opened = TTFont(BytesIO(font), lazy=True)
+    em, advances, even = opened["head"].unitsPerEm, opened["hmtx"].metrics, _even_figures(opened)
+    return {
+        chr(code): max(advances[glyph][0], advances[even.get(glyph, glyph)][0]) / em
+        for code, glyph in opened.getBestCmap().items()
+    }
+
+
+def _even_figures(opened: "TTFont") -> Mapping[str, str]:
+    """Return the glyph of one width for each figure that has one."""
+    table = opened["GSUB"].table
+    lookups = {
+        index
+        for one in table.FeatureList.FeatureRecord
+        if one.FeatureTag == "tnum"
+        for index in one.Feature.LookupListIndex
+    }
+    return {
+        figure: even
+        for index in lookups
+        for part in table.LookupList.Lookup[index].SubTable
+        for figure, even in part.mapping.items()
+    }
