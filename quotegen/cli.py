@@ -100,14 +100,11 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
         _machine_at_fault(missing)
     shared = _shared()
     with progress(len(jobs)) as announce:
-        built = [pipeline.build(job, shared, announce) for job in jobs]
-    problems = (*(p for one in built for p in one.problems), *pipeline.same_number(jobs, built))
-    if not has_error(problems):
-        for one in built:
-            if one.package is not None:
-                write(out / one.quote, one.package.artifacts)
-                _say_where(out / one.quote, tuple(one.package.artifacts))
-    _end_with(problems)
+        built = pipeline.build(jobs, shared, announce)
+    for quote, one in built.packages.items():
+        write(out / quote, one.artifacts)
+        _say_where(out / quote, tuple(one.artifacts))
+    _end_with(built.problems)
 
 
 @commands.command()

@@ -33,7 +33,7 @@ MANY = {
 """The line and code of every fault: what was typed, and what was named together with shapes."""
 
 
-def _figured(job: Path) -> pipeline.Figured:
+def _figured(job: Path) -> pipeline.PricedJob:
     house = pipeline.read_shared()
     assert isinstance(house, pipeline.Shared)
     return pipeline.figure(job, house)

@@ -9,7 +9,7 @@ from typing import Any
 import yaml
 
 from quotegen.explain.results import Results
-from quotegen.pipeline import Figured, Shared, figure, read_shared
+from quotegen.pipeline import PricedJob, Shared, figure, read_shared
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from tests.world import EXAMPLES, PATIO, write_world
 
@@ -45,7 +45,7 @@ def shared() -> Shared:
     return opened
 
 
-def figured(folder: Path, job: str = PATIO, **files: str) -> Figured:
+def figured(folder: Path, job: str = PATIO, **files: str) -> PricedJob:
     """Run stages 1 to 4 on a job that must be without fault."""
     made = figure(write_world(folder, job, **files), shared())
     assert [str(problem) for problem in made.problems] == []
@@ -73,7 +73,7 @@ def quote(folder: Path, job: str = PATIO, **files: str) -> PricedQuote:
 
 
 @cache
-def example(job_file: Path) -> Figured:
+def example(job_file: Path) -> PricedJob:
     """Run stages 1 to 4 on an example, once."""
     made = figure(job_file, shared())
     assert made.problems == ()

@@ -44,10 +44,10 @@ def built(job_file: Path) -> Mapping[str, bytes]:
     with (SHARED / f"{job_file.stem}.lock").open("w") as lock:
         fcntl.flock(lock, fcntl.LOCK_EX)
         if not kept.exists():
-            made = build(job_file, shared())
+            made = build((job_file,), shared())
             assert made.problems == ()
-            assert made.package is not None
-            kept.write_bytes(pickle.dumps(dict(made.package.artifacts)))
+            (package,) = made.packages.values()
+            kept.write_bytes(pickle.dumps(dict(package.artifacts)))
         artifacts: Mapping[str, bytes] = pickle.loads(kept.read_bytes())
     return artifacts
 
