@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from shapely import buffer, linearrings, polygons
+from shapely import buffer, is_empty, linearrings, polygons
 
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Part, interior_rad, tight_box
@@ -66,9 +66,9 @@ def slivers(parts: Sequence[Part], limits: Limits) -> list[bool]:
         rings = [parts[n].ring for n in doubtful]
         owners = [n for n, ring in enumerate(rings) for _ in ring]
         shapes = polygons(linearrings([point for ring in rings for point in ring], indices=owners))
-        shrunk = buffer(shapes, -half + SLACK_FT / 2).tolist()
-        for n, left in zip(doubtful, shrunk, strict=True):
-            found[n] = left.is_empty
+        empty = is_empty(buffer(shapes, -half + SLACK_FT / 2)).tolist()
+        for n, is_thin in zip(doubtful, empty, strict=True):
+            found[n] = is_thin
     return found
 
 
