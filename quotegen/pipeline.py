@@ -148,7 +148,7 @@ def figure(
     owner = owners_figures(job, read.owners, takeoff, shared.rules, quote)
     found = (*found, *floor_problems(job, read.owners, owner.finishes, to_package=to_package))
     announce(f"4 visits {job.quote}")
-    in_forms, again = remeasure(job, job.typed.measured, rules) if job.measured else (None, ())
+    in_forms, again = remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
     found = (*found, *again)
     if has_error(again):
         return _stopped(found)
