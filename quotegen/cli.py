@@ -141,7 +141,12 @@ def specimen(job: Path, out: Path) -> None:
 def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
     """Print and write a ballpark: what a paced size would cost, from low to high."""
     from quotegen import pipeline
-    from quotegen.reading.fields.text_fields import parse_date, parse_size
+    from quotegen.reading.fields.text_fields import (
+        parse_date,
+        parse_distance,
+        parse_drive_time,
+        parse_size,
+    )
     from quotegen.reading.files.job import Use
     from quotegen.reading.paced_job import Asked
 
@@ -150,9 +155,9 @@ def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
         size=_parsed("--size", parse_size, typed["size"] or ""),
         finish=typed["finish"] or "",
         use=Use(typed["use"] or ""),
-        on=_parsed("--date", parse_date, typed["on"]) if typed["on"] else None,
-        distance=typed["distance"],
-        drive_time=typed["drive_time"],
+        on=_if_typed("--date", parse_date, typed["on"]),
+        distance=_if_typed("--distance", parse_distance, typed["distance"]),
+        drive_time=_if_typed("--drive-time", parse_drive_time, typed["drive_time"]),
     )
     text = pipeline.ballpark(asked, _read_shared())
     if isinstance(text, tuple):
@@ -194,6 +199,10 @@ def _parsed(option: str, parser: Callable[[str], T], text: str) -> T:
     except ValueError as error:  # what the parsers of the job file raise
         message = f"{option}: {getattr(error, 'message_template', error)}"
         raise click.UsageError(message) from None
+
+
+def _if_typed(option: str, parser: Callable[[str], T], text: str | None) -> T | None:
+    return _parsed(option, parser, text) if text else None
 
 
 def _write(folder: Path, files: Mapping[str, bytes]) -> None:

@@ -25,7 +25,7 @@ from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
 from quotegen.reading.files.standards import looser_standards
-from quotegen.reading.paced_job import Asked, paced_job
+from quotegen.reading.paced_job import Asked, paced_job, with_sides
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.typed_file import says_outcome
@@ -170,15 +170,17 @@ def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[
 
 def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
     """Return the ballpark of a paced size as text, or what is wrong with the files."""
-    paced, problems = paced_job(asked, Fraction(1), frozenset(shared.content.scope))
-    if paced is None or has_error(problems):
-        return problems
-    jobs, takeoffs = [], []
+    read = paced_job(asked, frozenset(shared.content.scope))
+    if isinstance(read, tuple):
+        return read
+    if has_error(read.problems):
+        return read.problems
+    paced, jobs, takeoffs = read.job, list[JobSpec](), list[Takeoff]()
     short, long = paced_factors(shared.rules, paced.quote_date)
     for factor in (short, Fraction(1), long):
-        job, _ = paced_job(asked, factor, frozenset(shared.content.scope))
-        takeoff, problems = measure(job or paced, shared.rules)
-        if job is None or takeoff is None or has_error(problems):
+        job = with_sides(paced, asked.size, factor)
+        takeoff, problems = measure(job, shared.rules)
+        if takeoff is None or has_error(problems):
             return problems
         jobs.append(job)
         takeoffs.append(takeoff)

@@ -42,6 +42,10 @@ class Unit(StrEnum):
     LUMP = "lump"
 
 
+METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3, Unit.MILE: Unit.KM}
+"""The metric unit that stands for each US one."""
+
+
 class Units(StrEnum):
     """The system in which a job is shown and priced."""
 

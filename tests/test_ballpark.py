@@ -46,6 +46,7 @@ def test_a_winter_day_brings_its_lines(command: Command):
         (("ballpark", "--size", "24 x 16", "--finish", "broom"), 2, "`24` has no unit"),
         (("ballpark", "--finish", "broom"), 2, "Missing option '--size'"),
         (("ballpark", "--size", "24 ft x 16 ft", "--finish", "brom"), 1, "did you mean `broom`?"),
+        ((*ASK, "--distance", "14 yards"), 2, "--distance: `14 yards` is not a distance"),
         ((*ASK, "--company", "elsewhere"), 1, "there is no `rate-book.yaml`"),
         ((*ASK, "--date", "2026-01-01"), 1, "before the rate book begins to hold"),
         (("figure", "job.yaml", "--json", "--working"), 2, "choose --json or --working"),

@@ -1,6 +1,8 @@
 """Stage 1, read: a job file and the company's files become one checked job."""
 
-from datetime import timedelta
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
 from pathlib import Path
 from typing import TypeVar
 
@@ -8,20 +10,21 @@ from pydantic import BaseModel
 
 from quotegen.problem import Problem
 from quotegen.reading.book_versions import book_on
-from quotegen.reading.checks import across_files as cross_checks
-from quotegen.reading.checks import costs as cost_checks
-from quotegen.reading.checks import options as option_checks
-from quotegen.reading.checks import orders as order_checks
-from quotegen.reading.checks import rates as rate_checks
 from quotegen.reading.checks.after_signing import after_signing_faults
-from quotegen.reading.checks.appearance import logo_of, look_problems, paper_of
+from quotegen.reading.checks.asked import FIRST_DAY, asked_faults
+from quotegen.reading.checks.company import company_faults, payment_faults
+from quotegen.reading.checks.options import option_faults
+from quotegen.reading.checks.placements import placement_faults
+from quotegen.reading.checks.private import bid_faults, cost_faults, outcome_faults
+from quotegen.reading.checks.rate_book import rate_book_faults
+from quotegen.reading.checks.rates import rate_faults
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import Job, JobFile, Placement
 from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
-from quotegen.reading.images.logos import Logo
-from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob
+from quotegen.reading.images.logos import Logo, shown_logo
+from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob, Reference
 from quotegen.reading.references import choose
 from quotegen.reading.yaml.located import Places
 from quotegen.reading.yaml.typed_file import Typed, beside, load, missing_beside
@@ -29,6 +32,17 @@ from quotegen.reading.yaml.typed_file import Typed, beside, load, missing_beside
 M = TypeVar("M", bound=BaseModel)
 
 FILES = {Company: "company.yaml", PastJobs: "past-jobs.yaml"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompanyFiles:
+    """The company's files beside a job, None where one cannot be read, and all their faults."""
+
+    company: Typed[Company] | None
+    book: Typed[RateBookFile] | None
+    past: Typed[PastJobs] | None
+    logo: Logo | None
+    problems: tuple[Problem, ...]
 
 
 def read_job(path: Path, scope_items: frozenset[str]) -> ReadJob | tuple[Problem, ...]:
@@ -41,74 +55,74 @@ def read_job(path: Path, scope_items: frozenset[str]) -> ReadJob | tuple[Problem
     Returns:
         The job with its problems, or the problems alone where too little is known to measure it.
     """
-    problems: list[Problem] = []
-    job = _kept(load(path, JobFile), problems)
-    return read_with_company(job, path, scope_items, problems)
+    job = load(path, JobFile)
+    if isinstance(job, tuple):
+        return (*job, *read_company(path, None, scope_items).problems)
+    return with_company(job, read_company(path, job.value.date, scope_items), scope_items)
 
 
-def read_with_company(
-    job: Typed[JobFile] | None, path: Path, scope_items: frozenset[str], problems: list[Problem]
-) -> ReadJob | tuple[Problem, ...]:
-    """Read the company's files beside a job and check all of them together.
+def read_company(path: Path, on: date | None, scope_items: frozenset[str]) -> CompanyFiles:
+    """Read the company's files and check them against one another.
 
     Args:
-        job: the typed job, None where it has faults.
-        path: where the job lies, or would lie.
+        path: where a job lies, or would lie.
+        on: the day whose rate book counts; the newest book where none is given.
         scope_items: the ids of the scope items that content/ explains.
-        problems: what was found in the job.
     """
+    problems: list[Problem] = []
     company = _companion(path, Company, problems)
-    book = _kept(book_on(path, job.value.date if job else None), problems)
+    book = _kept(book_on(path, on), problems)
     past = _companion(path, PastJobs, problems)
+    logo = None
     if book is not None:
-        problems.extend(cross_checks.book_against_itself(book, scope_items))
-        problems.extend(order_checks.book_orders(book))
-        problems.extend(rate_checks.rates_themselves(book))
-        problems.extend(cost_checks.costs_against_book(book, scope_items))
+        problems += rate_faults(book, scope_items)
+        problems += rate_book_faults(book)
+        problems += cost_faults(book, scope_items)
     if company is not None:
-        problems.extend(option_checks.taxes(company, scope_items))
-        problems.extend(look_problems(company))
-    logo = logo_of(company) if company is not None else None
-    if isinstance(logo, Problem):
-        problems.append(logo)
+        problems += company_faults(company, scope_items)
+        logo = _logo(company, problems)
     if book is not None and company is not None:
-        problems.extend(cross_checks.company_against_book(company, book))
-    if job is None or company is None or book is None or past is None:
-        return tuple(problems)
-    problems.extend(cross_checks.job_against_book(job, book))
-    problems.extend(after_signing_faults(job, company.value, book.value))
-    problems.extend(order_checks.job_sites(job, book.value))
-    problems.extend(option_checks.options_against_book(job, book.value))
-    problems.extend(option_checks.road_to_site(job, book.value))
-    problems.extend(cost_checks.bids_and_outcome(job, book.value, scope_items))
-    references, faults = choose(job, book.value, past)
-    problems.extend(faults)
-    typed = job.value.public()
-    unknown_use = any(placement.use not in book.value.usual for placement in typed.placements)
-    if unknown_use or typed.date < cross_checks.FIRST_DAY:
-        return tuple(problems)
-    spec = JobSpec(
-        typed=typed,
-        holds_until=typed.date + timedelta(days=typed.holds_days or company.value.holds_days),
-        finish=typed.finish,
-        placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
-        include=typed.include,
-        color=typed.color.colors if typed.color else (),
-        colors=tuple(look.colors for look in typed.colors),
-        not_included=(*company.value.not_included, *typed.not_included),
-        references=references,
-        company=company.value,
-        rate_book=book.value.public(),
-        paper=paper_of(company.value, typed.units),
-        logo=logo if isinstance(logo, Logo) else None,
-        places=job.places.without(JobFile.model_fields.keys() - Job.model_fields.keys()),
-        book_places=book.places.without(
-            RateBookFile.model_fields.keys() - RateBook.model_fields.keys()
+        problems += payment_faults(company, book.value)
+    return CompanyFiles(company=company, book=book, past=past, logo=logo, problems=tuple(problems))
+
+
+def with_company(
+    job: Typed[JobFile], files: CompanyFiles, scope_items: frozenset[str]
+) -> ReadJob | tuple[Problem, ...]:
+    """Check a job against the company's files and fill in what it leaves open."""
+    company, book, past = files.company, files.book, files.past
+    if company is None or book is None or past is None:
+        return files.problems
+    references, unshown = choose(job, book.value, past)
+    faults = _job_faults(job, company.value, book.value, scope_items)
+    problems = (*files.problems, *faults, *unshown)
+    unknown_use = any(placement.use not in book.value.usual for placement in job.value.placements)
+    if unknown_use or job.value.date < FIRST_DAY:
+        return problems
+    owner_keys = JobFile.model_fields.keys() - Job.model_fields.keys()
+    owner_book_keys = RateBookFile.model_fields.keys() - RateBook.model_fields.keys()
+    return ReadJob(
+        job=_spec(
+            Typed(job.value.public(), job.places.without(owner_keys)),
+            company,
+            Typed(book.value.public(), book.places.without(owner_book_keys)),
+            references,
+            files.logo,
         ),
-        company_places=company.places,
+        owners=OwnersJob(file=job.value, book=book.value),
+        problems=problems,
     )
-    owners = OwnersJob(file=job.value, book=book.value)
-    return ReadJob(job=spec, owners=owners, problems=tuple(problems))
+
+
+def _job_faults(
+    job: Typed[JobFile], company: Company, book: RateBook, scope_items: frozenset[str]
+) -> Iterator[Problem]:
+    yield from asked_faults(job, book)
+    yield from placement_faults(job, book)
+    yield from option_faults(job, book)
+    yield from after_signing_faults(job, company, book)
+    yield from bid_faults(job, book, scope_items)
+    yield from outcome_faults(job, book)
 
 
 def _kept(read: Typed[M] | tuple[Problem, ...], problems: list[Problem]) -> Typed[M] | None:
@@ -129,9 +143,43 @@ def _companion(job: Path, model: type[M], problems: list[Problem]) -> Typed[M] |
     return _kept(load(path, model), problems)
 
 
-def _as_name(identifier: str) -> str:
-    words = identifier.replace("_", " ")
-    return words[0].upper() + words[1:]
+def _logo(company: Typed[Company], problems: list[Problem]) -> Logo | None:
+    name = company.value.logo
+    if name is None:
+        return None
+    logo = shown_logo(Path(company.places.file).parent, name, company.places.of(("logo",)))
+    if isinstance(logo, Logo):
+        return logo
+    problems.append(logo)
+    return None
+
+
+def _spec(
+    job: Typed[Job],
+    company: Typed[Company],
+    book: Typed[RateBook],
+    references: tuple[Reference, ...],
+    logo: Logo | None,
+) -> JobSpec:
+    typed = job.value
+    return JobSpec(
+        typed=typed,
+        holds_until=typed.date + timedelta(days=typed.holds_days or company.value.holds_days),
+        finish=typed.finish,
+        placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
+        include=typed.include,
+        color=typed.color.colors if typed.color else (),
+        colors=tuple(look.colors for look in typed.colors),
+        not_included=(*company.value.not_included, *typed.not_included),
+        references=references,
+        company=company.value,
+        rate_book=book.value,
+        paper=company.value.paper_in(typed.units),
+        logo=logo,
+        places=job.places,
+        book_places=book.places,
+        company_places=company.places,
+    )
 
 
 def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
@@ -148,3 +196,8 @@ def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
         finish=typed.finish,
         include=typed.include,
     )
+
+
+def _as_name(identifier: str) -> str:
+    words = identifier.replace("_", " ")
+    return words[0].upper() + words[1:]

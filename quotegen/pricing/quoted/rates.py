@@ -11,6 +11,7 @@ from quotegen.quantity import (
     FEET_PER_METER,
     KM_PER_MILE,
     M3_PER_CUYD,
+    METRIC,
     SQFT_PER_M2,
     Length,
     Unit,
@@ -21,9 +22,6 @@ from quotegen.reading.fields.text_fields import Count, DayOfYear, Rate
 from quotegen.reading.files.rate_book import Applies, Basis, BookRate, Finish, Season
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.reading.yaml.located import DocumentPath
-
-METRIC = {Unit.SQ_FT: Unit.M2, Unit.FT: Unit.M, Unit.CU_YD: Unit.M3, Unit.MILE: Unit.KM}
-"""The metric unit that stands for each unit of the rate book."""
 
 US_PER_METRIC = {
     Unit.M2: SQFT_PER_M2,

@@ -28,29 +28,20 @@ def _measured(job: Typed[JobFile]) -> Iterator[Problem]:
     if measured is None:
         return
     if measured.date < job.value.date:
-        yield job.fault(
-            ("measured", "date"),
-            "measured-before-quote",
-            f"measured on {measured.date}, before the quote of {job.value.date}",
-            "correct the date; the forms are measured after the quote",
-        )
+        said = f"measured on {measured.date}, before the quote of {job.value.date}"
+        hint = "correct the date; the forms are measured after the quote"
+        yield job.fault(("measured", "date"), "measured-before-quote", said, hint)
     quoted = [placement.id for placement in job.value.placements]
+    here = ("measured", "placements")
     for name in measured.placements:
         if name not in quoted:
-            yield job.fault(
-                ("measured", "placements", name),
-                "measured-not-quoted",
-                f"the quote has no placement `{name}`",
-                near_miss(name, quoted),
-            )
+            said = f"the quote has no placement `{name}`"
+            yield job.fault((*here, name), "measured-not-quoted", said, near_miss(name, quoted))
     for name in quoted:
         if name not in measured.placements:
-            yield job.fault(
-                ("measured", "placements"),
-                "measured-left-out",
-                f"the placement `{name}` of the quote is not measured here",
-                f"measure it too, or type what was quoted under `{name}`",
-            )
+            said = f"the placement `{name}` of the quote is not measured here"
+            hint = f"measure it too, or type what was quoted under `{name}`"
+            yield job.fault(here, "measured-left-out", said, hint)
 
 
 def _accepted(job: Typed[JobFile]) -> Iterator[Problem]:
@@ -58,83 +49,58 @@ def _accepted(job: Typed[JobFile]) -> Iterator[Problem]:
     if accepted is None:
         return
     if accepted.date < quote.date:
-        yield job.fault(
-            ("accepted", "date"),
-            "accepted-before-quote",
-            f"accepted on {accepted.date}, before the quote of {quote.date}",
-            "correct one of the two dates",
-        )
+        said = f"accepted on {accepted.date}, before the quote of {quote.date}"
+        hint = "correct one of the two dates"
+        yield job.fault(("accepted", "date"), "accepted-before-quote", said, hint)
     offered = (quote.finish, *quote.compare)
     if accepted.finish is not None and accepted.finish not in offered:
-        yield job.fault(
-            ("accepted", "finish"),
-            "accepted-not-offered",
-            f"the quote does not offer the finish `{accepted.finish}`",
-            near_miss(accepted.finish, offered),
-        )
+        said = f"the quote does not offer the finish `{accepted.finish}`"
+        hint = near_miss(accepted.finish, offered)
+        yield job.fault(("accepted", "finish"), "accepted-not-offered", said, hint)
     for index, extra in enumerate(accepted.extras):
         if extra not in quote.extras:
-            yield job.fault(
-                ("accepted", "extras", index),
-                "accepted-not-offered",
-                f"the quote does not offer the extra `{extra}`",
-                near_miss(extra, quote.extras),
-            )
+            said = f"the quote does not offer the extra `{extra}`"
+            path, hint = ("accepted", "extras", index), near_miss(extra, quote.extras)
+            yield job.fault(path, "accepted-not-offered", said, hint)
 
 
 def _paid(job: Typed[JobFile], company: Company) -> Iterator[Problem]:
     known = [payment.id for payment in company.payments]
     seen: set[str] = set()
     for index, paid in enumerate(job.value.paid):
+        here = ("paid", index, "payment")
         if paid.payment not in known:
-            yield job.fault(
-                ("paid", index, "payment"),
-                "unknown-payment",
-                f"the company has no payment `{paid.payment}`",
-                near_miss(paid.payment, known),
-            )
+            said = f"the company has no payment `{paid.payment}`"
+            yield job.fault(here, "unknown-payment", said, near_miss(paid.payment, known))
         if paid.payment in seen:
-            yield job.fault(
-                ("paid", index, "payment"),
-                "paid-twice",
-                f"the payment `{paid.payment}` stands here a second time",
-                "add the two sums into one line",
-            )
+            said = f"the payment `{paid.payment}` stands here a second time"
+            yield job.fault(here, "paid-twice", said, "add the two sums into one line")
         seen.add(paid.payment)
 
 
 def _changes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
+    accepted = job.value.accepted
     for index, change in enumerate(job.value.changes):
         here: DocumentPath = ("changes", index)
-        if job.value.accepted is None:
-            yield job.fault(
-                here,
-                "change-not-accepted",
-                f"change {change.number} is on a quote that is not accepted",
-                "add `accepted: {date: ...}`, or change the quote itself and raise its revision",
-            )
-        elif change.date < job.value.accepted.date:
-            yield job.fault(
-                (*here, "date"),
-                "change-before-acceptance",
+        if accepted is None:
+            said = f"change {change.number} is on a quote that is not accepted"
+            hint = "add `accepted: {date: ...}`, or change the quote itself and raise its revision"
+            yield job.fault(here, "change-not-accepted", said, hint)
+        elif change.date < accepted.date:
+            said = (
                 f"change {change.number} is dated {change.date}, before the acceptance of "
-                f"{job.value.accepted.date}",
-                "correct one of the two dates",
+                f"{accepted.date}"
             )
+            hint = "correct one of the two dates"
+            yield job.fault((*here, "date"), "change-before-acceptance", said, hint)
         if change.number != index + 1:
-            yield job.fault(
-                (*here, "number"),
-                "change-number",
-                f"the change is number {change.number}; the next one is {index + 1}",
-                "number the changes 1, 2, 3 in the order in which they were agreed",
-            )
+            said = f"the change is number {change.number}; the next one is {index + 1}"
+            hint = "number the changes 1, 2, 3 in the order in which they were agreed"
+            yield job.fault((*here, "number"), "change-number", said, hint)
         if change.rate is not None and change.rate not in book.rates:
-            yield job.fault(
-                (*here, "rate"),
-                "unknown-rate",
-                f"the rate book has no rate `{change.rate}`",
-                near_miss(change.rate, book.rates),
-            )
+            said = f"the rate book has no rate `{change.rate}`"
+            hint = near_miss(change.rate, book.rates)
+            yield job.fault((*here, "rate"), "unknown-rate", said, hint)
 
 
 def _completed(job: Typed[JobFile]) -> Iterator[Problem]:
@@ -142,12 +108,9 @@ def _completed(job: Typed[JobFile]) -> Iterator[Problem]:
     if completed is None:
         return
     if accepted is None:
-        yield job.fault(
-            ("completed",),
-            "completed-not-accepted",
-            "the job is completed, and its quote is not accepted",
-            "add `accepted: {date: ...}`, which the warranty and the contract count from",
-        )
+        said = "the job is completed, and its quote is not accepted"
+        hint = "add `accepted: {date: ...}`, which the warranty and the contract count from"
+        yield job.fault(("completed",), "completed-not-accepted", said, hint)
     days = {
         "accepted": accepted.date if accepted else None,
         "poured": completed.poured,
@@ -157,9 +120,6 @@ def _completed(job: Typed[JobFile]) -> Iterator[Problem]:
     known = [(name, day) for name, day in days.items() if day is not None]
     for (before, first), (name, day) in pairwise(known):
         if day < first:
-            yield job.fault(
-                ("completed", name),
-                "completed-out-of-order",
-                f"`{name}` is {day}, before `{before}` on {first}",
-                "a job is accepted, poured, sealed and handed over in this order",
-            )
+            said = f"`{name}` is {day}, before `{before}` on {first}"
+            hint = "a job is accepted, poured, sealed and handed over in this order"
+            yield job.fault(("completed", name), "completed-out-of-order", said, hint)

@@ -1,4 +1,4 @@
-"""Checks of single rates: bands without gap or overlap, travel, allowances and colors."""
+"""Checks of each price of the book: scope, units, steps, bands, travel, allowance and color."""
 
 from collections.abc import Iterator
 from decimal import Decimal
@@ -7,60 +7,101 @@ from itertools import pairwise
 
 from quotegen.money import to_cents
 from quotegen.problem import Problem
-from quotegen.quantity import Unit, decimal_of
-from quotegen.reading.files.rate_book import (
-    Applies,
-    Band,
-    Basis,
-    BookRate,
-    ExceededRule,
-    Finish,
-)
-from quotegen.reading.files.rate_book_file import CostedBand, RateBookFile
+from quotegen.quantity import METRIC, Unit, decimal_of
+from quotegen.reading.fields.text_fields import Rate
+from quotegen.reading.files.rate_book import Applies, Band, Basis, BookRate, ExceededRule
+from quotegen.reading.files.rate_book_file import CostedBand, CostedRate, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss
 
-TRAVELLED = (Unit.MILE, Unit.HOUR)
+TRAVELED = (Unit.MILE, Unit.HOUR)
 
 
-def rates_themselves(book: Typed[RateBookFile]) -> Iterator[Problem]:
-    """Yield what is wrong within one rate, or between a finish and its colors."""
+def rate_faults(book: Typed[RateBookFile], scope_items: frozenset[str]) -> Iterator[Problem]:
+    """Yield what is wrong within one rate of the book."""
     for rate_id, rate in book.value.rates.items():
         path = ("rates", rate_id)
-        for kind in ("by_size", "by_slice"):
-            yield from _bands(book, (*path, kind), getattr(rate, kind))
-        if rate.by_size:
-            yield from _inversions(book, (*path, "by_size"), rate.by_size)
-        yield from _road(book, path, rate)
+        yield from _names(book, path, rate, scope_items)
+        yield from _units(book, path, rate)
+        yield from _steps(book, path, rate)
+        for kind, bands in (("by_size", rate.by_size), ("by_slice", rate.by_slice)):
+            yield from _bands(book, (*path, kind), bands)
+        yield from _inversions(book, (*path, "by_size"), rate.by_size)
+        yield from _travel(book, path, rate)
         yield from _allowance(book, path, rate)
         if (rate.applies is Applies.COLOR) != (rate.color is not None):
-            yield book.fault(
-                path,
-                "color-how",
-                "a color needs both `applies: with color` and `color:`, how it is made",
-                "add the other line: integral, hardener, release or antiquing",
-            )
-    for finish_id, finish in book.value.finishes.items():
-        yield from _colors(book, ("finishes", finish_id, "colors"), finish)
+            said = "a color needs both `applies: with color` and `color:`, how it is made"
+            hint = "add the other line: integral, hardener, release or antiquing"
+            yield book.fault(path, "color-how", said, hint)
+
+
+def cost_unit(
+    book: Typed[RateBookFile], path: DocumentPath, price: Rate | None, cost: Rate | None
+) -> Iterator[Problem]:
+    """Yield a cost that is for another unit than its price."""
+    if price is not None and cost is not None and price.unit is not cost.unit:
+        said = f"the cost is per {cost.unit.value}, the price per {price.unit.value}"
+        yield book.fault(path, "cost-unit", said, f"type what one {price.unit.value} costs you")
+
+
+def _names(
+    book: Typed[RateBookFile], path: DocumentPath, rate: BookRate, scope_items: frozenset[str]
+) -> Iterator[Problem]:
+    for index, item in enumerate(rate.covers):
+        if item not in scope_items:
+            said = f"`{item}` is not a scope item that content/ explains"
+            hint = near_miss(item, scope_items)
+            yield book.fault((*path, "covers", index), "unknown-scope-item", said, hint)
+    known = book.value.reinforcement
+    if rate.reinforcement and rate.reinforcement not in known:
+        said = f"there is no reinforcement `{rate.reinforcement}` in this book"
+        hint = near_miss(rate.reinforcement, known)
+        yield book.fault((*path, "reinforcement"), "unknown-reinforcement", said, hint)
+
+
+def _units(book: Typed[RateBookFile], path: DocumentPath, rate: CostedRate) -> Iterator[Problem]:
+    """A book is in US units; a metric job converts each rate once, to the cent."""
+    prices = (rate.rate, *(s.rate for s in rate.by_thickness), *(b.rate for b in rate.bands))
+    for unit in (price.unit for price in prices if price is not None):
+        if unit in METRIC.values():
+            said = f"the price is per {unit.value}; a rate book is in sq ft, ft and cu yd"
+            hint = "a metric job is shown in meters all the same: each rate is converted once"
+            yield book.fault((*path, "rate"), "metric-rate", said, hint)
+        if unit is Unit.FT and rate.of is None and rate.applies is not Applies.ASKED:
+            said = "a price by the foot needs `of`: which edge does it follow?"
+            yield book.fault(path, "rate-of", said, "add a line like `of: outer edge`")
+    yield from cost_unit(book, (*path, "cost"), rate.rate, rate.cost)
+
+
+def _steps(book: Typed[RateBookFile], path: DocumentPath, rate: CostedRate) -> Iterator[Problem]:
+    for index, step in enumerate(rate.by_thickness):
+        here = (*path, "by_thickness", index)
+        yield from cost_unit(book, (*here, "cost"), step.rate, step.cost)
+        unit, first = step.rate.unit, rate.by_thickness[0].rate.unit
+        if unit is not first:
+            said = f"this price is per {unit.value}, the first one per {first.value}"
+            hint = "price every thickness per the same unit"
+            yield book.fault((*here, "rate"), "step-unit", said, hint)
+    thick = [step.thickness for step in rate.by_thickness]
+    if thick != sorted(set(thick)):
+        said = "the thicknesses must rise from line to line"
+        yield book.fault((*path, "by_thickness"), "thickness-order", said, "put the thinnest first")
 
 
 def _bands(
     book: Typed[RateBookFile], path: DocumentPath, bands: tuple[CostedBand, ...]
 ) -> Iterator[Problem]:
+    """Yield bands in different units, and gaps and overlaps between them."""
     unit = bands[0].rate.unit if bands else None
     for index, band in enumerate(bands):
-        wrong = [
-            b.unit for b in (band.from_, band.to, band.rate, band.cost) if b and b.unit is not unit
-        ]
+        parts = (band.from_, band.to, band.rate, band.cost)
+        wrong = [part.unit for part in parts if part and part.unit is not unit]
         if wrong and unit:
-            said = wrong[0].value if wrong[0] else "nothing"
-            yield book.fault(
-                (*path, index),
-                "band-unit",
-                f"the bands of a price per {unit.value} count {unit.value}; this one has {said}",
-                f"type sizes like 400 {unit.value} and every rate per {unit.value}",
-            )
+            found, per = wrong[0].value if wrong[0] else "nothing", unit.value
+            said = f"the bands of a price per {per} count {per}; this one has {found}"
+            hint = f"type sizes like 400 {per} and every rate per {per}"
+            yield book.fault((*path, index), "band-unit", said, hint)
             return
     if bands and bands[0].from_ is not None:
         yield _gap(book, (*path, 0, "from"), "nothing", _size(bands[0], "from_"))
@@ -77,13 +118,12 @@ def _border(
     start = above.from_.amount if above.from_ else None
     begins = below.from_.amount if below.from_ else None
     if end is None or start is None or start < end or (begins or 0) >= end:
-        yield book.fault(
-            path,
-            "band-overlap",
+        said = (
             f"this band, from {_size(above, 'from_')}, overlaps the one before it, "
-            f"which goes up to {_size(below, 'to')}",
-            "let each band but the first have `from`, each but the last `to`, and let them meet",
+            f"which goes up to {_size(below, 'to')}"
         )
+        hint = "let each band but the first have `from`, each but the last `to`, and let them meet"
+        yield book.fault(path, "band-overlap", said, hint)
     elif start > end:
         yield _gap(book, path, _size(below, "to"), _size(above, "from_"))
 
@@ -91,6 +131,7 @@ def _border(
 def _inversions(
     book: Typed[RateBookFile], path: DocumentPath, bands: tuple[Band, ...]
 ) -> Iterator[Problem]:
+    """Yield borders at which a larger job would cost less than a smaller one."""
     for index, (below, above) in enumerate(pairwise(bands), start=1):
         size = below.to.amount if below.to else None
         if size is None or above.rate.amount >= below.rate.amount:
@@ -98,13 +139,12 @@ def _inversions(
         before, after = to_cents(size * below.rate.amount), to_cents(size * above.rate.amount)
         unit = above.rate.unit.value
         until = f"up to {_even(size, below, above):,.1f} {unit} " if above.rate.amount else ""
-        yield book.fault(
-            (*path, index, "rate"),
-            "band-inversion",
+        said = (
             f"{size} {unit} cost ${before:,} at the rate below and ${after:,} at this one, so that "
-            f"{until}a larger job would be cheaper",
-            "use `by_slice`, where each rate pays for its own slice alone; or raise this rate",
+            f"{until}a larger job would be cheaper"
         )
+        hint = "use `by_slice`, where each rate pays for its own slice alone; or raise this rate"
+        yield book.fault((*path, index, "rate"), "band-inversion", said, hint)
 
 
 def _even(size: Decimal, below: Band, above: Band) -> Decimal:
@@ -112,25 +152,20 @@ def _even(size: Decimal, below: Band, above: Band) -> Decimal:
     return decimal_of(Fraction(size * below.rate.amount) / Fraction(above.rate.amount))
 
 
-def _road(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:
+def _travel(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:
     unit = rate.rate.unit if rate.rate else None
-    if rate.travel is None and unit in TRAVELLED and rate.applies is not Applies.ASKED:
-        yield book.fault(
-            path,
-            "how-many",
-            f"nothing says how many {unit.value}s a job has" if unit else "",
-            "add `travel: {both_ways: yes}` for the way to the site, or `applies: asked`",
-        )
-    if rate.travel is not None:
-        free = rate.travel.free
-        other = free and (free.miles is None if unit is Unit.MILE else free.hours is None)
-        if unit not in TRAVELLED or other:
-            yield book.fault(
-                (*path, "travel"),
-                "travel-unit",
-                "travel is priced by the mile with free miles, or by the hour with free time",
-                "type it like $1.80 / mile with free: 10 miles, or $85 / hour with free: 30 min",
-            )
+    if rate.travel is None and unit in TRAVELED and rate.applies is not Applies.ASKED:
+        said = f"nothing says how many {unit.value}s a job has" if unit else ""
+        hint = "add `travel: {both_ways: yes}` for the way to the site, or `applies: asked`"
+        yield book.fault(path, "how-many", said, hint)
+    if rate.travel is None:
+        return
+    free = rate.travel.free
+    other = free and (free.miles is None if unit is Unit.MILE else free.hours is None)
+    if unit not in TRAVELED or other:
+        said = "travel is priced by the mile with free miles, or by the hour with free time"
+        hint = "type it like $1.80 / mile with free: 10 miles, or $85 / hour with free: 30 min"
+        yield book.fault((*path, "travel"), "travel-unit", said, hint)
 
 
 def _allowance(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:
@@ -138,31 +173,13 @@ def _allowance(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) ->
     if exceeded is None:
         return
     if rate.basis is not Basis.ALLOWANCE:
-        yield book.fault(
-            (*path, "exceeded"),
-            "not-an-allowance",
-            "only an allowance can be exceeded, and this rate is none",
-            "add `basis: allowance`, or delete `exceeded`",
-        )
+        said = "only an allowance can be exceeded, and this rate is none"
+        hint = "add `basis: allowance`, or delete `exceeded`"
+        yield book.fault((*path, "exceeded"), "not-an-allowance", said, hint)
     if (exceeded.rule is ExceededRule.COST_PLUS) != (exceeded.plus is not None):
-        yield book.fault(
-            (*path, "exceeded"),
-            "plus-what",
-            "`plus` goes with the rule `cost plus`, and with no other",
-            "type {rule: cost plus, plus: 15%}, {rule: at cost} or {rule: capped}",
-        )
-
-
-def _colors(book: Typed[RateBookFile], path: DocumentPath, finish: Finish) -> Iterator[Problem]:
-    known = [i for i, rate in book.value.rates.items() if rate.applies is Applies.COLOR]
-    for index, color in enumerate(finish.colors):
-        if color not in known:
-            yield book.fault(
-                (*path, index),
-                "unknown-color",
-                f"the rate book has no color `{color}`",
-                near_miss(color, known),
-            )
+        said = "`plus` goes with the rule `cost plus`, and with no other"
+        hint = "type {rule: cost plus, plus: 15%}, {rule: at cost} or {rule: capped}"
+        yield book.fault((*path, "exceeded"), "plus-what", said, hint)
 
 
 def _size(band: Band, end: str) -> str:
@@ -171,9 +188,6 @@ def _size(band: Band, end: str) -> str:
 
 
 def _gap(book: Typed[RateBookFile], path: DocumentPath, end: str, start: str) -> Problem:
-    return book.fault(
-        path,
-        "band-gap",
-        f"no band has a price between {end} and {start}",
-        "leave out `from` in the first band and `to` in the last, and let the others meet",
-    )
+    said = f"no band has a price between {end} and {start}"
+    hint = "leave out `from` in the first band and `to` in the last, and let the others meet"
+    return book.fault(path, "band-gap", said, hint)

@@ -7,7 +7,7 @@ from typing import Annotated
 from pydantic import AfterValidator, Field
 from pydantic_core import PydanticCustomError
 
-from quotegen.quantity import decimal_of
+from quotegen.quantity import Units, decimal_of
 from quotegen.reading.fields.typed_fields import (
     ColorField,
     DateField,
@@ -151,3 +151,9 @@ class Company(Model):
     warranty: Word
     standards: Standards = Standards()
     not_included: tuple[Excluded, ...] = ()
+
+    def paper_in(self, units: Units) -> PaperSize:
+        """Return the company's paper; where it names none, Letter in feet and A4 in meters."""
+        if self.paper is not None:
+            return self.paper
+        return PaperSize.LETTER if units is Units.US else PaperSize.A4

@@ -33,8 +33,8 @@ from quotegen.reading.files.forecast import Forecast
 from quotegen.reading.files.other_bids import OtherBid
 from quotegen.reading.files.shapes import Shape, Side
 from quotegen.reading.files.site_parts import (
+    Along,
     DeepEdge,
-    EdgePart,
     FallsFrom,
     Flight,
     GroundHeight,
@@ -139,7 +139,7 @@ class Placement(Model):
     fall: SlopeField | None = None
     falls_toward: Side | None = None
     falls_away_from: FallsFrom | None = None
-    drained_edges: tuple[EdgePart, ...] = ()
+    drained_edges: tuple[Along, ...] = ()
     water_goes_to: Word | None = None
     stated_height: StatedHeight | None = None
     ground: tuple[GroundHeight, ...] = ()

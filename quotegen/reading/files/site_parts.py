@@ -1,21 +1,17 @@
 """Parts of a job file about the ground: deep edges, heights, steps, prepared ground, obstacles."""
 
 from enum import StrEnum
+from typing import Literal, TypeAlias
 
 from pydantic import Field
 
 from quotegen.reading.fields.typed_fields import AnyLength, LengthField, Model, PointField, Word
-from quotegen.reading.files.shapes import Shape
+from quotegen.reading.files.shapes import EdgeKind, Shape
 
-
-class EdgePart(StrEnum):
-    """The edge that something runs along."""
-
-    OUTER = "outer edge"
-    FORMED = "formed edge"
-    HOUSE = "house edge"
-    POOL = "pool edge"
-    INNER = "inner edge"
+Along: TypeAlias = Literal[
+    EdgeKind.OUTER, EdgeKind.FORMED, EdgeKind.HOUSE, EdgeKind.POOL, EdgeKind.INNER
+]
+"""The edges that something can run along."""
 
 
 class FallsFrom(StrEnum):
@@ -35,7 +31,7 @@ class DeepEdge(Model):
         taper: how far the underside slopes back up beyond the width; none if left out.
     """
 
-    along: EdgePart
+    along: Along
     width: LengthField
     depth: LengthField
     taper: LengthField | None = None

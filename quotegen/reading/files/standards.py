@@ -5,7 +5,7 @@ from datetime import date
 from decimal import Decimal
 from types import MappingProxyType
 
-from quotegen.problem import Problem, Severity
+from quotegen.problem import Problem
 from quotegen.quantity import Length, decimal_of
 from quotegen.reading.fields.typed_fields import LengthField, Model
 from quotegen.reading.yaml.located import Places
@@ -50,11 +50,10 @@ def looser_standards(
 
 
 def _looser(name: str, company: Places, rules: RuleBook, on: date) -> Problem:
-    return company.fault(
+    return company.warning(
         ("standards", name),
         "standard-looser",
         f"`{name}` allows more than the {rules.text(name, on)} of "
         f"{rules.rule(name).at(on).reference}",
         "promise that figure or a smaller one, or leave the line out",
-        Severity.WARNING,
     )

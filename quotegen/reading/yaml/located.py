@@ -5,7 +5,7 @@ price or a date of a quote number. Anchors and aliases are refused, which also e
 """
 
 from collections.abc import Iterator, Mapping, Set
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import TypeAlias
 
@@ -56,23 +56,14 @@ class Places:
         )
         return Places(self.file, *map(MappingProxyType, kept))
 
-    def fault(
-        self,
-        path: DocumentPath,
-        code: str,
-        message: str,
-        hint: str,
-        severity: Severity = Severity.ERROR,
-    ) -> Problem:
-        """Return a problem with the value at a path of the file."""
-        return Problem(
-            code=code,
-            severity=severity,
-            source=self.of(path),
-            path=path_text(path),
-            message=message,
-            hint=hint,
-        )
+    def fault(self, path: DocumentPath, code: str, message: str, hint: str) -> Problem:
+        """Return an error in the value at a path of the file."""
+        source = self.of(path)
+        return Problem(code=code, source=source, path=path_text(path), message=message, hint=hint)
+
+    def warning(self, path: DocumentPath, code: str, message: str, hint: str) -> Problem:
+        """Return a warning about the value at a path of the file."""
+        return replace(self.fault(path, code, message, hint), severity=Severity.WARNING)
 
     def _nearest(self, places: Mapping[DocumentPath, Source], path: DocumentPath) -> Source:
         for length in range(len(path), -1, -1):

@@ -1,5 +1,6 @@
 """A document against its model: the typed value, or every fault with its place and near miss."""
 
+import re
 from collections.abc import Iterable
 from difflib import get_close_matches
 from typing import Any, TypeVar, get_args
@@ -59,10 +60,10 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         code, message = "missing-key", f"`{path[-1]}:` is missing"
         hint = f"add a line `{path[-1]}: ...` {_inside(path[:-1])}"
         place = places.of_key(path[:-1])
-    elif kind == "enum" and isinstance(found, str):
+    elif kind in _ONE_OF and isinstance(found, str):
         code, message = "unknown-word", f"`{cut_short(found)}` is not known here"
         hint = near_miss(cut_short(found), _allowed(details))
-    elif kind in {"string_too_short", "string_type", "enum", "no-value", "not-one-value"} or (
+    elif kind in {*_ONE_OF, "string_too_short", "string_type", "no-value", "not-one-value"} or (
         kind == "string_pattern_mismatch" and not str(found).strip()
     ):
         code, message, hint = _text_fault(found)
@@ -77,6 +78,7 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
 
 
 _COORDINATES = 2
+_ONE_OF = frozenset({"enum", "literal_error"})
 _FORMS = {
     r"^[A-Z]{2}$": "two capital letters, such as OH",
     r"^[a-z][a-z0-9_]*$": "use small letters, digits and _ , beginning with a letter: pool_deck",
@@ -144,10 +146,7 @@ def _inside(path: DocumentPath) -> str:
 
 
 def _allowed(details: ErrorDetails) -> list[str]:
-    expected = str(details.get("ctx", {}).get("expected", ""))
-    return [
-        word.strip(" '") for word in expected.replace(" or ", ",").split(",") if word.strip(" '")
-    ]
+    return re.findall("'([^']+)'", str(details.get("ctx", {}).get("expected", "")))
 
 
 def _keys(model: type[BaseModel] | None) -> list[str]:

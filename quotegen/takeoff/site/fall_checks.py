@@ -6,12 +6,10 @@ from fractions import Fraction
 from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
-from quotegen.problem import Problem, Severity
+from quotegen.problem import Problem
 from quotegen.quantity import mixed_number, nearest, rounded, tape
 from quotegen.reading.files.shapes import EdgeKind
-from quotegen.reading.files.site_parts import EdgePart
 from quotegen.reading.records import JobSpec, PlacementSpec
-from quotegen.reading.yaml.located import DocumentPath, path_text
 from quotegen.takeoff.plan_geometry import EdgeRun
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.shapes.faults import spot, tape_of
@@ -38,9 +36,9 @@ def fall_warnings(
     for spec, measured in zip(job.placements, takeoff.placements, strict=True):
         surface = surfaces.get(spec.id)
         if surface is not None:
-            if EdgePart.HOUSE not in spec.typed.drained_edges:
+            if EdgeKind.HOUSE not in spec.typed.drained_edges:
                 yield from _at_house(job, spec, region_of(measured), house, surface, rules)
-            if EdgePart.POOL not in spec.typed.drained_edges:
+            if EdgeKind.POOL not in spec.typed.drained_edges:
                 yield from _at_pool(job, spec, measured, surface, rules)
             yield from _over_ground(job, spec, measured, surface)
         yield from _steps(job, spec, rules)
@@ -68,8 +66,7 @@ def _at_house(
     least, path = min(falls), (*spec.path, "fall")
     reference = rules.rule("slope_by_house").at(job.quote_date).reference
     if least < _UPHILL:
-        yield _fault(
-            job,
+        yield job.places.warning(
             path,
             "falls-to-house",
             f"{spec.name} falls toward the house, {_slope(-least)}; water would stand at the wall",
@@ -78,8 +75,7 @@ def _at_house(
         )
     elif not drains_from_house(least, rules, job.quote_date):
         rule = rules.text("slope_by_house", job.quote_date)
-        yield _fault(
-            job,
+        yield job.places.warning(
             path,
             "fall-at-house",
             f"{spec.name} falls {_slope(least)} away from the house; within"
@@ -115,8 +111,7 @@ def _at_pool(
     toward = [mark for mark, fall in least.items() if fall < _UPHILL]
     if toward:
         worst = -min(least.values())
-        yield _fault(
-            job,
+        yield job.places.warning(
             path,
             "falls-to-pool",
             f"{spec.name} falls toward the pool at the {_edges(toward)}, up to {_slope(worst)};"
@@ -126,8 +121,7 @@ def _at_pool(
         )
     elif least and not drains_from_pool(min(least.values()), rules, on):
         low = [mark for mark, fall in least.items() if not drains_from_pool(fall, rules, on)]
-        yield _fault(
-            job,
+        yield job.places.warning(
             path,
             "fall-at-pool",
             f"{spec.name} falls {_slope(min(least.values()))} away from the pool at the"
@@ -146,8 +140,7 @@ def _over_ground(
         proud_ft = surface.height_ft(at) - typed.height.ft
         depth_ft = _edge_depth_ft(spec, measured, at)
         if rounded(proud_ft - depth_ft, 4) > 0:
-            yield _fault(
-                job,
+            yield job.places.warning(
                 (*spec.path, "ground", index),
                 "deck-stands-proud",
                 f"at {spot(at)} the finished top stands {tape_of(proud_ft)} over the ground and"
@@ -161,7 +154,7 @@ def _edge_depth_ft(
 ) -> float:
     depths = [spec.thickness.ft]
     for deep in spec.deep_edges:
-        runs = runs_along(measured.edges, EdgeKind(deep.along.value))
+        runs = runs_along(measured.edges, deep.along)
         near = any(LineString(r.points_ft).distance(Point(at)) < _ON_THE_EDGE_FT for r in runs)
         if near:
             depths.append(deep.depth.ft)
@@ -175,8 +168,7 @@ def _steps(job: JobSpec, spec: PlacementSpec, rules: RuleBook) -> Iterator[Probl
     risers = [riser.inches for riser in spec.typed.steps.risers]
     shown = [tape(riser.feet) for riser in spec.typed.steps.risers]
     if not risers_even(risers, rules, on):
-        yield _fault(
-            job,
+        yield job.places.warning(
             path,
             "risers-differ",
             f"the steps are from {shown[risers.index(min(risers))]} to"
@@ -187,8 +179,7 @@ def _steps(job: JobSpec, spec: PlacementSpec, rules: RuleBook) -> Iterator[Probl
         )
     for index, riser in enumerate(risers):
         if riser_too_high(riser, rules, on):
-            yield _fault(
-                job,
+            yield job.places.warning(
                 (*path, index),
                 "riser-too-high",
                 f"this step is {shown[index]} high; at most"
@@ -205,14 +196,3 @@ def _edges(marks: list[str]) -> str:
 def _slope(inches: Fraction) -> str:
     sixteenths = nearest(inches)
     return f"{mixed_number(sixteenths)} in per ft" if sixteenths else "not at all"
-
-
-def _fault(job: JobSpec, path: DocumentPath, code: str, message: str, hint: str) -> Problem:
-    return Problem(
-        code=code,
-        source=job.source(*path),
-        path=path_text(path),
-        severity=Severity.WARNING,
-        message=message,
-        hint=hint,
-    )

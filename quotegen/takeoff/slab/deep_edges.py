@@ -9,8 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from quotegen.problem import Source
 from quotegen.quantity import decimal_of, rounded
-from quotegen.reading.files.shapes import EdgeKind
-from quotegen.reading.files.site_parts import DeepEdge, EdgePart
+from quotegen.reading.files.site_parts import DeepEdge
 from quotegen.takeoff.plan_geometry import EdgeRun
 from quotegen.takeoff.slab.edges import runs_along
 from quotegen.trade.concrete import net_volume_cuyd
@@ -20,11 +19,6 @@ from quotegen.working import Step, given
 _STRIP_PLACES = 2
 _GIVEN_PLACES = 4
 _VOLUME_RULE = "sqft_inches_per_cubic_yard"
-
-
-def edge_of(part: EdgePart) -> EdgeKind:
-    """Return the edge that a part of the job file names."""
-    return EdgeKind(part.value)
 
 
 def strip_sqft(region: BaseGeometry, runs: Sequence[EdgeRun], width_ft: float) -> float:
@@ -71,7 +65,7 @@ def deep_edge_step(
         rules: of the trade.
         on: the quote date.
     """
-    along = runs_along(runs, edge_of(deep.along))
+    along = runs_along(runs, deep.along)
     if not along or deep.depth.feet <= thickness:
         return None
     bottom = strip_sqft(region, along, deep.width.ft)

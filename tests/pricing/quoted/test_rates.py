@@ -6,8 +6,8 @@ from typing import ClassVar
 
 import pytest
 
-from quotegen.pricing.quoted.rates import METRIC, basis_of, rate_at, shown_rate
-from quotegen.quantity import Length, Unit, Units
+from quotegen.pricing.quoted.rates import basis_of, rate_at, shown_rate
+from quotegen.quantity import METRIC, Length, Unit, Units
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Basis, BookRate
 from tests.pricing.shop import (

@@ -15,42 +15,39 @@ from quotegen.reading.yaml.validate import near_miss
 _EVERY_DAY = (SET_UP, CLEAN_UP, DRIVE)
 
 
-def costs_against_book(book: Typed[RateBookFile], scope_items: frozenset[str]) -> Iterator[Problem]:
+def cost_faults(book: Typed[RateBookFile], scope_items: frozenset[str]) -> Iterator[Problem]:
     """Yield what the costs name and the book does not have, or has in another unit."""
     costs = book.value.costs
     if costs is None:
         return
+    yield from _hours(book, costs)
+    for material, price in costs.materials.items():
+        allowed, path = BOUGHT_BY[material], ("costs", "materials", material.value, "price")
+        if price.price.unit not in allowed:
+            said = (
+                f"the order list buys `{material.value}` by the {' or '.join(allowed)}; this "
+                f"price is per {price.price.unit}"
+            )
+            hint = f"type what one {allowed[0]} costs you, delivered"
+            yield book.fault(path, "material-unit", said, hint)
+    yield from _equipment(book, costs, scope_items)
+    if costs.floors.margin == 1:
+        said, hint = "no price has a margin of 100%", "type a share of the price like 18%"
+        yield book.fault(("costs", "floors", "margin"), "floor-margin", said, hint)
+
+
+def _hours(book: Typed[RateBookFile], costs: Costs) -> Iterator[Problem]:
     for step, hours in costs.hours.items():
         here: DocumentPath = ("costs", "hours", step)
         units = _units(book.value, step)
         if not units:
             yield _unknown_hours(book, here, step, (*book.value.rates, *book.value.finishes))
         elif hours.work is not None and hours.work.unit not in units:
-            unit = next(iter(units))
+            unit, typed = next(iter(units)).value, hours.work.unit.value
+            said = f"`{step}` is priced per {unit}; these hours are per {typed}"
             yield book.fault(
-                (*here, "work"),
-                "hours-unit",
-                f"`{step}` is priced per {unit.value}; these hours are per {hours.work.unit.value}",
-                f"type them like 1.2 hours / {unit.value}",
+                (*here, "work"), "hours-unit", said, f"type them like 1.2 hours / {unit}"
             )
-    for material, price in costs.materials.items():
-        allowed = BOUGHT_BY[material]
-        if price.price.unit not in allowed:
-            yield book.fault(
-                ("costs", "materials", material.value, "price"),
-                "material-unit",
-                f"the order list buys `{material.value}` by the {' or '.join(allowed)}; this "
-                f"price is per {price.price.unit}",
-                f"type what one {allowed[0]} costs you, delivered",
-            )
-    yield from _equipment(book, costs, scope_items)
-    if costs.floors.margin == 1:
-        yield book.fault(
-            ("costs", "floors", "margin"),
-            "floor-margin",
-            "no price has a margin of 100%",
-            "type a share of the price like 18%",
-        )
 
 
 def _units(book: RateBook, step: str) -> set[Unit]:
@@ -71,12 +68,9 @@ def _equipment(
     for machine_id, machine in costs.equipment.items():
         here: DocumentPath = ("costs", "equipment", machine_id)
         if machine.visit not in book.value.visits:
-            yield book.fault(
-                (*here, "visit"),
-                "unknown-visit",
-                f"there is no visit `{machine.visit}` in this book",
-                near_miss(machine.visit, book.value.visits),
-            )
+            said = f"there is no visit `{machine.visit}` in this book"
+            hint = near_miss(machine.visit, book.value.visits)
+            yield book.fault((*here, "visit"), "unknown-visit", said, hint)
         if machine.covers is not None and machine.covers not in scope_items:
             yield _unknown_item(book, (*here, "covers"), machine.covers, scope_items)
         for index, finish in enumerate(machine.finishes):
@@ -84,37 +78,30 @@ def _equipment(
                 yield _unknown_finish(book, (*here, "finishes", index), finish, book.value)
 
 
-def bids_and_outcome(
+def bid_faults(
     job: Typed[JobFile], book: RateBook, scope_items: frozenset[str]
 ) -> Iterator[Problem]:
-    """Yield what is wrong with other bids, and with how the job came out."""
+    """Yield what is wrong with other bids."""
     seen: set[str] = set()
     for index, bid in enumerate(job.value.other_bids):
         here: DocumentPath = ("other_bids", index)
         if bid.id in seen:
-            yield job.fault(
-                (*here, "id"),
-                "bid-twice",
-                f"there is already a bid `{bid.id}`",
-                "give each its own id",
-            )
+            said = f"there is already a bid `{bid.id}`"
+            yield job.fault((*here, "id"), "bid-twice", said, "give each its own id")
         seen.add(bid.id)
         if not bid.total:
-            yield job.fault(
-                (*here, "total"),
-                "bid-without-total",
-                "a bid of nothing is none to compare with",
-                "type its total, or delete the bid",
-            )
+            said = "a bid of nothing is none to compare with"
+            hint = "type its total, or delete the bid"
+            yield job.fault((*here, "total"), "bid-without-total", said, hint)
         if bid.finish is not None and bid.finish not in book.finishes:
             yield _unknown_finish(job, (*here, "finish"), bid.finish, book)
         for item in bid.scope:
             if item not in scope_items:
                 yield _unknown_item(job, (*here, "scope", item), item, scope_items)
-    yield from _outcome(job, book)
 
 
-def _outcome(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
+def outcome_faults(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
+    """Yield what cannot be of how the job came out."""
     actual = job.value.actual
     if actual is None:
         return
@@ -123,42 +110,32 @@ def _outcome(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
         if step not in known:
             yield _unknown_hours(job, ("actual", "hours", step), step, known)
     if actual.done < job.value.date:
-        yield job.fault(
-            ("actual", "done"),
-            "done-before-quote",
-            f"the job was done on {actual.done}, before the date of the quote",
-            "change `done` or `date`",
-        )
+        said = f"the job was done on {actual.done}, before the date of the quote"
+        yield job.fault(("actual", "done"), "done-before-quote", said, "change `done` or `date`")
 
 
 def _unknown_hours(
-    file: Typed[JobFile] | Typed[RateBookFile], path: DocumentPath, step: str, known: Iterable[str]
+    file: Typed[JobFile] | Typed[RateBookFile],
+    path: DocumentPath,
+    step: str,
+    known: Iterable[str],
 ) -> Problem:
-    return file.fault(
-        path,
-        "unknown-hours",
-        f"the rate book has no rate or finish `{step}`",
-        near_miss(step, known),
-    )
+    said = f"the rate book has no rate or finish `{step}`"
+    return file.fault(path, "unknown-hours", said, near_miss(step, known))
 
 
 def _unknown_item(
-    file: Typed[JobFile] | Typed[RateBookFile], path: DocumentPath, item: str, known: Iterable[str]
+    file: Typed[JobFile] | Typed[RateBookFile],
+    path: DocumentPath,
+    item: str,
+    known: Iterable[str],
 ) -> Problem:
-    return file.fault(
-        path,
-        "unknown-scope-item",
-        f"`{item}` is not a scope item that content/ explains",
-        near_miss(item, known),
-    )
+    said = f"`{item}` is not a scope item that content/ explains"
+    return file.fault(path, "unknown-scope-item", said, near_miss(item, known))
 
 
 def _unknown_finish(
     file: Typed[JobFile] | Typed[RateBookFile], path: DocumentPath, finish: str, book: RateBook
 ) -> Problem:
-    return file.fault(
-        path,
-        "unknown-finish",
-        f"the rate book has no finish `{finish}`",
-        near_miss(finish, book.finishes),
-    )
+    said = f"the rate book has no finish `{finish}`"
+    return file.fault(path, "unknown-finish", said, near_miss(finish, book.finishes))

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from quotegen.problem import Severity
-from quotegen.reading.checks.across_files import FIRST_DAY
+from quotegen.reading.checks.asked import FIRST_DAY
 from quotegen.reading.read import read_job
 from quotegen.reading.records import ReadJob
 from quotegen.trade.rules import load_rules
