@@ -32,10 +32,10 @@ def build(job: Path) -> Package:
     shared = pipeline.read_shared()
     if not isinstance(shared, pipeline.Shared):
         sys.exit("\n".join(map(str, shared)))
-    built = pipeline.build(job, shared)
-    if built.package is None:
+    built = pipeline.build((job,), shared)
+    if not built.packages:
         sys.exit("\n".join(map(str, built.problems)))
-    return built.package
+    return next(iter(built.packages.values()))
 
 
 def seconds(work: Callable[[], object]) -> float:

@@ -102,13 +102,10 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
         _exit_for_machine(missing)
     shared = _read_shared()
     with progress(len(jobs)) as announce:
-        built = [pipeline.build(job, shared, announce) for job in jobs]
-    problems = (*(p for one in built for p in one.problems), *pipeline.same_number(jobs, built))
-    if not has_error(problems):
-        for one in built:
-            if one.package is not None:
-                _write(out / one.quote, one.package.files)
-    _exit_with(problems)
+        built = pipeline.build(jobs, shared, announce)
+    for quote, one in built.packages.items():
+        _write(out / quote, one.files)
+    _exit_with(built.problems)
 
 
 @commands.command()

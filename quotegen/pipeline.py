@@ -1,6 +1,6 @@
 """The stages of one job, in order. Stops before stage 6 if there is any error; writes nothing."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from importlib.resources.abc import Traversable
@@ -11,16 +11,23 @@ from typing import TYPE_CHECKING, TypeAlias
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.money import ZERO
-from quotegen.pricing.checks import asked_problems, deposit_problems, law_problems, mix_problems
+from quotegen.pricing.checks import price_problems
 from quotegen.pricing.contract.contract import contract_of
 from quotegen.pricing.costs.floors import floor_problems
-from quotegen.pricing.costs.outcome import Outcome, drift_of
+from quotegen.pricing.costs.outcome import (
+    Outcome,
+    drift_of,
+    hours_go_by_access,
+    outcome_of,
+    without_joint_plan,
+)
 from quotegen.pricing.costs.owner import OwnersFigures, owners_figures
-from quotegen.pricing.quoted.access import with_access
+from quotegen.pricing.quoted.access import AccessChoice, with_access
 from quotegen.pricing.quoted.ballpark import ballpark_of
 from quotegen.pricing.quoted.price import price
+from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
-from quotegen.problem import Problem, Severity, Source, has_error, in_file_order
+from quotegen.problem import Problem, has_error, in_file_order
 from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
@@ -63,24 +70,27 @@ class Shared:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Figured:
-    """One job after stages 1 to 4: its results, or the problems that kept it from them.
+class PricedJob:
+    """One job after stages 1 to 4: its results, or the problems that stopped it.
 
-    `owner` holds what is for the owner alone; it is there wherever the results are.
+    `owner` is what the owner alone may see; it is there wherever the results are.
     """
 
-    results: Results | None
-    owner: OwnersFigures | None
+    results: Results | None = None
+    owner: OwnersFigures | None = None
     problems: tuple[Problem, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Built:
-    """One job after stage 6: its quote number and files, or the problems in the way."""
+    """All jobs of one command after stage 6.
 
-    quote: str
-    source: Source
-    package: "Package | None"
+    Attributes:
+        packages: by quote number; none at all where any job has an error.
+        problems: of each job, and of all together.
+    """
+
+    packages: Mapping[str, "Package"]
     problems: tuple[Problem, ...]
 
 
@@ -102,70 +112,90 @@ def read_shared(folder: Traversable | None = None) -> Shared | tuple[Problem, ..
     return Shared(rules=rules, laws=load_laws(), content=content)
 
 
-def figure(job_file: Path, shared: Shared, announce: Announce = silent) -> Figured:
-    """Run stages 1 to 4: read, measure, price, visits."""
+def figure(
+    job_file: Path, shared: Shared, announce: Announce = silent, *, to_package: bool = False
+) -> PricedJob:
+    """Run stages 1 to 4: read, measure, price, visits.
+
+    Args:
+        job_file: the job; the company's files lie beside it or one folder up.
+        shared: what every job shares.
+        announce: is told which stage begins.
+        to_package: a price under the owner's floors is then an error, unless the job says why.
+    """
     announce(f"1 read {job_file}")
     read = read_job(job_file, frozenset(shared.content.scope))
     if isinstance(read, tuple):
-        return Figured(results=None, owner=None, problems=in_file_order(read))
-    job, owners = read.job, read.owners
-    announce(f"2 measure {job.quote}")
-    standards, on = job.company.standards, job.quote_date
-    looser = looser_standards(standards, job.company_places, shared.rules, on)
-    rules = shared.rules.with_own(standards.own_inches(), on)
-    takeoff, measured = measure(job, rules)
-    problems = in_file_order((*read.problems, *looser, *measured))
-    if takeoff is None or has_error(problems):
-        return Figured(results=None, owner=None, problems=problems)
-    takeoff, said = on_site(job, takeoff, rules)
-    problems = in_file_order((*problems, *said))
-    if has_error(problems):
-        return Figured(results=None, owner=None, problems=problems)
-    announce(f"3 price {job.quote}")
-    job, access, said = with_access(job, takeoff)
-    problems = in_file_order((*problems, *said))
-    quote = price(job, takeoff)
-    said = (
-        *asked_problems(job, takeoff),
-        *deposit_problems(job, quote, owners.file.special_order or ZERO, rules),
-        *law_problems(job, quote.chosen.total, shared.laws),
-        *mix_problems(job, rules),
-    )
-    problems = in_file_order((*problems, *said))
-    if has_error(problems):
-        return Figured(results=None, owner=None, problems=problems)
-    owner = owners_figures(job, owners, takeoff, shared.rules, quote)
-    said = floor_problems(job, owners, owner.finishes, Severity.WARNING)
-    problems = in_file_order((*problems, *said))
+        return _stopped(read)
+    announce(f"2 measure {read.job.quote}")
+    rules, looser = _rules_of(read.job, shared)
+    sizes, faults = measure(read.job, rules)
+    found = (*read.problems, *looser, *faults)
+    if sizes is None or has_error(found):
+        return _stopped(found)
+    takeoff, on_ground = on_site(read.job, sizes, rules)
+    found = (*found, *on_ground)
+    if has_error(found):
+        return _stopped(found)
+    announce(f"3 price {read.job.quote}")
+    job, access, chosen = with_access(read.job, takeoff)
+    quote, special_order = price(job, takeoff), read.owners.file.special_order or ZERO
+    asked = price_problems(job, takeoff, quote, special_order, rules, shared.laws)
+    found = (*found, *chosen, *asked)
+    if has_error(found):
+        return _stopped(found)
+    owner = owners_figures(job, read.owners, takeoff, shared.rules, quote)
+    found = (*found, *floor_problems(job, read.owners, owner.finishes, to_package=to_package))
     announce(f"4 visits {job.quote}")
-    visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
-    in_forms, again = _in_the_forms(job, rules)
-    problems = in_file_order((*problems, *again))
+    in_forms, again = (
+        remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
+    )
+    found = (*found, *again)
     if has_error(again):
-        return Figured(results=None, owner=None, problems=problems)
+        return _stopped(found)
+    results = _results(job, takeoff, quote, access, in_forms, rules, shared)
+    return PricedJob(results=results, owner=owner, problems=in_file_order(found))
+
+
+def _results(
+    job: JobSpec,
+    takeoff: Takeoff,
+    quote: PricedQuote,
+    access: AccessChoice | None,
+    in_forms: Takeoff | None,
+    rules: RuleBook,
+    shared: Shared,
+) -> Results:
+    """Add to the price what follows from it: the contract, the days, the upkeep."""
+    visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
     contract = contract_of(job, takeoff, in_forms)
-    results = Results(
+    return Results(
         job=job,
         takeoff=takeoff,
         quote=quote,
-        visits=MappingProxyType(visits),
         access=access,
-        laws=shared.laws,
-        openings=openings_of(job, visits[job.finish], rules),
         contract=contract,
+        visits=MappingProxyType(visits),
         days=days_of(job, contract.finish),
         day_plans=day_plans_of(job, quote.combinations, rules),
+        openings=openings_of(job, visits[job.finish], rules),
         upkeep=upkeep_of(job, takeoff, quote.finishes, rules),
+        laws=shared.laws,
         rules=rules,
         content=shared.content,
         words=Words(labels=shared.content.labels, locale=shared.content.locale, units=job.units),
     )
-    return Figured(results=results, owner=owner, problems=problems)
 
 
-def _in_the_forms(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Problem, ...]]:
-    """Measure again what stands in the forms, where the job says so."""
-    return remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
+def _rules_of(job: JobSpec, shared: Shared) -> tuple[RuleBook, tuple[Problem, ...]]:
+    """Return the trade's rules with the company's own standards in them, and where it is looser."""
+    standards, on = job.company.standards, job.quote_date
+    looser = looser_standards(standards, job.company_places, shared.rules, on)
+    return shared.rules.with_own(standards.own_inches(), on), looser
+
+
+def _stopped(problems: tuple[Problem, ...]) -> PricedJob:
+    return PricedJob(problems=in_file_order(problems))
 
 
 def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
@@ -192,50 +222,62 @@ def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
     return ballpark_text(paced, rough, shared.rules, words)
 
 
-def build(job_file: Path, shared: Shared, announce: Announce = silent) -> Built:
-    """Run all stages and gather the package."""
+def build(job_files: tuple[Path, ...], shared: Shared, announce: Announce = silent) -> Built:
+    """Run all stages on each job; if any job has an error, no package is built."""
     # Imported here, since printing is slow to load and `check` does without.
     from quotegen.publish.package import package  # noqa: PLC0415
 
-    figured = figure(job_file, shared, announce)
-    if figured.results is None or figured.owner is None:
-        nowhere = Source(file=str(job_file))
-        return Built(quote="", source=nowhere, package=None, problems=figured.problems)
-    job, owner = figured.results.job, figured.owner
-    source = job.source("quote")
-    if owner.job.file.under_floor is None:
-        refused = floor_problems(job, owner.job, owner.finishes, Severity.ERROR)
-        if refused:
-            other = (p for p in figured.problems if p.code != refused[0].code)
-            problems = in_file_order((*other, *refused))
-            return Built(quote=job.quote, source=source, package=None, problems=problems)
-    announce(f"5 explain and 6 publish {job.quote}")
-    drift = drift_of(_completed(job_file, shared), owner.job.costs)
-    return Built(
-        quote=job.quote,
-        source=source,
-        package=package(figured.results, owner, drift),
-        problems=figured.problems,
-    )
+    priced = tuple(figure(path, shared, announce, to_package=True) for path in job_files)
+    problems = (*(p for one in priced for p in one.problems), *same_number(job_files, priced))
+    packages: dict[str, Package] = {}
+    if has_error(problems):
+        return Built(packages=packages, problems=problems)
+    folders = dict.fromkeys(path.parent for path in job_files)
+    outcomes = {folder: outcomes_in(folder, shared) for folder in folders}
+    for path, one in zip(job_files, priced, strict=True):
+        if one.results and one.owner:
+            announce(f"5 explain and 6 publish {one.results.job.quote}")
+            drift = drift_of(outcomes[path.parent], one.owner.job.costs)
+            packages[one.results.job.quote] = package(one.results, one.owner, drift)
+    return Built(packages=packages, problems=problems)
 
 
-def _completed(job_file: Path, shared: Shared) -> tuple[Outcome, ...]:
-    """Return how every job came out that lies in the same folder and says so."""
-    done = (path for path in sorted(job_file.parent.glob("*.yaml")) if says_outcome(path))
-    figured = (figure(path, shared) for path in done)
-    owners = (one.owner for one in figured if one.owner is not None)
-    return tuple(owner.outcome for owner in owners if owner.outcome is not None)
+def outcomes_in(folder: Path, shared: Shared) -> tuple[Outcome, ...]:
+    """Return how each finished job of a folder came out, by their file names."""
+    finished = (path for path in sorted(folder.glob("*.yaml")) if says_outcome(path))
+    outcomes = (_outcome(path, shared) for path in finished)
+    return tuple(outcome for outcome in outcomes if outcome is not None)
 
 
-def same_number(job_files: tuple[Path, ...], built: list[Built]) -> tuple[Problem, ...]:
-    """Find jobs that would be written to the same folder."""
+def _outcome(job_file: Path, shared: Shared) -> Outcome | None:
+    """Return how a job came out, None where it has an error.
+
+    Hours go by sizes and days: combinations, what-ifs and joints are not worked out for them.
+    """
+    read = read_job(job_file, frozenset(shared.content.scope))
+    if isinstance(read, tuple) or has_error(read.problems):
+        return None
+    job, (rules, _) = without_joint_plan(read.job, read.owners), _rules_of(read.job, shared)
+    takeoff, problems = measure(job, rules)
+    if takeoff is None or has_error(problems):
+        return None
+    if hours_go_by_access(job, read.owners):
+        takeoff, _ = on_site(job, takeoff, rules)
+        job, _, _ = with_access(job, takeoff)
+    return outcome_of(job, read.owners, takeoff)
+
+
+def same_number(job_files: tuple[Path, ...], priced: tuple[PricedJob, ...]) -> Iterator[Problem]:
+    """Yield jobs that would be written to the same folder as one before them."""
     first: dict[str, Path] = {}
-    problems = []
-    for job_file, one in zip(job_files, built, strict=True):
-        if one.quote and one.quote in first:
-            problems.append(Problem(
-                code="same-quote-number", source=one.source, path="quote",
-                message=f"the quote number `{one.quote}` is also that of {first[one.quote]}",
-                hint="give each job its own number"))  # fmt: skip
-        first.setdefault(one.quote, job_file)
-    return tuple(problems)
+    for path, one in zip(job_files, priced, strict=True):
+        if one.results is None:
+            continue
+        job = one.results.job
+        if job.quote in first:
+            yield Problem(
+                code="same-quote-number", source=job.source("quote"), path="quote",
+                message=f"the quote number `{job.quote}` is also that of {first[job.quote]}",
+                hint="give each job its own number",
+            )  # fmt: skip
+        first.setdefault(job.quote, path)

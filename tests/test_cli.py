@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 
 from quotegen import __version__, pipeline
-from quotegen.problem import Source
 from quotegen.publish.pdf import engine_problem
 from tests.messages.command import Command, files_in
 from tests.world import EXAMPLES, PATIO, write_world
@@ -121,10 +120,6 @@ def test_two_jobs_with_one_number_are_refused(command: Command):
     assert "second.yaml:" in ran.err
     assert "the quote number `T-1` is also that of job.yaml" in ran.err
     assert not Path("out").exists()
-    at = Source(file="b.yaml", line=1, column=8)
-    built = [pipeline.Built(quote="T-1", source=at, package=None, problems=())] * 2
-    (problem,) = pipeline.same_number((Path("a.yaml"), Path("b.yaml")), built)
-    assert (problem.code, problem.source) == ("same-quote-number", at)
 
 
 def test_a_warning_does_not_keep_a_package_back(command: Command):

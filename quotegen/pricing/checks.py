@@ -1,4 +1,4 @@
-"""What is asked once a job is priced: items without a slab for them, deposit, contract law, mix."""
+"""What a priced job is asked: requests that came to nothing, deposit, contract law, mix."""
 
 from collections.abc import Iterator
 from decimal import Decimal
@@ -17,25 +17,49 @@ from quotegen.trade.mix import Weathering, strength_psi, weathering_of_state
 from quotegen.trade.rules import RuleBook
 
 
-def asked_problems(job: JobSpec, takeoff: Takeoff) -> tuple[Problem, ...]:
-    """Return an error for each rate that was asked for and came to nothing."""
-    lines = price_at(job, takeoff, job.finish, tuple(job.extras)).lines
-    priced = {(line.rate_id, line.placement) for line in lines}
-    rates = {line.rate_id for line in lines}
-    return tuple(
-        Problem(
-            code="nothing-to-price",
-            source=job.source(*path),
-            path=path_text(path),
-            message=f"`{rate}` is asked for, and the takeoff finds none of it here",
-            hint="delete the line, type how much there is, or check the shapes",
-        )
-        for rate, placement, path in _asked(job)
-        if (rate not in rates if placement is None else (rate, placement) not in priced)
+def price_problems(
+    job: JobSpec,
+    takeoff: Takeoff,
+    quote: PricedQuote,
+    special_order: Decimal,
+    rules: RuleBook,
+    laws: ContractLaws,
+) -> tuple[Problem, ...]:
+    """Return all that a priced job is asked.
+
+    Args:
+        job: with its access line asked for.
+        takeoff: what was measured.
+        quote: every price of it.
+        special_order: what materials cost that are ordered for this job alone.
+        rules: of the trade.
+        laws: on written contracts.
+    """
+    return (
+        *_unpriced_requests(job, takeoff),
+        *_over_deposit_cap(job, quote.finishes, special_order, rules),
+        *_not_in_contract(job, quote.chosen.total, laws),
+        *_weak_mix(job, rules),
     )
 
 
-def _asked(job: JobSpec) -> Iterator[tuple[str, str | None, DocumentPath]]:
+def _unpriced_requests(job: JobSpec, takeoff: Takeoff) -> Iterator[Problem]:
+    """Yield an error for each rate that was asked for and came to nothing."""
+    lines = price_at(job, takeoff, job.finish, tuple(job.extras)).lines
+    priced = {(line.rate_id, line.placement) for line in lines}
+    rates = {line.rate_id for line in lines}
+    for rate, placement, path in _requests(job):
+        if rate not in rates if placement is None else (rate, placement) not in priced:
+            yield Problem(
+                code="nothing-to-price",
+                source=job.source(*path),
+                path=path_text(path),
+                message=f"`{rate}` is asked for, and the takeoff finds none of it here",
+                hint="delete the line, type how much there is, or check the shapes",
+            )
+
+
+def _requests(job: JobSpec) -> Iterator[tuple[str, str | None, DocumentPath]]:
     for key, asked in (("include", job.include), ("extras", job.extras)):
         for rate in asked:
             yield rate, None, (key, rate)
@@ -44,19 +68,10 @@ def _asked(job: JobSpec) -> Iterator[tuple[str, str | None, DocumentPath]]:
             yield rate, spec.id, (*spec.path, "include", rate)
 
 
-def deposit_problems(
-    job: JobSpec, quote: PricedQuote, special_order: Decimal, rules: RuleBook
-) -> tuple[Problem, ...]:
-    """Return a warning for each offered finish at which the first payment passes the cap.
-
-    `special_order` is what materials cost that are ordered for this job alone.
-    """
-    return tuple(_over_cap(job, quote.finishes, special_order, rules))
-
-
-def _over_cap(
+def _over_deposit_cap(
     job: JobSpec, finishes: tuple[PricedFinish, ...], special_order: Decimal, rules: RuleBook
 ) -> Iterator[Problem]:
+    """Yield a warning for each offered finish at which the first payment passes the cap."""
     for finish in finishes:
         cap = deposit_cap(job.site.state or "", finish.total, special_order, rules, job.quote_date)
         deposit = payments_of(job, finish.total)[0].amount
@@ -79,11 +94,6 @@ TYPE_IT = {
 }
 
 
-def law_problems(job: JobSpec, price: Money, laws: ContractLaws) -> tuple[Problem, ...]:
-    """Return a warning for each element that a law of the job's state asks for and nobody typed."""
-    return tuple(_not_in_contract(job, price, laws))
-
-
 def not_typed(job: JobSpec) -> frozenset[Element]:
     """Return the elements that a company file may carry and this one does not."""
     company = job.company
@@ -96,6 +106,7 @@ def not_typed(job: JobSpec) -> frozenset[Element]:
 
 
 def _not_in_contract(job: JobSpec, price: Money, laws: ContractLaws) -> Iterator[Problem]:
+    """Yield a warning for each element that a law of the state asks for and nobody typed."""
     missing = not_typed(job)
     for law in laws.of(job.site.state, price):
         for demand in law.demands:
@@ -111,23 +122,21 @@ def _not_in_contract(job: JobSpec, price: Money, laws: ContractLaws) -> Iterator
                 )
 
 
-def mix_problems(job: JobSpec, rules: RuleBook) -> tuple[Problem, ...]:
-    """Return a warning where the mix is weaker than the weather of the state asks.
+def _weak_mix(job: JobSpec, rules: RuleBook) -> Iterator[Problem]:
+    """Yield a warning where the mix is weaker than the weather of the state asks.
 
-    Where weathering is severe, melt salt is counted on: cars bring it. Nothing is said where the
-    state is not typed or not known.
+    Where weathering is severe, melt salt is counted on, since cars bring it. A state that is not
+    typed or not known is asked nothing.
     """
     on = job.quote_date
     weathering = weathering_of_state(job.site.state or "", rules, on)
     if weathering is None:
-        return ()
+        return
     salt = weathering is Weathering.SEVERE
     asked, mixed = strength_psi(weathering, deicers=salt, rules=rules, on=on), job.rate_book.mix
-    if mixed.strength_psi >= asked:
-        return ()
-    rule = rules.rule("deicer_strength" if salt else "strength_by_weathering").at(on)
-    return (
-        Problem(
+    if mixed.strength_psi < asked:
+        rule = rules.rule("deicer_strength" if salt else "strength_by_weathering").at(on)
+        yield Problem(
             code="mix-weak",
             severity=Severity.WARNING,
             source=job.book_source("mix", "strength_psi"),
@@ -135,5 +144,4 @@ def mix_problems(job: JobSpec, rules: RuleBook) -> tuple[Problem, ...]:
             message=f"the mix has {mixed.strength_psi:,} psi; weathering in {job.site.state} is "
             f"{weathering.value}, where {asked:,} psi is asked ({rule.reference})",
             hint="ask your plant for the stronger mix; the building office knows the local rule",
-        ),
-    )
+        )

@@ -15,7 +15,7 @@ import pytest
 from pydantic import BaseModel
 
 from quotegen.explain.results import Results
-from quotegen.pipeline import Figured, figure
+from quotegen.pipeline import PricedJob, figure
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.records import OwnersJob
@@ -144,7 +144,7 @@ def test_the_walk_finds_what_the_owner_has(kind: Any, found: set[str]):
 
 
 @pytest.fixture(scope="module")
-def marked(tmp_path_factory) -> Figured:
+def marked(tmp_path_factory) -> PricedJob:
     """Return a job whose private texts are marked, with the costs of the example book."""
     job = write_world(tmp_path_factory.mktemp("marked"), PATIO + PRIVATE_KEYS)
     book = (EXAMPLES / "rate-book.yaml").read_text(encoding="utf-8")
@@ -184,13 +184,13 @@ def _private_objects(start: object) -> set[str]:
     }
 
 
-def test_what_they_are_handed_has_nothing_private(marked: Figured):
+def test_what_they_are_handed_has_nothing_private(marked: PricedJob):
     """Neither a private object nor a private text hangs on the results of a job."""
     assert marked.results is not None
     assert _private_objects(marked.results) == set()
 
 
-def test_the_owner_is_handed_all_of_it(marked: Figured):
+def test_the_owner_is_handed_all_of_it(marked: PricedJob):
     """The same search finds every mark and every private kind of object on the owner's side."""
     assert marked.owner is not None
     found = _private_objects(marked.owner)

@@ -34,8 +34,8 @@ def packages(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, Package]:
     """Return two examples in the made-up language."""
     shared = read_shared(pseudo_content(tmp_path_factory.mktemp("content")))
     assert isinstance(shared, Shared), shared
-    made = {name: build(EXAMPLES / "jobs" / f"{name}.yaml", shared).package for name in CHOSEN}
-    return {name: package for name, package in made.items() if package is not None}
+    made = build(tuple(EXAMPLES / "jobs" / f"{name}.yaml" for name in CHOSEN), shared)
+    return dict(zip(CHOSEN, made.packages.values(), strict=True))
 
 
 @pytest.fixture(scope="module")

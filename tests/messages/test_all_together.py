@@ -34,7 +34,7 @@ MANY = {
 """The line and code of every fault in each file of `many/`."""
 
 
-def _figured(job: Path) -> pipeline.Figured:
+def _figured(job: Path) -> pipeline.PricedJob:
     return pipeline.figure(job, shared())
 
 

@@ -115,10 +115,10 @@ def test_each_case_says_what_the_table_says(folder: Path, case: str):
 def test_a_price_under_a_floor_refuses_the_package(folder: Path):
     """The job can be figured, with a warning; its package is refused with the table's message."""
     (row,) = BY_CASE[AT_THE_PACKAGE]
-    built = pipeline.build(lay_out(CASES / f"{AT_THE_PACKAGE}.yaml", folder), shared())
+    built = pipeline.build((lay_out(CASES / f"{AT_THE_PACKAGE}.yaml", folder),), shared())
     assert [(problem.code, str(problem)) for problem in built.problems] == [
         (row["code"], _printed(row))]  # fmt: skip
-    assert built.package is None
+    assert built.packages == {}
 
 
 @pytest.mark.parametrize("case", ONE_OF_EACH_STAGE)
@@ -150,8 +150,8 @@ def test_a_file_that_nobody_would_type_is_refused_fast(
     """Its first problem has the place and the words of the table; nothing is written."""
     built: list[pipeline.Built] = []
 
-    def noted(job: Path, *more: Any) -> pipeline.Built:
-        built.append(build(job, *more))
+    def noted(jobs: tuple[Path, ...], *more: Any) -> pipeline.Built:
+        built.append(build(jobs, *more))
         return built[-1]
 
     build = pipeline.build

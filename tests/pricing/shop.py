@@ -9,7 +9,7 @@ from typing import Any
 import yaml
 
 from quotegen.explain.results import Results
-from quotegen.pipeline import Figured, Shared, figure, read_shared
+from quotegen.pipeline import PricedJob, Shared, figure, read_shared
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from tests.once_per_run import once_per_run
 from tests.world import EXAMPLES, PATIO, write_world
@@ -46,7 +46,7 @@ def shared() -> Shared:
     return opened
 
 
-def figured(folder: Path, job: str = PATIO, **files: str) -> Figured:
+def figured(folder: Path, job: str = PATIO, **files: str) -> PricedJob:
     """Run stages 1 to 4 on a job that must be without fault."""
     made = figure(write_world(folder, job, **files), shared())
     assert [str(problem) for problem in made.problems] == []
@@ -74,7 +74,7 @@ def quote(folder: Path, job: str = PATIO, **files: str) -> PricedQuote:
 
 
 @cache
-def example(job_file: Path) -> Figured:
+def example(job_file: Path) -> PricedJob:
     """An example after stages 1 to 4; figured once for a whole run of the tests."""
     made = once_per_run(f"figures of {job_file.stem}", lambda: figure(job_file, shared()))
     assert made.problems == ()

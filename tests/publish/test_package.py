@@ -184,10 +184,9 @@ class TestAName:
     def test_it_passes_through_every_file(self, tmp_path, name: str):
         """The package is built, one recipient gets it, and the page shows the name as text."""
         job = PATIO.replace("name: Wren Abernathy", f"name: {name}")
-        made = build(write_world(tmp_path, job), shop.shared())
+        made = build((write_world(tmp_path, job),), shop.shared())
         assert made.problems == ()
-        assert made.package is not None
-        files = made.package.files
+        files = made.packages["T-1"].files
         message = read_mail(files["customer/email.eml"])
         assert [a.addr_spec for a in message["To"].addresses] == ["wren@post.example"]
         assert "Bcc" not in message

@@ -45,9 +45,9 @@ def _build(folder: Path, job: str, more: str) -> Package:
         )
     file = folder / "jobs" / f"{job}.yaml"
     file.write_text((EXAMPLES / "jobs" / f"{job}.yaml").read_text(encoding="utf-8"), "utf-8")
-    made = build(file, shared())
-    assert made.package is not None, made.problems
-    return made.package
+    made = build((file,), shared())
+    assert made.packages, made.problems
+    return next(iter(made.packages.values()))
 
 
 @pytest.fixture(scope="module", params=["shop", "notebook"])

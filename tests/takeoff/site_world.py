@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from quotegen.pipeline import Figured, figure
+from quotegen.pipeline import PricedJob, figure
 from quotegen.takeoff.records import Material
 from tests.pricing.shop import shared
 from tests.world import write_world
@@ -23,14 +23,14 @@ placements:
 """
 
 
-def figured(folder: Path, more: str = "", head: str = HEAD) -> Figured:
+def figured(folder: Path, more: str = "", head: str = HEAD) -> PricedJob:
     """Figure a job that must be without error."""
     found = figure(write_world(folder, head + more), shared())
     assert found.results is not None, [str(problem) for problem in found.problems]
     return found
 
 
-def by_id(found: Figured) -> dict[str, Material]:
+def by_id(found: PricedJob) -> dict[str, Material]:
     """Return the materials of a job with one placement."""
     assert found.results is not None
     return {material.id: material for material in found.results.takeoff.materials}

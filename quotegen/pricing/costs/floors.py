@@ -55,15 +55,19 @@ def _up(price: Fraction) -> Money:
 
 
 def floor_problems(
-    job: JobSpec, owners: OwnersJob, costs: tuple[FinishCosts, ...], severity: Severity
+    job: JobSpec, owners: OwnersJob, costs: tuple[FinishCosts, ...], *, to_package: bool
 ) -> tuple[Problem, ...]:
-    """Return a problem for each offered finish whose price is under a floor of the owner's."""
+    """Return a problem for each offered finish whose price is under a floor of the owner's.
+
+    It stops a package unless the job says why; anything else it only warns of.
+    """
     why = owners.file.under_floor
+    refused = to_package and why is None
     reason = f"; the job says why: {why}" if why else ""
     return tuple(
         Problem(
             code="under-floor",
-            severity=severity,
+            severity=Severity.ERROR if refused else Severity.WARNING,
             source=job.source("finish"),
             path="finish",
             message=f"at the finish `{one.finish}` the price is under your floor: {_said(one)}"

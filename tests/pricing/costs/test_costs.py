@@ -9,6 +9,7 @@ import pytest
 from quotegen.money import ZERO
 from quotegen.pricing.costs.records import FinishCosts
 from tests.pricing import shop
+from tests.pricing.costed import ORDER, RATES, owner
 
 COSTED = {**shop.PLAIN, "cost": "$0.60 / sq ft"}
 
@@ -90,3 +91,41 @@ def test_costs_of_the_examples(job_file: Path):
         assert costs.margin == costs.price - costs.cost
         assert [line.line for line in costs.lines] == [line.id for line in finish.lines]
         assert costs.without_cost == ()
+
+
+def test_a_line_bears_what_is_for_it_alone(tmp_path):
+    """Base: 4 h and two days of the plate; slab: concrete, truck and short load."""
+    costs = {line.line: line.cost for line in owner(tmp_path).chosen.lines}
+    assert costs == {
+        "base.patio": Decimal("170.00"), "slab.patio": Decimal("425.00"), "plain.patio": None,
+    }  # fmt: skip
+
+
+def test_what_is_not_known_is_said(tmp_path):
+    """The finish has no cost, and stone no price; a book without costs says that first."""
+    missing = [(m.kind.value, m.name) for m in owner(tmp_path).chosen.missing]
+    assert missing == [("line", "Plain, Patio"), ("material", "base_tons")]
+
+
+def test_a_book_without_costs_still_prices(tmp_path):
+    """No costs at all: the price stands, and the sheet says that nothing is known."""
+    made = shop.figured(tmp_path, shop.job(), rate_book=shop.book(RATES, order=ORDER))
+    assert made.owner is not None
+    costs = made.owner.chosen
+    assert (str(costs.price), str(costs.cost)) == ("6200.00", "0.00")
+    assert [m.kind.value for m in costs.missing] == ["costs", "line", "line", "line"]
+    assert costs.floors == ()
+
+
+def test_concrete_is_shared_by_the_prices_of_its_lines(tmp_path):
+    """One order for two slabs: each line bears its part, and the parts add up."""
+    job = shop.job(shop.placement("30 ft x 10 ft", "a"),
+                   shop.placement("10 ft x 10 ft", "b", at="40 ft"))  # fmt: skip
+    costs = {line.line: line.cost for line in owner(tmp_path, job).chosen.lines}
+    whole = sum((item.amount for item in owner(tmp_path, job).chosen.items
+                 if "slab.a" in item.lines), ZERO)  # fmt: skip
+    a, b = costs["slab.a"], costs["slab.b"]
+    assert a is not None
+    assert b is not None
+    assert a + b == whole
+    assert abs(a - 3 * b) <= Decimal("0.05")

@@ -1,13 +1,17 @@
-"""Single costs: which cost of a rate belongs to a slab of some thickness."""
+"""Single costs: each kind by hand, and which cost of a rate belongs to a slab of some thickness."""
 
 from decimal import Decimal
 from fractions import Fraction
 
 import pytest
 
+from quotegen.money import ZERO
 from quotegen.pricing.costs.items import cost_at
+from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.quantity import Length
 from quotegen.reading.files.rate_book_file import CostedRate
+from tests.pricing import shop
+from tests.pricing.costed import owner
 
 STEPS = CostedRate.model_validate({
     "name": "Concrete", "covers": ["slab"],
@@ -40,3 +44,47 @@ def test_cost_by_thickness_at_and_either_side_of_each_step(inches: str, cost: st
     whole, _, part = inches.partition("-")
     found = cost_at(STEPS, Length.of_inches(Fraction(whole) + Fraction(part or "0")))
     assert (found and found.amount) == (cost and Decimal(cost))
+
+
+def _sum(costs: FinishCosts, kind: CostKind) -> str:
+    return str(sum((item.amount for item in costs.of_kind(kind)), ZERO))
+
+
+def test_each_kind_of_cost(tmp_path):
+    """Every kind by hand; 2.469 cu yd are ordered as 2.5, and a tenth more is bought."""
+    costs = owner(tmp_path).chosen
+    assert {kind.value: _sum(costs, kind) for kind in CostKind if costs.of_kind(kind)} == {
+        "labour": "210.00",  # (2 x 1.5 + 1) h x $30 and 3 days x 1 h x $30
+        "material": "275.00",  # 2.75 cu yd x $100
+        "delivery": "150.00",  # one truck $40, a short load $110
+        "equipment": "50.00",  # two days of forming x $25
+        "travel": "210.00",  # 3 days x 2 people x 1 h x $30, 3 x 20 miles x $0.50
+        "warranty": "17.90",  # 2 % of 895
+        "overhead": "239.50",  # 10 % of 895 and 3 days x $50
+    }
+    assert str(costs.cost) == "1152.40"
+    assert (str(costs.price), str(costs.margin)) == ("6200.00", "5047.60")
+    assert costs.margin_share == Fraction(504760, 620000)
+    assert str(costs.margin_per(Fraction(costs.crew_days))) == "1682.53"
+
+
+def test_a_metric_job_costs_the_same_hours(tmp_path):
+    """18.58 m2 are 199.99 sq ft: 3.9999 hours are four."""
+    costs = owner(tmp_path, shop.job(units="metric")).chosen
+    (hours,) = (i for i in costs.of_kind(CostKind.LABOUR) if i.id == "base")
+    assert str(hours.quantity) == "4.00"
+
+
+def test_the_fixed_hours_come_once(tmp_path):
+    """Two slabs of 100 sq ft take 1.5 h each and one fixed hour together."""
+    job = shop.job(shop.placement("10 ft x 10 ft", "a"),
+                   shop.placement("10 ft x 10 ft", "b", at="40 ft"))  # fmt: skip
+    hours = [str(i.quantity) for i in owner(tmp_path, job).chosen.of_kind(CostKind.LABOUR)]
+    assert hours == ["2.50", "1.50", "3.00"]
+
+
+def test_bills_of_the_job(tmp_path):
+    """A permit that the owner pays is in the cost and in no line."""
+    bill = {"what": "Permit", "kind": "permit", "amount": "$120"}
+    costs = owner(tmp_path, shop.job(private_costs=[bill])).chosen
+    assert _sum(costs, CostKind.PERMIT) == "120.00"

@@ -2,17 +2,11 @@
 
 from decimal import Decimal
 from fractions import Fraction
-from shutil import copy
 
-import pytest
-
-from quotegen.pipeline import build
 from quotegen.pricing.costs.outcome import Outcome, StepOutcome, drift_of
 from quotegen.reading.files.costs import Costs
 from tests.pricing import shop
-from tests.pricing.test_job_costs import COSTS, ORDER, RATES
-from tests.publish.built import page_text
-from tests.world import EXAMPLES
+from tests.pricing.costed import COSTS, ORDER, RATES
 
 ACTUAL = {"done": "2026-07-01", "hours": {"base": "6 hours", "drive": "5 hours"},
           "concrete": "2.75 cu yd", "days": "4"}  # fmt: skip
@@ -48,17 +42,3 @@ def test_jobs_that_even_out_do_not_drift():
     """One job over and one under by as much: the rate stands."""
     (drift,) = drift_of((_outcome("10", "12"), _outcome("10", "8")), None)
     assert (drift.ratio, drift.drifts, drift.better) == (Fraction(1), False, None)
-
-
-@pytest.mark.usefixtures("unprinted")
-def test_the_next_cost_sheet_says_what_drifts(tmp_path):
-    """A new job beside a completed one: its cost sheet names the steps that are off."""
-    (tmp_path / "jobs").mkdir()
-    for name in ("company.yaml", "rate-book.yaml", "past-jobs.yaml",
-                 "jobs/cutters-row-drive.yaml", "jobs/tanager-lane-patio.yaml"):  # fmt: skip
-        copy(EXAMPLES / name, tmp_path / name)
-    made = build(tmp_path / "jobs" / "tanager-lane-patio.yaml", shop.shared())
-    assert made.package is not None
-    sheet = page_text(made.package.files["private/cost-sheet.html"].decode())
-    assert "Steel bar grid: +38.2% (jobs: 1). Change it in the rate book" in sheet
-    assert "Broom: " not in sheet  # it is off by less than a tenth

@@ -21,7 +21,7 @@ from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import CustomerView
 from quotegen.explain.wording import Words
 from quotegen.explain.words.no_break import NO_BREAK
-from quotegen.pipeline import Figured, figure, read_shared
+from quotegen.pipeline import PricedJob, figure, read_shared
 from quotegen.publish.web.contrast import LEAST_FOR_TEXT, accent_ink, contrast
 from quotegen.publish.web.html import policy, render, styles_of
 from quotegen.resources import content_folder, themes_folder
@@ -35,7 +35,7 @@ SHARP_NAME = '<b>Wren & "Co"'
 
 
 @pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> Figured:
+def made(tmp_path_factory: pytest.TempPathFactory) -> PricedJob:
     """Return stages 1 to 4 of a small patio whose owner has a name full of markup."""
     job = PATIO.replace("Wren Abernathy", f"'{SHARP_NAME}'")
     house = read_shared()
@@ -46,7 +46,7 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> Figured:
 
 
 @pytest.fixture(scope="module")
-def results(made: Figured) -> Results:
+def results(made: PricedJob) -> Results:
     """Return its results."""
     assert made.results is not None
     return made.results
