@@ -22,7 +22,7 @@ LB_PER_TON = 2000  # the short ton
 LITRES_PER_GAL = Fraction(3_785_411_784, 1_000_000_000)  # 231 cubic inches exactly
 KPA_PER_PSI = Decimal("6.894757293")  # pound force per square inch
 ONE = Decimal(1)
-NOUGHT = Decimal(0)
+NO_QUANTITY = Decimal(0)
 
 
 class Unit(StrEnum):

@@ -13,7 +13,7 @@ from quotegen.trade.rules import RuleBook
 
 
 class Care(StrEnum):
-    """What the slab is ready for, or asks for."""
+    """What the slab is ready for, or needs."""
 
     POUR = "pour"
     COLOR = "color"
@@ -25,7 +25,7 @@ class Care(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CareDate:
-    """A day, or years from and to, for one kind of care."""
+    """The day of one kind of care, or the first and the last year of it."""
 
     care: Care
     day: date | None = None
@@ -35,9 +35,9 @@ class CareDate:
 def care_dates_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tuple[CareDate, ...]:
     """Return the care dates, days first; none where no visit is a pour.
 
-    Color is judged once the slab has dried, and under a film once that has dried too. The first
-    winter is that which begins in the year of the pour. A coat of sealer counts from its visit; a
-    slab without one has no date for the next.
+    Color is judged once the slab has dried, and under a film once the film has dried too. The
+    first winter begins in the year of the pour. The next coat of sealer is counted from the visit
+    of the first; a slab without a sealer needs none.
     """
     last = {visit.id: visit.last_day for visit in visits}
     if POUR not in last:

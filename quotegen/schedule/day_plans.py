@@ -1,4 +1,4 @@
-"""The days of every way to choose: finishes and alternates decide the visits, extras do not."""
+"""The days of every combination: finishes and alternates decide the visits, extras do not."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -12,7 +12,7 @@ from quotegen.schedule.openings import OpeningDay, openings_of
 from quotegen.schedule.visits import Visit, visits_of
 from quotegen.trade.rules import RuleBook
 
-Way = tuple[str, Chosen]
+FinishChoice = tuple[str, Chosen]
 """A finish of the job, and the finishes of single placements."""
 
 
@@ -27,9 +27,9 @@ class Wait:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DayPlan:
-    """Dated visits and opening days, and the ways to choose that lead to them."""
+    """Dated visits and opening days, and the choices of finishes that lead to them."""
 
-    ways: tuple[Way, ...]
+    choices: tuple[FinishChoice, ...]
     visits: tuple[Visit, ...]
     waits: tuple[Wait, ...]
     openings: tuple[OpeningDay, ...]
@@ -38,25 +38,29 @@ class DayPlan:
 def day_plans_of(
     job: JobSpec, combinations: tuple[Combination, ...], rules: RuleBook
 ) -> tuple[DayPlan, ...]:
-    """Return each different plan of the days once; that of the quote comes first."""
-    dated = {way: visits_of(with_alternates(job, way[1]), way[0]) for way in _ways(combinations)}
-    ways_at: dict[tuple[tuple[str, date, date], ...], list[Way]] = {}
-    for way, visits in dated.items():
+    """Return each distinct plan of the days once; that of the quote comes first."""
+    choices = dict.fromkeys((one.finish, one.alternates) for one in combinations)
+    dated = {
+        (finish, chosen): visits_of(with_alternates(job, chosen), finish)
+        for finish, chosen in choices
+    }
+    by_days: dict[tuple[tuple[str, date, date], ...], list[FinishChoice]] = {}
+    for choice, visits in dated.items():
         days = tuple((visit.id, visit.first_day, visit.last_day) for visit in visits)
-        ways_at.setdefault(days, []).append(way)
+        by_days.setdefault(days, []).append(choice)
     return tuple(
         DayPlan(
-            ways=tuple(ways),
-            visits=dated[ways[0]],
-            waits=tuple(waits_between(dated[ways[0]])),
-            openings=openings_of(job, dated[ways[0]], rules),
+            choices=tuple(same_days),
+            visits=dated[same_days[0]],
+            waits=tuple(waits_between(dated[same_days[0]])),
+            openings=openings_of(job, dated[same_days[0]], rules),
         )
-        for ways in ways_at.values()
+        for same_days in by_days.values()
     )
 
 
 def waits_between(visits: tuple[Visit, ...]) -> Iterator[Wait]:
-    """Yield the days between visits, counted by the calendar."""
+    """Yield the calendar days between one visit and the next."""
     for before, after in pairwise(visits):
         days = (after.first_day - before.last_day).days - 1
         if days > 0:
@@ -65,7 +69,3 @@ def waits_between(visits: tuple[Visit, ...]) -> Iterator[Wait]:
                 last_day=after.first_day - timedelta(days=1),
                 days=days,
             )
-
-
-def _ways(combinations: tuple[Combination, ...]) -> Iterator[Way]:
-    yield from dict.fromkeys((one.finish, one.alternates) for one in combinations)

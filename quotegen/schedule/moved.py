@@ -1,4 +1,4 @@
-"""What changes do to the days: work that is added lengthens a visit, and later ones follow."""
+"""What changes do to the days: added work lengthens a visit, and later visits move."""
 
 from collections import Counter
 from dataclasses import dataclass
@@ -9,7 +9,7 @@ from quotegen.schedule.visits import Visit, visits_of
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MovedVisit:
-    """A visit that a change lengthens or moves."""
+    """A visit that a change lengthens or moves: its days before, and after."""
 
     was: Visit
     now: Visit
@@ -20,8 +20,8 @@ class Days:
     """The days of the contract.
 
     Attributes:
-        moves: for each change in the order of the job, the visits that it moves.
-        visits: as they stand after all of them.
+        moves: the visits that each change moves, in the order of the changes.
+        visits: after all changes.
     """
 
     moves: tuple[tuple[MovedVisit, ...], ...]
@@ -29,10 +29,10 @@ class Days:
 
 
 def days_of(job: JobSpec, finish: str) -> Days:
-    """Return what each change moves.
+    """Work out what each change moves.
 
-    The days that a change adds are worked in the first visit that is not over on its date; a
-    change after the last visit lengthens that one.
+    The days that a change adds go to the first visit that is not over on its date; a change after
+    the last visit lengthens that one.
     """
     added: Counter[str] = Counter()
     visits = visits_of(job, finish)

@@ -17,7 +17,7 @@ DRIVEN_ON = frozenset({Use.DRIVE, Use.APRON, Use.PAD})
 
 
 class Opening(StrEnum):
-    """A way to use the slab."""
+    """A use of the new slab that has to wait."""
 
     WALK = "walk"
     FURNISH = "furnish"
@@ -29,14 +29,14 @@ class Opening(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OpeningDay:
-    """The first day on which the slab may be used in a way, in mild weather."""
+    """The first day on which the slab is ready for a use, in mild weather."""
 
     use: Opening
     day: date
 
 
 def openings_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tuple[OpeningDay, ...]:
-    """Return the opening days in the order of the calendar."""
+    """Return the opening days in calendar order."""
     on = job.quote_date
     after: dict[str, tuple[tuple[Opening, int], ...]] = {
         POUR: (
@@ -63,4 +63,4 @@ _ONLY_FOR: Mapping[Opening, frozenset[Use]] = {
     Opening.DRIVE: DRIVEN_ON,
     Opening.FILL: ROUND_A_POOL,
 }
-"""The uses of a slab that a way to use it goes with; the others go with every slab."""
+"""The slabs that some uses are limited to; every other use goes with every slab."""

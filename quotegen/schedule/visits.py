@@ -1,4 +1,4 @@
-"""Stage 4, visits: the trips of a finish get dates, and the slab its opening days."""
+"""Stage 4, visits: the trips of a finish get dates."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -28,13 +28,13 @@ def visits_of(
 ) -> tuple[Visit, ...]:
     """Return the dated visits of the job at a finish.
 
-    A visit begins on the first working day after the one before it and after its wait, which is
-    counted in days of the calendar from the visit before.
+    A visit begins on the first working day after the visit before it and its own wait, which is
+    counted in calendar days.
 
     Args:
         job: the job.
         finish: whose visits they are.
-        added: working days that changes add, by visit.
+        added: working days that changes add, by visit id.
     """
     visits: list[Visit] = []
     next_day = job.typed.start
@@ -62,7 +62,7 @@ def _dated(needed: NeededVisit, days: int, earliest: date, company: Company) -> 
 
 
 def _working_day(day: date, company: Company) -> date:
-    """Return that day or the next on which the company works."""
+    """Return the day, or the next one on which the company works."""
     names = tuple(Weekday)
     while names[day.weekday()] not in company.working_days or day in company.closed:
         day += timedelta(days=1)

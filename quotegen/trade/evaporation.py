@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from quotegen.quantity import KPA_PER_PSI, NOUGHT, celsius, decimal_of
+from quotegen.quantity import KPA_PER_PSI, NO_QUANTITY, celsius, decimal_of
 from quotegen.trade.book import PER_CENT, RuleBook
 
 
@@ -29,7 +29,7 @@ def evaporation_lb(weather: Air, rules: RuleBook, on: date) -> Decimal:
     share, power = weather.humidity_percent * decimal_of(PER_CENT), numbers["power"]
     heat = weather.concrete_f**power - share * weather.air_f**power
     moved = numbers["still_air"] + numbers["wind"] * weather.wind_mph
-    return max(heat * moved * numbers["scale"], NOUGHT)
+    return max(heat * moved * numbers["scale"], NO_QUANTITY)
 
 
 def evaporation_menzel_lb(weather: Air, rules: RuleBook, on: date) -> Decimal:
@@ -42,7 +42,7 @@ def evaporation_menzel_lb(weather: Air, rules: RuleBook, on: date) -> Decimal:
     full = vapor_pressure_kpa(celsius(weather.air_f), rules, on) / KPA_PER_PSI
     in_air = full * weather.humidity_percent * decimal_of(PER_CENT)
     moved = numbers["still_air"] + numbers["wind"] * weather.wind_mph
-    return max(numbers["scale"] * (at_slab - in_air) * moved, NOUGHT)
+    return max(numbers["scale"] * (at_slab - in_air) * moved, NO_QUANTITY)
 
 
 def vapor_pressure_kpa(temperature_c: Decimal, rules: RuleBook, on: date) -> Decimal:

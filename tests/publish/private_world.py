@@ -145,7 +145,7 @@ def _amounts(owner: OwnersFigures) -> list[Decimal]:
         amounts += [a for line in finish.lines for a in (line.cost, line.margin) if a]
         amounts += [item.amount for item in finish.items]
         amounts += [floor.price for floor in finish.floors]
-    for one in (*owner.discounts, *owner.sensitivity, *owner.ways, *owner.phases, *owner.extras):
+    for one in (*owner.discounts, *owner.sensitivity, *owner.savings, *owner.phases, *owner.extras):
         amounts += [one.margin, one.cost_change]
     amounts += [one.price for one in owner.discounts]
     amounts += [a for bid in owner.bids for a in (bid.gap, bid.remains)]

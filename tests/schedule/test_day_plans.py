@@ -1,4 +1,4 @@
-"""Day plans: the days of each way to choose, each different plan once."""
+"""Day plans: the days of each choice, each different plan once."""
 
 from tests.pricing import shop
 
@@ -10,13 +10,13 @@ FINISHES = {
 }
 
 
-def test_ways_with_the_same_days_share_a_plan(tmp_path):
+def test_choices_with_the_same_days_share_a_plan(tmp_path):
     """Plain and swept come on the same days, fancy washes and seals after them."""
     job = shop.job(compare=["swept", "fancy"])
     book = shop.book(shop.RINSE_AND_FILM, FINISHES)
     first, second = shop.results(tmp_path, job, rate_book=book).day_plans
-    assert first.ways == (("plain", ()), ("swept", ()))
-    assert second.ways == (("fancy", ()),)
+    assert first.choices == (("plain", ()), ("swept", ()))
+    assert second.choices == (("fancy", ()),)
     assert [visit.id for visit in second.visits] == ["form", "pour", "wash", "seal"]
 
 
@@ -26,7 +26,7 @@ def test_an_alternate_has_the_days_of_its_finish(tmp_path):
     book = shop.book(shop.RINSE_AND_FILM, FINISHES)
     quoted, other = shop.results(tmp_path, job, rate_book=book).day_plans
     assert (len(quoted.visits), len(other.visits)) == (2, 4)
-    assert other.ways == (("plain", (("patio", "fancy"),)),)
+    assert other.choices == (("plain", (("patio", "fancy"),)),)
 
 
 def test_waits_lie_between_the_visits(tmp_path):

@@ -8,7 +8,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.explain.words.tables import Section, Table, TableRow
 from quotegen.money import Money
-from quotegen.pricing.costs.bid_records import BidComparison, BidItem, BidNumber
+from quotegen.pricing.costs.bids import BidComparison, BidItem, BidNumber
 from quotegen.reading.files.other_bids import Says
 
 NAMED = 3

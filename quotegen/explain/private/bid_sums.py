@@ -7,7 +7,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.explain.words.tables import Sums, TableRow
 from quotegen.money import Money
-from quotegen.pricing.costs.bid_records import BidComparison
+from quotegen.pricing.costs.bids import BidComparison
 
 
 def bid_sums(results: Results, bid: BidComparison) -> Sums:

@@ -6,7 +6,7 @@ from quotegen.explain.private.cost_rows import floor_verdict
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.explain.words.tables import Section, Table, TableRow
-from quotegen.pricing.costs.bid_records import BidComparison, BidNumber
+from quotegen.pricing.costs.bids import BidComparison, BidNumber
 from quotegen.pricing.costs.records import CostKind
 from quotegen.quantity import Length
 

@@ -87,7 +87,7 @@ def crew_hours(results: Results, finishes: tuple[FinishCosts, ...]) -> Table:
     words = results.words
     steps: dict[str, str] = {}
     for one in finishes:
-        for item in one.of_kind(CostKind.LABOUR):
+        for item in one.of_kind(CostKind.LABOR):
             steps.setdefault(item.id, item_name(results, item))
     rows = [
         TableRow(name=name, cells=tuple(_hours(words, one, step) for one in finishes))
@@ -100,7 +100,7 @@ def crew_hours(results: Results, finishes: tuple[FinishCosts, ...]) -> Table:
 
 
 def _hours(words: Words, costs: FinishCosts, step: str) -> str:
-    mine = [item.quantity for item in costs.of_kind(CostKind.LABOUR) if item.id == step]
+    mine = [item.quantity for item in costs.of_kind(CostKind.LABOR) if item.id == step]
     return words.number(sum(mine), _HOUR_PLACES) if mine else ""
 
 

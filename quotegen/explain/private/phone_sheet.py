@@ -36,7 +36,7 @@ def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
             Section(id="answers", title=words("phone_answers"), points=tuple(_answers(results))),
             Section(id="ways", title=words("phone_ways"), lines=(words("phone_ways_about"),),
                     points=_phases(results, owner.phases),
-                    table=_ifs(results, "cost_if", owner.ways)),
+                    table=_ifs(results, "cost_if", owner.savings)),
             Section(id="discounts", title=words("phone_discounts"),
                     lines=(words("phone_discounts_about"),),
                     table=_ifs(results, "phone_discount", owner.discounts)),

@@ -9,7 +9,7 @@ from quotegen.explain.sheets.applies import STAMPED, kinds
 from quotegen.explain.wording import Words
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.explain.words.tables import Row
-from quotegen.quantity import NOUGHT, decimal_of, kg_per_m2, rounded
+from quotegen.quantity import NO_QUANTITY, decimal_of, kg_per_m2, rounded
 from quotegen.reading.files.forecast import Forecast
 from quotegen.trade import evaporation, mix, weather
 from quotegen.trade.evaporation import Air
@@ -126,7 +126,7 @@ def _hours(words: Words, hours: Decimal) -> str:
 
 
 def _whole_sqft(results: Results) -> Decimal:
-    return sum((p.area_sqft for p in results.takeoff.placements), NOUGHT)
+    return sum((p.area_sqft for p in results.takeoff.placements), NO_QUANTITY)
 
 
 def _cautions(results: Results, forecast: Forecast) -> Iterator[str]:

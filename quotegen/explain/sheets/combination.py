@@ -46,7 +46,7 @@ def at_way(results: Results, one: Combination) -> Results:
 def day_plan(results: Results, one: Combination) -> DayPlan:
     """Return the days of a combination."""
     way = (one.finish, one.alternates)
-    return next(plan for plan in results.day_plans if way in plan.ways)
+    return next(plan for plan in results.day_plans if way in plan.choices)
 
 
 def way_name(results: Results, one: Combination) -> str:

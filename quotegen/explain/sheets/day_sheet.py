@@ -46,7 +46,7 @@ def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
     finishes = results.job.rate_book.finishes
     return tuple(dict.fromkeys(
         "; ".join(part_names(results, alternates)) or finishes[finish].name
-        for finish, alternates in plan.ways
+        for finish, alternates in plan.choices
     ))  # fmt: skip
 
 

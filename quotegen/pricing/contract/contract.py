@@ -17,10 +17,10 @@ from quotegen.takeoff.records import Takeoff
 
 
 def contract_of(job: JobSpec, estimated: Takeoff, in_forms: Takeoff | None) -> Contract:
-    """Carry the price from what was accepted to the balance.
+    """Follow the price from what was accepted to the balance.
 
     Args:
-        job: the job with what happened since the quote was sent.
+        job: with what has happened since the quote was sent.
         estimated: the takeoff of the quote.
         in_forms: the takeoff of the set forms, None until they are measured.
     """
@@ -68,7 +68,7 @@ def _changes(job: JobSpec, before: Money, quoted: Money) -> Iterator[ChangeOrder
 
 
 def _priced(job: JobSpec, change: Change) -> tuple[Decimal, Rate | None, Money]:
-    """Return quantity, rate and sum of a change; the rates of the book hold for changes too."""
+    """Return the quantity, the rate and the amount of a change at a rate of the book."""
     if change.rate is None or change.quantity is None:
         return ZERO, None, ZERO
     rate = shown_rate(rate_at(job.rate_book.rates[change.rate], None), job.units)

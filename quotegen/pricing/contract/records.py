@@ -12,7 +12,7 @@ from quotegen.reading.fields.text_fields import Rate
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AdjustedLine:
-    """One measured line before and after; the rate is the one that was quoted."""
+    """One measured line before and after, at the quoted rate."""
 
     id: str
     name: str
@@ -65,7 +65,7 @@ class Remeasure:
         lines: every line that follows the forms, moved or not.
         unmoved: the sum of all other lines.
         previous_total, change, revised_total: of the contract.
-        needs_signatures: above the rise at which nothing is poured before both have signed.
+        needs_signatures: whether both must sign before the pour.
         payments: revised; they add up to the revised total.
     """
 
@@ -82,10 +82,10 @@ class Remeasure:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeOrder:
-    """One change that was asked for: its sum, and what it does to total, payments and days.
+    """One change order: its amount, and what it does to the total, the payments and the days.
 
     Attributes:
-        quantity, rate: where a rate of the book prices it; the rate is None where a sum was typed.
+        quantity, rate: where a rate of the book prices it; the rate is None for a typed amount.
     """
 
     number: int
@@ -103,7 +103,7 @@ class ChangeOrder:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Contract:
-    """The running contract: from the price that was accepted to what is still owed.
+    """The running contract: from the accepted price to what is still owed.
 
     Attributes:
         accepted_on: None while nobody has signed.
@@ -111,8 +111,8 @@ class Contract:
         quoted_total: before measuring and changes.
         remeasure: None until the forms are measured.
         changes: in the order in which they were agreed.
-        total: of the contract now.
-        paid, balance: so far, and what remains.
+        total: of the contract as it stands.
+        paid, balance: paid so far, and still owed.
         extra_days: that the changes add.
     """
 

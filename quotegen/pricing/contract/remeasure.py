@@ -1,4 +1,4 @@
-"""Measure and adjust: the quoted rates on the measured quantities, line by line, both ways."""
+"""Measure and adjust: the quoted rates on the measured quantities, line by line."""
 
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
@@ -10,7 +10,7 @@ from quotegen.pricing.contract.revised_payments import revised_payments
 from quotegen.pricing.quoted.adjustment import needs_signatures
 from quotegen.pricing.quoted.finish import price_again, price_at
 from quotegen.pricing.quoted.records import Line, PricedFinish
-from quotegen.quantity import NOUGHT, Unit, rounded
+from quotegen.quantity import NO_QUANTITY, Unit, rounded
 from quotegen.reading.files.after_signing import Measured
 from quotegen.reading.files.rate_book import Basis
 from quotegen.reading.records import JobSpec
@@ -24,10 +24,10 @@ def remeasured(
     finish: str,
     extras: tuple[str, ...],
 ) -> Remeasure:
-    """Work out the adjustment: the same job, the same rates, the measured quantities.
+    """Work out the adjustment: the same job and the same rates on the measured quantities.
 
-    Fixed lines and allowances do not move. A price that the small-job minimum carried before or
-    carries now is adjusted through its own line.
+    Fixed lines and allowances do not move. Where the small-job minimum was or is now part of the
+    price, its own line moves.
 
     Args:
         job: the job.
@@ -70,8 +70,8 @@ def _line(line: Line, quoted: Line | None, remeasured: Line | None) -> AdjustedL
     after = remeasured.amount if remeasured else ZERO
     # The minimum and a tax are sums, not quantities: their rate is whatever the sum is.
     is_sum = line.unit is Unit.LUMP
-    estimated = NOUGHT if is_sum or quoted is None else quoted.quantity
-    measured = NOUGHT if is_sum or remeasured is None else remeasured.quantity
+    estimated = NO_QUANTITY if is_sum or quoted is None else quoted.quantity
+    measured = NO_QUANTITY if is_sum or remeasured is None else remeasured.quantity
     return AdjustedLine(
         id=line.id,
         name=line.name,

@@ -1,4 +1,4 @@
-"""Payments after the total has moved: what is paid stays paid, and a deposit is not raised."""
+"""Payments after the total has changed: what is paid stays paid, and no deposit is raised."""
 
 from fractions import Fraction
 
@@ -11,11 +11,11 @@ from quotegen.reading.records import JobSpec
 
 
 def revised_payments(job: JobSpec, before: Money, after: Money) -> tuple[RevisedPayment, ...]:
-    """Split a revised total over the payments; they add up to it exactly.
+    """Split a revised total over the payments, which add up to it exactly.
 
-    A payment that has come in stays as it came in. The first payment, due at signing, is never
-    raised by a later change. What remains is split over the others by their shares, each rounded
-    down, the last one taking the rest.
+    A payment that has come in stays as it is. The first payment, due at signing, is never raised
+    by a later change. The remainder is split over the others in their shares, each rounded down;
+    the last one takes the rest.
     """
     quoted = payments_of(job, before)
     came_in = {paid.payment: Money(paid.amount) for paid in job.typed.paid}
@@ -35,7 +35,7 @@ def revised_payments(job: JobSpec, before: Money, after: Money) -> tuple[Revised
 
 
 def _split(rest: Money, open_ones: tuple[PricedPayment, ...]) -> dict[str, Money]:
-    """Split what remains in proportion to what was quoted; the last takes the remainder."""
+    """Split a remainder in proportion to what was quoted; the last payment takes the rest."""
     if not open_ones:
         return {}
     *earlier, last = open_ones

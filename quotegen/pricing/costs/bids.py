@@ -1,13 +1,12 @@
 """Other bids on the same scope: what they leave out, what they do not state, what remains."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from quotegen.money import ZERO, Money, to_cents, total
-from quotegen.pricing.costs.bid_records import BidComparison, BidExtra, BidItem, BidNumber
-from quotegen.pricing.costs.costs import MINIMUM
 from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.lines import MINIMUM
 from quotegen.pricing.quoted.records import Line
 from quotegen.pricing.quoted.tax import TAX, tax_lines
 from quotegen.quantity import Length
@@ -16,10 +15,107 @@ from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BidItem:
+    """What another bid says of one group of our lines, and what they are worth in our price.
+
+    Attributes:
+        scope: the scope items that the lines pay for.
+        amount: how much lower our price is without them, tax included.
+    """
+
+    scope: tuple[str, ...]
+    says: Says
+    amount: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BidNumber:
+    """One number of ours against theirs.
+
+    Attributes:
+        key: thickness, base, reinforcement, strength_psi or sealer_coats.
+        theirs: None where the bid does not say.
+        worth: by how much our price would change at their number, None where no price of our
+            book depends on it.
+    """
+
+    key: str
+    ours: Length | int | str
+    theirs: Length | int | str | None
+    worth: Money | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BidExtra:
+    """Something that they include and we offer as an extra, and what it adds to our price."""
+
+    scope: tuple[str, ...]
+    name: str
+    amount: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BidComparison:
+    """The gap between our price and another bid, in three parts that add up to it.
+
+    Attributes:
+        finish: at which our price is taken.
+        ours, theirs: the two totals.
+        gap: ours less theirs; less than zero where theirs is dearer.
+        left_out: what they say is not included, at our prices.
+        not_stated: what they do not mention, at our prices.
+        remains: the gap less both; not a guess at anybody's cost.
+        items: every part of our price, the dearest first.
+        only_theirs: scope items that they include and our price does not have.
+        unpriced: those of them that no rate of our book covers.
+        extras: those of them that the quote offers as an extra.
+        theirs_more: how much our price would rise with those extras and their numbers together,
+            as far as our book prices them; less than zero where their numbers ask for less.
+        under_materials: their total is under what we pay for materials alone.
+        under_floors: how far it is below the least price that our floors allow; zero where it is
+            not, or where our price has tax in it.
+        costs: ours at that finish, None where they are not worked out.
+    """
+
+    id: str
+    finish: str
+    finish_name: str
+    ours: Money
+    theirs: Money
+    gap: Money
+    left_out: Money
+    not_stated: Money
+    remains: Money
+    items: tuple[BidItem, ...]
+    only_theirs: tuple[str, ...]
+    unpriced: tuple[str, ...]
+    extras: tuple[BidExtra, ...]
+    numbers: tuple[BidNumber, ...]
+    theirs_more: Money
+    under_materials: bool
+    under_floors: Money
+    costs: FinishCosts | None
+    note: str
+
+    @property
+    def if_all_in(self) -> Money:
+        """How much higher ours is on the same work if theirs includes what it does not state."""
+        return Money(self.gap - self.left_out)
+
+    @property
+    def unexplained(self) -> Money:
+        """How much higher theirs is on the same work, beyond all that they are known to add."""
+        return Money(-self.remains - self.theirs_more)
+
+    def that(self, says: Says) -> tuple[BidItem, ...]:
+        """Return the items that the bid says this of."""
+        return tuple(item for item in self.items if item.says is says)
+
+
 def with_their_numbers(job: JobSpec, bid: OtherBid) -> JobSpec:
     """Return the job at the thickness and reinforcement of a bid, where our book has them."""
-    said = bid.numbers
-    return _with(_with(job, thickness=said.thickness), reinforcement=_known(job, bid))
+    return _with(_with(job, thickness=bid.numbers.thickness), reinforcement=_known(job, bid))
 
 
 def _with(
@@ -44,52 +140,52 @@ def _known(job: JobSpec, bid: OtherBid) -> str | None:
 def numbers_of(
     job: JobSpec, takeoff: Takeoff, bid: OtherBid, finish: str, whole: Money
 ) -> Iterator[BidNumber]:
-    """Yield our numbers against theirs, those of the largest placement."""
+    """Yield our numbers, those of the largest placement, beside theirs."""
     areas = {p.id: p.area_sqft for p in takeoff.placements}
     main = max(job.placements, key=lambda placement: areas[placement.id])
-    said, book = bid.numbers, job.rate_book
+    theirs, book = bid.numbers, job.rate_book
 
-    def worth(then: JobSpec) -> Money:
-        return Money(price_at(then, takeoff, finish).total - whole)
+    def worth(changed: JobSpec) -> Money:
+        return Money(price_at(changed, takeoff, finish).total - whole)
 
-    thick, steel = said.thickness, _known(job, bid)
+    thick, steel = theirs.thickness, _known(job, bid)
     yield BidNumber(
         key="thickness",
         ours=main.thickness,
         theirs=thick,
         worth=worth(_with(job, thickness=thick)) if thick else None,
     )
-    yield BidNumber(key="base", ours=main.base, theirs=said.base, worth=None)
+    yield BidNumber(key="base", ours=main.base, theirs=theirs.base, worth=None)
     yield BidNumber(
         key="reinforcement",
         ours=book.reinforcement[main.reinforcement].name,
-        theirs=book.reinforcement[steel].name if steel else said.reinforcement,
+        theirs=book.reinforcement[steel].name if steel else theirs.reinforcement,
         worth=worth(_with(job, reinforcement=steel)) if steel else None,
     )
     yield BidNumber(
-        key="strength_psi", ours=book.mix.strength_psi, theirs=said.strength_psi, worth=None
+        key="strength_psi", ours=book.mix.strength_psi, theirs=theirs.strength_psi, worth=None
     )
     coats = book.finishes[finish].sealer_coats
     if coats is not None:
-        yield BidNumber(key="sealer_coats", ours=coats, theirs=said.sealer_coats, worth=None)
+        yield BidNumber(key="sealer_coats", ours=coats, theirs=theirs.sealer_coats, worth=None)
 
 
 def compare(
     job: JobSpec, takeoff: Takeoff, bid: OtherBid, costs: FinishCosts | None
 ) -> BidComparison:
-    """Set another bid against our price at its finish, or at ours where it names none.
+    """Compare another bid with our price at its finish, or at ours where it names none.
 
-    A line counts as left out, or as included, where that is said of all that it pays for;
-    a line of which anything is not stated hangs on that. The small-job minimum is no work, and
-    stays in what remains.
+    A line counts as left out, or as included, if the bid says so of everything that it pays for;
+    if anything of it is not stated, all of it counts as not stated. The small-job minimum pays
+    for no work and stays in what remains.
     """
     finish = bid.finish or job.finish
     priced = price_at(job, takeoff, finish)
     lines = tuple(line for line in priced.lines if TAX not in line.scope)
     out = tuple(line for line in lines if _says(bid, line.scope) is Says.NOT_INCLUDED)
-    unsaid = tuple(line for line in lines if _says(bid, line.scope) is Says.NOT_STATED)
+    unstated = tuple(line for line in lines if _says(bid, line.scope) is Says.NOT_STATED)
     without = _sum(job, tuple(line for line in lines if line not in out))
-    certain = _sum(job, tuple(line for line in lines if line not in (*out, *unsaid)))
+    certain = _sum(job, tuple(line for line in lines if line not in (*out, *unstated)))
     theirs = to_cents(bid.total)
     gap = Money(priced.total - theirs)
     left_out, not_stated = Money(priced.total - without), Money(without - certain)
@@ -127,12 +223,12 @@ def compare(
 def _says(bid: OtherBid, scope: tuple[str, ...]) -> Says:
     if MINIMUM in scope:
         return Says.INCLUDED
-    said = {bid.scope.get(item, Says.NOT_STATED) for item in scope}
-    return said.pop() if len(said) == 1 else Says.NOT_STATED
+    answers = {bid.scope.get(item, Says.NOT_STATED) for item in scope}
+    return answers.pop() if len(answers) == 1 else Says.NOT_STATED
 
 
 def _sum(job: JobSpec, lines: tuple[Line, ...]) -> Money:
-    """Return what lines add up to with the tax on them."""
+    """Add lines up with the tax on them."""
     return total(tuple(line.amount for line in (*lines, *tax_lines(job, lines))))
 
 
@@ -152,7 +248,7 @@ def _items(
 
 
 def _offered(job: JobSpec, items: tuple[str, ...]) -> Iterator[str]:
-    """Yield the extras of the quote that are for these scope items alone."""
+    """Yield the extras of the quote that pay for nothing but these scope items."""
     for extra in job.extras:
         if set(job.rate_book.rates[extra].covers) <= set(items):
             yield extra
@@ -163,9 +259,9 @@ def _extras(
 ) -> Iterator[BidExtra]:
     for extra in _offered(job, items):
         rate = job.rate_book.rates[extra]
-        then = price_at(job, takeoff, finish, (extra,))
+        after = price_at(job, takeoff, finish, (extra,))
         yield BidExtra(
-            scope=tuple(rate.covers), name=rate.name, amount=Money(then.total - whole)
+            scope=tuple(rate.covers), name=rate.name, amount=Money(after.total - whole)
         )  # fmt: skip
 
 

@@ -1,23 +1,21 @@
-"""Costs: price against cost for the whole job. Its records never meet a customer view."""
+"""Price against cost for the whole job at one finish; for the owner alone."""
 
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
 from quotegen.money import ZERO, Money, to_cents, total
-from quotegen.pricing.costs.basis import Basis
 from quotegen.pricing.costs.floors import floors_of
-from quotegen.pricing.costs.items import items_of, price_of, way_to
+from quotegen.pricing.costs.items import CostedJob, items_of, price_of, road_to_site
 from quotegen.pricing.costs.records import CostItem, CostLine, FinishCosts, Missing, MissingKind
+from quotegen.pricing.quoted.lines import MINIMUM
 from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.tax import TAX
-from quotegen.quantity import decimal_of, rounded
+from quotegen.quantity import Units, decimal_of
 from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.materials.order_list import order_list
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.rules import RuleBook
-
-MINIMUM = "minimum"
 
 
 def costs_at(
@@ -31,27 +29,26 @@ def costs_at(
     """Return price against cost of a job at one finish.
 
     Args:
-        job: with its way of access asked for.
+        job: with its access line asked for.
         owners: what the same job costs.
         takeoff: what is costed.
         rules: of the trade, for the order list.
         priced: the lines and the total.
-        without: scope items that are left to others, whose materials are not bought.
+        without: scope items left to others, whose materials are not bought.
     """
     at_finish = replace(job, finish=priced.id)
-    basis = Basis(
+    costed = CostedJob(
         job=at_finish,
         owners=owners,
-        takeoff=takeoff,
         priced=priced,
         materials=order_list(at_finish, takeoff, rules),
         without=without,
     )
-    items = tuple(items_of(basis))
+    items = tuple(items_of(costed))
     cost = total(tuple(one.amount for one in items))
     tax = total(tuple(line.amount for line in priced.lines if TAX in line.scope))
     net, margin = Money(priced.total - tax), Money(priced.total - cost)
-    area = sum((p.area_sqft for p in takeoff.placements), start=rounded(Fraction(0), 1))
+    area = takeoff.area(Units.US)
     lines = _lines(priced.lines, items)
     return FinishCosts(
         finish=priced.id,
@@ -63,15 +60,15 @@ def costs_at(
         cost=cost,
         margin=margin,
         margin_share=Fraction(margin) / Fraction(net or 1),
-        crew_days=basis.days,
+        crew_days=costed.days,
         area_sqft=area,
-        floors=floors_of(owners.costs, net, margin, basis.days, area),
-        missing=tuple(_missing(basis, lines)),
+        floors=floors_of(owners.costs, net, margin, costed.days, area),
+        missing=tuple(_missing(costed, lines)),
     )
 
 
 def _lines(lines: tuple[Line, ...], items: tuple[CostItem, ...]) -> tuple[CostLine, ...]:
-    """Give each line its own costs; what is for several lines is shared by their prices."""
+    """Give each line its own costs; an item for several lines is shared by their prices."""
     costs: dict[str, Money] = {}
     amounts = {line.id: line.amount for line in lines}
     for one in items:
@@ -95,7 +92,7 @@ def _parts(one: CostItem, amounts: dict[str, Money]) -> Iterator[tuple[str, Mone
 
 def _cost_line(line: Line, cost: Money | None) -> CostLine:
     if cost is None and MINIMUM in line.scope:
-        cost = ZERO  # it is a price, and no work stands behind it
+        cost = ZERO  # it pays for no work
     return CostLine(
         line=line.id,
         name=line.working.name,
@@ -105,8 +102,8 @@ def _cost_line(line: Line, cost: Money | None) -> CostLine:
     )
 
 
-def _missing(basis: Basis, lines: tuple[CostLine, ...]) -> Iterator[Missing]:
-    costs = basis.costs
+def _missing(costed: CostedJob, lines: tuple[CostLine, ...]) -> Iterator[Missing]:
+    costs = costed.costs
     if costs is None:
         yield Missing(kind=MissingKind.COSTS, name="")
     for line in lines:
@@ -114,10 +111,10 @@ def _missing(basis: Basis, lines: tuple[CostLine, ...]) -> Iterator[Missing]:
             yield Missing(kind=MissingKind.LINE, name=line.name)
     if costs is None:
         return
-    for material in basis.materials:
-        known = price_of(basis, costs, material)
+    for material in costed.materials:
+        known = price_of(costed, costs, material)
         if known is not None and not known[1]:
             yield Missing(kind=MissingKind.MATERIAL, name=material.id)
-    way = way_to(basis, costs)
-    if costs.travel is None or way.miles is None or way.hours is None:
+    road = road_to_site(costed, costs)
+    if costs.travel is None or road.miles is None or road.hours is None:
         yield Missing(kind=MissingKind.ROAD, name="")

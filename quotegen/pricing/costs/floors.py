@@ -1,4 +1,4 @@
-"""The owner's floors: the least that a job must bring, and the price that reaches it."""
+"""The owner's floors: the least margin that a job must bring, and the price that reaches it."""
 
 from collections.abc import Iterator
 from decimal import Decimal
@@ -18,10 +18,10 @@ _CENTS = 100
 def floors_of(
     costs: Costs | None, net_price: Money, margin: Money, crew_days: int, area_sqft: Decimal
 ) -> tuple[Floor, ...]:
-    """Return each floor that the owner set, against a price before tax and its margin.
+    """Compare a price before tax and its margin with each floor that the owner set.
 
-    A share of the price is reached at cost / (1 - share); the others at cost and the floor for
-    each day or square foot. Prices are rounded up to the cent, so that they do reach it.
+    A margin as a share of the price is reached at cost / (1 - share); the others at the cost and
+    the floor for each day or square foot. Prices are rounded up to the cent, to reach the floor.
     """
     return tuple(_floors(costs, net_price, margin, crew_days, area_sqft)) if costs else ()
 
@@ -59,7 +59,7 @@ def floor_problems(
 ) -> tuple[Problem, ...]:
     """Return a problem for each offered finish whose price is under a floor of the owner's.
 
-    It stops a package unless the job says why; anything else it only warns of.
+    Where a package is to be built it is an error, unless the job says why; else a warning.
     """
     why = owners.file.under_floor
     refused = to_package and why is None

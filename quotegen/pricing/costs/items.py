@@ -1,22 +1,26 @@
 """Everything that a job costs, item by item, from the same lines and the same order list."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 
 from quotegen.money import to_cents, total
-from quotegen.pricing.costs.basis import Basis, item, loaded_wage, lump
 from quotegen.pricing.costs.records import CostItem, CostKind
 from quotegen.pricing.quoted.rates import shown_rate, us_quantity
-from quotegen.pricing.quoted.records import Line
+from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.tax import TAX
-from quotegen.quantity import Length, decimal_of
+from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
+from quotegen.quantity import Length, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Rate, Road
 from quotegen.reading.files.costs import BOUGHT_BY, CLEAN_UP, DRIVE, SET_UP, Costs, MaterialId
 from quotegen.reading.files.rate_book import Sealer
 from quotegen.reading.files.rate_book_file import CostedRate
+from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import Material
 
+_PLACES = 2
 _MATERIALS = {
     "concrete": MaterialId.CONCRETE, "base_tons": MaterialId.STONE, "wire": MaterialId.WIRE,
     "wire_supports": MaterialId.CHAIRS, "bar": MaterialId.BAR, "fiber": MaterialId.FIBER,
@@ -33,36 +37,110 @@ _SCOPE = {
 """For which scope item each material of the order list is bought."""
 
 
-def items_of(basis: Basis) -> Iterator[CostItem]:
-    """Yield every cost of a job; shares of the direct cost come last."""
-    direct = [*_bought(basis), *_bills(basis)]
-    costs = basis.costs
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CostedJob:
+    """One job at one finish, as its costs see it.
+
+    Attributes:
+        job: with that finish as its own.
+        owners: what the same job costs.
+        materials: the order list at that finish; hours need none.
+        without: scope items left to others, whose materials are not bought.
+    """
+
+    job: JobSpec
+    owners: OwnersJob
+    priced: PricedFinish
+    materials: tuple[Material, ...] = ()
+    without: frozenset[str] = frozenset()
+
+    @property
+    def costs(self) -> Costs | None:
+        return self.owners.costs
+
+    @property
+    def visits(self) -> tuple[NeededVisit, ...]:
+        return visits_needed(self.job, self.priced.id)
+
+    @property
+    def days(self) -> int:
+        """Days on site."""
+        return sum(visit.days for visit in self.visits)
+
+    def crew(self, costs: Costs) -> int:
+        """Return how many people come where no finish says it differently."""
+        return next((v.crew for v in self.visits if v.crew is not None), costs.crew)
+
+    def lines_of(self, scope: str | None, placement: str | None = None) -> tuple[Line, ...]:
+        """Return the lines that pay for a scope item, on a placement if one is named."""
+        return tuple(
+            line
+            for line in self.priced.lines
+            if scope in line.scope and placement in {None, line.placement}
+        )
+
+
+def loaded_wage(costs: Costs) -> Decimal:
+    """Return what an hour of one person costs with its payroll burden, to the cent."""
+    return to_cents(costs.wage.amount * decimal_of(1 + costs.burden))
+
+
+def item(
+    kind: CostKind,
+    item_id: str,
+    quantity: Fraction,
+    rate: Decimal,
+    *,
+    unit: str = "",
+    name: str = "",
+    placement: str | None = None,
+    lines: tuple[Line, ...] = (),
+) -> CostItem:
+    """Write one cost down: its quantity to two places, its amount to the cent."""
+    shown = rounded(quantity, _PLACES)
+    return CostItem(
+        kind=kind, id=item_id, name=name, placement=placement, quantity=shown, unit=unit,
+        rate=rate, amount=to_cents(shown * rate), lines=tuple(line.id for line in lines),
+    )  # fmt: skip
+
+
+def lump(
+    kind: CostKind, item_id: str, amount: Decimal, *, name: str = "", lines: tuple[Line, ...] = ()
+) -> CostItem:
+    """Write down a sum without a quantity behind it."""
+    return item(kind, item_id, Fraction(1), amount, name=name, lines=lines)
+
+
+def items_of(costed: CostedJob) -> Iterator[CostItem]:
+    """Yield every cost of a job; shares of the direct cost come after it, tax last."""
+    direct = [*_bought(costed), *_bills(costed)]
+    costs = costed.costs
     if costs is not None:
         direct += [
-            *hours_of(basis, costs), *_materials(basis, costs), *_deliveries(basis, costs),
-            *_equipment(basis, costs), *_miles(basis, costs),
+            *hours_of(costed, costs), *_materials(costed, costs), *_deliveries(costed, costs),
+            *_equipment(costed, costs), *_miles(costed, costs),
         ]  # fmt: skip
     yield from sorted(direct, key=lambda one: tuple(CostKind).index(one.kind))
     if costs is not None:
-        yield from _shares(basis, costs, tuple(direct))
-    for line in basis.priced.lines:
+        yield from _shares(costed, costs, tuple(direct))
+    for line in costed.priced.lines:
         if TAX in line.scope:  # it is collected and handed on
             yield lump(CostKind.TAX, TAX, line.amount, name=line.name, lines=(line,))
 
 
-def hours_of(basis: Basis, costs: Costs) -> Iterator[CostItem]:
+def hours_of(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
     """Yield the crew hours of a job at the loaded wage: on site, then on the road.
 
-    They go by the lines and the days alone, so a job without an order list has them too.
+    They follow from the lines and the days alone, and need no order list.
     """
-    yield from _labour(basis, costs)
-    yield from _drive(basis, costs)
+    yield from _labor(costed, costs)
+    yield from _drive(costed, costs)
 
 
-def _labour(basis: Basis, costs: Costs) -> Iterator[CostItem]:
-    """Hours of each step at the loaded wage; what is fixed comes once for a rate."""
+def _labor(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
+    """Yield the hours of each step at the loaded wage; the fixed part of a rate comes once."""
     wage, seen = loaded_wage(costs), set[str]()
-    for line in basis.priced.lines:
+    for line in costed.priced.lines:
         step = costs.hours.get(line.rate_id)
         if step is None:
             continue
@@ -72,20 +150,20 @@ def _labour(basis: Basis, costs: Costs) -> Iterator[CostItem]:
         if step.work is not None and step.work.unit is unit:
             hours += quantity / step.work.of * step.work.hours
         yield item(
-            CostKind.LABOUR, line.rate_id, hours, wage, unit="hour", name=line.name,
+            CostKind.LABOR, line.rate_id, hours, wage, unit="hour", name=line.name,
             placement=line.placement, lines=(line,),
         )  # fmt: skip
     for name, hours in ((SET_UP, costs.set_up), (CLEAN_UP, costs.clean_up)):
         if hours:
-            yield item(CostKind.LABOUR, name, hours * basis.days, wage, unit="hour")
+            yield item(CostKind.LABOR, name, hours * costed.days, wage, unit="hour")
 
 
-def price_of(basis: Basis, costs: Costs, material: Material) -> tuple[MaterialId, bool] | None:
-    """Return under which name a material is priced and whether it is; None if it is not bought."""
+def price_of(costed: CostedJob, costs: Costs, material: Material) -> tuple[MaterialId, bool] | None:
+    """Return what a material is priced as, and whether it has a price; None if it is not bought."""
     known = _MATERIALS.get(material.id)
     if material.id == "sealer":
-        spec = next(p for p in basis.job.placements if p.id == material.placement)
-        film = basis.job.finish_of(spec, basis.priced.id)[1].sealer is Sealer.FILM
+        spec = next(p for p in costed.job.placements if p.id == material.placement)
+        film = costed.job.finish_of(spec, costed.priced.id)[1].sealer is Sealer.FILM
         known = MaterialId.SEALER_FILM if film else MaterialId.SEALER_PENETRATING
     if known is None:
         return None
@@ -94,12 +172,12 @@ def price_of(basis: Basis, costs: Costs, material: Material) -> tuple[MaterialId
     return known, fits and material.buy_unit in BOUGHT_BY[known]
 
 
-def _materials(basis: Basis, costs: Costs) -> Iterator[CostItem]:
-    """What the order list buys and the waste on top, at delivered prices."""
-    for material in basis.materials:
-        known = price_of(basis, costs, material)
+def _materials(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
+    """Yield what the order list buys, with waste on top, at delivered prices."""
+    for material in costed.materials:
+        known = price_of(costed, costs, material)
         scope = _SCOPE.get(material.id)
-        if known is None or not known[1] or scope in basis.without:
+        if known is None or not known[1] or scope in costed.without:
             continue
         price = costs.materials[known[0]]
         yield item(
@@ -109,15 +187,15 @@ def _materials(basis: Basis, costs: Costs) -> Iterator[CostItem]:
             price.price.amount,
             unit=material.buy_unit,
             placement=material.placement,
-            lines=basis.lines_of(scope, material.placement),
+            lines=costed.lines_of(scope, material.placement),
         )
 
 
-def _deliveries(basis: Basis, costs: Costs) -> Iterator[CostItem]:
-    """What comes on top for each load, and for one that is short."""
-    loads, fees = {m.id: m for m in basis.materials}, costs.deliveries
-    short = basis.owners.book.order.short_load
-    slab, base = basis.lines_of("slab"), basis.lines_of("base")
+def _deliveries(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
+    """Yield the fee of each load, and the charge for one that is short."""
+    loads, fees = {m.id: m for m in costed.materials}, costs.deliveries
+    short = costed.owners.book.order.short_load
+    slab, base = costed.lines_of("slab"), costed.lines_of("base")
     if fees.concrete_load is not None:
         yield item(
             CostKind.DELIVERY, "concrete_loads", Fraction(loads["truck_loads"].buy),
@@ -125,70 +203,70 @@ def _deliveries(basis: Basis, costs: Costs) -> Iterator[CostItem]:
         )  # fmt: skip
     if "short_load" in loads and short is not None and short.charge is not None:
         yield lump(CostKind.DELIVERY, "short_load", short.charge, lines=slab)
-    if fees.stone_load is not None and fees.stone_load_tons and "base" not in basis.without:
-        tons = sum((Fraction(m.buy) for m in basis.materials if m.id == "base_tons"), Fraction(0))
+    if fees.stone_load is not None and fees.stone_load_tons and "base" not in costed.without:
+        tons = sum((Fraction(m.buy) for m in costed.materials if m.id == "base_tons"), Fraction(0))
         yield item(
             CostKind.DELIVERY, "stone_loads", Fraction(ceil(tons / fees.stone_load_tons)),
             fees.stone_load, unit="load", lines=base,
         )  # fmt: skip
 
 
-def _equipment(basis: Basis, costs: Costs) -> Iterator[CostItem]:
-    days = {visit.id: visit.days for visit in basis.visits}
-    finishes = {basis.job.finish_of(p, basis.priced.id)[0] for p in basis.job.placements}
+def _equipment(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
+    days = {visit.id: visit.days for visit in costed.visits}
+    finishes = {costed.job.finish_of(p, costed.priced.id)[0] for p in costed.job.placements}
     for machine_id, machine in costs.equipment.items():
         used = not machine.finishes or not finishes.isdisjoint(machine.finishes)
-        if used and machine.visit in days and machine.covers not in basis.without:
+        if used and machine.visit in days and machine.covers not in costed.without:
             yield item(
                 CostKind.EQUIPMENT, machine_id, Fraction(days[machine.visit]), machine.day,
-                unit="day", name=machine.name, lines=basis.lines_of(machine.covers),
+                unit="day", name=machine.name, lines=costed.lines_of(machine.covers),
             )  # fmt: skip
 
 
-def way_to(basis: Basis, costs: Costs) -> Road:
-    """Return how far it is one way: as the job says, else as the book does."""
-    site, usual = basis.job.site, costs.travel
+def road_to_site(costed: CostedJob, costs: Costs) -> Road:
+    """Return how far it is one way: as the job says, or else as the book does."""
+    site, usual = costed.job.site, costs.travel
     distance = site.distance or (usual.distance if usual else None)
     time = site.drive_time or (usual.drive_time if usual else None)
     return Road(miles=distance.miles if distance else None, hours=time.hours if time else None)
 
 
-def _drive(basis: Basis, costs: Costs) -> Iterator[CostItem]:
-    """Everybody's hours on the road, there and back on each day."""
-    road = way_to(basis, costs)
+def _drive(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
+    """Yield everybody's hours on the road, there and back each day."""
+    road = road_to_site(costed, costs)
     if costs.travel is not None and road.hours is not None:
-        crew, people = basis.crew(costs), costs.travel.people
-        trips = sum(visit.days * people.get(visit.id, crew) for visit in basis.visits)
+        crew, people = costed.crew(costs), costs.travel.people
+        trips = sum(visit.days * people.get(visit.id, crew) for visit in costed.visits)
         yield item(
             CostKind.TRAVEL, DRIVE, 2 * road.hours * trips, loaded_wage(costs), unit="hour",
-            lines=basis.lines_of("travel"),
+            lines=costed.lines_of("travel"),
         )  # fmt: skip
 
 
-def _miles(basis: Basis, costs: Costs) -> Iterator[CostItem]:
-    """Each vehicle's miles, there and back on each day."""
-    road = way_to(basis, costs)
+def _miles(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
+    """Yield each vehicle's miles, there and back each day."""
+    road = road_to_site(costed, costs)
     if costs.travel is not None and road.miles is not None:
-        miles = 2 * road.miles * costs.travel.vehicles * basis.days
+        miles = 2 * road.miles * costs.travel.vehicles * costed.days
         yield item(
             CostKind.TRAVEL, "miles", miles, costs.travel.mile.amount, unit="mile",
-            lines=basis.lines_of("travel"),
+            lines=costed.lines_of("travel"),
         )  # fmt: skip
 
 
-def _bought(basis: Basis) -> Iterator[CostItem]:
-    """What the `cost` of a rate or finish buys for one unit of its line."""
-    book = basis.owners.book
+def _bought(costed: CostedJob) -> Iterator[CostItem]:
+    """Yield what the `cost` of a rate or finish buys, by the unit of its line."""
+    book = costed.owners.book
     access = {method.rate for method in book.access.values()}
-    for line in basis.priced.lines:
-        rate = _line_cost(basis, line)
+    for line in costed.priced.lines:
+        rate = _line_cost(costed, line)
         if rate is None:
             continue
         kind = CostKind.SUPPLIES
         if line.rate_id in book.rates:
             kind = CostKind(book.rates[line.rate_id].cost_for.value)
         kind = CostKind.ACCESS if line.rate_id in access else kind
-        shown = shown_rate(rate, basis.job.units)
+        shown = shown_rate(rate, costed.job.units)
         yield CostItem(
             kind=kind, id=line.rate_id, name=line.name, placement=line.placement,
             quantity=line.quantity, unit=line.unit.value, rate=shown.amount,
@@ -196,13 +274,13 @@ def _bought(basis: Basis) -> Iterator[CostItem]:
         )  # fmt: skip
 
 
-def _line_cost(basis: Basis, line: Line) -> Rate | None:
-    book = basis.owners.book
+def _line_cost(costed: CostedJob, line: Line) -> Rate | None:
+    book = costed.owners.book
     if line.rate_id in book.finishes and line.scope == ("finish",):
         return book.finishes[line.rate_id].cost
     if line.rate_id not in book.rates or TAX in line.scope:
         return None
-    specs = basis.job.placements
+    specs = costed.job.placements
     thickness = next((p.thickness for p in specs if p.id == line.placement), None)
     return _book_cost(book.rates[line.rate_id], line, thickness)
 
@@ -212,7 +290,7 @@ def _book_cost(rate: CostedRate, line: Line, thickness: Length | None) -> Rate |
 
 
 def cost_at(rate: CostedRate, thickness: Length | None) -> Rate | None:
-    """Return the cost that belongs to the same step as the price for a slab thickness."""
+    """Return the cost of the step whose price a slab of some thickness takes."""
     if rate.rate is not None:
         return rate.cost
     if rate.bands:
@@ -221,13 +299,13 @@ def cost_at(rate: CostedRate, thickness: Length | None) -> Rate | None:
     return (steps[-1] if steps else rate.by_thickness[0]).cost
 
 
-def _bills(basis: Basis) -> Iterator[CostItem]:
-    for bill in basis.owners.file.private_costs:
+def _bills(costed: CostedJob) -> Iterator[CostItem]:
+    for bill in costed.owners.file.private_costs:
         yield lump(CostKind(bill.kind.value), "bill", bill.amount, name=bill.what)
 
 
-def _shares(basis: Basis, costs: Costs, direct: tuple[CostItem, ...]) -> Iterator[CostItem]:
-    """The reserve for the warranty and the overhead; shares are of the direct cost."""
+def _shares(costed: CostedJob, costs: Costs, direct: tuple[CostItem, ...]) -> Iterator[CostItem]:
+    """Yield the warranty reserve and the overhead; shares are of the direct cost."""
     sum_of = total(tuple(one.amount for one in direct))
     for kind, share in (
         (CostKind.WARRANTY, costs.warranty), (CostKind.OVERHEAD, costs.overhead.share)
@@ -240,5 +318,5 @@ def _shares(basis: Basis, costs: Costs, direct: tuple[CostItem, ...]) -> Iterato
             )  # fmt: skip
     if costs.overhead.crew_day is not None:
         yield item(
-            CostKind.OVERHEAD, "days", Fraction(basis.days), costs.overhead.crew_day, unit="day"
+            CostKind.OVERHEAD, "days", Fraction(costed.days), costs.overhead.crew_day, unit="day"
         )

@@ -5,11 +5,10 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
-from quotegen.pricing.costs.basis import Basis
-from quotegen.pricing.costs.items import hours_of
+from quotegen.pricing.costs.items import CostedJob, hours_of
 from quotegen.pricing.costs.records import CostItem
 from quotegen.pricing.quoted.finish import accepted_of, price_at
-from quotegen.quantity import decimal_of, rounded
+from quotegen.quantity import NO_QUANTITY, decimal_of, rounded
 from quotegen.reading.files.after_signing import Actual
 from quotegen.reading.files.costs import Costs
 from quotegen.reading.files.rate_book import BookRate
@@ -18,11 +17,9 @@ from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec
 from quotegen.takeoff.records import Takeoff
 
 DRIFTS_FROM = Fraction(1, 10)
-"""How far all completed jobs together must be off before a rate is said to drift."""
+"""How far off all completed jobs together must be before a rate is said to drift."""
 
 _PLACES = 2
-
-NONE = decimal_of(Fraction(0))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +38,7 @@ class Outcome:
 
     Attributes:
         steps: those with hours typed in.
-        concrete: cubic yards ordered by the estimate, and delivered.
+        concrete: cubic yards to order by the estimate, and as delivered.
         days: on site by the estimate, and as they came out.
     """
 
@@ -57,8 +54,9 @@ class Drift:
     Attributes:
         jobs: how many of them have hours for it.
         ratio: actual over estimated.
-        rate, better: crew hours in the book, and what these jobs took; None where all is fixed.
-        of: for how much of what, such as `100 sq ft`.
+        rate, better: crew hours in the book, and those that these jobs took; None where the book
+            has fixed hours alone.
+        of: what these hours are for, such as `100 sq ft`.
     """
 
     id: str
@@ -77,7 +75,7 @@ class Drift:
 
 
 def outcome_of(job: JobSpec, owners: OwnersJob, takeoff: Takeoff) -> Outcome | None:
-    """Set what a job took against the estimate for the finish and the extras that were accepted.
+    """Compare what a job took with the estimate for the finish and the extras that were accepted.
 
     Returns:
         None where the owner has not typed how the job came out.
@@ -87,7 +85,7 @@ def outcome_of(job: JobSpec, owners: OwnersJob, takeoff: Takeoff) -> Outcome | N
         return None
     finish, extras = accepted_of(job)
     priced = price_at(job, takeoff, finish, extras)
-    done = Basis(job=replace(job, finish=finish), owners=owners, takeoff=takeoff, priced=priced)
+    done = CostedJob(job=replace(job, finish=finish), owners=owners, priced=priced)
     hours = tuple(hours_of(done, owners.costs)) if owners.costs else ()
     concrete, days = actual.concrete, actual.days
     return Outcome(
@@ -103,13 +101,13 @@ def _steps(actual: Actual, estimated: tuple[CostItem, ...]) -> Iterator[StepOutc
         yield StepOutcome(
             id=step,
             name=mine[0].name if mine else "",
-            estimated=sum((item.quantity for item in mine), start=NONE),
+            estimated=sum((item.quantity for item in mine), start=NO_QUANTITY),
             actual=rounded(hours, _PLACES),
         )
 
 
 def without_joint_plan(job: JobSpec, owners: OwnersJob) -> JobSpec:
-    """Return a finished job with no joints to lay out, unless its hours go by the foot of them."""
+    """Return a finished job without joints to lay out, unless its hours depend on their length."""
     if any(rate.of is EdgeKind.JOINT for rate in _timed_rates(job, owners)):
         return job
     return replace(job, placements=tuple(map(_without_joints, job.placements)))
@@ -133,9 +131,9 @@ def _timed_rates(job: JobSpec, owners: OwnersJob) -> Iterator[BookRate]:
 
 
 def drift_of(outcomes: tuple[Outcome, ...], costs: Costs | None) -> tuple[Drift, ...]:
-    """Return how the hours of each step came out over all completed jobs, the farthest off first.
+    """Compare the hours of each step over all completed jobs, the farthest off first.
 
-    The better rate is the one in the book times what was taken over what was estimated.
+    The better rate is that of the book times actual over estimated hours.
     """
     steps = dict.fromkeys(step.id for outcome in outcomes for step in outcome.steps)
     drifts = (_drift(step, outcomes, costs) for step in steps)
@@ -147,8 +145,8 @@ def _drift(step_id: str, outcomes: tuple[Outcome, ...], costs: Costs | None) -> 
     mine = [s for outcome in outcomes for s in outcome.steps if s.id == step_id and s.estimated]
     if not mine:
         return None
-    estimated = sum((step.estimated for step in mine), start=NONE)
-    actual = sum((step.actual for step in mine), start=NONE)
+    estimated = sum((step.estimated for step in mine), start=NO_QUANTITY)
+    actual = sum((step.actual for step in mine), start=NO_QUANTITY)
     ratio = Fraction(actual) / Fraction(estimated)
     hours = costs.hours.get(step_id) if costs else None
     work = hours.work if hours else None

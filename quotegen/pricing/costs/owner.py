@@ -1,19 +1,18 @@
-"""Everything that pricing works out for the owner alone: costs, other bids, ways down, outcome."""
+"""Everything that pricing works out for the owner alone: costs, savings, other bids, outcome."""
 
 from dataclasses import dataclass
 
-from quotegen.pricing.costs.bid_records import BidComparison
-from quotegen.pricing.costs.bids import compare
+from quotegen.pricing.costs.bids import BidComparison, compare
 from quotegen.pricing.costs.costs import costs_at
 from quotegen.pricing.costs.outcome import Outcome, outcome_of
 from quotegen.pricing.costs.records import FinishCosts, WhatIf
 from quotegen.pricing.costs.what_if import (
-    Quoted,
+    QuotedJob,
     discounts,
     extras_of,
     in_two_phases,
+    savings,
     sensitivity,
-    ways_down,
 )
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.records import PricedQuote
@@ -33,7 +32,7 @@ class OwnersFigures:
         extras: the job with each extra by itself.
         sensitivity: one more truck, a day lost to rain, the area a tenth less and more.
         discounts: the same work for less.
-        ways: the same price book for less work, the largest step down first.
+        savings: less work at the same rates, the largest saving first.
         phases: the first of two phases, and both together.
         bids: other bids, in the order of the job file.
         outcome: what the job took, where that has been typed in.
@@ -44,7 +43,7 @@ class OwnersFigures:
     extras: tuple[WhatIf, ...]
     sensitivity: tuple[WhatIf, ...]
     discounts: tuple[WhatIf, ...]
-    ways: tuple[WhatIf, ...]
+    savings: tuple[WhatIf, ...]
     phases: tuple[WhatIf, WhatIf]
     bids: tuple[BidComparison, ...]
     outcome: Outcome | None
@@ -59,7 +58,7 @@ def owners_figures(
 ) -> OwnersFigures:
     """Work out all that is for the owner alone."""
     finishes = tuple(costs_at(job, owners, takeoff, rules, finish) for finish in quote.finishes)
-    quoted = Quoted(
+    quoted = QuotedJob(
         job=job,
         owners=owners,
         takeoff=takeoff,
@@ -73,7 +72,7 @@ def owners_figures(
         extras=tuple(extras_of(quoted)),
         sensitivity=tuple(sensitivity(quoted)),
         discounts=tuple(discounts(quoted)),
-        ways=ways_down(quoted, finishes[1:]),
+        savings=savings(quoted, finishes[1:]),
         phases=in_two_phases(quoted),
         bids=tuple(
             compare(job, takeoff, bid, _costs_for(quoted, bid, finishes))
@@ -83,7 +82,7 @@ def owners_figures(
     )
 
 
-def _costs_for(quoted: Quoted, bid: OtherBid, finishes: tuple[FinishCosts, ...]) -> FinishCosts:
+def _costs_for(quoted: QuotedJob, bid: OtherBid, finishes: tuple[FinishCosts, ...]) -> FinishCosts:
     """Return our costs at the finish that a bid is for, which the quote need not offer."""
     job, finish = quoted.job, bid.finish or quoted.job.finish
     for known in finishes:

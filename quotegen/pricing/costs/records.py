@@ -1,4 +1,4 @@
-"""What a job costs, and what that leaves: records for the owner that never meet a customer view."""
+"""What a job costs and what that leaves: records for the owner alone."""
 
 from dataclasses import dataclass
 from decimal import Decimal
@@ -10,9 +10,9 @@ from quotegen.quantity import decimal_of, rounded
 
 
 class CostKind(StrEnum):
-    """What money goes for, in the order of the cost sheet."""
+    """What money is spent on, in the order of the cost sheet."""
 
-    LABOUR = "labour"
+    LABOR = "labor"
     MATERIAL = "material"
     DELIVERY = "delivery"
     EQUIPMENT = "equipment"
@@ -33,10 +33,10 @@ class CostItem:
 
     Attributes:
         id: a rate or finish, a material, a piece of equipment, or a fixed word such as `set_up`.
-        name: as the book or the job has it; empty where content/ has the words for the id.
+        name: as the book or the job has it; empty where content/ names the id.
         placement: where it goes, None for the whole job.
         quantity, unit, rate, amount: the arithmetic.
-        lines: the lines of the price that it is for; none where it is for the whole job.
+        lines: the lines of the price that pay for it; none where all of them do.
     """
 
     kind: CostKind
@@ -52,7 +52,7 @@ class CostItem:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CostLine:
-    """What one line of the price costs by itself; None where nothing is known of it."""
+    """What one line of the price costs by itself; None where that is not known."""
 
     line: str
     name: str
@@ -72,14 +72,14 @@ class MissingKind(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Missing:
-    """Something that the sheet counts as costing nothing, since the book does not say."""
+    """Something that is counted as costing nothing because the book has no cost for it."""
 
     kind: MissingKind
     name: str
 
 
 class FloorKind(StrEnum):
-    """What a floor of the owner's is on."""
+    """What a floor is on."""
 
     MARGIN = "margin"
     CREW_DAY = "crew_day"
@@ -156,7 +156,7 @@ class FinishCosts:
         return max((floor.price for floor in self.floors), default=net_cost)
 
     def margin_per(self, count: Fraction) -> Money:
-        """Return the margin for each of so many, such as days on site, to the cent."""
+        """Return the margin per day on site, square foot or other count, to the cent."""
         return to_cents(decimal_of(Fraction(self.margin) / count))
 
     def of_kind(self, kind: CostKind) -> tuple[CostItem, ...]:
@@ -170,12 +170,12 @@ class FinishCosts:
     @property
     def hours(self) -> Decimal:
         """All crew hours on site."""
-        none = rounded(Fraction(0), 2)
-        return sum((item.quantity for item in self.of_kind(CostKind.LABOUR)), start=none)
+        hours = (item.quantity for item in self.of_kind(CostKind.LABOR))
+        return sum(hours, start=rounded(Fraction(0), 2))
 
 
 class What(StrEnum):
-    """Something that could be otherwise."""
+    """What is changed."""
 
     EXTRA = "extra"
     FINISH = "finish"
@@ -196,10 +196,10 @@ class WhatIf:
 
     Attributes:
         name: of an extra, finish or rate; empty where the kind says it all.
-        change: of the area, or the discount as a share; None where it is neither.
-        price, margin, margin_share: then.
+        change: of the area, or of the price in a discount, as a share; None for any other.
+        price, margin, margin_share: after the change.
         price_change, cost_change: against the quote.
-        floors: what the owner's floors say then.
+        floors: after the change.
     """
 
     what: What

@@ -6,16 +6,17 @@ from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.money import ZERO, Money, to_cents, total
-from quotegen.pricing.costs.basis import loaded_wage
 from quotegen.pricing.costs.costs import costs_at
 from quotegen.pricing.costs.floors import floors_of
+from quotegen.pricing.costs.items import loaded_wage
 from quotegen.pricing.costs.records import CostKind, FinishCosts, What, WhatIf
 from quotegen.pricing.quoted.adjustment import with_area_changed
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.lines import with_minimum_and_tax
+from quotegen.pricing.quoted.lines import MINIMUM, with_minimum_and_tax
+from quotegen.pricing.quoted.options import with_alternates
 from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.tax import TAX
-from quotegen.quantity import decimal_of, rounded
+from quotegen.quantity import NO_QUANTITY, Units, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Count
 from quotegen.reading.files.costs import MaterialId
 from quotegen.reading.files.job import Use
@@ -26,30 +27,27 @@ from quotegen.trade.rules import RuleBook
 
 _EDGE_PLACES, _EDGE_PLACES_M = 1, 2
 
-NONE = decimal_of(Fraction(0))
-
 
 def with_area_and_order(
     job: JobSpec, takeoff: Takeoff, change: Fraction, rules: RuleBook
 ) -> Takeoff:
-    """Return the takeoff with each area, its volume and its order changed; edges stay."""
+    """Return the takeoff with each area, volume and order of concrete changed; edges stay."""
     changed = with_area_changed(takeoff, change)
     slabs = tuple(
         replace(p, order_cuyd=_order(job, p.volume_cuyd, p.area_sqft, rules))
         for p in changed.placements
     )
-    volume = sum((p.volume_cuyd for p in slabs), start=NONE)
-    area = sum((p.area_sqft for p in slabs), start=NONE)
+    volume = sum((p.volume_cuyd for p in slabs), start=NO_QUANTITY)
     return replace(
         changed,
         placements=slabs,
         volume_cuyd=volume,
-        order_cuyd=_order(job, volume, area, rules),
+        order_cuyd=_order(job, volume, changed.area(Units.US), rules),
     )
 
 
 def half_of(job: JobSpec, takeoff: Takeoff, rules: RuleBook) -> Takeoff:
-    """Return half of each area and half of each edge; the edge between the halves is not in it."""
+    """Return half of each area and of each edge, without the new edge between the halves."""
     half = with_area_and_order(job, takeoff, Fraction(-1, 2), rules)
     return replace(half, placements=tuple(_half_edges(p) for p in half.placements))
 
@@ -85,7 +83,7 @@ _NEVER_LEFT_OUT = frozenset({"placing", "demolition"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Quoted:
+class QuotedJob:
     """A priced and costed job, to change one thing at a time."""
 
     job: JobSpec
@@ -95,37 +93,41 @@ class Quoted:
     costs: FinishCosts
     lines: tuple[Line, ...]
 
+    def costs_of(self, job: JobSpec, takeoff: Takeoff, extras: tuple[str, ...] = ()) -> FinishCosts:
+        """Price a changed job at the quoted finish, and cost it."""
+        priced = price_at(job, takeoff, self.costs.finish, extras)
+        return costs_at(job, self.owners, takeoff, self.rules, priced)
+
     def against(
-        self, what: What, then: FinishCosts, *, name: str = "", change: Fraction | None = None
+        self, what: What, after: FinishCosts, *, name: str = "", change: Fraction | None = None
     ) -> WhatIf:
-        """Set a changed job against the quote."""
+        """Compare a changed job with the quote."""
         return WhatIf(
-            what=what, name=name, change=change, price=then.price,
-            price_change=Money(then.price - self.costs.price),
-            cost_change=Money(then.cost - self.costs.cost),
-            margin=then.margin, margin_share=then.margin_share, floors=then.floors,
+            what=what, name=name, change=change, price=after.price,
+            price_change=Money(after.price - self.costs.price),
+            cost_change=Money(after.cost - self.costs.cost),
+            margin=after.margin, margin_share=after.margin_share, floors=after.floors,
         )  # fmt: skip
 
     def dearer(self, what: What, *, cost: Decimal, days: int = 0) -> WhatIf:
-        """Return the quote at its price with a cost that nobody pays for."""
-        then = _at_price(self, self.costs.net_price, Money(cost), days)
-        return replace(then, what=what)
+        """Return the quote at its own price, with a cost on top that nobody pays for."""
+        after = _at_price(self, self.costs.net_price, Money(cost), days)
+        return replace(after, what=what)
 
 
-def extras_of(quoted: Quoted) -> Iterator[WhatIf]:
+def extras_of(quoted: QuotedJob) -> Iterator[WhatIf]:
     """Yield the job with each extra by itself."""
-    job, takeoff, rules = quoted.job, quoted.takeoff, quoted.rules
+    job = quoted.job
     for extra in job.extras:
-        priced = price_at(job, takeoff, job.finish, (extra,))
-        then = costs_at(job, quoted.owners, takeoff, rules, priced)
-        yield quoted.against(What.EXTRA, then, name=job.rate_book.rates[extra].name)
+        after = quoted.costs_of(job, quoted.takeoff, (extra,))
+        yield quoted.against(What.EXTRA, after, name=job.rate_book.rates[extra].name)
 
 
-def sensitivity(quoted: Quoted) -> Iterator[WhatIf]:
+def sensitivity(quoted: QuotedJob) -> Iterator[WhatIf]:
     """Yield one more truck, one day lost to rain, and the area a tenth smaller and larger.
 
     The truck brings one cubic yard as a short load. On the lost day everybody comes and is paid,
-    and the overhead of the day stands.
+    and the day has its overhead.
     """
     costs = quoted.owners.costs
     if costs is not None:
@@ -147,32 +149,29 @@ def sensitivity(quoted: Quoted) -> Iterator[WhatIf]:
         yield _area(quoted, What.AREA, change)
 
 
-def _people(quoted: Quoted) -> int:
+def _people(quoted: QuotedJob) -> int:
     finish = quoted.job.rate_book.finishes[quoted.costs.finish]
     costs = quoted.owners.costs
     return finish.crew or (costs.crew if costs else 0)
 
 
-def _area(quoted: Quoted, what: What, change: Fraction) -> WhatIf:
-    job, rules = quoted.job, quoted.rules
-    changed = with_area_and_order(job, quoted.takeoff, change, rules)
-    priced = price_at(job, changed, quoted.costs.finish)
-    then = costs_at(job, quoted.owners, changed, rules, priced)
-    return quoted.against(what, then, change=change)
+def _area(quoted: QuotedJob, what: What, change: Fraction) -> WhatIf:
+    changed = with_area_and_order(quoted.job, quoted.takeoff, change, quoted.rules)
+    return quoted.against(what, quoted.costs_of(quoted.job, changed), change=change)
 
 
-def discounts(quoted: Quoted) -> Iterator[WhatIf]:
-    """Yield each usual discount: the price less it, and the same work."""
+def discounts(quoted: QuotedJob) -> Iterator[WhatIf]:
+    """Yield each usual discount: the same work for less."""
     net = quoted.costs.net_price
     sums = [(off, None) for off in DISCOUNT_SUMS]
     shares = [(to_cents(net * decimal_of(share)), share) for share in DISCOUNT_SHARES]
     for off, share in (*sums, *shares):
-        then = _at_price(quoted, Money(net - off), ZERO, 0)
-        yield replace(then, change=share, price_change=Money(-off))
+        after = _at_price(quoted, Money(net - off), ZERO, 0)
+        yield replace(after, change=share, price_change=Money(-off))
 
 
-def _at_price(quoted: Quoted, net: Money, more: Money, days: int) -> WhatIf:
-    """Return the same work at a price before tax, with a cost on top."""
+def _at_price(quoted: QuotedJob, net: Money, more: Money, days: int) -> WhatIf:
+    """Return the same work at another price before tax, with a cost on top."""
     now = quoted.costs
     margin = Money(now.margin + net - now.net_price - more)
     floors = floors_of(
@@ -185,36 +184,33 @@ def _at_price(quoted: Quoted, net: Money, more: Money, days: int) -> WhatIf:
     )  # fmt: skip
 
 
-def ways_down(quoted: Quoted, finishes: tuple[FinishCosts, ...]) -> tuple[WhatIf, ...]:
-    """Return every honest way to a lower price, each the job with less in it, dearest first.
+def savings(quoted: QuotedJob, finishes: tuple[FinishCosts, ...]) -> tuple[WhatIf, ...]:
+    """Return every honest saving: the job with less in it, the largest saving first.
 
-    A way that does not lower the price is no way down and is left out.
+    What does not lower the price is left out.
     """
-    ways = (
+    smaller = (
         *(quoted.against(What.FINISH, f, name=f.name) for f in finishes),
         *_alternates(quoted),
         *(_area(quoted, What.LESS_AREA, change) for change in LESS_AREA),
         *_left_out(quoted),
         *_base_by_owner(quoted),
     )
-    return tuple(sorted((w for w in ways if w.price_change < 0), key=lambda w: w.price_change))
+    return tuple(sorted((w for w in smaller if w.price_change < 0), key=lambda w: w.price_change))
 
 
-def _alternates(quoted: Quoted) -> Iterator[WhatIf]:
-    job, takeoff = quoted.job, quoted.takeoff
-    for index, placement in enumerate(job.placements):
+def _alternates(quoted: QuotedJob) -> Iterator[WhatIf]:
+    job = quoted.job
+    for placement in job.placements:
         for finish in placement.alternates:
-            changed = replace(placement, finish=finish)
-            placements = (*job.placements[:index], changed, *job.placements[index + 1 :])
-            then_job = replace(job, placements=placements)
-            priced = price_at(then_job, takeoff, job.finish)
-            then = costs_at(then_job, quoted.owners, takeoff, quoted.rules, priced)
+            changed = with_alternates(job, ((placement.id, finish),))
+            after = quoted.costs_of(changed, quoted.takeoff)
             name = f"{placement.name}: {job.rate_book.finishes[finish].name}"
-            yield quoted.against(What.ALTERNATE, then, name=name)
+            yield quoted.against(What.ALTERNATE, after, name=name)
 
 
-def _left_out(quoted: Quoted) -> Iterator[WhatIf]:
-    """Yield the job without each thing that it asked for and can do without."""
+def _left_out(quoted: QuotedJob) -> Iterator[WhatIf]:
+    """Yield the job without each request that it can do without."""
     job = quoted.job
     asked = dict.fromkeys((*job.include, *(r for p in job.placements for r in p.include)))
     for rate_id in asked:
@@ -226,49 +222,42 @@ def _left_out(quoted: Quoted) -> Iterator[WhatIf]:
             include=_less(job.include, rate_id),
             placements=tuple(replace(p, include=_less(p.include, rate_id)) for p in job.placements),
         )
-        priced = price_at(without, quoted.takeoff, job.finish)
-        then = costs_at(without, quoted.owners, quoted.takeoff, quoted.rules, priced)
-        yield quoted.against(What.LEAVE_OUT, then, name=rate.name)
+        after = quoted.costs_of(without, quoted.takeoff)
+        yield quoted.against(What.LEAVE_OUT, after, name=rate.name)
 
 
 def _less(asked: Mapping[str, Count], rate_id: str) -> dict[str, Count]:
     return {rate: count for rate, count in asked.items() if rate != rate_id}
 
 
-def _base_by_owner(quoted: Quoted) -> Iterator[WhatIf]:
-    """Yield the job without digging out and base, where lines are for these alone."""
+def _base_by_owner(quoted: QuotedJob) -> Iterator[WhatIf]:
+    """Yield the job without its lines for digging out and base alone, if it has any."""
     if any(p.use is Use.DRIVE for p in quoted.job.placements):
-        return  # what carries cars is not left to chance
-    work = tuple(line for line in quoted.lines if TAX not in line.scope and not _is_minimum(line))
-    kept = tuple(line for line in work if not set(line.scope) <= _BASE)
-    if len(kept) == len(work):
+        return  # the base of a drive carries cars
+    work = tuple(line for line in quoted.lines if {TAX, MINIMUM}.isdisjoint(line.scope))
+    without_base = tuple(line for line in work if not set(line.scope) <= _BASE)
+    if len(without_base) == len(work):
         return
-    lines = with_minimum_and_tax(quoted.job, kept)
+    lines = with_minimum_and_tax(quoted.job, without_base)
     priced = PricedFinish(
         id=quoted.costs.finish, name=quoted.costs.name, visits=0, lines=lines,
         total=total(tuple(line.amount for line in lines)), area_price=(),
     )  # fmt: skip
-    then = costs_at(quoted.job, quoted.owners, quoted.takeoff, quoted.rules, priced, _BASE)
-    yield quoted.against(What.BASE_BY_OWNER, then)
+    after = costs_at(quoted.job, quoted.owners, quoted.takeoff, quoted.rules, priced, _BASE)
+    yield quoted.against(What.BASE_BY_OWNER, after)
 
 
-def _is_minimum(line: Line) -> bool:
-    return "minimum" in line.scope
-
-
-def in_two_phases(quoted: Quoted) -> tuple[WhatIf, WhatIf]:
+def in_two_phases(quoted: QuotedJob) -> tuple[WhatIf, WhatIf]:
     """Return the first phase alone, and both phases together, against the quote.
 
-    With several placements the first is the first phase, and the rest the second. A single one is
-    halved, its edges too; the edge between the halves comes on top.
+    Of several placements the first is the first phase, and the rest are the second. A single one
+    is halved, edges included; the new edge between the halves is not counted.
     """
-    job, takeoff = quoted.job, quoted.takeoff
-    if len(job.placements) == 1:
-        half = half_of(job, takeoff, quoted.rules)
-        priced = price_at(job, half, job.finish)
-        first = second = costs_at(job, quoted.owners, half, quoted.rules, priced)
+    if len(quoted.job.placements) == 1:
+        half = half_of(quoted.job, quoted.takeoff, quoted.rules)
+        first = second = quoted.costs_of(quoted.job, half)
     else:
-        first, second = (_part(quoted, cut) for cut in (slice(0, 1), slice(1, None)))
+        first, second = (_phase(quoted, cut) for cut in (slice(0, 1), slice(1, None)))
     one = quoted.against(What.TWO_PHASES, first, name="first")
     net, margin = Money(first.net_price + second.net_price), Money(first.margin + second.margin)
     price, cost = Money(first.price + second.price), Money(first.cost + second.cost)
@@ -283,11 +272,7 @@ def in_two_phases(quoted: Quoted) -> tuple[WhatIf, WhatIf]:
     return one, both
 
 
-def _part(quoted: Quoted, cut: slice) -> FinishCosts:
-    job, takeoff = quoted.job, quoted.takeoff
-    part = replace(job, placements=job.placements[cut])
-    measured = with_area_and_order(
-        part, replace(takeoff, placements=takeoff.placements[cut]), Fraction(0), quoted.rules
-    )
-    priced = price_at(part, measured, job.finish)
-    return costs_at(part, quoted.owners, measured, quoted.rules, priced)
+def _phase(quoted: QuotedJob, cut: slice) -> FinishCosts:
+    part = replace(quoted.job, placements=quoted.job.placements[cut])
+    its_slabs = replace(quoted.takeoff, placements=quoted.takeoff.placements[cut])
+    return quoted.costs_of(part, with_area_and_order(part, its_slabs, Fraction(0), quoted.rules))

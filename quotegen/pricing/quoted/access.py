@@ -1,4 +1,4 @@
-"""The access line: the cheapest way that reaches the whole deck, unless the job names one."""
+"""The access line: the cheapest method that reaches the whole deck, unless the job names one."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -17,13 +17,13 @@ _PATH = ("access",)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AccessChoice:
-    """The way concrete goes, and what it adds to the price.
+    """The access method of a job, and what it adds to the price.
 
     Attributes:
         method: its id in the rate book.
         named: whether the job named it.
         amount: the access line.
-        others: the amount of every other way that reaches the whole deck, by its name.
+        others: the amount of every other method that reaches the whole deck, by its name.
     """
 
     method: str
@@ -35,7 +35,7 @@ class AccessChoice:
 def with_access(
     job: JobSpec, takeoff: Takeoff
 ) -> tuple[JobSpec, AccessChoice | None, tuple[Problem, ...]]:
-    """Return the job with its access line asked for, the choice, and what to say of it."""
+    """Return the job with its access line asked for, the choice, and a warning that explains it."""
     reach = takeoff.reach
     if reach is None or not reach.methods:
         return job, None, ()
@@ -50,12 +50,12 @@ def with_access(
         return job, None, (_nothing_reaches(job, reach.methods),)
     cheapest = min(workable, key=lambda method: workable[method])
     choice = _choice(job, takeoff, cheapest, workable, named=False)
-    said = () if choice.amount == 0 else (_chosen(job, choice, reach.methods),)
-    return _asking(job, cheapest), choice, said
+    explained = () if choice.amount == 0 else (_chosen(job, choice, reach.methods),)
+    return _asking(job, cheapest), choice, explained
 
 
 def _named(job: JobSpec) -> str | None:
-    """Return the way that the job names, by `method` or by asking for its rate."""
+    """Return the method that the job names, by `method` or by asking for its rate."""
     if job.access is not None and job.access.method is not None:
         return job.access.method
     asked = set(job.include)
@@ -70,7 +70,7 @@ def _asking(job: JobSpec, method: str) -> JobSpec:
 
 
 def _amount(job: JobSpec, takeoff: Takeoff, method: str) -> Money:
-    """Return what the line of a way adds at the chosen finish."""
+    """Return what the line of an access method adds at the chosen finish."""
     rate = job.rate_book.access[method].rate
     if rate is None:
         return ZERO

@@ -1,4 +1,4 @@
-"""The rough price of a first visit: low and high at each finish, from sides that were paced."""
+"""The ballpark of a first visit: a low and a high price at each finish, from paced sides."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -15,7 +15,7 @@ from quotegen.takeoff.records import Takeoff
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BallparkRow:
-    """The whole job at one finish: between these two."""
+    """The price of the whole job at one finish lies between these two."""
 
     finish: str
     name: str
@@ -28,10 +28,10 @@ class Ballpark:
     """A rough price with what it rests on.
 
     Attributes:
-        paced, least, most: the area as paced, and with each side off by the spread.
-        rows: the finish that was asked about first, then the others of the book.
-        begins: the day that seasonal lines go by, None where none is in it.
-        covers: the names of the lines that are in it.
+        paced, least, most: the area as paced, and with each side short or long by the spread.
+        rows: the finish that was asked about, then the others of the book.
+        begins: the day that picks seasonal lines, None where there are none.
+        covers: the names of the lines in it.
         adds: what is not in it and has a price in the book, by name.
     """
 
@@ -50,13 +50,13 @@ def ballpark_of(
     step: Decimal,
     begins: date | None,
 ) -> Ballpark:
-    """Price the least, the paced and the most, and open the range out to whole steps.
+    """Price the least and the most area, and widen the range to whole steps.
 
     Args:
         jobs: the same job with its sides short, as paced, and long.
         takeoffs: of each.
-        step: dollars to which low is rounded down and high up.
-        begins: the day that seasonal lines go by, None where they are kept out.
+        step: dollars that the low price is rounded down to, and the high one up.
+        begins: the day that picks seasonal lines, None where they are left out.
     """
     job = jobs[1]
     least, paced, most = (takeoff.area(job.units) for takeoff in takeoffs)

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.rates import rate_at
-from quotegen.quantity import NOUGHT, Length, Unit
+from quotegen.quantity import NO_QUANTITY, Length, Unit
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Band, BookRate
 from quotegen.reading.yaml.located import DocumentPath
@@ -93,7 +93,7 @@ def _slice(
 
 
 def _start(band: Band, unit: Unit) -> Decimal:
-    return typed_quantity(band.from_, unit) if band.from_ else NOUGHT
+    return typed_quantity(band.from_, unit) if band.from_ else NO_QUANTITY
 
 
 def _path(rate: BookRate, thickness: Length | None) -> DocumentPath:

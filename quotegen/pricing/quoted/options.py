@@ -10,11 +10,11 @@ from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 
 Chosen = tuple[tuple[str, str], ...]
-"""Placements with the finishes that are chosen for them alone."""
+"""Placements, each with the finish that is chosen for it alone."""
 
 
 def with_alternates(job: JobSpec, chosen: Chosen) -> JobSpec:
-    """Return the job with other finishes on some placements."""
+    """Return the job with the chosen finish on each of these placements."""
     finishes = dict(chosen)
     return replace(
         job,
@@ -23,7 +23,7 @@ def with_alternates(job: JobSpec, chosen: Chosen) -> JobSpec:
 
 
 def takes(job: JobSpec, finish: str, colors: tuple[str, ...]) -> bool:
-    """Say whether some placement has a finish that takes all of these colors."""
+    """Tell whether the finish of any placement takes all of these colors."""
     return any(set(colors) <= set(job.finish_of(p, finish)[1].colors) for p in job.placements)
 
 

@@ -1,4 +1,4 @@
-"""Payments: shares of the total, each to the cent, the last one whatever remains."""
+"""Payments: shares of the total, each to the cent; the last one is the remainder."""
 
 from fractions import Fraction
 
@@ -9,9 +9,9 @@ from quotegen.reading.records import JobSpec
 
 
 def payments_of(job: JobSpec, price: Money) -> tuple[PricedPayment, ...]:
-    """Split the price over the company's payments; they add up to it exactly.
+    """Split a price over the company's payments, which add up to it exactly.
 
-    Shares are rounded down, so that a deposit never passes its share by a part of a cent.
+    Shares are rounded down, so that a deposit never exceeds its share by part of a cent.
     """
     *earlier, last = job.company.payments
     paid = tuple(

@@ -93,10 +93,10 @@ def shown_rate(rate: Rate, units: Units) -> Rate:
 
 
 def rate_at(book_rate: BookRate, thickness: Length | None) -> Rate:
-    """Return the price of a rate for a slab thickness: the thickest step not thicker than it.
+    """Return the price of a rate for a slab thickness: that of the thickest step it reaches.
 
     A slab thinner than every step takes the first step, and so does a line without a thickness.
-    A rate with prices by size gives its first; `bands` has the others.
+    Of prices by size this is the first; `bands` has the others.
     """
     if book_rate.rate is not None:
         return book_rate.rate
@@ -107,7 +107,7 @@ def rate_at(book_rate: BookRate, thickness: Length | None) -> Rate:
 
 
 def basis_of(book_rate: BookRate, unit: Unit) -> Basis:
-    """Return what moves a line: what is measured in the forms moves, the rest is fixed."""
+    """Return what moves a line: what the forms measure moves it, anything else is fixed."""
     if book_rate.basis is not None:
         return book_rate.basis
     return Basis.MEASURED if unit in FOLLOWS_THE_FORMS else Basis.FIXED

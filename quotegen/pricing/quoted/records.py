@@ -1,4 +1,4 @@
-"""What pricing hands on: lines, totals, payments and the adjustment. No cost is among them."""
+"""What pricing hands on: lines, totals, payments and the adjustment, without any cost."""
 
 from dataclasses import dataclass
 from decimal import Decimal
@@ -12,7 +12,7 @@ from quotegen.working import Step
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
-    """One priced row: quantity times rate is the amount, to the cent.
+    """One priced row: its amount is quantity times rate, to the cent.
 
     Attributes:
         id: unique in the quote, such as `base.deck`.
@@ -23,8 +23,8 @@ class Line:
         basis: what moves it.
         quantity, unit, rate, amount: the arithmetic.
         follows_area: whether its quantity is the area of its placement.
-        band: for a price by size, which band of the book it is at; None without bands.
-        working: the same with its places in the files.
+        band: for a price by size, the index of its band in the book; None without bands.
+        working: the arithmetic step by step, with its places in the files.
     """
 
     id: str
@@ -52,7 +52,7 @@ class PricedFinish:
         visits: how many trips it takes.
         lines: every line; the total is their sum.
         total: the price of the job.
-        area_price: for each placement, what one square foot (or meter) more or less moves.
+        area_price: for each placement, what one square foot or meter more or less costs.
     """
 
     id: str
@@ -65,7 +65,7 @@ class PricedFinish:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AreaPrice:
-    """What one unit of area of a placement costs: the sum of its rates by area."""
+    """What one unit of area of a placement costs before tax: the sum of its rates by area."""
 
     placement: str
     rate: Decimal
@@ -85,11 +85,11 @@ class PricedExtra:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricedAlternate:
-    """Another finish for one placement alone, and what it moves the total by.
+    """Another finish for one placement alone, and what it changes the total by.
 
     Attributes:
         visits: how many trips the job takes with it.
-        lines: those that the chosen price does not have, or has at another amount.
+        lines: those that the chosen price lacks, or has at another amount.
     """
 
     placement: str
@@ -103,13 +103,13 @@ class PricedAlternate:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricedColors:
-    """Colors that the homeowner may choose, and what they move the total by.
+    """Colors that the homeowner may choose, and what they change the total by.
 
     Attributes:
-        finish: that takes them: the chosen one if it does, else the first that is offered.
-        placement: the placement whose alternate that finish is; None where it is the job's.
+        finish: the first that takes them, the chosen one before all.
+        placement: the placement that has the finish as an alternate; None where the job has it.
         colors: the rates, the base first.
-        names: the same as they are called on paper.
+        names: what these are called on paper.
         amount: against the price of the same finish without them.
     """
 
@@ -124,19 +124,18 @@ class PricedColors:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Combination:
-    """One way to choose among all that is offered, with its own price.
+    """One choice among everything that is offered, with its own price.
 
     Attributes:
         finish: of the job.
-        extras: ticked, in the order of the job file.
-        alternates: placement and finish, where a placement does not follow the quote.
+        extras: that are chosen, in the order of the job file.
+        alternates: placement and finish, where a placement differs from the quote.
         colors: the rates of the colors; those of the quote where none are chosen.
         payments: they add up to the total.
         visits: how many trips it takes.
         lines: every line; the total is their sum.
-        area_price: for each placement, what one square foot (or meter) more or less moves.
-        adds: for each extra of the job, what the total has or would have more with it, all else
-            as it is here.
+        area_price: for each placement, what one square foot or meter more or less costs.
+        adds: for each extra of the job, what it adds to the total, all else as it is here.
     """
 
     finish: str
@@ -153,9 +152,10 @@ class Combination:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Subtotal:
-    """A part of the total: of one placement or one scope item, None for the whole job.
+    """A part of the total.
 
     Attributes:
+        of: a placement or a scope item; None for what belongs to the whole job.
         also: other scope items that the same lines pay for; they are in no other subtotal.
     """
 
@@ -166,7 +166,7 @@ class Subtotal:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricedPayment:
-    """One payment: the event, its share in words of a fraction (None for what remains), the sum."""
+    """One payment: when it is due, its share of the total (None for the remainder), its amount."""
 
     id: str
     when: str
@@ -182,12 +182,10 @@ class AdjustmentRow:
 
     Attributes:
         change: of the area, such as -1/20.
-        area: of all placements then, in the unit of the quote's areas.
-        difference: money more or less than the quote.
-        total: the price then.
-        needs_signatures: the price rises by more than the share above which the company
-            promised not to pour before both have signed. The rise is of the price, and less
-            than that of the area, since fixed lines stay.
+        area: of all placements after it, in the unit of the quote's areas.
+        difference: how much more or less than the quote.
+        total: the price after it.
+        needs_signatures: whether both must sign before the pour.
     """
 
     change: Fraction
@@ -199,12 +197,12 @@ class AdjustmentRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TapeEnd:
-    """The price if the forms measure what the tape may have missed, all one way.
+    """The price if every area lies at the same end of its 95 % range.
 
     Attributes:
-        area: of all placements then, each at one end of its 95 % range.
-        difference: money more or less than the quote.
-        total: the price then.
+        area: of all placements there.
+        difference: how much more or less than the quote.
+        total: the price there.
     """
 
     area: Decimal
@@ -214,7 +212,7 @@ class TapeEnd:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UnitPrice:
-    """The price of something that cannot be seen yet; no part of the total."""
+    """The price of what may be found in the ground; no part of the total."""
 
     id: str
     name: str
@@ -233,11 +231,11 @@ class PricedQuote:
         alternates: each by itself, the rest of the job at the chosen finish.
         color_choices: each by itself.
         combinations: every way to choose among finishes, extras, alternates and colors.
-        by_placement, by_scope: the chosen total in parts; each adds up to it exactly.
-        payments: of the chosen total; they add up to it exactly.
+        by_placement, by_scope: the chosen total in parts, which add up to it exactly.
+        payments: of the chosen total, which they add up to exactly.
         adjustment: worked figures at the chosen finish.
         tape_range: the price with every area at the low and at the high end of its 95 % range.
-        unit_prices: for what is found in the ground.
+        unit_prices: for what may be found in the ground.
         area_unit: the unit that areas are priced in.
     """
 

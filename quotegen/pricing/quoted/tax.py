@@ -16,10 +16,10 @@ TAX = "tax"
 
 
 def tax_lines(job: JobSpec, lines: tuple[Line, ...]) -> Iterator[Line]:
-    """Yield one line for each tax that is due, whose sum follows the taxed lines.
+    """Yield one line for each tax that is due.
 
-    Taxes are on the price and never on each other. The tax of an amount is rounded half-up to the
-    cent, for each line or once for all of them as the seller chose (RI Gen. Laws 44-18.1-25, as in
+    Taxes are on the price and never on each other. A tax is rounded half-up to the cent, for each
+    line or once for all of them as the seller chose (RI Gen. Laws 44-18.1-25, as in
     the other Streamlined states: to the third decimal, and up when that is over four).
     """
     for index, tax in enumerate(job.company.tax):
@@ -43,17 +43,17 @@ def tax_lines(job: JobSpec, lines: tuple[Line, ...]) -> Iterator[Line]:
 
 
 def is_due(job: JobSpec, tax: Tax) -> bool:
-    """Say whether a job owes a tax: in its state, and without an exemption."""
+    """Tell whether a job owes a tax: it is in one of its states, and not exempt."""
     return job.typed.tax_exempt is None and (not tax.states or job.site.state in tax.states)
 
 
 def is_taxed(tax: Tax, line: Line) -> bool:
-    """Say whether a tax is on a line: on everything, or on any scope item that it pays for."""
+    """Tell whether a tax is on a line: on everything, or on a scope item that the line pays for."""
     return EVERYTHING in tax.covers or not set(tax.covers).isdisjoint(line.scope)
 
 
 def taxed_amount(tax: Tax, lines: tuple[Line, ...]) -> Money:
-    """Return what a tax is worked out on."""
+    """Add up the lines that a tax is on."""
     taxed = (line for line in lines if TAX not in line.scope and is_taxed(tax, line))
     return total(tuple(line.amount for line in taxed))
 

@@ -1,4 +1,4 @@
-"""Upkeep: what renewing the sealer costs over the years, at the company's price of today."""
+"""Upkeep: what renewing the sealer costs over the years, at the company's current price."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -21,10 +21,10 @@ class Upkeep:
     """New coats of sealer over some years after the job.
 
     Attributes:
-        years: the span that is counted.
-        least_coats, most_coats: how often a coat falls due in it.
-        coat: the price of one new coat on all that is sealed, without tax.
-        least, most: of all coats together.
+        years: how many are counted.
+        least_coats, most_coats: how many coats fall due in them.
+        coat: the price of one new coat on all that is sealed, before tax.
+        least, most: the price of all coats.
     """
 
     years: int
@@ -38,7 +38,7 @@ class Upkeep:
 def upkeep_of(
     job: JobSpec, takeoff: Takeoff, finishes: tuple[PricedFinish, ...], rules: RuleBook
 ) -> Mapping[str, Upkeep]:
-    """Return the upkeep at each finish, by its id; nothing for one that needs no sealer."""
+    """Return the upkeep at each finish by its id, without those that need no sealer."""
     counted = {one.id: _upkeep(job, takeoff, one, rules) for one in finishes}
     return MappingProxyType({key: upkeep for key, upkeep in counted.items() if upkeep is not None})
 
@@ -67,7 +67,7 @@ def _upkeep(job: JobSpec, takeoff: Takeoff, finish: PricedFinish, rules: RuleBoo
 
 
 def _coat(job: JobSpec, takeoff: Takeoff, finish: PricedFinish, placement: PlacementSpec) -> Money:
-    """Price one new coat: by the `reseal` rate of its finish, else at the price of the first."""
+    """Price one new coat at the `reseal` rate of its finish, or else at the price of the first."""
     rate = job.finish_of(placement, finish.id)[1].reseal
     if rate is None:
         return total(

@@ -8,9 +8,9 @@ from quotegen.reading.records import JobSpec
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NeededVisit:
-    """One trip: its working days, the days the slab must wait before it, and how many people come.
+    """One trip: its working days, the days that the slab must wait before it, and the crew.
 
-    `crew` is None where no finish on the job says it.
+    `crew` is how many people come, None where no finish on the job says so.
     """
 
     id: str

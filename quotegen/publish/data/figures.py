@@ -9,7 +9,7 @@ from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.pricing.contract.records import Contract, Remeasure
-from quotegen.pricing.costs.bid_records import BidComparison
+from quotegen.pricing.costs.bids import BidComparison
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.pricing.costs.records import CostItem, FinishCosts, Floor
 from quotegen.pricing.quoted.records import Combination, Line, PricedFinish, PricedQuote, Subtotal

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from quotegen.pricing.costs.bid_records import BidComparison
+from quotegen.pricing.costs.bids import BidComparison
 from quotegen.reading.files.other_bids import Says
 from tests.pricing import shop
 from tests.world import EXAMPLES

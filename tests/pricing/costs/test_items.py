@@ -54,7 +54,7 @@ def test_each_kind_of_cost(tmp_path):
     """Every kind by hand; 2.469 cu yd are ordered as 2.5, and a tenth more is bought."""
     costs = owner(tmp_path).chosen
     assert {kind.value: _sum(costs, kind) for kind in CostKind if costs.of_kind(kind)} == {
-        "labour": "210.00",  # (2 x 1.5 + 1) h x $30 and 3 days x 1 h x $30
+        "labor": "210.00",  # (2 x 1.5 + 1) h x $30 and 3 days x 1 h x $30
         "material": "275.00",  # 2.75 cu yd x $100
         "delivery": "150.00",  # one truck $40, a short load $110
         "equipment": "50.00",  # two days of forming x $25
@@ -71,7 +71,7 @@ def test_each_kind_of_cost(tmp_path):
 def test_a_metric_job_costs_the_same_hours(tmp_path):
     """18.58 m2 are 199.99 sq ft: 3.9999 hours are four."""
     costs = owner(tmp_path, shop.job(units="metric")).chosen
-    (hours,) = (i for i in costs.of_kind(CostKind.LABOUR) if i.id == "base")
+    (hours,) = (i for i in costs.of_kind(CostKind.LABOR) if i.id == "base")
     assert str(hours.quantity) == "4.00"
 
 
@@ -79,7 +79,7 @@ def test_the_fixed_hours_come_once(tmp_path):
     """Two slabs of 100 sq ft take 1.5 h each and one fixed hour together."""
     job = shop.job(shop.placement("10 ft x 10 ft", "a"),
                    shop.placement("10 ft x 10 ft", "b", at="40 ft"))  # fmt: skip
-    hours = [str(i.quantity) for i in owner(tmp_path, job).chosen.of_kind(CostKind.LABOUR)]
+    hours = [str(i.quantity) for i in owner(tmp_path, job).chosen.of_kind(CostKind.LABOR)]
     assert hours == ["2.50", "1.50", "3.00"]
 
 

@@ -32,13 +32,13 @@ def test_a_tenth_more_area_orders_more_concrete(tmp_path):
 
 def test_base_by_others(tmp_path):
     """Neither the line, nor its hours, nor the plate: 170 direct, with shares 190.40."""
-    (way,) = (o for o in owner(tmp_path).ways if o.what is What.BASE_BY_OWNER)
+    (way,) = (o for o in owner(tmp_path).savings if o.what is What.BASE_BY_OWNER)
     assert (str(way.price_change), str(way.cost_change)) == ("-2000.00", "-190.40")
 
 
 def test_no_way_down_raises_the_price(tmp_path):
     """A way down is less money, the largest step first."""
-    changes = [one.price_change for one in owner(tmp_path).ways]
+    changes = [one.price_change for one in owner(tmp_path).savings]
     assert changes
     assert all(change < 0 for change in changes)
     assert changes == sorted(changes)
