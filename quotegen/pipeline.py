@@ -130,8 +130,8 @@ def figure(
         return _stopped(read)
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
-    sizes, measured = measure(read.job, rules)
-    found = (*read.problems, *looser, *measured)
+    sizes, faults = measure(read.job, rules)
+    found = (*read.problems, *looser, *faults)
     if sizes is None or has_error(found):
         return _stopped(found)
     takeoff, on_ground = on_site(read.job, sizes, rules)
@@ -148,7 +148,9 @@ def figure(
     owner = owners_figures(job, read.owners, takeoff, shared.rules, quote)
     found = (*found, *floor_problems(job, read.owners, owner.finishes, to_package=to_package))
     announce(f"4 visits {job.quote}")
-    in_forms, again = remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
+    in_forms, again = (
+        remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
+    )
     found = (*found, *again)
     if has_error(again):
         return _stopped(found)
