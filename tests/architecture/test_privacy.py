@@ -12,6 +12,7 @@ from types import ModuleType
 from typing import Any, NewType, TypeVar, get_args, get_type_hints
 
 import pytest
+from fontTools.ttLib import TTFont
 from pydantic import BaseModel
 
 from quotegen.explain.results import Results
@@ -35,6 +36,7 @@ PRIVATE_MODULES = (
     "quotegen.reading.files.rate_book_file",
 )
 PRIVATE_TYPES = (Document, JobFile, OwnersJob)
+LOADED_LATE = {"TTFont": TTFont}  # named in a signature, and imported where it is needed
 MEANT_OTHERWISE = {("PreparedGround", "margin")}  # a strip of ground, in feet
 
 MARK = "qzmarkxw"
@@ -65,7 +67,7 @@ def _taken(module: ModuleType) -> Iterator[tuple[str, Any]]:
     inside = [f for one in mine if isinstance(one, type) for f in vars(one).values()]
     for one in (*mine, *inside):
         if inspect.isfunction(one):
-            for name, kind in get_type_hints(one).items():
+            for name, kind in get_type_hints(one, localns=LOADED_LATE).items():
                 if name != "return":
                     yield f"{module.__name__}.{one.__qualname__}({name})", kind
 

@@ -45,7 +45,7 @@ CONTENT, LANGUAGES, LOGOS = (
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
     "nothing-to-price": "tests/pricing/test_checks.py::test_nothing_to_price",
-    "same-quote-number": "tests/test_cli.py::test_two_jobs_with_one_number_are_refused",
+    "same-quote-number": "tests/test_pipeline.py::test_two_jobs_with_one_number",
     "no-finish-page": f"{CONTENT}::test_each_kind_of_finish_needs_its_page",
     "no-front-matter": f"{CONTENT}::test_a_page_begins_with_front_matter",
     "logo-acts": f"{LOGOS}::test_what_could_act_or_reach_out_is_refused",
