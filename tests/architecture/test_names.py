@@ -18,8 +18,6 @@ OF_NO_SINGLE_MODULE = {
     "tests/explain/test_options_and_taxes.py": "one job, on all sheets",
     "tests/explain/test_pictures.py": "what all small pictures have in common",
     "tests/explain/test_situations.py": "the table of situations beside it",
-    "tests/pricing/test_tape_range.py": "one job, from the tape to the price",
-    "tests/pricing/test_travel_and_season.py": "rates that depend on road and day",
     "tests/publish/test_nothing_private_leaves.py": "every file of a package",
     "tests/publish/test_paper.py": "every printed paper",
     "tests/reading/test_what_we_say.py": "the pages in content/",

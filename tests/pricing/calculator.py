@@ -8,6 +8,9 @@ import re
 from dataclasses import dataclass
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
 
+from quotegen.explain.results import Results
+from quotegen.publish.terminal.working import working_text
+
 FIGURES = re.compile(
     r"^ {7}(?P<sum>[\d.]+(?: [x/+-] [\d.]+)*) = (?P<result>-?[\d.]+)   \((?P<how>.+)\)$"
 )
@@ -84,3 +87,22 @@ def rounded(value: Decimal, how: str) -> Decimal:
         return value
     step, mode = ROUNDING[how]
     return value.quantize(step, rounding=mode)
+
+
+def agrees(results: Results) -> Reckoned:
+    """Reckon the working of a job again, and hold every amount of the core against it."""
+    again = reckon(working_text(results))
+    quote = results.quote
+    assert again.price == quote.chosen.total
+    worked = set(again.results.values())
+    for finish in quote.finishes:
+        assert finish.total in worked
+        assert {line.amount for line in finish.lines} <= worked
+    amounts = {one.amount for one in quote.extras} | {one.amount for one in quote.alternates}
+    amounts |= {one.amount for one in quote.color_choices}
+    assert amounts <= worked
+    payments = [v for n, v in again.results.items() if again.names[n].startswith("Payment: ")]
+    assert payments == [payment.amount for payment in quote.payments]
+    for row in quote.adjustment:
+        assert row.total in worked
+    return again

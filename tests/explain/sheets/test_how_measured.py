@@ -1,5 +1,9 @@
 """How a part was measured: every reading one by one, as the tape read it."""
 
+from pathlib import Path
+
+import pytest
+
 from quotegen.explain.sheets.plan_sheet import plan_sheet
 from tests.pricing import shop
 
@@ -39,3 +43,16 @@ def test_a_plain_shape_says_its_readings_in_the_sentence(tmp_path):
     row = _row(tmp_path, rectangle="30 ft x 20 ft")
     assert row.readings == ()
     assert "30'-0\"" in row.text
+
+
+@pytest.mark.parametrize(("offsets", "said"), [
+    ({"rule": "simpson"}, "Simpson’s rule."), ({}, "trapezoid rule."),
+])  # fmt: skip
+def test_the_rule_of_offsets_is_always_printed(tmp_path: Path, offsets: dict[str, str], said: str):
+    """The plan sheet and the working name the rule that made the area."""
+    typed = {"every": "4 ft", "far": ["9 ft", "10 ft", "9 ft 6 in"], **offsets}
+    job = shop.job({**shop.placement("1 ft x 1 ft"), "add": [{"offsets": typed}]})
+    results = shop.results(tmp_path, job, rate_book=shop.book())
+    assert said in plan_sheet(results).measured[0].text
+    formula = results.takeoff.placements[0].working[0].inputs[0].formula
+    assert said.partition("’")[0].removesuffix(" rule.").lower() in formula.lower()

@@ -1,9 +1,9 @@
-"""Combinations: what each way to choose holds, so that a page can show it without a sum."""
+"""Combinations: what each one holds, so that a page can show it without a sum."""
 
 from decimal import Decimal
 
 from quotegen.money import ZERO
-from tests.pricing import shop
+from tests.pricing import offers, shop
 
 RATES = {
     **shop.RINSE_AND_FILM,
@@ -48,3 +48,30 @@ def test_a_foot_of_area_costs_what_its_finish_does(tmp_path):
                         rate_book=shop.book(RATES, FINISHES))  # fmt: skip
     rates = {one.finish: one.area_price[0].rate for one in priced.combinations}
     assert rates == {"plain": Decimal("1.00"), "fancy": Decimal("2.30")}
+
+
+def test_every_combination_is_priced(tmp_path):
+    """Each is what a job with just these choices costs, and its payments add up."""
+    extras = {"drain": "12 ft", "lawn": "yes"}
+    job = offers.two_placements(compare=["fancy"], extras=extras, colors=[{"base": "clay"}])
+    priced = shop.quote(tmp_path, job, rate_book=offers.BOOK)
+    # plain: 4 sets of extras; with a fancy deck and with fancy all over, each 4 with either color.
+    assert len(priced.combinations) == 4 + 8 + 8 + 8
+    first = priced.combinations[0]
+    assert (first.total, first.extras, first.alternates) == (priced.chosen.total, (), ())
+    for one in priced.combinations:
+        assert sum(one.payments, ZERO) == one.total
+    picked = next(
+        c for c in priced.combinations
+        if (c.finish, c.extras, c.alternates, c.colors)
+        == ("plain", ("drain",), (("deck", "fancy"),), ("clay",))
+    )  # fmt: skip
+    assert picked.total == priced.chosen.total + priced.alternates[0].amount + 120 + 250
+
+
+def test_the_minimum_is_in_each_combination(tmp_path):
+    """Extras fill up the smallest job before they cost more."""
+    book = shop.book(offers.RATES, offers.FINISHES, minimum="$1,000")
+    job = shop.job(extras={"drain": "12 ft", "lawn": "yes"})
+    priced = shop.quote(tmp_path, job, rate_book=book)
+    assert [str(one.total) for one in priced.combinations] == ["1000.00"] * 4

@@ -2,7 +2,6 @@
 
 from decimal import Decimal
 from fractions import Fraction
-from typing import ClassVar
 
 import pytest
 
@@ -30,6 +29,8 @@ STEPS = BookRate.model_validate({
         {"thickness": "4-3/4 in", "rate": "$4.95 / sq ft"},
     ],
 })  # fmt: skip
+
+COLD = {"cold": rate("$100 lump", "curing", season={"first": "11-15", "last": "03-15"})}
 
 SQUARE = Fraction("0.09290304")  # m2 in a sq ft, 0.3048 x 0.3048
 FOOT = Fraction("0.3048")  # m
@@ -130,59 +131,6 @@ def test_the_book_may_say_another_basis(basis: Basis):
     assert basis_of(said, Unit.LUMP) is basis
 
 
-class TestTypedCounts:
-    """A job may type how much there is, in its own units or the other ones."""
-
-    ASKED: ClassVar = {
-        "drain": rate("$46 / ft", "drain", applies="asked"),
-        "haul": rate("$58 / cu yd", "demolition", applies="asked"),
-        "old": rate("$2.60 / sq ft", "demolition", applies="asked"),
-        "step": rate("$265 each", "steps", applies="asked"),
-    }
-
-    @pytest.mark.parametrize(
-        ("units", "item", "typed", "quantity", "unit", "amount"),
-        [
-            ("us", "drain", "24 ft", "24", "ft", "1104.00"),
-            ("us", "drain", "4.8 m", "15.7", "ft", "722.20"),  # 15.748 ft
-            ("us", "haul", "6 cu yd", "6", "cu yd", "348.00"),
-            ("us", "haul", "6 m3", "7.85", "cu yd", "455.30"),  # 7.8477 cu yd
-            ("us", "old", "20 m2", "215.3", "sq ft", "559.78"),  # 215.278 sq ft
-            ("us", "step", "2", "2", "each", "530.00"),
-            ("metric", "drain", "24 ft", "7.32", "m", "1104.73"),  # 7.3152 m at 150.92
-            ("metric", "drain", "4.8 m", "4.8", "m", "724.42"),
-            ("metric", "haul", "6 cu yd", "4.59", "m3", "348.20"),  # 4.5873 m3 at 75.86
-            ("metric", "old", "200 sq ft", "18.58", "m2", "520.05"),  # 18.5806 m2 at 27.99
-            ("metric", "step", "2", "2", "each", "530.00"),
-        ],
-    )
-    def test_in_the_units_of_the_job(
-        self, tmp_path, units: str, item: str, typed: str, quantity: str, unit: str, amount: str
-    ):
-        """A count in the other system is converted and rounded as that unit is priced."""
-        priced = quote(
-            tmp_path, job(units=units, include={item: typed}), rate_book=book(self.ASKED)
-        )
-        line = by_id(priced.chosen)[item]
-        found = (str(line.quantity), line.unit.value, str(line.amount))
-        assert found == (quantity, unit, amount)
-
-    def test_a_typed_count_on_a_placement(self, tmp_path):
-        """What a placement includes is counted there, and says so in its id."""
-        two = placement("20 ft x 10 ft", include={"step": "2", "old": "50 sq ft"})
-        lines = by_id(quote(tmp_path, job(two), rate_book=book(self.ASKED)).chosen)
-        assert str(lines["step.patio"].quantity) == "2"
-        assert str(lines["old.patio"].amount) == "130.00"
-
-    def test_yes_takes_what_was_taken_off(self, tmp_path):
-        """`yes` to something by the square foot means the area of every placement."""
-        parts = (placement("20 ft x 10 ft"), placement("5 ft x 5 ft", "walk", at="30 ft"))
-        asked = job(*parts, include={"old": "yes"})
-        lines = by_id(quote(tmp_path, asked, rate_book=book(self.ASKED)).chosen)
-        assert str(lines["old.patio"].quantity) == "200.0"
-        assert str(lines["old.walk"].quantity) == "25.0"
-
-
 class TestWhereARateApplies:
     """A rate may be for some uses, some reinforcement, or some finishes only."""
 
@@ -229,3 +177,19 @@ class TestWhereARateApplies:
         """Nought feet of pool edge make no line."""
         rates = {"coping": rate("$38 / ft", "cast_edge", of="pool edge")}
         assert self._ids(tmp_path, rates) == {"plain.patio"}
+
+
+@pytest.mark.parametrize(
+    ("start", "applies"),
+    [
+        ("2026-11-14", False),
+        ("2026-11-15", True),
+        ("2026-12-31", True),
+        ("2027-03-15", True),
+        ("2027-03-16", False),
+    ],
+)
+def test_a_season_over_new_year(tmp_path, start: str, applies: bool):
+    """Both ends of a season are in it; the day is the one on which the work begins."""
+    priced = quote(tmp_path, job(start=start), rate_book=book(COLD))
+    assert ("cold" in by_id(priced.chosen)) == applies

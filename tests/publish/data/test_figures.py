@@ -171,3 +171,15 @@ def _leaves(value: object, path: str = "") -> Iterator[tuple[str, object]]:
 
 def _is_number(value: object) -> bool:
     return isinstance(value, int | float) and not isinstance(value, bool)
+
+
+def test_a_machine_finds_the_range():
+    """figures.json carries the deviation, both ends of the area, and both ends of the price."""
+    kidney = next(path for path in shop.JOBS if "kidney" in path.name)
+    results, owner = shop.example_results(kidney), shop.example(kidney).owner
+    assert owner is not None
+    found = figures(results, owner)
+    assert found["placements"][0]["area_low_sqft"] == str(  # type: ignore[index]
+        results.takeoff.placements[0].area_range.low_sqft
+    )
+    assert [row["end"] for row in found["tape_range"]] == ["low", "high"]  # type: ignore[attr-defined]
