@@ -4,11 +4,14 @@ import cmath
 import math
 import re
 import xml.etree.ElementTree as ET
+from fractions import Fraction
+from itertools import pairwise
 
+import pytest
 from shapely import LineString, Point, Polygon, box
 from shapely.affinity import rotate
 
-from quotegen.explain.drawing.svg import INK, Drawing
+from quotegen.explain.drawing.svg import INK, THICK, THIN, Drawing
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.resources import themes_folder
 
@@ -58,11 +61,70 @@ def strokes(svg: ET.Element, dash: str | None = None) -> list[LineString]:
         if one.get("stroke") != INK or dash not in (None, one.get("stroke-dasharray")):
             continue
         if one.tag == f"{SVG}line":
-            ends = [float(one.attrib[name]) for name in ("x1", "y1", "x2", "y2")]
-            found.append(LineString([ends[:2], ends[2:]]))
+            found.append(LineString(_ends(one)))
         elif one.tag == f"{SVG}path":
             found += [LineString(run) for run in _runs(one.attrib["d"])]
     return found
+
+
+def outlines(svg: ET.Element) -> list[Polygon]:
+    """Return each ring that is drawn with the thick pen: the edges of the slabs."""
+    thick = [one for one in svg if one.get("stroke-width") == str(int(THICK))]
+    return [Polygon(run) for one in thick for run in _runs(one.attrib["d"])]
+
+
+def arrows(svg: ET.Element) -> list[tuple[Point, Point]]:
+    """Return where each arrow begins and where the tip of its head is."""
+    return [
+        (Point(_ends(one)[0]), Point(_runs(head.attrib["d"])[0][0]))
+        for one, head in pairwise(svg)
+        if one.tag == f"{SVG}line" and head.tag == f"{SVG}path" and head.get("fill") == INK
+    ]
+
+
+def filled(svg: ET.Element, fill: str) -> list[Polygon]:
+    """Return the shapes with one fill."""
+    shapes = [one for one in svg if one.get("fill") == fill]
+    return [Polygon(run) for one in shapes for run in _runs(one.attrib["d"])]
+
+
+def thin_lines(svg: ET.Element) -> list[LineString]:
+    """Return the lines of the thin pen: dimension lines, projections and leaders."""
+    thin = [one for one in svg if one.tag == f"{SVG}line" and one.get("stroke-width") == str(THIN)]
+    return [LineString(_ends(one)) for one in thin]
+
+
+def in_feet(length: str) -> float:
+    """Read a length of a drawing: `24'-6 1/2"`, `9"` or `7.47 m`."""
+    if length.endswith(" m"):
+        return float(length.removesuffix(" m")) / 0.3048
+    feet, _, inches = length.removesuffix('"').rpartition("'-")
+    return float(feet or 0) + float(sum(map(Fraction, inches.split()))) / 12
+
+
+def px_per_ft(scale: str) -> float:
+    """Return pixels of 1/96 in for one foot at a scale such as `1/4 in = 1 ft` or `1 : 100`."""
+    if ":" in scale:
+        return 96 * 12 / float(scale.partition(":")[2])
+    return 96 * float(Fraction(scale.partition(" in = 1 ft")[0]))
+
+
+def bar_px_per_ft(svg: ET.Element) -> float:
+    """Return pixels for one foot as the scale bar shows it: it is 10 ft long, or 4 m."""
+    (bar,) = (
+        run
+        for one in svg
+        if one.get("stroke-width") == str(THIN) and one.tag == f"{SVG}path"
+        for run in map(LineString, _runs(one.attrib["d"]))
+        if run.bounds[3] - run.bounds[1] == pytest.approx(4, abs=0.11)
+    )
+    long = 10 if any(text.endswith(" ft") for text in texts(svg)) else 4 / 0.3048
+    return (bar.bounds[2] - bar.bounds[0]) / long
+
+
+def _ends(line: ET.Element) -> list[tuple[float, float]]:
+    x1, y1, x2, y2 = (float(line.attrib[name]) for name in ("x1", "y1", "x2", "y2"))
+    return [(x1, y1), (x2, y2)]
 
 
 def _box(text: ET.Element) -> Polygon:

@@ -12,6 +12,15 @@ from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.plan_sheet import NARROW, SMALL, WIDE, plan_sheet
+from tests.explain.drawn import (
+    arrows,
+    bar_px_per_ft,
+    filled,
+    in_feet,
+    lettering,
+    outlines,
+    thin_lines,
+)
 from tests.pricing import shop
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -155,3 +164,61 @@ def test_any_name_is_text(tmp_path, name: str):
     deck = {**shop.placement("30 ft x 20 ft"), "name": name}
     results = shop.results(tmp_path, shop.job(deck), rate_book=shop.book())
     assert name in _texts(_drawn(results, WIDE))
+
+
+OPPOSITE = {"top": "bottom", "bottom": "top", "left": "right", "right": "left"}
+ON_PAPER = {"top": (0, -1), "bottom": (0, 1), "left": (-1, 0), "right": (1, 0)}
+"""Across and down the paper, for each side as the plan is typed."""
+
+
+def _falling(folder: Path, **falls: object) -> ET.Element:
+    """Draw a patio with the house at the side that it does not fall toward."""
+    away = OPPOSITE.get(str(falls.get("falls_toward")), "bottom")
+    shape = {"rectangle": "30 ft x 20 ft", "against_house": away}
+    patio = {"id": "patio", "use": "patio", "add": [shape], "fall": "1/4 in per ft", **falls}
+    job = shop.job(patio)
+    return _drawn(shop.results(folder, job, rate_book=shop.book()), WIDE)
+
+
+@pytest.mark.parametrize("toward", OPPOSITE)
+def test_the_arrow_points_where_water_runs(tmp_path: Path, toward: str):
+    """It points straight to the side that the slab falls toward, and its slope is written."""
+    svg = _falling(tmp_path, falls_toward=toward)
+    ((start, tip),) = arrows(svg)
+    across, down = tip.x - start.x, tip.y - start.y
+    long = start.distance(tip)
+    assert long > 30
+    assert (across / long, down / long) == pytest.approx(ON_PAPER[toward], abs=0.01)
+    assert "1/4 in per ft" in _texts(svg)
+
+
+@pytest.mark.parametrize("toward", OPPOSITE)
+def test_the_arrow_points_away_from_the_house(tmp_path: Path, toward: str):
+    """The wall is drawn behind the start of the arrow, whatever way the plan is turned."""
+    svg = _falling(tmp_path, falls_toward=toward)
+    ((start, tip),) = arrows(svg)
+    (wall,) = filled(svg, "url(#plan-wall)")
+    assert wall.distance(tip) > wall.distance(start) + 30
+    (slab,) = outlines(svg)
+    assert slab.contains(start)
+    assert slab.contains(tip)
+
+
+def test_a_slab_that_falls_away_from_a_wall_has_no_one_arrow(tmp_path: Path):
+    """Water that leaves an edge on all its sides has no one direction; heights tell it."""
+    assert arrows(_falling(tmp_path, falls_away_from="house")) == []
+
+
+@EVERY_EXAMPLE
+@EVERY_VIEWPORT
+def test_a_dimension_line_is_as_long_as_it_says(job_file: Path, viewport: str):
+    """The line beside each dimension, held to the scale bar, is the length that is written."""
+    svg = _drawn(shop.example_results(job_file), VIEWPORTS[viewport])
+    per_ft, lines = bar_px_per_ft(svg), thin_lines(svg)
+    found = [(DIMENSION.fullmatch(text), box) for text, box in lettering(svg)]
+    dimensions = [(match[2], box) for match, box in found if match]
+    assert dimensions
+    for length, box in dimensions:
+        wanted = in_feet(length) * per_ft
+        near = [line for line in lines if line.distance(box.centroid) < 16]
+        assert min(abs(line.length - wanted) for line in near) < 0.01 * wanted + 0.3, length
