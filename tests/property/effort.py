@@ -4,7 +4,6 @@ from hypothesis import Phase, settings
 
 _NO_SHRINKING = (Phase.explicit, Phase.generate)
 
-
 _FEWEST = 4
 
 
