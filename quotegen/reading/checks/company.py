@@ -6,7 +6,7 @@ from quotegen.problem import Problem
 from quotegen.reading.files.company import EVERYTHING, Company
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
+from quotegen.reading.yaml.validate import near_miss, renamed_or_near
 from quotegen.resources import theme_names
 
 
@@ -27,7 +27,7 @@ def company_faults(company: Typed[Company], scope_items: frozenset[str]) -> Iter
     theme, names = company.value.theme, theme_names()
     if theme not in names:
         said = f"there is no theme `{theme}`"
-        yield company.fault(("theme",), "no-theme", said, near_miss(theme, names))
+        yield company.fault(("theme",), "no-theme", said, renamed_or_near(theme, names))
 
 
 def payment_faults(company: Typed[Company], book: RateBook) -> Iterator[Problem]:

@@ -32,6 +32,25 @@ def validate(document: Document, model: type[M]) -> M | tuple[Problem, ...]:
         )
 
 
+FORMER = {
+    "colour": "color",
+    "colours": "colors",
+    "duty": "responsibility",
+    "fibre": "fiber",
+    "fieldbook": "notebook",
+    "licence": "license",
+    "with colour": "with color",
+}
+"""What some of our keys and words were called before, each with its name of today."""
+
+
+def renamed_or_near(word: str, allowed: Iterable[str]) -> str:
+    """Return today's name of a key or word of ours that was renamed, else its near miss."""
+    words = tuple(allowed)
+    now = FORMER.get(word)
+    return f"it is now called `{now}`" if now in words else near_miss(word, words)
+
+
 def near_miss(word: str, allowed: Iterable[str]) -> str:
     """Return `did you mean ...?` if some allowed word is close, else the list of allowed words."""
     words = sorted(allowed)
@@ -52,7 +71,7 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
     if kind == "extra_forbidden":
         key = str(path[-1])
         code, message = "unknown-key", f"`{key}` is not a key that is known here"
-        hint = near_miss(key, _keys(_model_at(model, path[:-1])))
+        hint = renamed_or_near(key, _keys(_model_at(model, path[:-1])))
         if key[:1].isdigit():
             hint = "inside { } a comma ends the value: leave it out ($2481.81), or quote the value"
         place = places.of_key(path)
@@ -62,7 +81,7 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         place = places.of_key(path[:-1])
     elif kind in _ONE_OF and isinstance(found, str):
         code, message = "unknown-word", f"`{cut_short(found)}` is not known here"
-        hint = near_miss(cut_short(found), _allowed(details))
+        hint = renamed_or_near(cut_short(found), _allowed(details))
     elif kind in {*_ONE_OF, "string_too_short", "string_type", "no-value", "not-one-value"} or (
         kind == "string_pattern_mismatch" and not str(found).strip()
     ):

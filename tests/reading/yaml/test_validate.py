@@ -6,7 +6,7 @@ from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import Document, parse
-from quotegen.reading.yaml.validate import near_miss, validate
+from quotegen.reading.yaml.validate import FORMER, near_miss, renamed_or_near, validate
 from tests.messages.case_files import GOOD
 from tests.messages.problem_codes import codes
 
@@ -76,11 +76,38 @@ def test_near_miss_of_a_word_in_a_book():
     """Keys of a mapping by id are followed into, and words of a list of choices are offered."""
     book = (GOOD / "rate-book.yaml").read_text(encoding="utf-8")
     broken = book.replace("applies: asked", "aplies: asked", 1).replace(
-        "kind: fiber", "kind: fibre"
+        "kind: fiber", "kind: fibr"
     )
     found = _faults(broken, RateBookFile)
     assert ("unknown-key", "rates.step.aplies", "did you mean `applies`?") in found
     assert ("unknown-word", "reinforcement.fiber.kind", "did you mean `fiber`?") in found
+
+
+@pytest.mark.parametrize(
+    ("typed", "model", "now"),
+    [
+        ("colour: {base: clay}", JobFile, "color"),
+        ("colours: [{base: clay}]", JobFile, "colors"),
+        ("subcontractors: [{name: A, does: B, licence: C}]", JobFile, "license"),
+        ("not_included: [{what: A, who: B, duty: ground}]", JobFile, "responsibility"),
+        ("licence: C-8 1234", Company, "license"),
+        ("reinforcement: {a: {name: A, kind: fibre}}", RateBookFile, "fiber"),
+        ("reinforcement: {a: {name: A, fibre: 3 lb / cu yd}}", RateBookFile, "fiber"),
+        ("finishes: {a: {colours: [clay]}}", RateBookFile, "colors"),
+        ("rates: {a: {applies: with colour}}", RateBookFile, "with color"),
+    ],
+)
+def test_a_former_name_is_told_what_it_is_now(typed: str, model: type, now: str):
+    """Keys and words that were renamed are not read, and the message has the new name."""
+    hints = [hint for code, _, hint in _faults(typed, model) if code.startswith("unknown-")]
+    assert hints == [f"it is now called `{now}`"]
+
+
+def test_a_former_name_counts_only_where_the_new_one_may_stand():
+    """Elsewhere the word has its near miss like any other."""
+    assert renamed_or_near("colour", ("color", "joints")) == "it is now called `color`"
+    assert renamed_or_near("colour", ("colors", "joints")) == near_miss("colour", ("colors",))
+    assert set(FORMER.values()).isdisjoint(FORMER)
 
 
 @pytest.mark.parametrize("name", ["name", "owner", "payments", "adjustment", "warranty"])
