@@ -53,6 +53,28 @@ def test_when_both_must_sign(tmp_path, area: str, *, needs: bool):
     assert adjusted.needs_signatures is needs
 
 
+@pytest.mark.parametrize(
+    ("edge", "needs"), [("69 ft 11 in", False), ("70 ft", False), ("70 ft 3 in", True)]
+)
+def test_a_rise_by_just_the_promised_share_needs_no_signature(tmp_path, edge: str, *, needs: bool):
+    """20 sq ft at $3 and 10 ft at $5 are $110, just 10 % of $1,100: only above it both sign."""
+    adjusted = contract(tmp_path, measured=measured("220", formed_edge=edge)).remeasure
+    assert adjusted is not None
+    assert (adjusted.change > 110, adjusted.needs_signatures) == (needs, needs)
+
+
+@pytest.mark.parametrize(
+    ("area", "outside"),
+    [("230.0", "0.00"), ("230.1", "0.10"), ("250", "20.00"), ("200", "0.00"),
+     ("170.0", "0.00"), ("169.9", "0.10"), ("150", "20.00")],
+)  # fmt: skip
+def test_the_area_outside_the_band(tmp_path, area: str, outside: str):
+    """15 % of 200 sq ft is 30: outside it lies what is over 230, and what is under 170."""
+    adjusted = contract(tmp_path, measured=measured(area)).remeasure
+    assert adjusted is not None
+    assert [str(one.outside) for one in adjusted.areas] == [outside]
+
+
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15)
 @given(area=st.decimals(min_value=20, max_value=2_000, places=1))
 def test_payments_always_add_up(tmp_path, area: Decimal):

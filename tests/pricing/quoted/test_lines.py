@@ -11,6 +11,7 @@ from quotegen.pricing.quoted.records import Line
 from quotegen.quantity import Unit
 from quotegen.reading.files.rate_book import Basis
 from tests.pricing import shop
+from tests.world import EXAMPLES
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 
@@ -170,6 +171,18 @@ class TestTheSmallestJob:
             assert line.scope == ("minimum",)
             assert priced.chosen.lines[-1] is line
             assert priced.chosen.total == Decimal(minimum.strip("$").replace(",", ""))
+
+    def test_tax_comes_on_top_of_the_minimum(self, tmp_path):
+        """The minimum is a price before tax: $200 of work is topped up to $500, and 10 % is $50."""
+        company = (EXAMPLES / "company.yaml").read_text(encoding="utf-8")
+        tax = {"id": "s", "name": "Tax", "rate": "10 %", "round": "whole invoice"}
+        company += shop.as_yaml({"tax": [{**tax, "covers": ["everything"]}]})
+        priced = shop.quote(
+            tmp_path, shop.job(), rate_book=shop.book(minimum="$500"), company=company
+        )
+        assert shop.amounts(priced.chosen) == {
+            "plain.patio": "200.00", "minimum": "300.00", "tax.s": "50.00"}  # fmt: skip
+        assert str(priced.chosen.total) == "550.00"
 
     def test_its_working(self, tmp_path):
         """The working of the top-up is the smallest job less all other lines."""
