@@ -24,7 +24,7 @@ from quotegen.publish.data.calendar import CalendarVisit, to_ics
 from quotegen.publish.data.figures import figures, to_json
 from quotegen.publish.data.mail import Draft, to_eml
 from quotegen.publish.pdf import to_pdf
-from quotegen.publish.web.html import Sheet, render
+from quotegen.publish.web.html import render
 from quotegen.publish.write import Files
 from quotegen.resources import theme_names, themes_folder
 
@@ -105,7 +105,7 @@ def _after_signing(results: Results) -> dict[str, Paper]:
 def _private(
     results: Results, owner: OwnersFigures, drift: tuple[Drift, ...], theme: Traversable
 ) -> Files:
-    sheets: dict[str, Sheet] = {
+    sheets: dict[str, Paper] = {
         "cost-sheet": cost_sheet(results, owner, drift),
         "phone-sheet": phone_sheet(results, owner),
         "order-list": order_list_view(results, owner),

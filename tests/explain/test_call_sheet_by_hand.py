@@ -3,8 +3,8 @@
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
+from quotegen.explain.private.owners_sheet import OwnersSheet
 from quotegen.explain.private.phone_sheet import phone_sheet
-from quotegen.explain.words.tables import OwnersSheet
 from tests.explain.pencil import D, Deck, Sum, cents, least, materials, priced, worked
 from tests.pricing import shop
 

@@ -10,10 +10,10 @@ import pytest
 
 from quotegen.explain.papers.compare_bids import compare_sheet
 from quotegen.explain.private.cost_sheet import cost_sheet
+from quotegen.explain.private.owners_sheet import OwnersSheet, Section, Table
 from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
-from quotegen.explain.words.tables import OwnersSheet, Section, Table
 from quotegen.pricing.costs.owner import OwnersFigures
 from tests.pricing import shop
 from tests.world import PATIO
@@ -55,7 +55,7 @@ def _table(sheet: OwnersSheet, section_id: str) -> Table:
 
 
 def _words(sheet: OwnersSheet) -> str:
-    parts = [sheet.title, *sheet.lead]
+    parts = [sheet.head.title, *sheet.lead]
     for block in sheet.sums:
         parts += [block.title, *block.verdict, *(row.name for row in block.rows)]
     for section in sheet.sections:

@@ -11,10 +11,10 @@ from quotegen.explain.sheets.combination import at_way
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.price_sheet import cover_rows
 from quotegen.explain.sheets.standard_sheet import care_pages
-from quotegen.explain.sheets.views import Paper
+from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.prose import comma_joined, prose
+from quotegen.explain.words.rows import Prose, Row
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.explain.words.tables import Prose, Row
 from quotegen.reading.content.content import CareFront, First, Page
 from quotegen.reading.files.after_signing import Completed
 from quotegen.schedule.openings import POUR, SEAL
@@ -28,9 +28,10 @@ LASTS = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CareCard(Paper):
+class CareCard:
     """What stays in the kitchen drawer: dates, care, what is normal, the warranty."""
 
+    head: PaperHead
     verdict: str
     built: tuple[Row, ...]
     care_dates: tuple[Row, ...]
@@ -45,7 +46,7 @@ def care_card(results: Results, completed: Completed) -> CareCard:
     results, words = _as_accepted(results), results.words
     pages = [page for page in care_pages(results) if _still_to_come(page, completed)]
     return CareCard(
-        **paper_head(results, words("care_title", title=results.job.title), completed.date),
+        head=paper_head(results, words("care_title", title=results.job.title), completed.date),
         verdict=words(
             "care_verdict",
             date=words.day(completed.date),

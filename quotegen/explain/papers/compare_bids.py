@@ -205,7 +205,7 @@ def compare_sheet(results: Results) -> CompareView:
     job, words = results.job, results.words
     title = words("compare_title", title=job.title, site=job.site.address)
     return CompareView(
-        **paper_head(results, title, job.quote_date),
+        head=paper_head(results, title, job.quote_date),
         rows=tuple(_row(results, item) for item in results.scope_items() if item != "minimum"),
         total=words.money(results.quote.chosen.total),
     )

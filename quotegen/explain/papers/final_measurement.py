@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.paper_head import paper_head
-from quotegen.explain.sheets.views import Paper
+from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.prose import sentence
 from quotegen.pricing.contract.records import AdjustedLine, ChangeOrder, Remeasure, RevisedPayment
 from quotegen.quantity import Unit
@@ -57,9 +57,10 @@ class StatementArea:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FinalMeasurementView(Paper):
+class FinalMeasurementView:
     """The final measurement."""
 
+    head: PaperHead
     areas: tuple[StatementArea, ...]
     parts: tuple[StatementPart, ...]
     unmoved: str
@@ -89,9 +90,10 @@ class ChangeOrderView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ChangeOrdersView(Paper):
+class ChangeOrdersView:
     """All change orders of a job, each to be signed, with the running total."""
 
+    head: PaperHead
     changes: tuple[ChangeOrderView, ...]
     quoted_total: str
     total: str
@@ -105,7 +107,7 @@ def final_measurement_view(results: Results, adjusted: Remeasure) -> FinalMeasur
     names = {p.id: p.name for p in job.placements}
     title = words("final_measurement_title", title=job.title, quote=job.quote)
     return FinalMeasurementView(
-        **paper_head(results, title, adjusted.on),
+        head=paper_head(results, title, adjusted.on),
         areas=tuple(
             StatementArea(
                 name=names[area.placement],
@@ -135,7 +137,7 @@ def change_orders_view(results: Results) -> ChangeOrdersView:
     job, words, contract = results.job, results.words, results.contract
     title = words("changes_title", title=job.title, quote=job.quote)
     return ChangeOrdersView(
-        **paper_head(results, title, contract.changes[-1].on),
+        head=paper_head(results, title, contract.changes[-1].on),
         changes=tuple(
             _change(results, change, moves)
             for change, moves in zip(contract.changes, results.days.moves, strict=True)

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from quotegen.explain.private.bid_sums import bid_name, higher_or_lower
 from quotegen.explain.private.bid_why_low import number_text, why_low
+from quotegen.explain.private.owners_sheet import Section, Table, TableRow
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
-from quotegen.explain.words.tables import Section, Table, TableRow
 from quotegen.money import Money
 from quotegen.pricing.costs.bids import BidComparison, BidItem, BidNumber
 from quotegen.reading.files.other_bids import Says

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from quotegen.explain.private.cost_rows import floor_verdict
+from quotegen.explain.private.owners_sheet import Sums, TableRow
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
-from quotegen.explain.words.tables import Sums, TableRow
 from quotegen.money import Money
 from quotegen.pricing.costs.bids import BidComparison
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from quotegen.explain.private.cost_rows import floor_verdict
+from quotegen.explain.private.owners_sheet import Section, Table, TableRow
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
-from quotegen.explain.words.tables import Section, Table, TableRow
 from quotegen.pricing.costs.bids import BidComparison, BidNumber
 from quotegen.pricing.costs.records import CostKind
 from quotegen.quantity import Length

@@ -2,9 +2,9 @@
 
 from fractions import Fraction
 
+from quotegen.explain.private.owners_sheet import Table, TableRow
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
-from quotegen.explain.words.tables import Table, TableRow
 from quotegen.money import to_cents
 from quotegen.pricing.costs.records import (
     CostItem,

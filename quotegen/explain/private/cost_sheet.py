@@ -16,8 +16,9 @@ from quotegen.explain.private.cost_rows import (
     quantity_of,
 )
 from quotegen.explain.private.outcome_rows import drift_section, outcome_section
+from quotegen.explain.private.owners_sheet import OwnersSheet, Section, Table, TableRow, shown
 from quotegen.explain.results import Results
-from quotegen.explain.words.tables import OwnersSheet, Section, Table, TableRow, shown
+from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.money import ZERO, total
 from quotegen.pricing.costs.outcome import Drift
 from quotegen.pricing.costs.owner import OwnersFigures
@@ -39,15 +40,9 @@ def cost_sheet(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...])
         (words("cost_under_floor"), owner.job.file.under_floor or ""),
         (words("cost_notes"), owner.job.file.private_notes or ""),
     )
+    title = words("cost_title", title=job.title, quote=job.quote)
     return OwnersSheet(
-        language=words.locale.partition("_")[0],
-        title=words("cost_title", title=job.title, quote=job.quote),
-        accent=job.company.accent,
-        paper_size=job.paper.value,
-        quote=job.quote,
-        revision=str(job.revision),
-        date=words.day(job.quote_date),
-        customer=job.customer.name,
+        head=paper_head(results, title, job.quote_date),
         lead=tuple(_lead(results, owner.chosen)),
         facts=tuple(fact for fact in facts if fact[1]),
         sections=shown((

@@ -4,6 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.paper_head import paper_head
+from quotegen.explain.sheets.views import PaperHead
 from quotegen.pricing.checks import not_typed
 from quotegen.trade.contract_law import ContractLaws, Element, Law
 
@@ -37,13 +39,7 @@ class LawPart:
 class LawSheet:
     """Everything on the owner's law checklist."""
 
-    language: str
-    title: str
-    accent: str
-    paper_size: str
-    revision: str
-    date: str
-    customer: str
+    head: PaperHead
     about: str
     laws: tuple[LawPart, ...]
 
@@ -55,14 +51,9 @@ def law_sheet(results: Results, laws: ContractLaws) -> LawSheet:
     parts = [_part(results, laws, law) for law in found]
     if not any(law.state == job.site.state for law in found):
         parts.insert(0, _advice(results, laws))
+    title = words("law_title", title=job.title, quote=job.quote)
     return LawSheet(
-        language=words.locale.partition("_")[0],
-        title=words("law_title", title=job.title, quote=job.quote),
-        accent=job.company.accent,
-        paper_size=job.paper.value,
-        revision=str(job.revision),
-        date=words.day(job.quote_date),
-        customer=job.customer.name,
+        head=paper_head(results, title, job.quote_date),
         about=words("law_about", checked=words.day(laws.checked_on)),
         laws=tuple(parts),
     )

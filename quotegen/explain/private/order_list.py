@@ -4,6 +4,8 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.paper_head import paper_head
+from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.wording import Words
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.quantity import Units, decimal_places
@@ -51,13 +53,7 @@ class OrderList:
         note: how a metric job is to be read; else empty.
     """
 
-    language: str
-    title: str
-    accent: str
-    paper_size: str
-    revision: str
-    date: str
-    customer: str
+    head: PaperHead
     note: str
     rows: tuple[OrderRow, ...]
     access: tuple[str, ...]
@@ -68,14 +64,9 @@ def order_list_view(results: Results, owner: OwnersFigures) -> OrderList:
     """Build the order list at the chosen finish."""
     job, words, reach = results.job, results.words, results.takeoff.reach
     materials = (_with_charge(one, owner.job.book.order) for one in results.takeoff.materials)
+    title = words("order_title", title=job.title, quote=job.quote)
     return OrderList(
-        language=words.locale.partition("_")[0],
-        title=words("order_title", title=job.title, quote=job.quote),
-        accent=job.company.accent,
-        paper_size=job.paper.value,
-        revision=str(job.revision),
-        date=words.day(job.quote_date),
-        customer=job.customer.name,
+        head=paper_head(results, title, job.quote_date),
         note=words("order_metric") if words.units is Units.METRIC else "",
         rows=tuple(_row(results, material) for material in materials),
         access=_access(results),

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
+from quotegen.explain.private.owners_sheet import Section, Table, TableRow
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
-from quotegen.explain.words.tables import Section, Table, TableRow
 from quotegen.pricing.costs.outcome import Drift, Outcome
 from quotegen.pricing.costs.owner import OwnersFigures
 

@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from quotegen.explain.private.bid_sections import bid_sections
 from quotegen.explain.private.bid_sums import bid_sums
 from quotegen.explain.private.cost_rows import floor_lines, floor_verdict, floors_say, if_name
+from quotegen.explain.private.owners_sheet import OwnersSheet, Section, Table, TableRow, shown
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import shown_references, why
-from quotegen.explain.words.tables import OwnersSheet, Section, Table, TableRow, shown
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.pricing.costs.records import WhatIf
 
@@ -17,15 +18,9 @@ NEVER_SAID = tuple(f"not_say_{number}" for number in range(1, 7))
 def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
     """Build the phone sheet; without another bid it still has the ways down and the line."""
     job, words, notes = results.job, results.words, owner.job.file.private_notes
+    title = words("phone_title", title=job.title, quote=job.quote)
     return OwnersSheet(
-        language=words.locale.partition("_")[0],
-        title=words("phone_title", title=job.title, quote=job.quote),
-        accent=job.company.accent,
-        paper_size=job.paper.value,
-        quote=job.quote,
-        revision=str(job.revision),
-        date=words.day(job.quote_date),
-        customer=job.customer.name,
+        head=paper_head(results, title, job.quote_date),
         lead=() if owner.bids else (words("phone_no_bid"), floor_verdict(words, owner.chosen)),
         sums=tuple(bid_sums(results, bid) for bid in owner.bids),
         facts=((words("cost_notes"), notes),) if notes else (),

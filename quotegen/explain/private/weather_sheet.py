@@ -1,14 +1,16 @@
 """Stage 5, explain, the owner's side: what the forecast means for this finish and this crew."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.applies import STAMPED, kinds
+from quotegen.explain.sheets.paper_head import paper_head
+from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.wording import Words
+from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.explain.words.tables import Row
 from quotegen.quantity import NO_QUANTITY, decimal_of, kg_per_m2, rounded
 from quotegen.reading.files.forecast import Forecast
 from quotegen.trade import evaporation, mix, weather
@@ -25,13 +27,7 @@ class WeatherSheet:
         tell: what to tell the homeowner.
     """
 
-    language: str
-    title: str
-    accent: str
-    paper_size: str
-    revision: str
-    date: str
-    customer: str
+    head: PaperHead
     numbers: tuple[Row, ...]
     cautions: tuple[str, ...]
     tell: tuple[str, ...]
@@ -41,14 +37,10 @@ def weather_sheet(results: Results, forecast: Forecast) -> WeatherSheet:
     """Build the sheet from a typed forecast."""
     job, words = results.job, results.words
     parts = _parts(results, forecast)
+    title = words("weather_title", title=job.title, quote=job.quote)
+    head = paper_head(results, title, forecast.date)
     return WeatherSheet(
-        language=words.locale.partition("_")[0],
-        title=words("weather_title", title=job.title, quote=job.quote),
-        accent=job.company.accent,
-        paper_size=job.paper.value,
-        revision=str(job.revision),
-        date=words.weekday(forecast.date),
-        customer=job.customer.name,
+        head=replace(head, date=words.weekday(forecast.date)),
         numbers=(*_forecast(results, forecast), *_evaporation(results, forecast),
                  *_window(results, forecast)),
         cautions=tuple(words(f"weather_{key}", **_values(results, forecast))

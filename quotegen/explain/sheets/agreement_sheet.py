@@ -13,8 +13,8 @@ from quotegen.explain.sheets.views import AgreementSheet, CompanyView
 from quotegen.explain.wording import Words
 from quotegen.explain.words.no_break import on_page, ties
 from quotegen.explain.words.prose import comma_joined, sentence
+from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.explain.words.tables import Row
 from quotegen.schedule.visits import Visit
 from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
 

@@ -3,7 +3,7 @@
 from datetime import date
 
 from quotegen.explain.results import Results
-from quotegen.explain.words.tables import Row
+from quotegen.explain.words.rows import Row
 from quotegen.schedule.care_dates import CareDate, care_dates_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import Visit

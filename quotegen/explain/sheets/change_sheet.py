@@ -7,7 +7,7 @@ from quotegen.explain.sheets.subtotal_rows import placement_rows, rounding_sente
 from quotegen.explain.sheets.views import ChangeSheet, PricedRow, WorkedRow
 from quotegen.explain.words.line_notes import note_of
 from quotegen.explain.words.prose import prose
-from quotegen.explain.words.tables import Prose, Row
+from quotegen.explain.words.rows import Prose, Row
 from quotegen.pricing.quoted.records import AdjustmentRow, Line
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import Unit

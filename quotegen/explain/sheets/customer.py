@@ -25,7 +25,7 @@ def customer_view(results: Results) -> CustomerView:
     job, words = results.job, results.words
     title = words("document_title", title=job.title, site=job.site.address, quote=job.quote)
     return CustomerView(
-        **paper_head(results, title, job.quote_date),
+        head=paper_head(results, title, job.quote_date),
         price=price_sheet(results),
         plan=plan_sheet(results),
         included=tuple(_included(item, results) for item in results.scope_items()),

@@ -7,7 +7,7 @@ from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.combination import part_names
 from quotegen.explain.sheets.views import DayPlanView, DaysSheet, SiteObservation
 from quotegen.explain.words.prose import filled, html
-from quotegen.explain.words.tables import Prose, Row
+from quotegen.explain.words.rows import Prose, Row
 from quotegen.reading.content.content import When
 from quotegen.schedule.day_plans import DayPlan
 

@@ -8,7 +8,7 @@ from quotegen.explain.sheets.option_rows import with_tax
 from quotegen.explain.sheets.views import FinishColumn
 from quotegen.explain.words.numbers import reseal
 from quotegen.explain.words.prose import html, sentence
-from quotegen.explain.words.tables import Row
+from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.records import PricedFinish
 
 

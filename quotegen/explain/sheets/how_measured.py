@@ -7,7 +7,7 @@ from itertools import zip_longest
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.plan_views import MeasuredRow
 from quotegen.explain.wording import Words
-from quotegen.explain.words.tables import Row
+from quotegen.explain.words.rows import Row
 from quotegen.quantity import Length, decimal_of
 from quotegen.reading.fields.text_fields import Size
 from quotegen.reading.files.shapes import (

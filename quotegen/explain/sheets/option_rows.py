@@ -6,7 +6,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.combination import look_name, part_names
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.prose import sentence
-from quotegen.explain.words.tables import Row
+from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.records import PricedColors
 
 

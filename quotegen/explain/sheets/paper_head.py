@@ -2,32 +2,14 @@
 
 import base64
 from datetime import date
-from typing import TypedDict
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.agreement_sheet import company_view, site_line
-from quotegen.explain.sheets.views import CompanyView
-
-
-class PaperHead(TypedDict):
-    """The fields of `Paper`, by name."""
-
-    language: str
-    title: str
-    accent: str
-    paper_size: str
-    logo: str
-    company: CompanyView
-    customer: str
-    site: str
-    quote: str
-    revision: str
-    date: str
-    holds_until: str
+from quotegen.explain.sheets.views import PaperHead
 
 
 def paper_head(results: Results, title: str, on: date) -> PaperHead:
-    """Return the fields that every paper shares.
+    """Fill the head of a paper.
 
     Args:
         results: of the job.

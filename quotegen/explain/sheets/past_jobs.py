@@ -80,5 +80,6 @@ def past_job_page(results: Results, reference: Reference) -> PastJobPage:
     """Build the page of one past job."""
     title = results.words("past_job_title", title=reference.title)
     return PastJobPage(
-        **paper_head(results, title, results.job.quote_date), job=reference_view(results, reference)
+        head=paper_head(results, title, results.job.quote_date),
+        job=reference_view(results, reference),
     )

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from quotegen.explain.drawing.svg import Drawing
-from quotegen.explain.words.tables import Row
+from quotegen.explain.words.rows import Row
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

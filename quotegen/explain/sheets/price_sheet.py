@@ -7,7 +7,7 @@ from quotegen.explain.sheets.combination import agreed_finish
 from quotegen.explain.sheets.views import PriceSheet
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
-from quotegen.explain.words.tables import Row
+from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.schedule.openings import Opening

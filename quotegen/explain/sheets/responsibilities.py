@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.applies import present
 from quotegen.explain.words.prose import filled, sentence
-from quotegen.explain.words.tables import Row
+from quotegen.explain.words.rows import Row
 
 
 def responsibility_rows(results: Results) -> tuple[Row, ...]:

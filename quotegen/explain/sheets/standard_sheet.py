@@ -9,8 +9,8 @@ from quotegen.explain.sheets.care_rows import care_rows
 from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.views import StandardsSheet
 from quotegen.explain.words.prose import prose
+from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_about, rule_text
-from quotegen.explain.words.tables import Row
 from quotegen.reading.content.content import CareFront, Page, SafetyFront
 from quotegen.trade.rules import Certainty, Rule
 

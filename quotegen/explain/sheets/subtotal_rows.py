@@ -2,7 +2,7 @@
 
 from quotegen.explain.results import Results
 from quotegen.explain.words.line_notes import taxes_of
-from quotegen.explain.words.tables import Row
+from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.records import Subtotal
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.reading.files.company import TaxRounding

@@ -5,12 +5,13 @@ A theme's templates see this and the fixed words, and nothing else.
 """
 
 from dataclasses import dataclass
+from typing import Protocol
 
 from markupsafe import Markup
 
 from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.sheets.plan_views import PlanSheet
-from quotegen.explain.words.tables import Prose, Row
+from quotegen.explain.words.rows import Prose, Row
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,10 +110,12 @@ class CompanyView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Paper:
+class PaperHead:
     """What every paper of a job has in its head and in its title block.
 
     Attributes:
+        language: a code such as `en`.
+        accent: the company's color.
         paper_size: what it prints on, `letter` or `A4`.
         holds_until: the last day of the offer, empty on a paper of a later date.
         logo: the address of the company's logo, its bytes within; empty where it has none.
@@ -130,6 +133,13 @@ class Paper:
     revision: str
     date: str
     holds_until: str
+
+
+class Paper(Protocol):
+    """Whatever is printed or shown as a page of its own: a paper of the quote, an owner's sheet."""
+
+    @property
+    def head(self) -> PaperHead: ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -335,9 +345,10 @@ class DoorSheet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CustomerView(Paper):
+class CustomerView:
     """Everything on the customer's paper."""
 
+    head: PaperHead
     price: PriceSheet
     plan: PlanSheet
     included: tuple[IncludedItem, ...]
@@ -367,15 +378,17 @@ class CompareRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CompareView(Paper):
+class CompareView:
     """The sheet for comparing bids: our scope filled in, room for others."""
 
+    head: PaperHead
     rows: tuple[CompareRow, ...]
     total: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PastJobPage(Paper):
+class PastJobPage:
     """The page of one past job."""
 
+    head: PaperHead
     job: ReferenceView

@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.results import Results
+from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.explain.words.tables import Row
 from quotegen.quantity import Length, Unit, Units
 from quotegen.reading.files.rate_book import Sealer
 from quotegen.reading.files.shapes import EdgeKind

@@ -9,8 +9,8 @@ from markupsafe import Markup, escape
 
 from quotegen.explain.results import Results
 from quotegen.explain.words.no_break import in_one_piece, ties
+from quotegen.explain.words.rows import Prose
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.explain.words.tables import Prose
 
 
 class _RuleTexts:

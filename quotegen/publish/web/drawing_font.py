@@ -5,13 +5,11 @@ from collections.abc import Mapping
 from functools import cache
 from importlib.resources.abc import Traversable
 from io import BytesIO
-from typing import TYPE_CHECKING
+
+from fontTools.ttLib import TTFont
 
 from quotegen.explain.font import Font
 from quotegen.publish.web import themes
-
-if TYPE_CHECKING:
-    from fontTools.ttLib import TTFont
 
 _FACE = re.compile(
     r'@font-face \{\s*font-family: "([^"]+)";\s*font-weight: (\d+);\s*src: url\(([^)]+)\)'
@@ -35,9 +33,6 @@ def letter_widths(font: bytes) -> Mapping[str, float]:
     A figure is as wide as the wider of its two forms: pages set figures of one width (`tnum`),
     and drawings in print do not.
     """
-    # Imported here, since it is slow to load and reading alone does not need it.
-    from fontTools.ttLib import TTFont  # noqa: PLC0415
-
     opened = TTFont(BytesIO(font), lazy=True)
     em, advances, even = opened["head"].unitsPerEm, opened["hmtx"].metrics, _even_figures(opened)
     return {
@@ -46,7 +41,7 @@ def letter_widths(font: bytes) -> Mapping[str, float]:
     }
 
 
-def _even_figures(opened: "TTFont") -> Mapping[str, str]:
+def _even_figures(opened: TTFont) -> Mapping[str, str]:
     """Return the glyph of one width for each figure that has one."""
     table = opened["GSUB"].table
     lookups = {

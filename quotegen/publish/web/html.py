@@ -6,18 +6,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources.abc import Traversable
-from typing import TypeAlias
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
-from quotegen.explain.private.law_checklist import LawSheet
-from quotegen.explain.private.order_list import OrderList
-from quotegen.explain.private.weather_sheet import WeatherSheet
 from quotegen.explain.sheets.views import CustomerView, Paper
 from quotegen.explain.wording import Words
 from quotegen.explain.words.no_break import ties
-from quotegen.explain.words.tables import OwnersSheet
 from quotegen.publish.web import themes
 from quotegen.publish.web.choice_data import choice_json
 from quotegen.publish.web.contrast import accent_ink
@@ -25,9 +20,6 @@ from quotegen.publish.web.page_text import BetweenTags, tied_with
 
 ACCENT = "--accent: #000000"
 """What a style sheet writes where the company's accent goes."""
-
-Sheet: TypeAlias = Paper | OwnersSheet | OrderList | LawSheet | WeatherSheet
-"""The view of one page: of a customer's paper, or of a sheet for the owner alone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +38,7 @@ class Styles:
 
 def render(
     template: str,
-    view: Sheet,
+    view: Paper,
     words: Words,
     theme: Traversable,
     *,
@@ -59,8 +51,8 @@ def render(
     `on_paper`, and where something can be chosen `script` and `ways` (what the script looks up).
     A name that it does not have is an error, and so is a missing word.
     """
-    styles = styles_of(template, theme, view.paper_size)
-    css = stylesheet(styles.page, view.accent, theme)
+    styles = styles_of(template, theme, view.head.paper_size)
+    css = stylesheet(styles.page, view.head.accent, theme)
     script, ways = ("", "") if on_paper else _choosing(template, view, words, theme)
     environment = _environment(theme, ties(words) if styles.page else None)
     return environment.get_template(template).render(
@@ -68,7 +60,7 @@ def render(
         t=words,
         css=Markup(css),  # noqa: S704 - the theme's own
         csp=policy(css, script),
-        paper=data_address("text/css", stylesheet(styles.paper, view.accent, theme).encode()),
+        paper=data_address("text/css", stylesheet(styles.paper, view.head.accent, theme).encode()),
         on_paper=on_paper,
         script=Markup(script),  # noqa: S704 - the theme's own
         ways=Markup(ways),  # noqa: S704 - JSON without any `<`
@@ -91,7 +83,7 @@ def _environment(theme: Traversable, tied: Callable[[str], str] | None) -> Envir
     return environment
 
 
-def _choosing(template: str, view: Sheet, words: Words, theme: Traversable) -> tuple[str, str]:
+def _choosing(template: str, view: Paper, words: Words, theme: Traversable) -> tuple[str, str]:
     """Return the script of a template and what it looks up; nothing where there is no choice."""
     name = themes.settings(theme, "scripts").get(template)
     if name is None or not isinstance(view, CustomerView) or not view.choice.ways:

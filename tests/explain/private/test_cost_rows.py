@@ -3,7 +3,7 @@
 import re
 
 from quotegen.explain.private.cost_sheet import cost_sheet
-from quotegen.explain.words.tables import OwnersSheet
+from quotegen.explain.private.owners_sheet import OwnersSheet
 from tests.pricing import shop
 
 COUNTED = "hour|day|load|sheet|roll|bar|ton|piece|mile|visit"

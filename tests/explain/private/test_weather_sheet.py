@@ -116,4 +116,4 @@ def test_winds():
 
 def test_it_bears_the_day_of_the_pour(tmp_path: Path):
     """The sheet is dated by the forecast and not by the quote."""
-    assert _sheet(tmp_path).date == "Wed, Jun 10"
+    assert _sheet(tmp_path).head.date == "Wed, Jun 10"

@@ -336,6 +336,7 @@ class TestContrast:
 
     def test_a_page_wears_the_darkened_accent(self, view, words):
         """The page's style element has the accent in ink, and not the one that was too light."""
-        page = render("quote.html.j2", replace(view, accent="#ffd400"), words, THEME)
+        yellow = replace(view, head=replace(view.head, accent="#ffd400"))
+        page = render("quote.html.j2", yellow, words, THEME)
         assert f"--accent: {accent_ink('#ffd400')}" in styled(page)
         assert "#ffd400" not in page

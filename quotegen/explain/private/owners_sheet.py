@@ -1,23 +1,8 @@
-"""Rows, tables, sections and prose: what sheets and papers are made of. Only text, no results."""
+"""A sheet for the owner alone: what comes first, facts, and sections with tables. Only text."""
 
 from dataclasses import dataclass
 
-from markupsafe import Markup
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
-    """A name and its text, or a name, its text and an amount."""
-
-    name: str
-    text: str
-    amount: str = ""
-    mark: str = ""
-
-    @property
-    def named(self) -> str:
-        """The name and the text in one."""
-        return f"{self.name}, {self.text}" if self.text else self.name
+from quotegen.explain.sheets.views import PaperHead
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,14 +65,7 @@ class OwnersSheet:
         sections: in their order; empty ones are left out.
     """
 
-    language: str
-    title: str
-    accent: str
-    paper_size: str
-    quote: str
-    revision: str
-    date: str
-    customer: str
+    head: PaperHead
     lead: tuple[str, ...]
     sums: tuple[Sums, ...] = ()
     facts: tuple[tuple[str, str], ...]
@@ -97,12 +75,3 @@ class OwnersSheet:
 def shown(sections: tuple[Section, ...]) -> tuple[Section, ...]:
     """Return the sections that have something to say."""
     return tuple(s for s in sections if s.lines or s.points or (s.table and s.table.rows))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Prose:
-    """A titled piece of content, its body ready as HTML."""
-
-    id: str
-    title: str
-    html: Markup
