@@ -1,28 +1,26 @@
-"""Where themes and content pages are: in the installed package, or beside it in a clone."""
+"""Where themes and content pages are: inside the installed package, or beside it in a clone."""
 
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from pathlib import Path
 
-_CLONE = Path(__file__).resolve().parent.parent
+_PACKAGE = Path(__file__).resolve().parent
+_INSTALLED = _PACKAGE / "_data"  # pyproject.toml puts them there when it builds the wheel
 
 
-def _folder(name: str) -> Traversable:
-    installed = files("quotegen") / "_data" / name
-    return installed if installed.is_dir() else _CLONE / name
+def _folder(name: str) -> Path:
+    installed = _INSTALLED / name
+    return installed if installed.is_dir() else _PACKAGE.parent / name
 
 
-def themes_folder() -> Traversable:
+def themes_folder() -> Path:
     """Return the folder that holds one folder for each theme."""
     return _folder("themes")
 
 
 def theme_names() -> tuple[str, ...]:
-    """Return the name of each theme."""
-    folders = themes_folder().iterdir()
-    return tuple(sorted(f.name for f in folders if (f / "theme.yaml").is_file()))
+    """Return the name of each theme, in the order of the alphabet."""
+    return tuple(sorted(file.parent.name for file in themes_folder().glob("*/theme.yaml")))
 
 
-def content_folder(language: str = "en") -> Traversable:
+def content_folder(language: str = "en") -> Path:
     """Return the folder of content pages in a language, such as `en`."""
     return _folder("content") / language

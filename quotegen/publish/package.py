@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources.abc import Traversable
+from pathlib import Path
 from types import MappingProxyType
 
 from quotegen.explain.papers.cancellation_form import cancellation_form
@@ -69,7 +69,7 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
     return Package(files=MappingProxyType(files), printed=MappingProxyType(printed))
 
 
-def _past_jobs(results: Results, theme: Traversable) -> dict[str, bytes]:
+def _past_jobs(results: Results, theme: Path) -> dict[str, bytes]:
     """Render a page for each past job that is shown, numbered as on sheet 8."""
     pages = (past_job_page(results, one) for one in shown_references(results))
     return {
@@ -103,7 +103,7 @@ def _after_signing(results: Results) -> dict[str, Paper]:
 
 
 def _private(
-    results: Results, owner: OwnersFigures, drift: tuple[Drift, ...], theme: Traversable
+    results: Results, owner: OwnersFigures, drift: tuple[Drift, ...], theme: Path
 ) -> Files:
     sheets: dict[str, Paper] = {
         "cost-sheet": cost_sheet(results, owner, drift),
@@ -120,7 +120,7 @@ def _private(
     return {**pages, "figures.json": to_json(figures(results, owner))}
 
 
-def _email(results: Results, view: CustomerView, theme: Traversable, pdf: bytes) -> bytes:
+def _email(results: Results, view: CustomerView, theme: Path, pdf: bytes) -> bytes:
     job, words = results.job, results.words
     return to_eml(Draft(
         sender_name=job.company.name,

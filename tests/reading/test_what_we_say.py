@@ -16,7 +16,7 @@ from quotegen.resources import content_folder
 from quotegen.trade.rules import load_rules
 
 ON = date(2026, 11, 25)
-FOLDER = Path(str(content_folder()))
+FOLDER = content_folder()
 PAGES = sorted(FOLDER.rglob("*.md"))
 PLACEHOLDER = re.compile(r"\{\{ (rule|terms)\.(\w+) \}\}")
 NAMES_WITH_DIGITS = re.compile(r"\b[89]11\b|\b2x4\b")

@@ -21,103 +21,12 @@ from quotegen.schedule.visits import Visit
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.records import Material, PlacementFalls, PlacementTakeoff
 
-
-def option_figures(quote: PricedQuote) -> Mapping[str, object]:
-    """Return what the homeowner may choose, each with its price, and the total in parts."""
-    return {
-        "tax": [{"id": line.rate_id, "name": line.name, "amount": str(line.amount)}
-                for line in quote.chosen.lines if TAX in line.scope],
-        "alternates": [{"placement": a.placement, "finish": a.finish, "visits": a.visits,
-                        "amount": str(a.amount), "total": str(a.total)} for a in quote.alternates],
-        "colors": [{"finish": look.finish, "placement": look.placement,
-                     "colors": list(look.colors), "amount": str(look.amount),
-                     "total": str(look.total)} for look in quote.color_choices],
-        "combinations": [_combination(one) for one in quote.combinations],
-        "subtotals": {"placements": [_subtotal(one) for one in quote.by_placement],
-                      "scope": [_subtotal(one) for one in quote.by_scope]},
-    }  # fmt: skip
-
-
-def _combination(one: Combination) -> Mapping[str, object]:
-    return {"finish": one.finish, "extras": list(one.extras), "alternates": dict(one.alternates),
-            "colors": list(one.colors), "total": str(one.total),
-            "payments": [str(amount) for amount in one.payments]}  # fmt: skip
-
-
-def _subtotal(part: Subtotal) -> Mapping[str, object]:
-    return {"of": part.of, "also": list(part.also), "amount": str(part.amount)}
-
-
-_SHARE_PLACES, _FLOOR_PLACES = 4, 4
-
-
-def cost_figures(costs: FinishCosts) -> Mapping[str, object]:
-    """Return price against cost at one finish."""
-    return {
-        "price": str(costs.price),
-        "cost": str(costs.cost),
-        "margin": str(costs.margin),
-        "margin_share": str(rounded(costs.margin_share, _SHARE_PLACES)),
-        "crew_days": str(costs.crew_days),
-        "crew_hours": str(costs.hours),
-        "least_price_before_tax": str(costs.walk_away),
-        "floors": [_floor(floor) for floor in costs.floors],
-        "items": [_item(item) for item in costs.items],
-        "lines": [
-            {"id": line.line, "cost": None if line.cost is None else str(line.cost)}
-            for line in costs.lines
-        ],
-        "without_cost": list(costs.without_cost),
-        "missing": [{"kind": one.kind.value, "name": one.name} for one in costs.missing],
-    }
-
-
-def _floor(floor: Floor) -> Mapping[str, object]:
-    return {
-        "on": floor.kind.value,
-        "wanted": str(rounded(floor.wanted, _FLOOR_PLACES)),
-        "found": str(rounded(floor.found, _FLOOR_PLACES)),
-        "holds": floor.holds,
-        "least_price_before_tax": str(floor.price),
-    }
-
-
-def _item(item: CostItem) -> Mapping[str, object]:
-    return {
-        "kind": item.kind.value,
-        "id": item.id,
-        "placement": item.placement,
-        "quantity": str(item.quantity),
-        "unit": item.unit,
-        "rate": str(item.rate),
-        "amount": str(item.amount),
-    }
-
-
-def bid_figures(bid: BidComparison) -> Mapping[str, object]:
-    """Return another bid against our price: the gap and the three parts that add up to it."""
-    return {
-        "id": bid.id,
-        "finish": bid.finish,
-        "ours": str(bid.ours),
-        "theirs": str(bid.theirs),
-        "gap": str(bid.gap),
-        "left_out": str(bid.left_out),
-        "not_stated": str(bid.not_stated),
-        "remains": str(bid.remains),
-        "items": [
-            {"scope": list(item.scope), "says": item.says.value, "amount": str(item.amount)}
-            for item in bid.items
-        ],
-    }
-
-
-VOLUME_PLACES = 3
-JOINT_PLACES = 3
+_SHARE_PLACES, _FLOOR_PLACES, _VOLUME_PLACES, _JOINT_PLACES = 4, 4, 3, 3
+"""Decimals of a share, of a floor, of a volume in cu yd, of a joint in ft or in."""
 
 
 def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
-    """Return every figure of a job, as it is written to figures.json."""
+    """Return the figures of one job: what figures.json holds."""
     job, quote = results.job, results.quote
     return {
         "quote": {"number": job.quote, "revision": job.revision, "date": job.quote_date.isoformat(),
@@ -128,7 +37,7 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
                      "order_cuyd": _volume(results.takeoff.order_cuyd)},
         "finishes": [_finish(finish, quote) for finish in quote.finishes],
         "materials": [_material(m) for m in results.takeoff.materials],
-        "access": access_figures(results),
+        "access": _access(results),
         "heights": [_heights(f) for f in results.takeoff.falls],
         "prepared_ground": None if results.takeoff.prepared is None
         else {"short_sqft": str(results.takeoff.prepared.short_sqft)},
@@ -137,7 +46,7 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
         "unit_prices": [{"id": u.id, "name": u.name, "rate": str(u.rate), "unit": u.unit.value}
                         for u in quote.unit_prices],
         "minimum": None if job.rate_book.minimum is None else str(job.rate_book.minimum),
-        **option_figures(quote),
+        **_options(quote),
         "chosen": quote.chosen.id,
         "total": str(quote.chosen.total),
         "payments": [{"id": p.id, "when": p.when, "amount": str(p.amount)} for p in quote.payments],
@@ -154,8 +63,8 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
                     "least": str(one.least), "most": str(one.most)}
                    for finish, one in results.upkeep.items()],
         "contract": _contract(results.contract, results.days),
-        "costs": {c.finish: cost_figures(c) for c in owner.finishes},
-        "bids": [bid_figures(bid) for bid in owner.bids],
+        "costs": {c.finish: _costs(c) for c in owner.finishes},
+        "bids": [_bid(bid) for bid in owner.bids],
     }  # fmt: skip
 
 
@@ -204,8 +113,8 @@ def _material(material: Material) -> Mapping[str, object]:
             "buy_unit": material.buy_unit}  # fmt: skip
 
 
-def access_figures(results: Results) -> Mapping[str, object] | None:
-    """Return what each way of access reaches and which one is used; None without a stand."""
+def _access(results: Results) -> Mapping[str, object] | None:
+    """How far each way of access reaches, and the one chosen; None where no stand is given."""
     reach, chosen = results.takeoff.reach, results.access
     if reach is None:
         return None
@@ -228,9 +137,9 @@ def _heights(falls: PlacementFalls) -> Mapping[str, object]:
 def _joints(plan: JointPlan) -> Mapping[str, object]:
     return {
         "owners": plan.is_owners,
-        "spacing_ft": f"{rounded(plan.spacing_ft, JOINT_PLACES)}",
+        "spacing_ft": f"{rounded(plan.spacing_ft, _JOINT_PLACES)}",
         "spacing_rules": list(plan.spacing_rules),
-        "saw_depth_in": f"{rounded(plan.saw_depth_in, JOINT_PLACES)}",
+        "saw_depth_in": f"{rounded(plan.saw_depth_in, _JOINT_PLACES)}",
         "length_ft": str(plan.length_ft),
         "length_m": str(plan.length_m),
         "isolation_ft": str(plan.isolation_ft),
@@ -260,7 +169,7 @@ def _line(line: Line) -> Mapping[str, object]:
 
 
 def _volume(cuyd: Decimal) -> str:
-    return str(rounded(cuyd, VOLUME_PLACES))
+    return str(rounded(cuyd, _VOLUME_PLACES))
 
 
 def _visits(visits: tuple[Visit, ...]) -> list[Mapping[str, object]]:
@@ -308,4 +217,91 @@ def _measured(adjusted: Remeasure) -> Mapping[str, object]:
         "total": str(adjusted.revised_total),
         "needs_signatures": adjusted.needs_signatures,
         "payments": [{"id": p.id, "amount": str(p.after)} for p in adjusted.payments],
+    }
+
+
+def _options(quote: PricedQuote) -> Mapping[str, object]:
+    """Prices of all that the homeowner may choose, and the total in parts."""
+    return {
+        "tax": [{"id": line.rate_id, "name": line.name, "amount": str(line.amount)}
+                for line in quote.chosen.lines if TAX in line.scope],
+        "alternates": [{"placement": a.placement, "finish": a.finish, "visits": a.visits,
+                        "amount": str(a.amount), "total": str(a.total)} for a in quote.alternates],
+        "colors": [{"finish": look.finish, "placement": look.placement,
+                     "colors": list(look.colors), "amount": str(look.amount),
+                     "total": str(look.total)} for look in quote.color_choices],
+        "combinations": [_combination(one) for one in quote.combinations],
+        "subtotals": {"placements": [_subtotal(one) for one in quote.by_placement],
+                      "scope": [_subtotal(one) for one in quote.by_scope]},
+    }  # fmt: skip
+
+
+def _combination(one: Combination) -> Mapping[str, object]:
+    return {"finish": one.finish, "extras": list(one.extras), "alternates": dict(one.alternates),
+            "colors": list(one.colors), "total": str(one.total),
+            "payments": [str(amount) for amount in one.payments]}  # fmt: skip
+
+
+def _subtotal(part: Subtotal) -> Mapping[str, object]:
+    return {"of": part.of, "also": list(part.also), "amount": str(part.amount)}
+
+
+def _costs(costs: FinishCosts) -> Mapping[str, object]:
+    """Price against cost at one finish; for the owner alone."""
+    return {
+        "price": str(costs.price),
+        "cost": str(costs.cost),
+        "margin": str(costs.margin),
+        "margin_share": str(rounded(costs.margin_share, _SHARE_PLACES)),
+        "crew_days": str(costs.crew_days),
+        "crew_hours": str(costs.hours),
+        "least_price_before_tax": str(costs.walk_away),
+        "floors": [_floor(floor) for floor in costs.floors],
+        "items": [_item(item) for item in costs.items],
+        "lines": [
+            {"id": line.line, "cost": None if line.cost is None else str(line.cost)}
+            for line in costs.lines
+        ],
+        "without_cost": list(costs.without_cost),
+        "missing": [{"kind": one.kind.value, "name": one.name} for one in costs.missing],
+    }
+
+
+def _floor(floor: Floor) -> Mapping[str, object]:
+    return {
+        "on": floor.kind.value,
+        "wanted": str(rounded(floor.wanted, _FLOOR_PLACES)),
+        "found": str(rounded(floor.found, _FLOOR_PLACES)),
+        "holds": floor.holds,
+        "least_price_before_tax": str(floor.price),
+    }
+
+
+def _item(item: CostItem) -> Mapping[str, object]:
+    return {
+        "kind": item.kind.value,
+        "id": item.id,
+        "placement": item.placement,
+        "quantity": str(item.quantity),
+        "unit": item.unit,
+        "rate": str(item.rate),
+        "amount": str(item.amount),
+    }
+
+
+def _bid(bid: BidComparison) -> Mapping[str, object]:
+    """Another bid against our price: the gap, and the three parts that add up to it."""
+    return {
+        "id": bid.id,
+        "finish": bid.finish,
+        "ours": str(bid.ours),
+        "theirs": str(bid.theirs),
+        "gap": str(bid.gap),
+        "left_out": str(bid.left_out),
+        "not_stated": str(bid.not_stated),
+        "remains": str(bid.remains),
+        "items": [
+            {"scope": list(item.scope), "says": item.says.value, "amount": str(item.amount)}
+            for item in bid.items
+        ],
     }

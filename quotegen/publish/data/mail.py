@@ -26,7 +26,7 @@ class Draft:
 
 
 def to_eml(draft: Draft) -> bytes:
-    """Write the draft as a file that a mail program opens for sending."""
+    """Write the draft as a file that a mail program opens, ready to send."""
     message = EmailMessage(policy=SMTP)
     message["From"] = _address(draft.sender_name, draft.sender)
     if draft.recipient:

@@ -1,4 +1,4 @@
-"""The ballpark of a first visit as text, for the screen and for the truck."""
+"""The ballpark of a first visit as text, for the screen and to keep in the truck."""
 
 from collections.abc import Iterator
 from decimal import Decimal
@@ -11,7 +11,7 @@ from quotegen.trade.rules import RuleBook
 
 
 def ballpark_text(job: JobSpec, ballpark: Ballpark, rules: RuleBook, words: Words) -> str:
-    """Return the ballpark with all that it assumes."""
+    """Write the ballpark: low and high for each finish, and all that it assumes."""
     return "\n".join(_lines(job, ballpark, rules, words)) + "\n"
 
 

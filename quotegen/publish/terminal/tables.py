@@ -13,7 +13,7 @@ from quotegen.reading.files.shapes import EdgeKind
 
 
 def print_figures(results: Results) -> None:
-    """Print one job: sizes, lines of the chosen finish, finishes, payments, worked changes."""
+    """Print the figures of one job, table after table."""
     console = Console()
     job = results.job
     console.print(
@@ -21,11 +21,11 @@ def print_figures(results: Results) -> None:
     )
     for table in (
         _sizes(results),
-        _sure(results),
+        _area_ranges(results),
         _lines(results),
         _finishes(results),
         _payments(results),
-        _worked(results),
+        _adjustments(results),
         _visits(results),
     ):
         console.print(table)
@@ -33,7 +33,7 @@ def print_figures(results: Results) -> None:
 
 @contextmanager
 def progress(jobs: int) -> Iterator[Callable[[str], None]]:
-    """Show which stage of which job is running, while it runs."""
+    """Show on the error stream which stage of which job is running."""
     console = Console(stderr=True)
     with console.status(f"building {jobs} package{'s' if jobs > 1 else ''}") as status:
         yield status.update
@@ -74,7 +74,7 @@ def _sizes(results: Results) -> Table:
     return table
 
 
-def _sure(results: Results) -> Table:
+def _area_ranges(results: Results) -> Table:
     table = _table("How sure, 95 times in 100", "placement", "at least", "at most", right=2)
     words, units = results.words, results.job.units
     for spec, measured in zip(results.job.placements, results.takeoff.placements, strict=True):
@@ -136,7 +136,7 @@ def _payments(results: Results) -> Table:
     return table
 
 
-def _worked(results: Results) -> Table:
+def _adjustments(results: Results) -> Table:
     table = _table(
         "If the area comes out different", "change", "area", "difference", "total", right=3
     )

@@ -13,11 +13,11 @@ from quotegen.pricing.quoted.working_order import TitledSteps, working_of
 from quotegen.working import Operation, Step
 
 Numbers = dict[tuple[object, ...], str]
-"""The number of each step that is written, by what it works out from what."""
+"""The number of each step written so far, by its name, operation and inputs."""
 
 
 def working_text(results: Results) -> str:
-    """Return the whole working of a job."""
+    """Write the working of a job, from the tape readings to the price."""
     job = results.job
     lines = [f"{job.title}, quote {job.quote}, revision {job.revision}: the working", ""]
     numbers: Numbers = {}
@@ -49,7 +49,7 @@ def _titled(number: int, titled: TitledSteps, numbers: Numbers) -> Iterator[str]
 
 
 def _unwritten(step: Step, numbers: Numbers) -> Iterator[Step]:
-    """Yield what a step rests on and then the step; nothing that was worked out above."""
+    """Yield the steps that a step rests on, then the step itself, leaving out those written."""
     if step.operation is None or _key(step) in numbers:
         return
     for one in step.inputs:

@@ -3,8 +3,8 @@
 import re
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources.abc import Traversable
 from io import BytesIO
+from pathlib import Path
 
 from fontTools.ttLib import TTFont
 
@@ -16,7 +16,7 @@ _FACE = re.compile(
 )
 
 
-def font_of(theme: Traversable) -> Font:
+def font_of(theme: Path) -> Font:
     """Return the font that the type.css of a theme declares in the weights 400 and 700."""
     faces = _FACE.findall(themes.read(theme, "styles/type.css"))
     widths = {

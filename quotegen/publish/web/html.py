@@ -5,7 +5,7 @@ import hashlib
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
-from importlib.resources.abc import Traversable
+from pathlib import Path
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
@@ -40,7 +40,7 @@ def render(
     template: str,
     view: Paper,
     words: Words,
-    theme: Traversable,
+    theme: Path,
     *,
     on_paper: bool = False,
 ) -> str:
@@ -68,7 +68,7 @@ def render(
 
 
 @lru_cache(maxsize=8)
-def _environment(theme: Traversable, tied: Callable[[str], str] | None) -> Environment:
+def _environment(theme: Path, tied: Callable[[str], str] | None) -> Environment:
     """Return what reads and keeps the templates of a theme, for one language or for plain text."""
     environment = Environment(
         loader=FunctionLoader(lambda name: themes.read(theme, name)),
@@ -83,7 +83,7 @@ def _environment(theme: Traversable, tied: Callable[[str], str] | None) -> Envir
     return environment
 
 
-def _choosing(template: str, view: Paper, words: Words, theme: Traversable) -> tuple[str, str]:
+def _choosing(template: str, view: Paper, words: Words, theme: Path) -> tuple[str, str]:
     """Return the script of a template and what it looks up; nothing where there is no choice."""
     name = themes.settings(theme, "scripts").get(template)
     if name is None or not isinstance(view, CustomerView) or not view.choice.ways:
@@ -91,7 +91,7 @@ def _choosing(template: str, view: Paper, words: Words, theme: Traversable) -> t
     return themes.read(theme, f"scripts/{name}"), choice_json(view.choice, ties(words))
 
 
-def styles_of(template: str, theme: Traversable, paper_size: str) -> Styles:
+def styles_of(template: str, theme: Path, paper_size: str) -> Styles:
     """Return the style sheets that a theme lists for a template on a size of paper."""
     own = themes.settings(theme, "styles").get(template, {})
     size = themes.settings(theme, "paper_sizes").get(paper_size, ())
@@ -99,7 +99,7 @@ def styles_of(template: str, theme: Traversable, paper_size: str) -> Styles:
     return Styles(page=tuple(page), paper=tuple(own.get("paper", ())))
 
 
-def stylesheet(names: tuple[str, ...], accent: str, theme: Traversable) -> str:
+def stylesheet(names: tuple[str, ...], accent: str, theme: Path) -> str:
     """Join style sheets of a theme, with its fonts set in as data and the company's accent."""
     text = "\n".join(themes.read(theme, f"styles/{name}") for name in names)
     for font in themes.fonts(theme):

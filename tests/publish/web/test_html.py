@@ -6,7 +6,6 @@ import html
 import re
 from collections.abc import Iterator
 from dataclasses import replace
-from importlib.resources.abc import Traversable
 from pathlib import Path
 
 import pytest
@@ -27,7 +26,7 @@ from quotegen.publish.web.html import policy, render, styles_of
 from quotegen.resources import content_folder, themes_folder
 from tests.world import PATIO, write_world
 
-THEME = Path(str(themes_folder())) / "shop"
+THEME = themes_folder() / "shop"
 TEMPLATES = sorted(THEME.parent.rglob("*.j2"))  # of every theme
 CUSTOMER_PAGES = ("quote.html.j2", "door-sheet.html.j2", "email.html.j2", "email.txt.j2")
 WEB_PAGES = ("quote.html.j2", "door-sheet.html.j2")
@@ -64,7 +63,7 @@ def words(results: Results) -> Words:
     return results.words
 
 
-def theme_of(folder: Path, template: str) -> Traversable:
+def theme_of(folder: Path, template: str) -> Path:
     """Make a theme of one template."""
     (folder / "fonts").mkdir()
     (folder / "theme.yaml").write_text("styles: {}\n", encoding="utf-8")

@@ -1,7 +1,6 @@
 """A theme is templates, styles and fonts; one may build on another; the company chooses."""
 
 import re
-from pathlib import Path
 
 import pytest
 
@@ -11,7 +10,7 @@ from quotegen.publish.web.html import styles_of
 from quotegen.resources import theme_names, themes_folder
 from tests.publish.web.test_html import source
 
-THEMES = Path(str(themes_folder()))
+THEMES = themes_folder()
 EVERY_THEME = pytest.mark.parametrize("name", theme_names())
 MAY_HOLD = {".j2", ".css", ".yaml", ".woff2", ".txt", ".js"}
 

@@ -75,9 +75,7 @@ def test_near_misses_inside_an_outline(typed: str, near: str):
 def test_near_miss_of_a_word_in_a_book():
     """Keys of a mapping by id are followed into, and words of a list of choices are offered."""
     book = (GOOD / "rate-book.yaml").read_text(encoding="utf-8")
-    broken = book.replace("applies: asked", "aplies: asked", 1).replace(
-        "kind: fiber", "kind: fibr"
-    )
+    broken = book.replace("applies: asked", "aplies: asked", 1).replace("kind: fiber", "kind: fibr")
     found = _faults(broken, RateBookFile)
     assert ("unknown-key", "rates.step.aplies", "did you mean `applies`?") in found
     assert ("unknown-word", "reinforcement.fiber.kind", "did you mean `fiber`?") in found
