@@ -62,7 +62,7 @@ _FITS = (Reason.FINISH, Reason.OFFERED, Reason.USE)
 
 
 def _reasons(one: PastJob, job: JobFile, book: RateBook) -> tuple[Reason, ...]:
-    """Say why a past job fits; its town counts only where it may be shown."""
+    """Return why a past job fits; its town counts only where it may be shown."""
     kinds = [book.finishes[f].kind for f in (job.finish, *job.compare) if f in book.finishes]
     agreed = one.consent.shows if one.consent else ()
     why = {
@@ -119,10 +119,18 @@ def _cut_down(
             return jpeg
         photo = ShownPhoto(jpeg=jpeg, alt=job.photo.alt)
     return Reference(
-        id=name, title=job.title, finished=job.finished, use=job.use, finish=job.finish,
-        area_sqft=job.area_sqft, shows=job.shows, now=job.now, scope=job.scope,
-        years=_years(job, asked), reasons=reasons,
+        id=name,
+        title=job.title,
+        finished=job.finished,
+        use=job.use,
+        finish=job.finish,
+        area_sqft=job.area_sqft,
+        shows=job.shows,
+        now=job.now,
+        scope=job.scope,
+        years=_years(job, asked),
+        reasons=reasons,
         town=job.town if Shown.TOWN in agreed else None,
         photo=photo,
         contact=job.contact if Shown.CONTACT in agreed else None,
-    )  # fmt: skip
+    )

@@ -2,8 +2,9 @@
 
 import re
 
-from quotegen.problem import Problem, Source
+from quotegen.problem import Problem
 from quotegen.reading.content.content import Content
+from quotegen.reading.yaml.located import Places
 from quotegen.trade.book import Rule, RuleBook
 
 PLURAL = ("_zero", "_one", "_two", "_few", "_many")
@@ -21,10 +22,11 @@ def missing_texts(made: Content, english: Content, rules: RuleBook) -> tuple[Pro
             if not key.endswith(PLURAL):
                 problems.append(_missing(key))
         elif lost := set(_VALUE.findall(text)) - set(_VALUE.findall(made.labels[key])):
-            problems.append(Problem(
-                code="lost-value", source=Source(file="content/sentences.yaml"), path=key,
-                message=f"`{key}` lacks {', '.join(sorted(lost))}, which English has",
-                hint="keep every name in braces"))  # fmt: skip
+            said = f"`{key}` lacks {', '.join(sorted(lost))}, which English has"
+            sentences = Places("content/sentences.yaml")
+            problems.append(
+                sentences.fault((key,), "lost-value", said, "keep every name in braces")
+            )
     for room in (
         "scope",
         "finishes",
@@ -36,21 +38,18 @@ def missing_texts(made: Content, english: Content, rules: RuleBook) -> tuple[Pro
         "questions",
     ):
         lacking = getattr(english, room).keys() - getattr(made, room).keys()
-        problems += [Problem(
-            code="missing-page", source=Source(file=f"content/{room}"),
-            message=f"there is no page `{page}`",
-            hint="translate the one in content/en") for page in sorted(lacking)]  # fmt: skip
+        for page in sorted(lacking):
+            said, hint = f"there is no page `{page}`", "translate the one in content/en"
+            problems.append(Places(f"content/{room}").fault((), "missing-page", said, hint))
     needed = (key for rule in rules.rules.values() for key in _rule_keys(rule))
     problems += [_missing(key) for key in needed if key not in made.labels]
     return tuple(problems)
 
 
 def _missing(key: str) -> Problem:
-    return Problem(
-        code="missing-text", source=Source(file="content/labels.yaml"), path=key,
-        message=f"there is no text `{key}`",
-        hint="translate the one in content/en, or the rule's own words in trade/data",
-    )  # fmt: skip
+    said = f"there is no text `{key}`"
+    hint = "translate the one in content/en, or the rule's own words in trade/data"
+    return Places("content/labels.yaml").fault((key,), "missing-text", said, hint)
 
 
 def _rule_keys(rule: Rule) -> tuple[str, ...]:

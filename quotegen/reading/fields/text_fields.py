@@ -238,9 +238,7 @@ def parse_yes_no(text: str) -> bool:
 
 def parse_area_sqft(text: str) -> Fraction:
     """Read `1,071.4 sq ft` or `96.52 m2` as exact square feet, more than zero."""
-    match = re.fullmatch(
-        r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)", _plain(text)
-    )
+    match = _AREA.fullmatch(_plain(text))
     area = Fraction(match["number"].replace(",", "")) if match else Fraction(0)
     if match is None or area == 0:
         raise _error("not-an-area", text, "is not an area; type it like 1,071.4 sq ft or 96.52 m2")
@@ -255,7 +253,7 @@ def parse_signed_amount(text: str) -> Decimal:
 
 
 def cut_short(text: str) -> str:
-    """Return a text as a message repeats it: what is long is cut."""
+    """Return a text as a message repeats it, a long one cut."""
     return text if len(text) <= _MOST_SHOWN else f"{text[:_MOST_SHOWN]}..."
 
 

@@ -28,7 +28,7 @@ M = TypeVar("M", bound=BaseModel)
 class Model(BaseModel):
     """A part of an input file: frozen, and without any key that it does not name."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True, defer_build=True)
 
 
 def cut_to(model: type[M], whole: M, **inner: object) -> M:

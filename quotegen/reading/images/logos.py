@@ -51,36 +51,30 @@ def shown_logo(folder: Path, name: str, source: Source) -> Logo | Problem:
     """Read the logo of a company file that lies in a folder."""
     path = inside(folder, name)
     if path is None:
-        return _fault(
-            source, "path-leaves-folder", f"`{name}` leads out of the folder of this file",
-            "copy the logo beside this file or below it, and name it from there",
-        )  # fmt: skip
+        said = f"`{name}` leads out of the folder of this file"
+        hint = "copy the logo beside this file or below it, and name it from there"
+        return _fault(source, "path-leaves-folder", said, hint)
     try:
         with path.open("rb") as file:
             data = file.read(LARGEST_BYTES + 1)
     except OSError:
-        return _fault(
-            source, "no-logo", f"there is no file `{name}`", "check the name, or delete the line"
-        )
+        said = f"there is no file `{name}`"
+        return _fault(source, "no-logo", said, "check the name, or delete the line")
     if len(data) > LARGEST_BYTES:
-        return _fault(
-            source, "logo-too-large", f"`{name}` has more than {LARGEST_BYTES // 1000} kB",
-            "a logo is a small drawing: export it smaller",
-        )  # fmt: skip
+        said = f"`{name}` has more than {LARGEST_BYTES // 1000} kB"
+        hint = "a logo is a small drawing: export it smaller"
+        return _fault(source, "logo-too-large", said, hint)
     try:
         if data.startswith(b"\x89PNG"):
             return Logo(kind="image/png", data=_png(data))
         return Logo(kind="image/svg+xml", data=_svg(data))
     except _RefusedError as refused:
-        return _fault(
-            source, "logo-acts", f"`{name}` holds {refused}, and a logo may only draw",
-            "export it as plain SVG with all text turned into paths, or use a PNG",
-        )  # fmt: skip
+        said = f"`{name}` holds {refused}, and a logo may only draw"
+        hint = "export it as plain SVG with all text turned into paths, or use a PNG"
+        return _fault(source, "logo-acts", said, hint)
     except Exception:  # noqa: BLE001 - a broken picture fails in more ways than can be named
-        return _fault(
-            source, "not-a-logo", f"`{name}` is no SVG or PNG that can be read",
-            "use an SVG or a PNG",
-        )  # fmt: skip
+        said = f"`{name}` is no SVG or PNG that can be read"
+        return _fault(source, "not-a-logo", said, "use an SVG or a PNG")
 
 
 def _png(data: bytes) -> bytes:

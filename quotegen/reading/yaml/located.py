@@ -13,7 +13,6 @@ import yaml
 
 from quotegen.problem import Problem, Severity, Source
 from quotegen.reading.yaml.unreadable import (
-    character_problem,
     control_character,
     decode,
     is_plain_text,
@@ -24,6 +23,7 @@ DEEPEST_NESTING = 30
 
 Plain: TypeAlias = "str | list[Plain] | dict[str, Plain]"
 DocumentPath: TypeAlias = tuple[str | int, ...]
+Loader: TypeAlias = yaml.SafeLoader | yaml.CSafeLoader
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,19 +80,22 @@ def path_text(path: DocumentPath) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """One file as read: its text, lists and mappings, and where they stand."""
+    """One file as read: its text, lists and mappings by key, and where they stand."""
 
-    content: Plain = field(repr=False)
+    content: dict[str, Plain] = field(repr=False)
     places: Places
 
 
-def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Problem, ...]:
+def parse(
+    data: bytes, file: str, size_bytes: int = 0, loader: type[Loader] = yaml.SafeLoader
+) -> Document | tuple[Problem, ...]:
     """Read the bytes of a YAML file.
 
     Args:
         data: the bytes, or as many of them as are needed to see that there are too many.
         file: the name to show in messages.
         size_bytes: the size of the whole file, where only a part was read.
+        loader: of PyYAML, or of libyaml, which is faster with a file that has no fault.
 
     Returns:
         The document, or every fault that keeps it from being one.
@@ -102,7 +105,7 @@ def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Probl
         return (text,)
     reader = _Reader(file)
     try:
-        content = reader.read(text)
+        content = reader.read(text, loader)
     except _TooDeepError as error:
         return (
             Problem(
@@ -112,13 +115,13 @@ def parse(data: bytes, file: str, size_bytes: int = 0) -> Document | tuple[Probl
                 hint="a job file needs far fewer: is a bracket missing near this line?",
             ),
         )
-    except yaml.MarkedYAMLError as error:
+    except yaml.YAMLError as error:
+        if loader is not yaml.SafeLoader:  # only PyYAML's own words for a fault are known here
+            return parse(data, file, size_bytes)
         return (yaml_problem(error, text, file),)
-    except yaml.reader.ReaderError as error:
-        return (character_problem(error, text, file),)
     except (ValueError, OverflowError):  # an escape such as "\\UFFFFFFFF" that stands for nothing
         return (control_character(reader.last),)
-    if reader.problems:
+    if reader.problems or not isinstance(content, dict):
         return tuple(reader.problems)
     keys, values = MappingProxyType(reader.keys), MappingProxyType(reader.values)
     return Document(content, Places(file, keys, values))
@@ -142,9 +145,9 @@ class _Reader:
         self.values: dict[DocumentPath, Source] = {}
         self.last = Source(file=file)
 
-    def read(self, text: str) -> Plain:
+    def read(self, text: str, loader: type[Loader]) -> Plain:
         """Read the first document; a second one is a fault."""
-        events = yaml.parse(text, Loader=yaml.SafeLoader)
+        events = yaml.parse(text, Loader=loader)
         content: Plain = ""
         documents = 0
         for event in events:

@@ -61,7 +61,7 @@ def beside(job: Path, name: str) -> Path | None:
 
 
 def missing_beside(job: Path, name: str) -> Problem:
-    """Say that a company file was found neither beside the job nor one folder up."""
+    """Return the problem of a company file neither beside the job nor one folder up."""
     return Problem(
         code="no-company-file",
         source=Source(file=str(job)),
@@ -71,7 +71,7 @@ def missing_beside(job: Path, name: str) -> Problem:
 
 
 def says_outcome(path: Path) -> bool:
-    """Say whether a file looks like a job that is done, before it is read in full."""
+    """Whether a file looks like a job that is done, before it is read in full."""
     try:
         with path.open("rb") as file:
             data = file.read(LARGEST_FILE_BYTES)

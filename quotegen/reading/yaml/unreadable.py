@@ -84,8 +84,12 @@ def decode(data: bytes, file: str, size_bytes: int) -> str | Problem:
     return text
 
 
-def yaml_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem:
-    """Say in plain words what the YAML reader stumbled over."""
+def yaml_problem(error: yaml.YAMLError, text: str, file: str) -> Problem:
+    """Return what PyYAML stumbled over, in plain words."""
+    if isinstance(error, yaml.reader.ReaderError):  # a character that no text holds
+        return control_character(_place(file, text[: error.position]))
+    if not isinstance(error, yaml.MarkedYAMLError):
+        raise error
     mark = error.problem_mark or error.context_mark
     if error.context and ("quoted" in error.context or "flow" in error.context):
         mark = error.context_mark or mark  # where it was opened, not where the file ran out
@@ -103,13 +107,8 @@ def yaml_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem:
     return Problem(code="yaml-syntax", source=place, message=message, hint=hint)
 
 
-def character_problem(error: yaml.reader.ReaderError, text: str, file: str) -> Problem:
-    """Say where a character stands that no text holds."""
-    return control_character(_place(file, text[: error.position]))
-
-
 def control_character(place: Source) -> Problem:
-    """Say that a character that cannot be seen stands in a text."""
+    """Return the problem with a character that cannot be seen."""
     return Problem(
         code="control-character",
         source=place,
@@ -119,7 +118,7 @@ def control_character(place: Source) -> Problem:
 
 
 def is_plain_text(text: str) -> bool:
-    """Say whether a text holds only what a page can show."""
+    """Whether a text holds only what a page can show."""
     return not _NOT_IN_TEXT.search(text)
 
 
