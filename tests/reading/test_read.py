@@ -9,9 +9,8 @@ from quotegen.problem import Problem
 from quotegen.quantity import Units
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec, ReadJob
-from tests.messages.case_files import FILES, lay_out
-
-SCOPE = frozenset({"slab", "steps", "drain", "demolition"})
+from tests.messages.case_files import FILES, GOOD, lay_out
+from tests.reading.changed import SCOPE
 
 
 def _read(job: Path) -> JobSpec:
@@ -141,3 +140,13 @@ def test_places_are_those_of_the_job_file(tmp_path: Path):
     job = _read(lay_out(None, tmp_path))
     source = job.source("placements", 0, "add", 0, "rectangle")
     assert (source.line, source.column) == (13, 21)
+
+
+def test_a_job_with_an_error_is_still_handed_on(tmp_path: Path):
+    """So that its shapes are looked at too: one evening, one list."""
+    job = lay_out(None, tmp_path)
+    job.write_text((GOOD / "job.yaml").read_text(encoding="utf-8").replace("broom", "brom"),
+                   encoding="utf-8")  # fmt: skip
+    read = read_job(job, SCOPE)
+    assert isinstance(read, ReadJob)
+    assert [problem.code for problem in read.problems] == ["unknown-finish"]
