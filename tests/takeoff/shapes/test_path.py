@@ -1,4 +1,4 @@
-"""Closed loops, and runs that go on as one."""
+"""Closed loops: area and length, runs that continue each other, loops that cross themselves."""
 
 import math
 from dataclasses import replace
@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from quotegen.takeoff.plan_geometry import Against
+from quotegen.takeoff.plan_geometry import Against, Point
 from quotegen.takeoff.shapes import path
 from quotegen.takeoff.shapes.oval import Oval
 from quotegen.takeoff.shapes.segments import FULL_TURN_RAD, Arc, Line
@@ -93,3 +93,43 @@ def test_parts_of_one_oval_join():
     whole = path.joined(oval.between(0, 0.4), oval.between(0.4, 1))
     assert whole is not None
     assert whole.length_ft == pytest.approx(oval.length_ft)
+
+
+def _loop(*corners: Point) -> path.Loop:
+    ends = (*corners[1:], corners[0])
+    return tuple(Line(start=a, end=b) for a, b in zip(corners, ends, strict=True))
+
+
+def test_a_sound_loop_has_no_crossing():
+    """A box encloses one area."""
+    assert path.crossing_of(_loop((0, 0), (4, 0), (4, 3), (0, 3))) is None
+
+
+def test_a_bow_tie_crosses_in_its_middle():
+    """It says which two sides cross, and where."""
+    crossing = path.crossing_of(_loop((0, 0), (4, 4), (4, 0), (0, 4)))
+    assert crossing is not None
+    assert crossing[:2] == (0, 2)
+    assert crossing[2] == pytest.approx((2, 2))
+
+
+def test_a_loop_that_touches_itself_in_a_corner_is_told():
+    """A corner that lies on another side makes two areas of one outline."""
+    crossing = path.crossing_of(_loop((0, 0), (4, 0), (4, 4), (2, 0), (0, 4)))
+    assert crossing is not None
+    assert crossing[2] == pytest.approx((2, 0))
+
+
+def test_a_side_that_runs_back_along_another_is_told():
+    """A spike of no width is no area."""
+    crossing = path.crossing_of(_loop((0, 0), (4, 0), (8, 0), (4, 0), (4, 4)))
+    assert crossing is not None
+
+
+def test_an_arc_that_crosses_a_side_is_told():
+    """An arc that bows through the far side crosses it."""
+    arc = Arc(center=(2, 0), radius_ft=2, start_rad=math.pi, sweep_rad=-math.pi)
+    lines = (Line(start=(4, 0), end=(4, 1)), Line(start=(4, 1), end=(0, 1)))
+    crossing = path.crossing_of((arc, *lines, Line(start=(0, 1), end=(0, 0))))
+    assert crossing is not None
+    assert crossing[:2] == (0, 2)
