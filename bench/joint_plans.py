@@ -16,7 +16,7 @@ from typing import Any
 from quotegen.quantity import Length, Units
 from quotegen.reading.files.job import Placement
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.job_units import Shown
+from quotegen.takeoff.job_units import JobUnits
 from quotegen.takeoff.joints.plan import joint_plan
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.slab.slab import Slab, slab_of
@@ -195,7 +195,7 @@ def plan_of(spec: PlacementSpec) -> tuple[Slab, JointPlan]:
     if slab is None:
         message = f"a made-up deck is at fault: {faults}"
         raise ValueError(message)
-    return slab, joint_plan(spec, slab, Shown(units=Units.US), load_rules(), DAY)
+    return slab, joint_plan(spec, slab, JobUnits(units=Units.US), load_rules(), DAY)
 
 
 def main() -> None:

@@ -1,4 +1,4 @@
-"""The units that a job is shown in, for the working."""
+"""Areas and lengths in the units of a job, rounded as printed, and as steps of the working."""
 
 from dataclasses import dataclass
 from decimal import Decimal
@@ -12,33 +12,33 @@ from quotegen.working import Step, given
 
 SQFT_PLACES, M2_PLACES = 1, 2
 FT_PLACES, M_PLACES = 1, 2
-_PART_PLACES = 2
+_SHAPE_PLACES = 2
 _GIVEN_PLACES = 4
 
 
 def area_sqft(square_feet: float) -> Decimal:
-    """Return an unrounded area as square feet to 0.1."""
+    """Round an area to 0.1 sq ft."""
     return rounded(square_feet, SQFT_PLACES)
 
 
 def area_m2(square_feet: float) -> Decimal:
-    """Return an unrounded area as square meters to 0.01."""
+    """Turn an area in square feet into square meters, to 0.01."""
     return rounded(square_feet / SQFT_PER_M2, M2_PLACES)
 
 
 def length_ft(feet: float) -> Decimal:
-    """Return an unrounded length as feet to 0.1."""
+    """Round a length to 0.1 ft."""
     return rounded(feet, FT_PLACES)
 
 
 def length_m(feet: float) -> Decimal:
-    """Return an unrounded length as meters to 0.01."""
+    """Turn a length in feet into meters, to 0.01."""
     return rounded(feet / FEET_PER_METER, M_PLACES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shown:
-    """Writes steps in the units of a job."""
+class JobUnits:
+    """Writes the steps of a working in the units of a job."""
 
     units: Units
 
@@ -54,25 +54,25 @@ class Shown:
     def length_unit(self) -> str:
         return "m" if self.is_metric else "ft"
 
-    def part_area(self, square_feet: float) -> Decimal:
-        """Return the area of one shape, which is shown but not priced."""
-        return area_m2(square_feet) if self.is_metric else rounded(square_feet, _PART_PLACES)
+    def shape_area(self, square_feet: float) -> Decimal:
+        """Return the area of one shape, which is printed but not priced."""
+        return area_m2(square_feet) if self.is_metric else rounded(square_feet, _SHAPE_PLACES)
 
-    def typed(self, name: str, length: Length, source: Source | None = None) -> Step:
-        """Return a length as it was given."""
+    def given_length(self, name: str, length: Length, source: Source | None = None) -> Step:
+        """Return a length as it was typed."""
         exact = length.meters if self.is_metric else length.feet
         return given(name, rounded(exact, _GIVEN_PLACES), self.length_unit, source)
 
-    def worked(self, name: str, feet: float) -> Step:
-        """Return a length that geometry worked out from what was given."""
-        value = length_m(feet) if self.is_metric else rounded(feet, _PART_PLACES)
+    def worked_length(self, name: str, feet: float) -> Step:
+        """Return a length that geometry worked out from what was typed."""
+        value = length_m(feet) if self.is_metric else rounded(feet, _SHAPE_PLACES)
         return Step(name=name, value=value, unit=self.length_unit)
 
     def angle(self, name: str, degrees: float | Fraction, source: Source | None = None) -> Step:
         """Return an angle in degrees."""
-        return given(name, rounded(degrees, _PART_PLACES), "deg", source)
+        return given(name, rounded(degrees, _SHAPE_PLACES), "deg", source)
 
-    def run(self, run: EdgeRun) -> Step:
+    def side(self, run: EdgeRun) -> Step:
         """Return the length of one run of edge."""
         meters = rounded(Fraction(run.length_ft) / FEET_PER_METER, M_PLACES)
         return Step(
@@ -83,12 +83,12 @@ class Shown:
         )
 
     def edge(self, edge: EdgeKind, feet: float, runs: tuple[EdgeRun, ...]) -> Step:
-        """Return the length of one kind of edge, from its runs."""
+        """Return the length of one kind of edge, with its runs."""
         value = length_m(feet) if self.is_metric else length_ft(feet)
         return Step(
             name=edge.value.capitalize(),
             formula="sum of the sides, rounded once",
-            inputs=tuple(self.run(run) for run in runs),
+            inputs=tuple(self.side(run) for run in runs),
             value=value,
             unit=self.length_unit,
         )

@@ -1,4 +1,4 @@
-"""Stage 2, measure: the shapes of a job become areas, edges, volumes and the concrete to order."""
+"""Stage 2, measure: from the shapes of a job to areas, edges, volumes and concrete to order."""
 
 from collections.abc import Iterator
 from fractions import Fraction
@@ -11,10 +11,9 @@ from quotegen.takeoff.joints.typed_joints import line_faults, line_warnings
 from quotegen.takeoff.placement import placement_takeoff
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.shapes.close_points import close_points
-from quotegen.takeoff.shapes.faults import Fault, spot
+from quotegen.takeoff.shapes.faults import Fault, spot, sqft_text
 from quotegen.takeoff.shapes.overlay import inside_point, overlap
-from quotegen.takeoff.slab.checks import sqft_text
-from quotegen.takeoff.slab.order import job_order_steps
+from quotegen.takeoff.slab.concrete_order import job_order_steps
 from quotegen.takeoff.slab.slab import Slab, slab_of
 from quotegen.trade.concrete import order_cuyd
 from quotegen.trade.rules import RuleBook
@@ -24,7 +23,7 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
     """Measure every placement of a job.
 
     Returns:
-        The takeoff, or None and every fault of the shapes, in the order of the placements.
+        The takeoff and its warnings, or None and every fault, in the order of the placements.
     """
     slabs: list[tuple[PlacementSpec, Slab]] = []
     problems: list[Problem] = []
@@ -56,7 +55,7 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
 def _joint_warnings(
     job: JobSpec, slabs: list[tuple[PlacementSpec, Slab]], measured: tuple[PlacementTakeoff, ...]
 ) -> Iterator[Problem]:
-    """Yield where the owner's own joints break a rule."""
+    """Yield a warning wherever joints that the owner typed break a rule."""
     for (spec, slab), placement in zip(slabs, measured, strict=True):
         if spec.typed.joints is not None:
             for fault in line_warnings(spec.typed.joints, slab, placement.joints):

@@ -1,4 +1,4 @@
-"""The takeoff beyond the sizes: heights, prepared ground, reach and the order list."""
+"""What the takeoff adds once the slabs are measured: heights, ground, reach and order list."""
 
 from dataclasses import replace
 
@@ -14,10 +14,11 @@ from quotegen.trade.rules import RuleBook
 
 
 def on_site(job: JobSpec, takeoff: Takeoff, rules: RuleBook) -> tuple[Takeoff, tuple[Problem, ...]]:
-    """Add to a takeoff what the site and the order need.
+    """Add heights, prepared ground, reach and the order list to a takeoff.
 
     Returns:
-        The takeoff with it, and the warnings; faults of typed shapes of the site are errors.
+        The takeoff with them, and the problems: warnings, and an error for each faulty shape of
+        the site, which leaves the takeoff as it was.
     """
     pairs = tuple(zip(job.placements, takeoff.placements, strict=True))
     surfaces = {

@@ -1,22 +1,22 @@
-"""One placement: a measured slab, rounded as it is printed, with its working."""
+"""One placement: a measured slab, rounded as printed, with its working."""
 
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import JobSpec, PlacementSpec
-from quotegen.takeoff.job_units import Shown, area_m2, area_sqft, length_ft, length_m
+from quotegen.takeoff.job_units import JobUnits, area_m2, area_sqft, length_ft, length_m
 from quotegen.takeoff.joints.plan import joint_plan
 from quotegen.takeoff.plan_geometry import EdgeRun
 from quotegen.takeoff.records import PlacementTakeoff
 from quotegen.takeoff.shapes.area_range import area_range, area_sd_sqft
 from quotegen.takeoff.shapes.path import drawn_ring
+from quotegen.takeoff.slab.concrete_order import Concrete, concrete_of
 from quotegen.takeoff.slab.deep_edges import deep_edge_step
 from quotegen.takeoff.slab.edges import edge_lengths_ft, edge_runs, runs_along
-from quotegen.takeoff.slab.order import Concrete, concrete_of
 from quotegen.takeoff.slab.slab import Slab
 from quotegen.takeoff.slab.spans import label_point, spans_of
-from quotegen.takeoff.working.shape_steps import shape_step
+from quotegen.takeoff.steps.shape_steps import shape_step
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step
 
@@ -26,10 +26,10 @@ _SUM_FORMULA = "all that is added, less all that is taken away, rounded once"
 def placement_takeoff(
     job: JobSpec, spec: PlacementSpec, slab: Slab, rules: RuleBook
 ) -> tuple[PlacementTakeoff, Concrete]:
-    """Return the quantities of one placement, and its concrete unrounded for the sum of the job."""
-    shown = Shown(units=job.units)
+    """Return the quantities of one placement, and its concrete unrounded for the job's total."""
+    units = JobUnits(units=job.units)
     sd_sqft = area_sd_sqft((*spec.add, *spec.take_away), rules, job.quote_date)
-    areas = _area_steps(job, spec, slab, shown)
+    areas = _area_steps(job, spec, slab, units)
     runs = edge_runs(slab.boundary)
     concrete = concrete_of(
         area=areas[-1],
@@ -41,8 +41,8 @@ def placement_takeoff(
         on=job.quote_date,
     )
     lengths = edge_lengths_ft(slab.boundary)
-    joints = joint_plan(spec, slab, shown, rules, job.quote_date)
-    pools = [pool for figure in (*slab.added, *slab.cut_outs) for pool in figure.pools]
+    joints = joint_plan(spec, slab, units, rules, job.quote_date)
+    pools = [pool for placed in (*slab.added, *slab.cut_outs) for pool in placed.pools]
     outer = tuple(drawn_ring(ring) for ring in slab.boundary.outer)
     inner = tuple(drawn_ring(ring) for ring in slab.boundary.inner)
     drawn_pools = tuple(drawn_ring(loop) for loop in pools)
@@ -70,27 +70,27 @@ def placement_takeoff(
         label_room_ft=label_room_ft,
         joints=joints,
         working=(
-            *areas, *_edge_steps(lengths, runs, shown), *joints.working,
+            *areas, *_edge_steps(lengths, runs, units), *joints.working,
             concrete.volume_step, concrete.order_step,
         ),
     )  # fmt: skip
     return takeoff, concrete
 
 
-def _area_steps(job: JobSpec, spec: PlacementSpec, slab: Slab, shown: Shown) -> tuple[Step, ...]:
-    shapes = tuple(
-        shape_step(figure, group, shown, job.source(*spec.path, group, figure.index))
-        for group, figures in (("add", slab.added), ("take_away", slab.cut_outs))
-        for figure in figures
+def _area_steps(job: JobSpec, spec: PlacementSpec, slab: Slab, units: JobUnits) -> tuple[Step, ...]:
+    steps = tuple(
+        shape_step(placed, group, units, job.source(*spec.path, group, placed.index))
+        for group, shapes in (("add", slab.added), ("take_away", slab.cut_outs))
+        for placed in shapes
     )
     in_units = Step(
         name=f"Area of {spec.name}",
         formula=_SUM_FORMULA,
-        inputs=shapes,
-        value=area_m2(slab.area_sqft) if shown.is_metric else area_sqft(slab.area_sqft),
-        unit=shown.area_unit,
+        inputs=steps,
+        value=area_m2(slab.area_sqft) if units.is_metric else area_sqft(slab.area_sqft),
+        unit=units.area_unit,
     )
-    if not shown.is_metric:
+    if not units.is_metric:
         return (in_units,)
     in_sqft = Step(
         name=f"Area of {spec.name} in square feet",
@@ -124,8 +124,8 @@ def _deep_edges(
 
 
 def _edge_steps(
-    lengths: Mapping[EdgeKind, float], runs: tuple[EdgeRun, ...], shown: Shown
+    lengths: Mapping[EdgeKind, float], runs: tuple[EdgeRun, ...], units: JobUnits
 ) -> Iterator[Step]:
     for edge, feet in lengths.items():
         if feet:
-            yield shown.edge(edge, feet, runs_along(runs, edge))
+            yield units.edge(edge, feet, runs_along(runs, edge))

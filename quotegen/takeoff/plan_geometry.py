@@ -1,4 +1,4 @@
-"""Points, rings and runs of edge on the plan: what every part of the takeoff speaks in."""
+"""Points, rings, runs of edge and spans on the plan: the words of every part of the takeoff."""
 
 from dataclasses import dataclass
 from decimal import Decimal
@@ -11,7 +11,7 @@ Point: TypeAlias = tuple[float, float]
 """Feet along the base line and feet out from it."""
 
 Ring: TypeAlias = tuple[Point, ...]
-"""Corner after corner round a boundary, the first not repeated at the end."""
+"""The corners of a boundary in order, the first not repeated at the end."""
 
 
 class Against(StrEnum):
@@ -25,17 +25,17 @@ class Against(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EdgeRun:
-    """One run of edge between two corners, straight or one arc, as a tape would follow it.
+    """One run of edge between two corners, straight or curved, as a tape would follow it.
 
     Attributes:
         mark: the letter on the plan.
         against: what the edge meets.
-        inner: whether it goes round a cut-out.
+        inner: whether it goes around a cut-out.
         points_ft: the run as drawn; two points when straight.
         length_ft: along the edge.
         chord_ft: straight from end to end.
-        rise_ft: from the middle of the chord to the arc, zero when straight.
-        radius_ft: of the arc, None when straight or part of an ellipse.
+        rise_ft: from the middle of the chord to the curve, zero when straight.
+        radius_ft: of an arc; None for anything else.
         is_oval: whether it is part of an ellipse.
         is_smooth: whether it is a smooth curve through measured points.
     """
@@ -57,7 +57,7 @@ class EdgeRun:
 
 
 class SpanOf(StrEnum):
-    """What a span measures."""
+    """What a span measures: a whole part of the slab, a pool, or the deck beside a pool."""
 
     OVERALL = "overall"
     POOL = "pool"
@@ -66,7 +66,7 @@ class SpanOf(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Span:
-    """A straight distance between two points of the plan, to 0.01 ft."""
+    """A straight distance between two points on the plan, to 0.01 ft."""
 
     of: SpanOf
     start_ft: Point
@@ -76,11 +76,11 @@ class Span:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AreaRange:
-    """How sure an area is, from the accuracy of the tape readings that it rests on.
+    """How sure an area is, from the accuracy of the readings it rests on.
 
     Attributes:
         sd_sqft: one standard deviation, to 0.01 sq ft.
-        low_sqft, high_sqft: between these the area lies 95 times in 100, to 0.1 sq ft.
+        low_sqft, high_sqft: the area lies between these 95 times in 100, to 0.1 sq ft.
         low_m2, high_m2: the same to 0.01 m2.
     """
 

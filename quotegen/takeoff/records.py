@@ -1,4 +1,4 @@
-"""What the takeoff hands on: quantities and the lines of the plan, with no geometry library."""
+"""What the takeoff hands on: quantities and the lines of the plan, free of the geometry library."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -19,12 +19,12 @@ class Material:
 
     Attributes:
         id: what it is, such as `concrete` or `wire`; the key of its words in content/.
-        placement: where it goes, None for the whole job.
-        what: its make as the rate book names it, empty where the kind says enough.
+        placement: where it goes; None for the whole job.
+        what: its make as the rate book names it; empty where the id says enough.
         needed, unit: the quantity that the working gives.
         buy, buy_unit: what to order, rounded up to what is sold; no unit for a part that is
             ordered with the rest.
-        working: how it came about.
+        working: how the quantity was worked out.
     """
 
     id: str
@@ -39,11 +39,11 @@ class Material:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MethodReach:
-    """What one way of access reaches.
+    """How much of the deck one access method reaches.
 
     Attributes:
-        share: of the area of the deck, from zero to one hundred, to 0.1 %.
-        covers: whether that is all of it, but for what a rake can pull.
+        share: of the area of the deck in per cent, to 0.1.
+        covers: whether that is all of it, apart from what a rake can pull.
         edge_ft: where its reach ends on the slab.
     """
 
@@ -63,11 +63,11 @@ class Reach:
     Attributes:
         stands_ft: where trucks stand.
         obstacles_ft: the ring of each obstacle that was typed.
-        obstacle_names: what each is.
+        obstacle_names: what each of them is.
         methods: in the order of the rate book.
-        route_ft: the shortest way on foot from a truck to the farthest corner, None if there
-            is none.
-        route: that way, turn by turn.
+        route_ft: length of the shortest walk from a truck to the farthest corner; None if no
+            walk leads there.
+        route: that walk, turn by turn.
     """
 
     stands_ft: tuple[Point, ...]
@@ -89,7 +89,7 @@ class CornerHeight:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EdgeDrop:
-    """How high an edge lies at its highest and lowest, and how far it drops between."""
+    """The highest and lowest point of an edge, and how far it drops between them."""
 
     mark: str
     highest_ft: Decimal
@@ -99,10 +99,10 @@ class EdgeDrop:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlacementFalls:
-    """The heights of one placement, over the mark that its job file names.
+    """The heights of one placement, above the mark that its job file names.
 
     Attributes:
-        of: what zero stands for; empty for the highest point of the slab.
+        of: what stands at zero; empty for the highest point of the slab.
     """
 
     placement: str
@@ -113,12 +113,12 @@ class PlacementFalls:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Prepared:
-    """Ground that others made ready, and where it is too small.
+    """Ground that others prepared, and where it is too small.
 
     Attributes:
         outline_ft: its rings.
-        short_ft: the rings of ground that is wanted and missing.
-        short_sqft: how much of it, to 0.1 sq ft.
+        short_ft: the rings of ground that is needed and missing.
+        short_sqft: how much is missing, to 0.1 sq ft.
     """
 
     outline_ft: tuple[Ring, ...]
@@ -131,22 +131,22 @@ class PlacementTakeoff:
     """The quantities of one placement and the lines that draw it.
 
     Attributes:
-        id: the placement's name in the job file.
-        area_sqft: to 0.1 sq ft, the figure that is priced.
-        area_m2: to 0.01 m2, the figure that is priced in a metric job.
+        id: the placement's id in the job file.
+        area_sqft: to 0.1 sq ft, as priced.
+        area_m2: to 0.01 m2, as priced in a metric job.
         area_range: how sure the area is.
-        edges_ft: each kind of edge length, to 0.1 ft.
-        edges_m: each kind of edge length, to 0.01 m.
-        volume_cuyd: area times thickness, unrounded but for working precision.
-        order_cuyd: what to order for this placement by itself: allowance added, rounded up once.
-        outer_ft: the boundary ring of each separate part.
+        edges_ft: the length of each kind of edge, to 0.1 ft.
+        edges_m: the same, to 0.01 m.
+        volume_cuyd: area times thickness, to working precision.
+        order_cuyd: what to order for this placement alone: allowance added, rounded up once.
+        outer_ft: the outer ring of each separate part.
         inner_ft: the ring of each cut-out inside.
         pools_ft: the ring of each pool that was taken away, for the drawing.
         edges: every run of edge, outer ones first.
         spans: straight distances that a tape can check.
-        label_ft, label_room_ft: the roomiest place on the slab, and how far it is from any edge.
-        joints: where contraction joints lie, and the panels between them.
-        working: how the area, the volume and the order came about.
+        label_ft, label_room_ft: the roomiest place on the slab, and its distance from any edge.
+        joints: where the contraction joints lie, and the panels between them.
+        working: how the area, the volume and the order were worked out.
     """
 
     id: str
@@ -174,17 +174,17 @@ class PlacementTakeoff:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Takeoff:
-    """All placements of a job.
+    """The takeoff of a job.
 
     Attributes:
         placements: in the order of the job file.
         volume_cuyd: net concrete of the whole job.
         order_cuyd: concrete to order for the whole job, rounded up once.
-        working: how the order came about.
-        materials: what to order at the chosen finish.
-        reach: how concrete gets to the slab, None where no truck stand is typed.
-        falls: the heights of each placement with a fall.
-        prepared: the ground that others made ready, None where none is typed.
+        working: how the order was worked out.
+        materials: what to order for the chosen finish.
+        reach: how concrete gets to the slab; None where no truck stand is typed.
+        falls: the heights of each placement that has a fall.
+        prepared: the ground that others prepared; None where none is typed.
     """
 
     placements: tuple[PlacementTakeoff, ...]

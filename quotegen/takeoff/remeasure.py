@@ -1,4 +1,4 @@
-"""The takeoff repeated on the set forms: shapes measured again, or areas as worked out there."""
+"""The takeoff repeated on the set forms: shapes measured again, or areas worked out on site."""
 
 from dataclasses import replace
 from decimal import Decimal
@@ -20,7 +20,7 @@ from quotegen.working import Step, given
 def remeasure(
     job: JobSpec, measured: Measured, rules: RuleBook
 ) -> tuple[Takeoff | None, tuple[Problem, ...]]:
-    """Measure the job again as it stands in the forms.
+    """Measure the job again as formed.
 
     Returns:
         The takeoff with the same placements as the quote, or None and every fault of the shapes.
@@ -39,7 +39,7 @@ def remeasure(
 
 
 def _again(spec: PlacementSpec, measured: MeasuredPlacement) -> PlacementSpec:
-    """Return the placement with the shapes that were measured in the forms, if any were."""
+    """Return the placement with the shapes measured in the forms, where any were."""
     if not measured.add:
         return spec
     return replace(
@@ -57,10 +57,10 @@ def _as_typed(
     measured: MeasuredPlacement,
     rules: RuleBook,
 ) -> PlacementTakeoff:
-    """Return the placement with the area and the edges that were worked out on site."""
+    """Return the placement with the area and the edges worked out on site, where they were."""
     if measured.area is None:
         return shapes
-    # Rounded once, as the promise says; the volume follows the rounded area.
+    # Rounded once, as the quote promises; the volume follows the rounded area.
     area = rounded(measured.area, 1)
     volume = net_volume_cuyd(area, spec.thickness.inches, rules, job.quote_date)
     typed = measured.edges

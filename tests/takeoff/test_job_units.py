@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from quotegen.quantity import Units
 from quotegen.reading.files.shapes import EdgeKind
-from quotegen.takeoff.job_units import Shown, area_m2, area_sqft, length_ft, length_m
+from quotegen.takeoff.job_units import JobUnits, area_m2, area_sqft, length_ft, length_m
 from quotegen.takeoff.slab.edges import edge_runs
 from tests.takeoff.plans import edges, slab
 
@@ -21,8 +21,8 @@ def test_an_edge_is_the_sum_of_its_sides():
     """The step of an edge has a step for each of its sides."""
     measured = slab({"rectangle": "24 ft x 16 ft"})
     runs, total_ft = edge_runs(measured.boundary), edges(measured)[EdgeKind.OUTER]
-    step = Shown(units=Units.US).edge(EdgeKind.OUTER, total_ft, runs)
+    step = JobUnits(units=Units.US).edge(EdgeKind.OUTER, total_ft, runs)
     assert (step.name, step.value, step.unit) == ("Outer edge", Decimal("80.0"), "ft")
     assert [side.name for side in step.inputs] == ["Side A", "Side B", "Side C", "Side D"]
-    metric = Shown(units=Units.METRIC).edge(EdgeKind.OUTER, total_ft, runs)
+    metric = JobUnits(units=Units.METRIC).edge(EdgeKind.OUTER, total_ft, runs)
     assert (metric.value, metric.unit) == (Decimal("24.38"), "m")

@@ -101,7 +101,7 @@ class TestSmoothCurves:
         bend = [first.p0[i] - 2 * first.p1[i] + first.p2[i] for i in (0, 1)]
         assert bend == pytest.approx([0, 0], abs=1e-9)
         closed = curve_through(points, closed=True)
-        assert closed.goes_on_as(closed)
+        assert closed.continues_into(closed)
         last, start = closed.spans[-1], closed.spans[0]
         bends = [
             [(s[0][i] - 2 * s[1][i] + s[2][i]) / math.dist(*ends) ** 2 for i in (0, 1)]

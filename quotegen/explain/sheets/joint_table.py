@@ -7,7 +7,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.plan_views import JointRow
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length, Unit, Units
-from quotegen.takeoff.joints.records import Broken, JointPlan, Panel, PanelRule
+from quotegen.takeoff.joints.records import BrokenRule, JointPlan, Panel, PanelRule
 
 _TIMES_RULE = "joint_spacing_multiplier"
 
@@ -80,7 +80,7 @@ def _exceptions(results: Results, plan: JointPlan) -> Iterator[str]:
             yield _said(results, panel, broken)
 
 
-def _said(results: Results, panel: Panel, broken: Broken) -> str:
+def _said(results: Results, panel: Panel, broken: BrokenRule) -> str:
     words = results.words
     in_feet = broken.rule in {PanelRule.SPACING, PanelRule.SLIVER}
 

@@ -1,4 +1,4 @@
-"""Chords along which a part might be cut: from corners, across its length, square to a curve."""
+"""The chords along which a part might be cut: from corners, across its length, off a curve."""
 
 import math
 from collections.abc import Iterator
@@ -25,17 +25,17 @@ _MOST_MIDDLES = 6
 _NEAR_FT = 1e-5
 
 
-def candidates(part: Part, nodes: tuple[Point, ...], limits: Limits) -> Iterator[Chord]:
+def candidates(part: Part, joint_ends: tuple[Point, ...], limits: Limits) -> Iterator[Chord]:
     """Yield chords, the likeliest first.
 
     Args:
         part: to be cut.
-        nodes: where joints of the neighbours end, which a new joint best goes on from.
+        joint_ends: where joints around it end, so that a new joint can continue one of them.
         limits: of the panels.
     """
     yield from chain(
         _from_inside_corners(part, limits),
-        _from_nodes(part, nodes),
+        _from_joint_ends(part, joint_ends),
         _between_joints(part),
         _across(part, limits),
         _square_to_edges(part),
@@ -43,7 +43,7 @@ def candidates(part: Part, nodes: tuple[Point, ...], limits: Limits) -> Iterator
 
 
 def _from_inside_corners(part: Part, limits: Limits) -> Iterator[Chord]:
-    """Go on from each inside corner along its sides, straight up or across, or halve its angle."""
+    """Start at each inside corner: along its sides, straight up or across, or halving its angle."""
     ring = part.ring
     for n, at in enumerate(ring):
         before, after = ring[n - 1], ring[(n + 1) % len(ring)]
@@ -52,14 +52,19 @@ def _from_inside_corners(part: Part, limits: Limits) -> Iterator[Chord]:
             continue
         start = Spot(n, 0.0, at)
         onward, back = _unit(before, at), _unit(after, at)
-        ways = [onward, back, *_four_ways(), _unit_of(onward[0] + back[0], onward[1] + back[1])]
-        for way in ways:
-            if _leads_inside(before, at, after, way):
-                yield from _ray(part, start, way)
+        directions = [
+            onward,
+            back,
+            *_four_directions(),
+            _unit_of(onward[0] + back[0], onward[1] + back[1]),
+        ]
+        for direction in directions:
+            if _leads_inside(before, at, after, direction):
+                yield from _ray(part, start, direction)
 
 
-def _from_nodes(part: Part, nodes: tuple[Point, ...]) -> Iterator[Chord]:
-    """Go on from where a joint of a neighbour ends here: straight, or bent square to an edge."""
+def _from_joint_ends(part: Part, joint_ends: tuple[Point, ...]) -> Iterator[Chord]:
+    """Start where a joint from outside ends: straight on, or turned square to the nearest edge."""
     ring = part.ring
     for n, start in enumerate(ring):
         if not part.cut[n]:
@@ -69,15 +74,15 @@ def _from_nodes(part: Part, nodes: tuple[Point, ...]) -> Iterator[Chord]:
         ux, uy = _unit(start, end)
         if part.cut[n - 1] and abs(interior_rad(ring[n - 1], start, end) - math.pi) < _NEAR_FT:
             yield from _onward(part, Spot(n, 0.0, start), (-uy, ux))
-        for x, y in nodes:
+        for x, y in joint_ends:
             along = (x - start[0]) * ux + (y - start[1]) * uy
             off = (x - start[0]) * uy - (y - start[1]) * ux
             if abs(off) < _NEAR_FT < along < long - _NEAR_FT:
                 yield from _onward(part, Spot(n, along / long, (x, y)), (-uy, ux))
 
 
-def _onward(part: Part, start: Spot, way: Point) -> Iterator[Chord]:
-    yield from _ray(part, start, way)
+def _onward(part: Part, start: Spot, direction: Point) -> Iterator[Chord]:
+    yield from _ray(part, start, direction)
     ring, feet = part.ring, []
     for n, one in enumerate(ring):
         if part.cut[n]:
@@ -95,7 +100,7 @@ def _onward(part: Part, start: Spot, way: Point) -> Iterator[Chord]:
 
 
 def _between_joints(part: Part) -> Iterator[Chord]:
-    """Go from the middle of one joint to the middle of another."""
+    """Lead from the middle of one joint to the middle of another."""
     ring = part.ring
     middles = [
         spot_at(ring, n, 1 / 2)
@@ -106,7 +111,7 @@ def _between_joints(part: Part) -> Iterator[Chord]:
 
 
 def _across(part: Part, limits: Limits) -> Iterator[Chord]:
-    """Divide the length and the width evenly, upright and along the part's own box."""
+    """Divide length and width evenly, of the upright box around the part and of its tightest."""
     xs, ys = [p[0] for p in part.ring], [p[1] for p in part.ring]
     corner = (min(xs), min(ys))
     sizes = (max(xs) - corner[0], max(ys) - corner[1])
@@ -136,7 +141,7 @@ def _evenly(
 
 
 def _square_to_edges(part: Part) -> Iterator[Chord]:
-    """Leave the slab's curved edges at right angles, every foot or two."""
+    """Leave the slanted and curved edges of the slab at right angles, every foot or two."""
     ring = part.ring
     sides = [n for n in range(len(ring)) if not part.cut[n] and not _is_upright(part, n)]
     long = math.fsum(math.dist(ring[n], ring[(n + 1) % len(ring)]) for n in sides)
@@ -160,25 +165,25 @@ def _is_upright(part: Part, n: int) -> bool:
     return min(abs(ux), abs(uy)) < _NEAR_FT and math.dist(start, end) > _SAMPLE_FT
 
 
-def _ray(part: Part, start: Spot, way: Point) -> Iterator[Chord]:
-    end = hit(part.ring, start.point, way)
+def _ray(part: Part, start: Spot, direction: Point) -> Iterator[Chord]:
+    end = hit(part.ring, start.point, direction)
     if end is not None:
         yield start, end
 
 
-def _four_ways() -> tuple[Point, ...]:
+def _four_directions() -> tuple[Point, ...]:
     return (*_UPRIGHT, (0.0, -1.0), (-1.0, 0.0))
 
 
-def _leads_inside(before: Point, at: Point, after: Point, way: Point) -> bool:
-    """Say whether a direction from a corner goes into the part."""
-    tip = (at[0] + way[0], at[1] + way[1])
+def _leads_inside(before: Point, at: Point, after: Point, direction: Point) -> bool:
+    """Whether a direction from a corner leads into the part."""
+    tip = (at[0] + direction[0], at[1] + direction[1])
     turn = interior_rad(before, at, after)
     return _NEAR_FT < _turned(after, at, tip) < turn - _NEAR_FT
 
 
 def _turned(first: Point, at: Point, second: Point) -> float:
-    """Return the angle from one direction counter-clockwise to another."""
+    """Return the angle from one point to another, counter-clockwise as seen from a corner."""
     one = math.atan2(first[1] - at[1], first[0] - at[0])
     other = math.atan2(second[1] - at[1], second[0] - at[0])
     return (other - one) % (2 * math.pi)

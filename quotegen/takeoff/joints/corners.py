@@ -1,15 +1,14 @@
-"""Corners of a slab squared off: a panel far out, whose inner corner leads to the pool.
+"""Corner panels: the far corners of a deck squared off before joints lead out from its pool.
 
 A joint from a round pool straight into the corner of a deck would leave two sharp corners there.
-So a corner panel is cut with joints square to both edges; where they meet, a third one goes on
-to the pool, and the three stand wide apart.
+So a corner panel is cut off by joints square to both edges. Where these two meet, a third leads
+on to the pool, and all three angles are wide.
 """
 
 import math
 from collections.abc import Iterator
 
-from shapely import Point as Spot
-from shapely import Polygon
+import shapely
 from shapely.geometry.polygon import orient
 from shapely.ops import nearest_points
 
@@ -22,37 +21,39 @@ _SQUARE_RAD = (math.radians(60), math.radians(125))
 _NEAR_FT = 0.05
 
 
-def corner_panels(region: Polygon, reach: float, limits: Limits) -> tuple[Polygon, ...]:
+def corner_panels(
+    region: shapely.Polygon, reach: float, limits: Limits
+) -> tuple[shapely.Polygon, ...]:
     """Return a panel for each corner that lies too far from the nearest cut-out for one panel.
 
     Args:
         region: a slab with a cut-out.
-        reach: how far towards the cut-out the panel goes, as a share.
+        reach: how far toward the cut-out the panel reaches, as a share of the way.
         limits: of the panels.
     """
-    found: list[Polygon] = []
+    found: list[shapely.Polygon] = []
     for panel in _panels(region, reach, limits):
         if all(panel.distance(other) > limits.least_ft for other in found):
             found.append(panel)
     return tuple(found)
 
 
-def _panels(region: Polygon, reach: float, limits: Limits) -> Iterator[Polygon]:
-    holes = [Polygon(ring) for ring in region.interiors]
+def _panels(region: shapely.Polygon, reach: float, limits: Limits) -> Iterator[shapely.Polygon]:
+    holes = [shapely.Polygon(ring) for ring in region.interiors]
     ring = tuple((x, y) for x, y in orient(region).exterior.coords[:-1])
     for n, at in enumerate(ring):
         angle = interior_rad(ring[n - 1], at, ring[(n + 1) % len(ring)])
         if not _SQUARE_RAD[0] < angle < _SQUARE_RAD[1]:
             continue
-        near = min((nearest_points(hole, Spot(at))[0] for hole in holes),
-                   key=lambda one: one.distance(Spot(at)))  # fmt: skip
+        near = min((nearest_points(hole, shapely.Point(at))[0] for hole in holes),
+                   key=lambda one: one.distance(shapely.Point(at)))  # fmt: skip
         middle = (at[0] + (near.x - at[0]) * reach, at[1] + (near.y - at[1]) * reach)
         feet = [_foot(ring, n, middle, step) for step in (-1, 1)]
         if feet[0] is None or feet[1] is None:
             continue
         panel = (feet[0][0], *reversed(feet[0][1]), at, *feet[1][1], feet[1][0], middle)
         cut = (*([False] * (len(panel) - 2)), True, True)
-        shape = Polygon(panel)
+        shape = shapely.Polygon(panel)
         if shape.is_valid and passes(Part(ring=panel, cut=cut), limits):
             yield shape
 
@@ -60,9 +61,9 @@ def _panels(region: Polygon, reach: float, limits: Limits) -> Iterator[Polygon]:
 def _foot(
     ring: tuple[Point, ...], corner: int, middle: Point, step: int
 ) -> tuple[Point, tuple[Point, ...]] | None:
-    """Return where the edge is nearest to a point, going one way from a corner, and what is passed.
+    """Return where the edge is nearest to a point, one way from a corner, and the points passed.
 
-    None where the edge turns a corner before it comes nearest.
+    None where the edge turns a corner before that.
     """
     passed: list[Point] = []
     here = ring[corner]

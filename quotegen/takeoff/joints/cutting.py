@@ -1,4 +1,4 @@
-"""A slab cut along straight lines into parts, and parts joined back into lines."""
+"""From joint lines to the parts they cut a slab into, and from parts back to joint lines."""
 
 import math
 from collections import defaultdict
@@ -25,7 +25,7 @@ from quotegen.takeoff.plan_geometry import Point
 
 Segment: TypeAlias = tuple[Point, Point]
 
-_GRID_FT = 1e-5  # coarser than the frame, so that a joint meets the corner that it aims at
+_GRID_FT = 1e-5  # coarser than the grid of the frame, so that a joint meets the corner it aims at
 _ON_EDGE_FT = 1e-4
 _REACH_FT = 0.03
 _AT_CORNER_FT = 1e-3
@@ -34,7 +34,7 @@ _OFF_LINE_FT = 1e-3
 
 
 def cut_along(region: Polygon, lines: Sequence[Segment]) -> tuple[Polygon, ...]:
-    """Return what straight lines divide a region into; loose ends divide nothing."""
+    """Return the pieces that straight lines cut a region into; a loose end cuts nothing."""
     if not lines:
         return (region,)
     corners = STRtree(get_parts(multipoints(get_coordinates(region))))
@@ -46,7 +46,7 @@ def cut_along(region: Polygon, lines: Sequence[Segment]) -> tuple[Polygon, ...]:
 
 
 def _to_corners(line: Segment, corners: STRtree) -> Segment:
-    """Put the ends of a line on the corners that they stand at but for a hair."""
+    """Move the ends of a line onto the corners that they miss by a hair."""
     spots = corners.geometries
     near, _ = corners.query_nearest(points(line), return_distance=True, all_matches=False)
     ends = []
@@ -57,7 +57,7 @@ def _to_corners(line: Segment, corners: STRtree) -> Segment:
 
 
 def longer(line: Segment) -> Segment:
-    """Return a line a hair longer at both ends, so that it surely meets what it ends at."""
+    """Return a line a hair longer at both ends, so that it meets what it ends at."""
     (x0, y0), (x1, y1) = line
     length = math.dist(*line)
     dx, dy = (x1 - x0) / length * _REACH_FT, (y1 - y0) / length * _REACH_FT
@@ -65,9 +65,9 @@ def longer(line: Segment) -> Segment:
 
 
 def parts_of(pieces: Iterable[Polygon], region: Polygon) -> tuple[Part, ...]:
-    """Return polygons as parts; a side that does not lie on the edge of the slab is a joint.
+    """Return pieces as parts; a side that is not on the edge of the slab is a joint.
 
-    A polygon that still goes round an opening is first cut through the middle of it.
+    A piece that still encloses an opening is first cut through the middle of the opening.
     """
     edge = region.boundary
     prepare(edge)
@@ -87,34 +87,34 @@ def parts_of(pieces: Iterable[Polygon], region: Polygon) -> tuple[Part, ...]:
 
 
 def _through(piece: Polygon) -> tuple[Polygon, ...]:
-    """Cut a polygon across the middle of its largest opening, the shorter way."""
+    """Cut a piece through the middle of its largest opening, along the shorter line."""
     hole = max((Polygon(ring) for ring in piece.interiors), key=lambda one: one.area)
     x, y = hole.centroid.x, hole.centroid.y
     left, bottom, right, top = piece.bounds
-    ways = (((left - 1, y), (right + 1, y)), ((x, bottom - 1), (x, top + 1)))
-    way = min(ways, key=lambda one: LineString(one).intersection(piece).length)
-    return cut_along(piece, (way,))
+    lines = (((left - 1, y), (right + 1, y)), ((x, bottom - 1), (x, top + 1)))
+    line = min(lines, key=lambda one: LineString(one).intersection(piece).length)
+    return cut_along(piece, (line,))
 
 
 def joints_of(parts: Iterable[Part]) -> tuple[Segment, ...]:
-    """Return the joints between parts as straight lines, each as long as it runs on."""
+    """Return the joints between parts as straight lines, each in one piece as far as it runs."""
     lines = _Lines()
     for part in parts:
         for n, is_joint in enumerate(part.cut):
             if is_joint:
-                lines.take(part.ring[n], part.ring[(n + 1) % len(part.ring)])
+                lines.add(part.ring[n], part.ring[(n + 1) % len(part.ring)])
     return lines.runs()
 
 
 class _Lines:
-    """Gathers stretches by the straight line that they lie in."""
+    """Collects stretches of joint by the straight line that they lie on."""
 
     def __init__(self) -> None:
         self._axes: dict[int, list[tuple[Point, Point]]] = defaultdict(list)
         self._stretches: dict[tuple[Point, Point], list[Point]] = defaultdict(list)
 
-    def take(self, start: Point, end: Point) -> None:
-        """Put a stretch with the others that lie in one line with it."""
+    def add(self, start: Point, end: Point) -> None:
+        """Add a stretch to the others on its line."""
         length = math.dist(start, end)
         if length < _ON_EDGE_FT:
             return
@@ -146,7 +146,7 @@ class _Lines:
 
 
 def _unbroken(stretches: list[Point]) -> tuple[Point, ...]:
-    """Join stretches along one line that touch or overlap."""
+    """Join the stretches of one line that touch or overlap."""
     joined: list[Point] = []
     for low, high in sorted(stretches):
         if joined and low <= joined[-1][1] + _OFF_LINE_FT:

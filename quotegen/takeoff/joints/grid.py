@@ -1,4 +1,4 @@
-"""Lines straight across a slab: through inside corners, square to cut-outs, then evenly."""
+"""A grid of joints across a slab: through inside corners, square to cut-outs, then evenly."""
 
 import math
 from collections.abc import Iterator
@@ -14,14 +14,14 @@ from quotegen.takeoff.joints.part import interior_rad
 from quotegen.takeoff.plan_geometry import Point, Ring
 
 _STRAIGHT_FT = 1.5
-_LEVEL = 0.02  # a side that rises less than that per foot is level
+_LEVEL = 0.02  # a side that rises less than this per foot counts as level
 _SAME_FT = 1e-5
 _SLACK_RAD = math.radians(0.5)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Anchor:
-    """A place that a line should go through: along which axis, where, and how much it matters."""
+    """A place that a line should pass through: along which axis, where, and how much it matters."""
 
     axis: int
     at_ft: float
@@ -34,9 +34,9 @@ def grid_lines(
     """Return joints straight up and across the slab, cut off where they would meet it askew.
 
     Args:
-        region: the slab, turned so that its main sides lie level and upright.
-        posts: middles of small openings.
-        spacing_ft: most between upright lines, and between level ones.
+        region: the slab, turned so that its main sides are level and upright.
+        posts: the middles of small openings.
+        spacing_ft: the most between upright lines, and between level ones.
         limits: of the panels.
     """
     rings = _rings(region)
@@ -77,7 +77,7 @@ def _anchors(rings: tuple[Ring, ...], limits: Limits) -> Iterator[Anchor]:
 
 
 def _curve_anchors(before: Point, at: Point, after: Point) -> Iterator[Anchor]:
-    """Where a curved cut-out leaves a straight side, and where it runs level or upright."""
+    """Yield where a curved cut-out leaves a straight side, and where it runs level or upright."""
     for one in (before, after):
         if math.dist(one, at) > _STRAIGHT_FT:
             if abs(one[1] - at[1]) < _LEVEL * math.dist(one, at):
@@ -93,7 +93,7 @@ def _curve_anchors(before: Point, at: Point, after: Point) -> Iterator[Anchor]:
 def _places(
     ends: tuple[float, float], anchors: list[Anchor], spacing_ft: float, limits: Limits
 ) -> tuple[float, ...]:
-    """Choose where lines go: the anchors that leave room, and evenly between them."""
+    """Choose where lines go: through the anchors that leave room, and evenly between them."""
     chosen = list(ends)
     for anchor in sorted(anchors, key=lambda a: (-a.weight, a.at_ft)):
         room = limits.least_ft + _SAME_FT if anchor.weight > 2 else spacing_ft / 3
@@ -122,7 +122,7 @@ def _stretches(
 
 
 def _hits(ring: Ring, axis: int, at_ft: float, limits: Limits) -> Iterator[tuple[float, bool]]:
-    """Yield where a line meets a ring, and whether near enough to square."""
+    """Yield where a line meets a ring, and whether at a wide enough angle."""
     sides = [p[axis] - at_ft for p in ring]
     sides = [0.0 if abs(side) < _SAME_FT else side for side in sides]
     for n, side in enumerate(sides):

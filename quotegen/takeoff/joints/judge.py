@@ -1,18 +1,19 @@
-"""A part held against the rules: its size, its corners, and how many panels it still needs."""
+"""A part judged by the rules: its size, its corners, and how many panels it still needs."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from numpy import asarray
 from shapely import buffer, is_empty, linearrings, polygons
 
 from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.part import Part, interior_rad, tight_box
+from quotegen.takeoff.joints.part import Part, interior_angles_rad, interior_rad, tight_box
 from quotegen.takeoff.joints.records import PanelRule
 from quotegen.takeoff.plan_geometry import Ring
 
-SLACK_FT = 0.02  # a quarter of an inch: nobody lays a joint out closer
+SLACK_FT = 0.02  # a quarter of an inch: nobody lays out a joint closer
 _SLACK_TIMES = 0.005
 _SLACK_RAD = math.radians(0.5)
 _NO_TURN_RAD = 1e-5
@@ -20,22 +21,22 @@ _MOST_TILES = 4_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
-    """A rule that is broken, and what was found: feet, times or radians."""
+class Breach:
+    """A rule that a part breaks, and by what: feet, times or radians."""
 
     rule: PanelRule
     value: float
 
 
 def sides_ft(ring: Ring) -> tuple[float, float]:
-    """Return the long and the short side of the smallest rectangle round a ring."""
+    """Return the long and the short side of the smallest rectangle around a ring."""
     box = tight_box(ring)
     one, other = math.dist(box[0], box[1]), math.dist(box[1], box[2])
     return max(one, other), min(one, other)
 
 
 def sharpest_rad(part: Part) -> float:
-    """Return the smallest angle that a joint makes in a part; a half turn where there is none."""
+    """Return the smallest angle that a joint makes in a part; a half turn if it has no joint."""
     ring, cut = part.ring, part.cut
     count = len(ring)
     return min(
@@ -49,15 +50,12 @@ def sharpest_rad(part: Part) -> float:
 
 
 def is_sliver(part: Part, limits: Limits) -> bool:
-    """Say whether a part is nowhere as wide as a panel must be."""
+    """Whether a part is nowhere as wide as a panel must be."""
     return slivers((part,), limits)[0]
 
 
 def slivers(parts: Sequence[Part], limits: Limits) -> list[bool]:
-    """Say of each part whether it is nowhere as wide as a panel must be.
-
-    Many at once, since the geometry library is slow to call and quick to work.
-    """
+    """Return the same for many parts at once: what takes long is to call the geometry library."""
     half = limits.least_ft / 2
     # A figure without room for a disc has less area than its edge times the radius of the disc.
     doubtful = [n for n, part in enumerate(parts) if part.area_sqft < half * part.around_ft]
@@ -66,23 +64,21 @@ def slivers(parts: Sequence[Part], limits: Limits) -> list[bool]:
         rings = [parts[n].ring for n in doubtful]
         owners = [n for n, ring in enumerate(rings) for _ in ring]
         shapes = polygons(linearrings([point for ring in rings for point in ring], indices=owners))
-        empty = is_empty(buffer(shapes, -half + SLACK_FT / 2)).tolist()
+        empty = asarray(is_empty(buffer(shapes, -half + SLACK_FT / 2))).tolist()
         for n, is_thin in zip(doubtful, empty, strict=True):
             found[n] = is_thin
     return found
 
 
 def inward_rad(ring: Ring, bend_ft: float) -> tuple[float, float]:
-    """Return the sharpest turn inward at one place of a ring, and the longest along one curve.
+    """Return the sharpest inward turn at one place of a ring, and the most along one curve.
 
     Args:
         ring: counter-clockwise.
         bend_ft: the length of edge that counts as one place.
     """
     count = len(ring)
-    turns = [
-        math.pi - interior_rad(ring[n - 1], ring[n], ring[(n + 1) % count]) for n in range(count)
-    ]
+    turns = [math.pi - inside for inside in interior_angles_rad(ring)]
     if min(turns) >= -_NO_TURN_RAD:
         return 0.0, 0.0
     first = max(range(count), key=lambda n: turns[n])
@@ -103,45 +99,52 @@ def inward_rad(ring: Ring, bend_ft: float) -> tuple[float, float]:
     return sharpest, longest
 
 
-def broken_hard(part: Part, limits: Limits) -> tuple[Found, ...]:
-    """Return what no further joint can mend: sharp corners and slivers."""
-    found = []
-    corner = sharpest_rad(part)
-    if corner < limits.corner_rad - _SLACK_RAD:
-        found.append(Found(rule=PanelRule.CORNER, value=corner))
-    if is_sliver(part, limits):
-        found.append(Found(rule=PanelRule.SLIVER, value=sides_ft(part.ring)[1]))
-    return tuple(found)
-
-
-def broken_soft(part: Part, limits: Limits) -> tuple[Found, ...]:
-    """Return what a further joint would mend: size, shape, inside corners, curves."""
-    found = []
-    long_ft, short_ft = sides_ft(part.ring)
-    if long_ft > limits.most_ft + SLACK_FT:
-        found.append(Found(rule=PanelRule.SPACING, value=long_ft))
-    if long_ft > short_ft * (limits.times + _SLACK_TIMES):
-        found.append(Found(rule=PanelRule.RATIO, value=long_ft / short_ft))
-    sharpest, longest = inward_rad(part.ring, limits.place_ft)
-    if sharpest > limits.turn_rad + _SLACK_RAD:
-        found.append(Found(rule=PanelRule.INSIDE_CORNER, value=sharpest))
-    if longest > limits.wrap_rad + _SLACK_RAD:
-        found.append(Found(rule=PanelRule.WRAP, value=longest))
-    return tuple(found)
+def breaches(part: Part, limits: Limits) -> tuple[Breach, ...]:
+    """Return every rule that a part breaks as it is."""
+    checks = (_size, _inside_corners, _sharp_corner, _sliver)
+    return tuple(breach for check in checks for breach in check(part, limits))
 
 
 @lru_cache(maxsize=4_000)
 def passes(part: Part, limits: Limits) -> bool:
-    """Say whether a part keeps every rule as it is."""
-    return not broken_hard(part, limits) and not broken_soft(part, limits)
+    """Whether a part keeps every rule as it is."""
+    quick_first = (_sharp_corner, _inside_corners, _size, _sliver)
+    return not any(True for check in quick_first for _ in check(part, limits))
+
+
+def _size(part: Part, limits: Limits) -> Iterator[Breach]:
+    long_ft, short_ft = sides_ft(part.ring)
+    if long_ft > limits.most_ft + SLACK_FT:
+        yield Breach(rule=PanelRule.SPACING, value=long_ft)
+    if long_ft > short_ft * (limits.times + _SLACK_TIMES):
+        yield Breach(rule=PanelRule.RATIO, value=long_ft / short_ft)
+
+
+def _inside_corners(part: Part, limits: Limits) -> Iterator[Breach]:
+    sharpest, longest = inward_rad(part.ring, limits.place_ft)
+    if sharpest > limits.turn_rad + _SLACK_RAD:
+        yield Breach(rule=PanelRule.INSIDE_CORNER, value=sharpest)
+    if longest > limits.wrap_rad + _SLACK_RAD:
+        yield Breach(rule=PanelRule.WRAP, value=longest)
+
+
+def _sharp_corner(part: Part, limits: Limits) -> Iterator[Breach]:
+    corner = sharpest_rad(part)
+    if corner < limits.corner_rad - _SLACK_RAD:
+        yield Breach(rule=PanelRule.CORNER, value=corner)
+
+
+def _sliver(part: Part, limits: Limits) -> Iterator[Breach]:
+    if is_sliver(part, limits):
+        yield Breach(rule=PanelRule.SLIVER, value=sides_ft(part.ring)[1])
 
 
 @lru_cache(maxsize=4_000)
 def panels_wanted(part: Part, limits: Limits) -> float:
-    """Estimate how many panels a part still becomes.
+    """Estimate how many panels a part will become.
 
-    It is taken as the rectangle of the same area and the same way round, which is right for a
-    straight strip and for a curved one; each inside corner and long curve wants a joint besides.
+    The part is taken as a rectangle of the same area and perimeter, which is right for a straight
+    strip and for a curved one. Each inside corner and long curve needs one joint more.
     """
     area, half = part.area_sqft, part.around_ft / 4
     spread = math.sqrt(max(0.0, half * half - area))
@@ -154,7 +157,7 @@ def panels_wanted(part: Part, limits: Limits) -> float:
 
 
 def tiled(long_ft: float, short_ft: float, limits: Limits) -> tuple[int, int]:
-    """Return into how many equal panels a rectangle goes each way so that they keep the rules."""
+    """Return how many equal panels along and across divide a rectangle by the rules."""
     most = limits.most_ft + SLACK_FT
     return _tiled(long_ft, short_ft, most, limits.times + _SLACK_TIMES)
 

@@ -1,4 +1,4 @@
-"""The joints of a slab: several layouts are made, and the one that keeps the rules best is kept."""
+"""The joints of a slab: several layouts are made and the best one is chosen."""
 
 import math
 from collections.abc import Callable, Iterator, Sequence
@@ -22,18 +22,21 @@ from quotegen.takeoff.shapes.path import Loop
 
 _STRAY_FT = 0.01
 _FAILING, _JOINT_FT, _END, _LOPSIDED = 40.0, 0.02, 0.8, 0.2
-_SPACINGS = (0.85, 0.7, 0.55)
-_REACHES = (0.65, 0.8)
-_LARGEST = 250  # panels of full size: a larger slab has a plain grid
+"""What a layout costs, in panels: a failing panel, a foot of joint, a joint end that meets nothing,
+and, for each panel, joints that are no mirror image though the slab is one."""
+_SPACINGS = (0.85, 0.7, 0.55)  # of the widest, for grids that are tried last
+_REACHES = (0.65, 0.8)  # how far corner panels reach toward the pool
+_LARGEST = 250  # panels of full size: a larger slab gets a plain grid
 _SAME_COST = 1e-6
 _NEVER, _CLEAN, _KEEPS_RULES, _FAILS = -1, 0, 1, 2
+"""Ranks of layouts, the best first; no layout ranks `_NEVER`."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Layout:
-    """One way to divide a slab, its cost, and whether it is clean, keeps the rules, or fails.
+    """Joints that divide a slab, their cost, and their rank: clean, keeping the rules, or failing.
 
-    It is lopsided where the slab is its own mirror image and the joints are not.
+    A layout is lopsided where the slab is its own mirror image and the joints are not.
     """
 
     cost: float
@@ -45,11 +48,13 @@ class Layout:
 def lay_out(
     region: Polygon, posts: tuple[Point, ...], loops: Sequence[Loop], limits: Limits
 ) -> tuple[Segment, ...]:
-    """Return the joints of one slab in one piece, as straight lines on the plan.
+    """Return the joints of one separate part of a slab, as straight lines on the plan.
+
+    The package docstring of `joints` describes the search.
 
     Args:
-        region: the slab, small openings filled.
-        posts: the middles of the small openings, which joints should go through.
+        region: the part, its small openings filled.
+        posts: the middles of the small openings, which joints should pass through.
         loops: its exact rings, perhaps among others.
         limits: of the panels.
     """
@@ -75,13 +80,13 @@ def lay_out(
 def _layouts(
     level: Polygon, lines: tuple[Segment, ...], limits: Limits, axes: tuple[Axis, ...]
 ) -> Iterator[Layout]:
-    """Yield the layout that begins with some lines and, if it is lopsided, its even-handed kin."""
+    """Yield the layout that starts from some lines and, if it is lopsided, symmetric variants."""
     panels = _panels(cut_along(level, lines), level, limits)
     layout = _layout(panels, limits, axes)
     yield layout
     for axis in axes if layout.is_lopsided else ():
-        kept = tuple(axis.lines_of_half(lines, limits))
-        pieces = [piece for half in axis.half(level) for piece in cut_along(half, kept)]
+        half_lines = tuple(axis.lines_of_half(lines, limits))
+        pieces = [piece for half in axis.half(level) for piece in cut_along(half, half_lines)]
         half = _panels(tuple(pieces), level, limits)
         yield _layout((*half, *map(axis.image_of, half)), limits, axes)
 
@@ -89,7 +94,7 @@ def _layouts(
 def _families(
     level: Polygon, posts: tuple[Point, ...], limits: Limits
 ) -> Iterator[tuple[int, Callable[[], tuple[Segment, ...]]]]:
-    """Yield joints to begin with, each with the rank of a layout that needs no better one."""
+    """Yield lines to start from, each with a rank: a layout that has it already is good enough."""
     most = limits.most_ft
     yield _NEVER, lambda: grid_lines(level, posts, (most, most), limits)
     yield _NEVER, lambda: grid_lines(level, posts, _by_ratio(level, limits), limits)
@@ -107,7 +112,7 @@ def _families(
 def _round_the_pool(
     level: Polygon, corners: tuple[Polygon, ...], limits: Limits
 ) -> tuple[Segment, ...]:
-    """Return joints round the one cut-out, some far corners of the slab squared off before."""
+    """Return joints around the one cut-out, after some far corners of the slab are squared off."""
     rest = level.difference(union_all(list(corners)))
     if not isinstance(rest, Polygon):
         return ()
@@ -115,12 +120,12 @@ def _round_the_pool(
 
 
 def _is_ribbon(level: Polygon, limits: Limits) -> bool:
-    """Say whether a slab is nowhere as wide as a panel must be: a curb, a mowing strip."""
+    """Whether a slab is nowhere as wide as a panel must be: a curb, a mowing strip."""
     return bool(level.buffer(-limits.least_ft / 2).is_empty)
 
 
 def _by_ratio(level: Polygon, limits: Limits) -> tuple[float, float]:
-    """Return spacings for a slab that is narrow one way: the other way follows from the ratio."""
+    """Return spacings for a slab that is narrow one way; the other way follows from the ratio."""
     left, bottom, right, top = level.bounds
     wide, high = right - left, top - bottom
     across, down = tiled(wide, high, limits)
@@ -144,7 +149,7 @@ def _layout(panels: tuple[Part, ...], limits: Limits, axes: tuple[Axis, ...]) ->
     failing = sum(not passes(panel, limits) for panel in panels)
     long = math.fsum(math.dist(*joint) for joint in joints)
     loose = _loose_ends(joints)
-    lopsided = bool(axes) and not any(axis.is_kept_by(joints) for axis in axes)
+    lopsided = bool(axes) and not any(axis.mirrors(joints) for axis in axes)
     each = 1 + _LOPSIDED * lopsided
     return Layout(
         cost=_FAILING * failing + each * len(panels) + _JOINT_FT * long + _END * loose,
@@ -155,7 +160,7 @@ def _layout(panels: tuple[Part, ...], limits: Limits, axes: tuple[Axis, ...]) ->
 
 
 def _loose_ends(joints: tuple[Segment, ...]) -> int:
-    """Count the joints that end in the middle of another with nothing to meet them beyond."""
+    """Count the joint ends in the middle of another joint that no joint continues beyond."""
     ends = [end for joint in joints for end in joint]
     return sum(
         1

@@ -1,4 +1,4 @@
-"""The rules of the trade that a joint plan keeps, as floats for geometry."""
+"""The rules of the trade for joint panels, as floats for geometry."""
 
 import math
 from dataclasses import dataclass, replace
@@ -19,7 +19,7 @@ class Limits:
     Attributes:
         most_ft: longest side.
         least_ft: least width.
-        times: most that the long side may be of the short one.
+        times: how many times the short side the long side may be.
         corner_rad: least angle that a joint may make.
         turn_rad: how far an edge may turn inward at one place without a joint.
         wrap_rad: how far one panel may follow the curve of a cut-out.
@@ -35,12 +35,12 @@ class Limits:
     place_ft: float
 
     def stricter(self) -> "Limits":
-        """Return limits a little inside these, to lay out by with curves drawn as few sides."""
+        """Return slightly stricter limits to lay out by, since curves are drawn as few sides."""
         return replace(self, corner_rad=self.corner_rad + _MARGIN_RAD)
 
 
 def limits_of(thickness: Length, rules: RuleBook, on: date) -> Limits:
-    """Return the limits for a slab of that thickness on the quote date."""
+    """Return the limits for a slab of some thickness on the quote date."""
     spacing_ft, _ = joints.governing_spacing(thickness.inches, rules, on)
     ratio = rules.exact("panel_ratio_max", on)
     narrowest = Length.of_inches(Fraction(rules.range("panel_narrowest", on).least))

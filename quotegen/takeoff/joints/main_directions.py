@@ -1,12 +1,11 @@
-"""How the main sides of a slab lie: a plan is laid out level, and turned back."""
+"""The main directions of a slab: joints are laid out on it level, and then turned back."""
 
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Self
 
-from shapely import LinearRing, Polygon
-from shapely import Point as Spot
+import shapely
 
 from quotegen.takeoff.joints.part import tight_box
 from quotegen.takeoff.plan_geometry import Against, Point
@@ -14,7 +13,7 @@ from quotegen.takeoff.shapes.overlay import polygons
 from quotegen.takeoff.shapes.path import Loop, drawn_ring, placed
 from quotegen.takeoff.shapes.segments import Line, Placing
 
-_STEPS = 10**6  # corners are laid out to a millionth of a foot, free of float dust
+_STEPS = 10**6  # corners are held to a millionth of a foot, free of float noise
 _QUARTER_RAD = math.pi / 2
 _SAME_RAD = 1e-6
 _HOUSE = 2.0  # a side along the house counts for more
@@ -22,7 +21,7 @@ _HOUSE = 2.0  # a side along the house counts for more
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Frame:
-    """A turn and a shift after which the main sides lie level and upright."""
+    """The turn and the shift that bring the main sides of a slab level and upright."""
 
     cos: float
     sin: float
@@ -30,11 +29,11 @@ class Frame:
     y_ft: float
 
     @classmethod
-    def of(cls, region: Polygon, loops: Sequence[Loop]) -> Self:
-        """Return the frame of a slab: by its straight sides, else by the box it fits best.
+    def of(cls, region: shapely.Polygon, loops: Sequence[Loop]) -> Self:
+        """Return the frame of a slab: by its straight sides, or else by its tightest box.
 
-        Of the four quarter turns that one is taken which brings most of the slab to the lower
-        left, so that a slab is laid out the same however it lies on the plan.
+        Of the four quarter turns it takes the one that brings most of the slab to the lower left,
+        so that a slab is laid out the same however it lies on the plan.
         """
         tilt = _tilt(region, loops)
         x, y = region.centroid.x, region.centroid.y
@@ -46,22 +45,22 @@ class Frame:
         return cls(cos=math.cos(angle), sin=math.sin(angle), x_ft=x_ft, y_ft=y_ft)
 
     def level(self, point: Point) -> Point:
-        """Return where a point of the plan lies in the frame."""
+        """Return where a point on the plan lies in the frame."""
         x, y = point[0] - self.x_ft, point[1] - self.y_ft
         return _clean(x * self.cos + y * self.sin), _clean(y * self.cos - x * self.sin)
 
     def plan(self, point: Point) -> Point:
-        """Return where a point of the frame lies on the plan."""
+        """Return where a point in the frame lies on the plan."""
         x, y = point
         return (
             self.x_ft + x * self.cos - y * self.sin,
             self.y_ft + x * self.sin + y * self.cos,
         )
 
-    def levelled(self, region: Polygon, loops: Sequence[Loop]) -> Polygon:
-        """Return a region in the frame, its curves drawn anew there from its exact rings.
+    def levelled(self, region: shapely.Polygon, loops: Sequence[Loop]) -> shapely.Polygon:
+        """Return a region in the frame, with its curves drawn anew from its exact rings.
 
-        So a curve has the same corners however the slab lies on the plan.
+        That way a curve has the same corners however the slab lies on the plan.
         """
         placing = Placing(
             at=(
@@ -73,22 +72,24 @@ class Frame:
             sin=-self.sin,
         )
 
-        def drawn(edge: LinearRing) -> list[Point]:
-            loop = min(loops, key=lambda one: edge.distance(Spot(one[0].point_at(1 / 2))))
+        def drawn(edge: shapely.LinearRing) -> list[Point]:
+            loop = min(loops, key=lambda one: edge.distance(shapely.Point(one[0].point_at(1 / 2))))
             return [(_clean(x), _clean(y)) for x, y in drawn_ring(placed(loop, placing))]
 
-        level = Polygon(drawn(region.exterior), [drawn(ring) for ring in region.interiors])
+        level = shapely.Polygon(drawn(region.exterior), [drawn(ring) for ring in region.interiors])
         return next(iter(polygons(level.normalize())))
 
     def back(self, line: tuple[Point, Point]) -> tuple[Point, Point]:
-        """Return a line of the frame on the plan."""
+        """Return a line in the frame as a line on the plan."""
         return self.plan(line[0]), self.plan(line[1])
 
-    def rank(self, region: Polygon) -> tuple[int, int, int]:
-        """Wide before high, then the side towards which the middle of the box lies off."""
-        corners = [self.level((x, y)) for x, y in region.exterior.coords]
-        left, right = min(x for x, _ in corners), max(x for x, _ in corners)
-        bottom, top = min(y for _, y in corners), max(y for _, y in corners)
+    def rank(self, region: shapely.Polygon) -> tuple[int, int, int]:
+        """Rank a frame: wide before high, then by the side on which more of the slab lies."""
+        corners = [(x - self.x_ft, y - self.y_ft) for x, y in region.exterior.coords]
+        along = [x * self.cos + y * self.sin for x, y in corners]
+        out = [y * self.cos - x * self.sin for x, y in corners]
+        left, right = _clean(min(along)), _clean(max(along))
+        bottom, top = _clean(min(out)), _clean(max(out))
         steps = 10**3
         return (
             0 if (right - left) > (top - bottom) - 1 / steps else 1,
@@ -97,7 +98,7 @@ class Frame:
         )
 
 
-def _tilt(region: Polygon, loops: Sequence[Loop]) -> float:
+def _tilt(region: shapely.Polygon, loops: Sequence[Loop]) -> float:
     weights: dict[float, float] = {}
     for side in (side for loop in loops for side in loop if isinstance(side, Line)):
         angle = math.atan2(side.end[1] - side.start[1], side.end[0] - side.start[0])

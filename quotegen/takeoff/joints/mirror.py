@@ -1,4 +1,4 @@
-"""A slab that is its own mirror image, laid out as one half and the image of it."""
+"""A slab that is its own mirror image: one half is laid out and mirrored."""
 
 import math
 from collections.abc import Iterator, Sequence
@@ -19,18 +19,18 @@ _SAME_FT = 0.01
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Axis:
-    """A line that halves a slab into two images: upright at `at_ft`, or level."""
+    """A line that divides a slab into two mirror images, upright or level."""
 
     is_upright: bool
     at_ft: float
 
     def image(self, point: Point) -> Point:
-        """Return where a point lies beyond the axis."""
+        """Return the mirror image of a point."""
         x, y = point
         return (2 * self.at_ft - x, y) if self.is_upright else (x, 2 * self.at_ft - y)
 
     def off_ft(self, point: Point) -> float:
-        """Return how far a point lies off the axis, above zero in the half that is laid out."""
+        """Return how far a point is from the axis, above zero in the half that is laid out."""
         return self.at_ft - point[0 if self.is_upright else 1]
 
     def half(self, level: Polygon) -> tuple[Polygon, ...]:
@@ -40,7 +40,7 @@ class Axis:
         return tuple(polygons(level.intersection(box(left, bottom, right, top))))
 
     def image_of(self, part: Part) -> Part:
-        """Return the image of a part, counter-clockwise again."""
+        """Return the mirror image of a part, counter-clockwise again."""
         count = len(part.ring)
         return Part(
             ring=tuple(self.image(point) for point in reversed(part.ring)),
@@ -48,13 +48,13 @@ class Axis:
         )
 
     def lines_of_half(self, lines: Sequence[Segment], limits: Limits) -> Iterator[Segment]:
-        """Yield the lines that lie in the half, far enough off the axis for a panel beside it."""
+        """Yield the lines in the half, far enough from the axis for a panel beside it."""
         for line in lines:
             if min(self.off_ft(end) for end in line) > limits.most_ft / 2:
                 yield line
 
-    def is_kept_by(self, joints: Sequence[Segment]) -> bool:
-        """Say whether a layout is its own image."""
+    def mirrors(self, joints: Sequence[Segment]) -> bool:
+        """Whether a layout is its own mirror image."""
         return all(
             any(_same((self.image(start), self.image(end)), other) for other in joints)
             for start, end in joints
@@ -62,7 +62,7 @@ class Axis:
 
 
 def axes_of(level: Polygon) -> tuple[Axis, ...]:
-    """Return the axes of a slab that lies level, the upright one first."""
+    """Return the axes of a level slab, the upright one first."""
     left, bottom, right, top = level.bounds
     found = (
         (Axis(is_upright=True, at_ft=(left + right) / 2), (-1, 0, 0, 1, left + right, 0)),

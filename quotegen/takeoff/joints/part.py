@@ -1,4 +1,4 @@
-"""A part of a slab while it is being divided: its corners, and which of its sides are joints."""
+"""A part of a slab while it is being divided: a panel in the making, its corners and joints."""
 
 import math
 from dataclasses import dataclass, field
@@ -15,11 +15,11 @@ _SMALLEST_SQFT = 0.02
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
-    """A polygon without holes, corners counter-clockwise.
+    """A polygon without holes, its corners counter-clockwise.
 
     Attributes:
         ring: the corners.
-        cut: for each corner whether the side that leads on from it is a joint.
+        cut: for each corner, whether the side that starts there is a joint.
         area_sqft: the area inside.
     """
 
@@ -28,7 +28,7 @@ class Part:
     area_sqft: float = field(init=False, compare=False)
 
     def __post_init__(self) -> None:
-        """Work the area out once: it is asked for with each comparison."""
+        """Work out the area once, since every comparison asks for it."""
         object.__setattr__(self, "area_sqft", ring_area_sqft(self.ring))
 
     @property
@@ -38,7 +38,7 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A place on a ring: the side, how far along it as a share, and the point."""
+    """A place on a ring: the side, the share of the way along it, and the point."""
 
     side: int
     share: float
@@ -49,7 +49,7 @@ Chord: TypeAlias = tuple[Spot, Spot]
 
 
 def ring_area_sqft(ring: Ring) -> float:
-    """Return the area in a ring, above zero when counter-clockwise."""
+    """Return the area inside a ring, above zero when counter-clockwise."""
     ox, oy = ring[0]
     total = 0.0
     x0, y0 = ring[-1][0] - ox, ring[-1][1] - oy
@@ -62,7 +62,7 @@ def ring_area_sqft(ring: Ring) -> float:
 
 @lru_cache(maxsize=4_000)
 def tight_box(ring: Ring) -> Ring:
-    """Return the corners of the smallest rectangle round a ring, however it is turned."""
+    """Return the corners of the smallest rectangle around a ring, at whatever angle."""
     box = oriented_envelope(polygons(ring))
     return tuple((x, y) for x, y in get_coordinates(box).tolist()[:-1])
 
@@ -73,8 +73,21 @@ def interior_rad(before: Point, at: Point, after: Point) -> float:
     return math.pi - math.atan2(ax * by - ay * bx, ax * bx + ay * by)
 
 
+def interior_angles_rad(ring: Ring) -> list[float]:
+    """Return the angle inside a counter-clockwise ring at each of its corners."""
+    angles = []
+    x0, y0 = ring[-2]
+    x1, y1 = ring[-1]
+    ax, ay = x1 - x0, y1 - y0
+    for x2, y2 in ring:
+        bx, by = x2 - x1, y2 - y1
+        angles.append(math.pi - math.atan2(ax * by - ay * bx, ax * bx + ay * by))
+        x1, y1, ax, ay = x2, y2, bx, by
+    return [*angles[1:], angles[0]]
+
+
 def spot_at(ring: Ring, side: int, share: float) -> Spot:
-    """Return a place on a ring; one that is hardly off a corner is that corner."""
+    """Return a place on a ring; one within a hair of a corner is that corner."""
     start, end = ring[side], ring[(side + 1) % len(ring)]
     length = math.dist(start, end)
     if share * length < _SAME_FT:
@@ -89,7 +102,7 @@ def spot_at(ring: Ring, side: int, share: float) -> Spot:
 
 
 def hit(ring: Ring, start: Point, direction: Point) -> Spot | None:
-    """Return where a ray that leaves a point of a ring first meets the ring again."""
+    """Return where a ray from a point of a ring first meets the ring again."""
     ox, oy = start
     ux, uy = direction
     best, found = math.inf, None
@@ -127,7 +140,7 @@ def crossings(ring: Ring, through: Point, direction: Point) -> tuple[Chord, ...]
 
 
 def split(part: Part, chord: Chord) -> tuple[Part, Part] | None:
-    """Cut a part along a chord; None where the chord runs along a side or outside."""
+    """Cut a part along a chord; None where the chord runs along a side or outside the part."""
     first, last = sorted(chord, key=lambda spot: (spot.side, spot.share))
     if math.dist(first.point, last.point) < _SAME_FT:
         return None
@@ -142,7 +155,7 @@ def split(part: Part, chord: Chord) -> tuple[Part, Part] | None:
 
 
 def _between(part: Part, first: Spot, last: Spot) -> Part | None:
-    """Return the ring from one spot on to another, closed by the chord."""
+    """Return the part whose ring runs from one spot to another and back along the chord."""
     count = len(part.ring)
     ring: list[Point] = [first.point]
     cut: list[bool] = [part.cut[first.side]]

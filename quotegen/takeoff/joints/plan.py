@@ -1,22 +1,22 @@
-"""The joint plan of a placement: our own layout, or the owner's lines, with every panel judged."""
+"""The joint plan of a placement: our layout or the owner's lines, and every panel judged."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
-from shapely import LineString, Polygon
+from shapely import LineString, Polygon, maximum_inscribed_circle
 
 from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.job_units import Shown, length_ft, length_m
-from quotegen.takeoff.joints.cutting import Segment, joints_of
+from quotegen.takeoff.job_units import JobUnits, length_ft, length_m
+from quotegen.takeoff.joints.cutting import Segment, cut_along, joints_of, parts_of
+from quotegen.takeoff.joints.judge import Breach, breaches, sides_ft
 from quotegen.takeoff.joints.lay_out import lay_out
 from quotegen.takeoff.joints.limits import Limits, limits_of
-from quotegen.takeoff.joints.panels import divided, panel_of
 from quotegen.takeoff.joints.part import Part
-from quotegen.takeoff.joints.records import Joint, JointPlan
+from quotegen.takeoff.joints.records import BrokenRule, Joint, JointPlan, Panel, PanelRule
 from quotegen.takeoff.joints.typed_joints import owners_lines
 from quotegen.takeoff.plan_geometry import Against
 from quotegen.takeoff.shapes.overlay import polygons
@@ -25,37 +25,41 @@ from quotegen.trade.joints import governing_spacing, saw_depth_in
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
 
-_PLACES = 2
-_EXACT_PLACES = 4
+_SIZE_PLACES, _AREA_PLACES, _DEGREE_PLACES, _EXACT_PLACES = 2, 1, 0, 4
+_LABEL_FT = 0.5
+_DRAWN_FT = 0.02
+_ROW_FT = 2.0  # panels whose middles lie within this of each other are numbered as one row
 _DEPTH_RULES = ("joint_depth_share", "joint_depth_min")
+_BY_ANGLE = frozenset({PanelRule.CORNER, PanelRule.INSIDE_CORNER, PanelRule.WRAP})
+_WAIVED_AT_POSTS = frozenset({PanelRule.INSIDE_CORNER, PanelRule.WRAP})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Piece:
-    """One separate part of a slab, with its small openings filled and kept apart."""
+class _Region:
+    """One separate part of a slab, with its small openings (posts) filled and listed."""
 
-    region: Polygon
+    whole: Polygon
     posts: tuple[Polygon, ...]
 
 
 def joint_plan(
-    spec: PlacementSpec, slab: Slab, shown: Shown, rules: RuleBook, on: date
+    spec: PlacementSpec, slab: Slab, units: JobUnits, rules: RuleBook, on: date
 ) -> JointPlan:
     """Return the joint plan of a placement.
 
     Args:
-        spec: the placement, with the owner's lines if there are any.
+        spec: the placement, with the owner's own joints if it has any.
         slab: as measured.
-        shown: the units of the job.
+        units: of the job.
         rules: of the trade.
         on: the quote date.
     """
     limits = limits_of(spec.thickness, rules, on)
     parts: list[Part] = []
     posts: list[Polygon] = []
-    for piece in _pieces(slab, limits):
-        parts += divided(piece.region, _lines(spec, slab, piece, limits))
-        posts += piece.posts
+    for one in _regions(slab, limits):
+        parts += _divided(one.whole, _lines(spec, slab, one, limits))
+        posts += one.posts
     joints = _less_posts(joints_of(parts), posts)
     feet = math.fsum(math.dist(*joint) for joint in joints)
     spacing_ft, spacing_rules = governing_spacing(spec.thickness.inches, rules, on)
@@ -66,33 +70,33 @@ def joint_plan(
         saw_depth_in=saw_depth_in(spec.thickness.inches, rules, on),
         joints=tuple(_joint(joint) for joint in joints),
         panels=tuple(
-            panel_of(number, part, tuple(posts), limits) for number, part in enumerate(parts, 1)
+            _panel(number, part, tuple(posts), limits) for number, part in enumerate(parts, 1)
         ),
         length_ft=length_ft(feet),
         length_m=length_m(feet),
         isolation_ft=length_ft(math.fsum(_isolated(slab))),
-        working=tuple(_working(spec, joints, shown, (spacing_ft, spacing_rules), rules, on)),
+        working=tuple(_working(spec, joints, units, (spacing_ft, spacing_rules), rules, on)),
     )
 
 
-def _pieces(slab: Slab, limits: Limits) -> Iterator[_Piece]:
+def _regions(slab: Slab, limits: Limits) -> Iterator[_Region]:
     for whole in polygons(slab.region):
         holes = [Polygon(ring) for ring in whole.interiors]
         posts = tuple(hole for hole in holes if hole.buffer(-limits.least_ft / 2).is_empty)
         wide = [hole.exterior for hole in holes if hole not in posts]
-        yield _Piece(region=Polygon(whole.exterior, wide), posts=posts)
+        yield _Region(whole=Polygon(whole.exterior, wide), posts=posts)
 
 
-def _lines(spec: PlacementSpec, slab: Slab, piece: _Piece, limits: Limits) -> tuple[Segment, ...]:
+def _lines(spec: PlacementSpec, slab: Slab, one: _Region, limits: Limits) -> tuple[Segment, ...]:
     if spec.typed.joints is not None:
         return owners_lines(spec.typed.joints)
     loops = (*slab.boundary.outer, *slab.boundary.inner)
-    posts = tuple((post.centroid.x, post.centroid.y) for post in piece.posts)
-    return lay_out(piece.region, posts, loops, limits)
+    posts = tuple((post.centroid.x, post.centroid.y) for post in one.posts)
+    return lay_out(one.whole, posts, loops, limits)
 
 
 def _less_posts(joints: tuple[Segment, ...], posts: list[Polygon]) -> tuple[Segment, ...]:
-    """Take small openings out of the joints that pass through them."""
+    """Cut small openings out of the joints that pass through them."""
     for post in posts:
         left = []
         for joint in joints:
@@ -106,7 +110,9 @@ def _less_posts(joints: tuple[Segment, ...], posts: list[Polygon]) -> tuple[Segm
 
 
 def _joint(joint: Segment) -> Joint:
-    return Joint(start_ft=joint[0], end_ft=joint[1], length_ft=rounded(math.dist(*joint), _PLACES))
+    return Joint(
+        start_ft=joint[0], end_ft=joint[1], length_ft=rounded(math.dist(*joint), _SIZE_PLACES)
+    )
 
 
 def _isolated(slab: Slab) -> Iterator[float]:
@@ -117,7 +123,7 @@ def _isolated(slab: Slab) -> Iterator[float]:
 def _working(
     spec: PlacementSpec,
     joints: tuple[Segment, ...],
-    shown: Shown,
+    units: JobUnits,
     spacing: tuple[Fraction, tuple[str, ...]],
     rules: RuleBook,
     on: date,
@@ -141,14 +147,74 @@ def _working(
         rules=_DEPTH_RULES,
     )
     feet = math.fsum(math.dist(*joint) for joint in joints)
-    total = length_m(feet) if shown.is_metric else length_ft(feet)
+    total = length_m(feet) if units.is_metric else length_ft(feet)
     yield Step(
         name="Joint length",
         formula="sum of the joints, rounded once",
         inputs=tuple(
-            shown.worked(f"Joint {number}", math.dist(*joint))
+            units.worked_length(f"Joint {number}", math.dist(*joint))
             for number, joint in enumerate(joints, 1)
         ),
         value=total,
-        unit=shown.length_unit,
+        unit=units.length_unit,
     )
+
+
+def _divided(region: Polygon, joints: Sequence[Segment]) -> tuple[Part, ...]:
+    """Return the parts that joints divide a region into, row by row from the lower left."""
+    parts = parts_of(cut_along(region, joints), region)
+    return tuple(sorted(parts, key=_reading_order))
+
+
+def _panel(number: int, part: Part, posts: tuple[Polygon, ...], limits: Limits) -> Panel:
+    """Return a part as a numbered panel with the rules that it breaks."""
+    long_ft, short_ft = sides_ft(part.ring)
+    shape = Polygon(part.ring)
+    label = maximum_inscribed_circle(shape, _LABEL_FT).coords[0]
+    found = breaches(part, limits)
+    if posts:
+        found = tuple(
+            one for one in found if one.rule not in _WAIVED_AT_POSTS or not _at_post(part, posts)
+        )
+    return Panel(
+        number=number,
+        outline_ft=tuple((x, y) for x, y in shape.simplify(_DRAWN_FT).boundary.coords[:-1]),
+        long_ft=rounded(long_ft, _SIZE_PLACES),
+        short_ft=rounded(short_ft, _SIZE_PLACES),
+        ratio=rounded(long_ft / short_ft, _SIZE_PLACES),
+        area_sqft=rounded(part.area_sqft, _AREA_PLACES),
+        broken=tuple(_broken_rule(one, limits) for one in found),
+        label_ft=(label[0], label[1]),
+    )
+
+
+def _at_post(part: Part, posts: tuple[Polygon, ...]) -> bool:
+    """Whether a small opening lies at the edge of a panel, where joints meet in its middle."""
+    return any(Polygon(part.ring).distance(post) < _DRAWN_FT for post in posts)
+
+
+def _broken_rule(breach: Breach, limits: Limits) -> BrokenRule:
+    allowed = {
+        PanelRule.SPACING: limits.most_ft,
+        PanelRule.RATIO: limits.times,
+        PanelRule.CORNER: limits.corner_rad,
+        PanelRule.SLIVER: limits.least_ft,
+        PanelRule.INSIDE_CORNER: limits.turn_rad,
+        PanelRule.WRAP: limits.wrap_rad,
+    }[breach.rule]
+    if breach.rule in _BY_ANGLE:
+        return BrokenRule(
+            rule=breach.rule,
+            found=rounded(math.degrees(breach.value), _DEGREE_PLACES),
+            allowed=rounded(math.degrees(allowed), _DEGREE_PLACES),
+        )
+    return BrokenRule(
+        rule=breach.rule,
+        found=rounded(breach.value, _SIZE_PLACES),
+        allowed=rounded(allowed, _SIZE_PLACES),
+    )
+
+
+def _reading_order(part: Part) -> tuple[int, float, float]:
+    middle = Polygon(part.ring).centroid
+    return math.floor(middle.y / _ROW_FT), middle.x, middle.y

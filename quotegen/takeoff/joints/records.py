@@ -1,4 +1,4 @@
-"""What the joint plan hands on: joints, panels and the rules they break, without geometry."""
+"""What the joint plan hands on: joints, panels and the rules that panels break."""
 
 from dataclasses import dataclass
 from decimal import Decimal
@@ -10,7 +10,7 @@ from quotegen.working import Step
 
 
 class PanelRule(StrEnum):
-    """The rules that a panel is held against."""
+    """The rules that a panel is judged by."""
 
     SPACING = "spacing"
     RATIO = "ratio"
@@ -21,12 +21,12 @@ class PanelRule(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Broken:
+class BrokenRule:
     """One rule that a panel breaks.
 
     Attributes:
         found: feet for spacing and sliver, times for ratio, degrees for the others.
-        allowed: the same, as the rule gives it.
+        allowed: the limit of the rule, in the same unit.
     """
 
     rule: PanelRule
@@ -48,12 +48,12 @@ class Panel:
     """One panel between joints and edges.
 
     Attributes:
-        number: counted from one, from the lower left of the plan.
-        outline_ft: round it, the first corner not repeated.
-        long_ft, short_ft: sides of the smallest rectangle that the panel fits in, to 0.01 ft.
+        number: from one, starting at the lower left of the plan.
+        outline_ft: its corners, the first not repeated.
+        long_ft, short_ft: sides of the smallest rectangle around it, to 0.01 ft.
         ratio: long over short, to 0.01.
         area_sqft: to 0.1 sq ft.
-        broken: the rules that it breaks; none when it passes.
+        broken: the rules that it breaks; none if it passes.
         label_ft: the roomiest place in it.
     """
 
@@ -63,7 +63,7 @@ class Panel:
     short_ft: Decimal
     ratio: Decimal
     area_sqft: Decimal
-    broken: tuple[Broken, ...]
+    broken: tuple[BrokenRule, ...]
     label_ft: Point
 
 
@@ -72,16 +72,16 @@ class JointPlan:
     """The joints of one placement.
 
     Attributes:
-        is_owners: whether the job gives the lines.
+        is_owners: whether the owner typed the joints.
         spacing_ft: longest space between joints.
-        spacing_rules: ids of the rules that give it; both where they say the same.
+        spacing_rules: ids of the rules that give it; both where they agree.
         saw_depth_in: least depth of a cut, exact.
         joints: contraction joints.
         panels: what they divide the slab into, by number.
         length_ft: of all contraction joints together, to 0.1 ft.
         length_m: the same, to 0.01 m.
-        isolation_ft: length of edge that a soft strip keeps apart from house, pool or opening.
-        working: how spacing and length came about.
+        isolation_ft: length of edge that a soft strip separates from house, pool or opening.
+        working: how spacing and length were worked out.
     """
 
     is_owners: bool

@@ -1,16 +1,17 @@
-"""The best set of joints round one cut-out.
+"""The best set of joints around one cut-out.
 
-A panel lies between two joints that follow each other, so the set is a ring of panels; the ring
-that costs least is found as a shortest way round. Where a part between two joints is too large
-for one panel its cost is guessed, looked into when it is chosen, and the way sought again.
+A panel lies between two joints that follow each other, so a set of joints is a ring of panels, and
+the cheapest ring is found as a shortest path around. Where the part between two joints is too
+large for one panel its cost is only guessed. Once such a part is chosen it is divided, its true
+cost replaces the guess, and the path is sought again.
 """
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
-from shapely import LinearRing, LineString, Polygon
-from shapely import Point as Vertex
+import shapely
 from shapely.geometry.polygon import orient
 
 from quotegen.takeoff.joints.cutting import Segment
@@ -21,14 +22,21 @@ from quotegen.takeoff.joints.refine import Refiner
 from quotegen.takeoff.plan_geometry import Point, Ring
 
 _SLACK_RAD = math.radians(0.5)
-_PLACES = 48
-_WAYS: tuple[Point, ...] = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
-_JOINT, _SKEW = 0.012, 0.3
+_PLACES = 48  # along the cut-out where a spoke may start
+_DIRECTIONS: tuple[Point, ...] = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
+_JOINT, _SKEW = 0.012, 0.3  # cost of a foot of joint, and of a radian off square
+_FULL = 1.02  # a panel has at most this many times the largest square
+_LARGEST = 2.0  # panels of full size that the space between two spokes may hold
+_STARTS = 3  # spokes that a path is sought through
+_WHOLE, _HALVED, _UNSURE = 1.0, 2.4, 5.0  # cost of one panel, of two, of an unknown number
+_EACH, _FAILING = 1.2, 30.0  # cost of a panel once the part is divided, and of one that fails
+_NEARLY = 0.3  # a guess that is off by less is good enough
+_ROUNDS, _LOOKS = 12, 8  # times the path is sought again; parts searched to divide one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spoke:
-    """One joint from a cut-out to the outer edge; places count sides along each ring."""
+    """One joint from a cut-out to the outer edge; `at_` counts sides along each ring."""
 
     start: Spot
     end: Spot
@@ -38,16 +46,18 @@ class Spoke:
 
 
 def spokes_of(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
-    """Yield joints that leave the cut-out and meet the edge near enough to square."""
-    for start, ways in (*_starts(hole, limits), *_to_corners(edge, hole, limits)):
-        for way in ways:
-            end = hit(edge, start.point, way)
-            back = hit(hole, start.point, way)
+    """Yield joints that leave the cut-out and meet the outer edge at wide enough angles."""
+    for start, directions in (*_starts(hole, limits), *_to_corners(edge, hole, limits)):
+        for direction in directions:
+            end = hit(edge, start.point, direction)
+            back = hit(hole, start.point, direction)
             if end is None or (
                 back and math.dist(back.point, start.point) < math.dist(end.point, start.point)
             ):
                 continue
-            angle = min(_meets(hole, start, way, sign=-1), _meets(edge, end, way, sign=1))
+            angle = min(
+                _meets(hole, start, direction, sign=-1), _meets(edge, end, direction, sign=1)
+            )
             if angle < limits.corner_rad - _SLACK_RAD:
                 continue
             long = math.dist(start.point, end.point)
@@ -68,7 +78,7 @@ def _starts(hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...
         length = math.dist(start, end)
         ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
         if math.pi - interior_rad(before, start, end) > limits.turn_rad:
-            yield Spot(n, 0.0, start), _WAYS
+            yield Spot(n, 0.0, start), _DIRECTIONS
             vx, vy = start[0] - before[0], start[1] - before[1]
             back = math.hypot(vx, vy)
             yield Spot(n, 0.0, start), ((-ux, -uy), (vx / back, vy / back))
@@ -76,57 +86,50 @@ def _starts(hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...
             yield Spot(n, 0.0, start), ((uy, -ux),)
         while left < length:
             if left > 0:
-                yield spot_at(hole, n, left / length), ((uy, -ux), *_WAYS)
+                yield spot_at(hole, n, left / length), ((uy, -ux), *_DIRECTIONS)
             left += step
         left -= length
 
 
 def _to_corners(edge: Ring, hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...]]]:
-    """Yield the shortest way to each inside corner of the edge."""
-    around = LinearRing(hole)
+    """Yield the direction of the shortest joint to each inside corner of the outer edge."""
+    around = shapely.LinearRing(hole)
     for n, corner in enumerate(edge):
         if interior_rad(edge[n - 1], corner, edge[(n + 1) % len(edge)]) - math.pi < limits.turn_rad:
             continue
-        near = around.interpolate(around.project(Vertex(corner)))
+        near = around.interpolate(around.project(shapely.Point(corner)))
         side = min(
             range(len(hole)),
-            key=lambda m: LineString((hole[m], hole[(m + 1) % len(hole)])).distance(near),
+            key=lambda m: shapely.LineString((hole[m], hole[(m + 1) % len(hole)])).distance(near),
         )
         one, other = hole[side], hole[(side + 1) % len(hole)]
         spot = spot_at(hole, side, math.dist(one, (near.x, near.y)) / math.dist(one, other))
         long = math.dist(spot.point, corner)
         if long > 0:
-            way = ((corner[0] - spot.point[0]) / long, (corner[1] - spot.point[1]) / long)
-            yield spot, (way,)
+            direction = ((corner[0] - spot.point[0]) / long, (corner[1] - spot.point[1]) / long)
+            yield spot, (direction,)
 
 
-def _meets(ring: Ring, spot: Spot, way: Point, *, sign: int) -> float:
-    """Return the smaller angle on either side of a joint where it meets a ring."""
+def _meets(ring: Ring, spot: Spot, direction: Point, *, sign: int) -> float:
+    """Return the smaller of the two angles of a joint where it meets a ring."""
     start, end = ring[spot.side], ring[(spot.side + 1) % len(ring)]
     before = ring[spot.side - 1] if spot.share == 0 else start
     angles = []
     for one in (before, end):
         dx, dy = one[0] - spot.point[0], one[1] - spot.point[1]
         length = math.hypot(dx, dy) or 1.0
-        angles.append(math.acos(max(-1.0, min(1.0, -sign * (dx * way[0] + dy * way[1]) / length))))
+        cosine = -sign * (dx * direction[0] + dy * direction[1]) / length
+        angles.append(math.acos(max(-1.0, min(1.0, cosine))))
     return min(angles)
 
 
-_FULL = 1.02
-_LARGEST = 2.0  # panels of full size that one space between spokes may hold
-_STARTS = 3
-_WHOLE, _HALVED, _UNSURE = 1.0, 2.4, 5.0  # cost of one panel, of two, of nobody knows how many
-_EACH, _FAILING, _NEARLY = 1.2, 30.0, 0.3
-_ROUNDS, _LOOKS = 12, 8
-
-
-def spokes_round(region: Polygon, limits: Limits) -> tuple[Segment, ...]:
-    """Return the joints round the one cut-out of a region; none where no set of them closes."""
+def spokes_round(region: shapely.Polygon, limits: Limits) -> tuple[Segment, ...]:
+    """Return the joints around the one cut-out of a region; none where no set closes the ring."""
     whole = orient(region)
     edge: Ring = tuple((x, y) for x, y in whole.exterior.coords[:-1])
     hole: Ring = tuple((x, y) for x, y in whole.interiors[0].coords[-1:0:-1])
     found = sorted(spokes_of(edge, hole, limits), key=lambda one: (one.at_hole, one.at_edge))
-    ring = _Ring(edge, hole, limits)
+    ring = _RingOfPanels(edge, hole, limits)
     starts = sorted(range(len(found)), key=lambda n: (found[n].cost, n))[:_STARTS]
     path: tuple[int, ...] = ()
     for _ in range(_ROUNDS):
@@ -137,8 +140,8 @@ def spokes_round(region: Polygon, limits: Limits) -> tuple[Segment, ...]:
     return tuple((found[n].start.point, found[n].end.point) for n in path)
 
 
-class _Ring:
-    """The ring of slab between a cut-out and the outer edge, both gone round counter-clockwise."""
+class _RingOfPanels:
+    """The ring between a cut-out and the outer edge, both of them counter-clockwise."""
 
     def __init__(self, edge: Ring, hole: Ring, limits: Limits) -> None:
         self._edge, self._hole, self._limits = edge, hole, limits
@@ -146,7 +149,7 @@ class _Ring:
         self._known: set[tuple[int, int]] = set()
 
     def cheapest(self, found: list[Spoke], first: int) -> tuple[float, tuple[int, ...]]:
-        """Return the cheapest set of spokes that has a given one in it, in order round."""
+        """Return the cheapest set of spokes that contains a given one, in order around the ring."""
         order = [(first + n) % len(found) for n in range(len(found))]
         cost = [math.inf] * (len(found) + 1)
         came = [0] * (len(found) + 1)
@@ -169,7 +172,7 @@ class _Ring:
         return (cost[-1], tuple(reversed(path))) if len(path) > 1 else (math.inf, ())
 
     def _cost(self, found: list[Spoke], one: int, other: int) -> float | None:
-        """Return the cost of the panel between two spokes; None where it reaches too far round."""
+        """Return the cost of the panel between two spokes; None where it reaches too far around."""
         if (one, other) not in self._costs:
             self._costs[(one, other)] = self._panel_cost(found[one], found[other])
         cost = self._costs[(one, other)]
@@ -180,25 +183,11 @@ class _Ring:
         outer = (other.at_edge - one.at_edge) % len(self._edge)
         if around == 0 or outer == 0 or outer > len(self._edge) - 1e-9:
             return math.inf
-        part = self._panel(one, other)
-        area_sqft = part.area_sqft
-        if area_sqft > _LARGEST * self._limits.most_ft**2:
-            return -1.0
-        if area_sqft <= 0:
-            return math.inf
-        if area_sqft < self._limits.least_ft**2:
-            return math.inf
-        squares = area_sqft / self._limits.most_ft**2
-        if squares <= _FULL and passes(part, self._limits):
-            return _WHOLE + one.cost
-        if is_sliver(part, self._limits):
-            return math.inf
-        if squares > 1 / _LARGEST / 2 and self._halves_pass(part):
-            return _HALVED + one.cost
-        return _UNSURE + 2 * squares + one.cost
+        cost = _guess(self._panel(one, other), self._limits)
+        return cost if cost < 0 else cost + one.cost
 
     def dearer(self, found: list[Spoke], path: tuple[int, ...]) -> bool:
-        """Divide each part of a set that is no panel yet; say whether one costs more than that."""
+        """Divide what is not yet a panel in a set; True if any of it costs more than guessed."""
         was_wrong = False
         for one, other in zip(path, (*path[1:], path[0]), strict=True):
             if (one, other) in self._known:
@@ -214,13 +203,6 @@ class _Ring:
             self._costs[(one, other)] = cost
         return was_wrong
 
-    def _halves_pass(self, part: Part) -> bool:
-        """Say whether a joint from the middle of one spoke to the middle of the next is enough."""
-        last = len(part.ring) - 1
-        outer = next(n for n in range(last) if part.cut[n])
-        halves = split(part, (spot_at(part.ring, outer, 1 / 2), spot_at(part.ring, last, 1 / 2)))
-        return halves is not None and all(passes(half, self._limits) for half in halves)
-
     def _panel(self, one: Spoke, other: Spoke) -> Part:
         outer = _slice(self._edge, one.end, other.end)
         inner = _slice(self._hole, one.start, other.start)
@@ -230,8 +212,33 @@ class _Ring:
         return Part(ring=ring, cut=tuple(cut))
 
 
+@lru_cache(maxsize=4_000)
+def _guess(part: Part, limits: Limits) -> float:
+    """Guess the cost of what lies between two spokes; below zero where it reaches too far."""
+    if part.area_sqft > _LARGEST * limits.most_ft**2:
+        return -1.0
+    if part.area_sqft <= 0 or part.area_sqft < limits.least_ft**2:
+        return math.inf
+    squares = part.area_sqft / limits.most_ft**2
+    if squares <= _FULL and passes(part, limits):
+        return _WHOLE
+    if is_sliver(part, limits):
+        return math.inf
+    if squares > 1 / _LARGEST / 2 and _halves_pass(part, limits):
+        return _HALVED
+    return _UNSURE + 2 * squares
+
+
+def _halves_pass(part: Part, limits: Limits) -> bool:
+    """Whether a joint from the middle of one spoke to the middle of the next is enough."""
+    last = len(part.ring) - 1
+    outer = next(n for n in range(last) if part.cut[n])
+    halves = split(part, (spot_at(part.ring, outer, 1 / 2), spot_at(part.ring, last, 1 / 2)))
+    return halves is not None and all(passes(half, limits) for half in halves)
+
+
 def _slice(ring: Ring, first: Spot, last: Spot) -> Ring:
-    """Return the points of a ring from one spot on to another."""
+    """Return the points of a ring from one spot to another."""
     points = [first.point]
     side = first.side
     steps = (last.side - first.side) % len(ring)

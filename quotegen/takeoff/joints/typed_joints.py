@@ -1,4 +1,4 @@
-"""The owner's own joints: read from the job, and what is wrong with the lines themselves."""
+"""Joints that the owner types in the job: their lines, and what is wrong with them."""
 
 import math
 from collections.abc import Iterator
@@ -8,7 +8,7 @@ from shapely import LineString, union_all
 from quotegen.quantity import tape
 from quotegen.reading.files.job import JointLine
 from quotegen.takeoff.joints.cutting import Segment
-from quotegen.takeoff.joints.records import Broken, JointPlan, Panel, PanelRule
+from quotegen.takeoff.joints.records import BrokenRule, JointPlan, Panel, PanelRule
 from quotegen.takeoff.shapes.faults import Fault, spot, tape_of
 from quotegen.takeoff.shapes.segments import point_ft
 from quotegen.takeoff.slab.slab import Slab
@@ -19,13 +19,13 @@ _HAIR_FT = 0.01
 
 
 def owners_lines(typed: tuple[JointLine, ...]) -> tuple[Segment, ...]:
-    """Return the owner's lines, each reached out by 3 in so that it meets what it ends near."""
+    """Return the owner's lines, each 3 in longer at both ends so that it meets what it nears."""
     lines = (tuple(point_ft(end) for end in (line.from_, line.to)) for line in typed)
-    return tuple(_reached((start, end)) for start, end in lines if math.dist(start, end) > 0)
+    return tuple(_extended((start, end)) for start, end in lines if math.dist(start, end) > 0)
 
 
 def line_faults(typed: tuple[JointLine, ...], slab: Slab) -> Iterator[Fault]:
-    """Yield the lines that do not cross the slab at all."""
+    """Yield a fault for each line that does not cross the slab at all."""
     for index, line in enumerate(typed):
         start, end = point_ft(line.from_), point_ft(line.to)
         if LineString((start, end)).intersection(slab.region).length < _SHORTEST_FT:
@@ -38,7 +38,7 @@ def line_faults(typed: tuple[JointLine, ...], slab: Slab) -> Iterator[Fault]:
 
 
 def line_warnings(typed: tuple[JointLine, ...], slab: Slab, plan: JointPlan) -> Iterator[Fault]:
-    """Yield the lines that stop in the middle of a panel, and the panels that break a rule."""
+    """Yield the lines that stop inside a panel, and the panels that break a rule."""
     cuts = union_all([LineString((joint.start_ft, joint.end_ft)) for joint in plan.joints])
     for index, line in enumerate(typed):
         start, end = point_ft(line.from_), point_ft(line.to)
@@ -56,12 +56,12 @@ def line_warnings(typed: tuple[JointLine, ...], slab: Slab, plan: JointPlan) -> 
             code="joint-panel",
             path=("joints",),
             message=f"panel {panel.number} near {spot(panel.label_ft)}: "
-            + "; ".join(_said(one, panel) for one in panel.broken),
+            + "; ".join(_in_words(one, panel) for one in panel.broken),
             hint="add or move a line, or leave `joints` out and they are laid out for you",
         )
 
 
-def _said(broken: Broken, panel: Panel) -> str:
+def _in_words(broken: BrokenRule, panel: Panel) -> str:
     if broken.rule is PanelRule.SPACING:
         return f"it is {tape(panel.long_ft, parts=4)} long, at most {tape(broken.allowed)}"
     if broken.rule is PanelRule.RATIO:
@@ -75,7 +75,7 @@ def _said(broken: Broken, panel: Panel) -> str:
     return f"it follows a curve by {broken.found} degrees, at most {broken.allowed}"
 
 
-def _reached(line: Segment) -> Segment:
+def _extended(line: Segment) -> Segment:
     (x0, y0), (x1, y1) = line
     long = math.dist(*line)
     dx, dy = (x1 - x0) / long * _TAPE_FT, (y1 - y0) / long * _TAPE_FT

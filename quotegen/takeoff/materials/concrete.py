@@ -1,4 +1,4 @@
-"""Concrete and base on the order list: yards, trucks, stone by loose volume and by the ton."""
+"""Concrete and base on the order list: cubic yards, trucks, stone by loose volume and by weight."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -6,9 +6,9 @@ from fractions import Fraction
 
 from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.materials.shop import NEEDED_PLACES, Shop, area_step, material
+from quotegen.takeoff.materials.job_slabs import NEEDED_PLACES, JobSlabs, area_step, material
 from quotegen.takeoff.records import Material, PlacementTakeoff
-from quotegen.takeoff.slab.order import FLAT_VOLUME, UNEVEN_BASE, VOLUME
+from quotegen.takeoff.slab.concrete_order import FLAT_VOLUME, UNEVEN_BASE, VOLUME
 from quotegen.trade.base import base_loose_cuyd, base_tons
 from quotegen.trade.concrete import net_volume_cuyd, truck_loads
 from quotegen.working import Step, given
@@ -22,33 +22,33 @@ _DEEP = {
 }
 
 
-def concrete(shop: Shop) -> Iterator[Material]:
-    """Yield the concrete of the whole job, its trucks, and a load that is short."""
-    order, ordered = shop.job.rate_book.order, Fraction(shop.takeoff.order_cuyd)
+def concrete(slabs: JobSlabs) -> Iterator[Material]:
+    """Yield the concrete of the whole job, its trucks, and a short load."""
+    order, ordered = slabs.job.rate_book.order, Fraction(slabs.takeoff.order_cuyd)
     yield Material(
         id="concrete",
         placement=None,
-        what=shop.job.rate_book.mix.description,
-        needed=rounded(shop.takeoff.volume_cuyd, 2),
+        what=slabs.job.rate_book.mix.description,
+        needed=rounded(slabs.takeoff.volume_cuyd, 2),
         unit="cu yd",
-        buy=shop.takeoff.order_cuyd,
+        buy=slabs.takeoff.order_cuyd,
         buy_unit="cu yd",
-        working=shop.takeoff.working[-1],
+        working=slabs.takeoff.working[-1],
     )
-    for spec, measured in shop.slabs():
+    for spec, measured in slabs.each():
         yield from _parts(spec, measured)
-    for step in shop.takeoff.working[-1].inputs:
+    for step in slabs.takeoff.working[-1].inputs:
         if step.name == UNEVEN_BASE:
             yield _part("uneven_base", None, step)
     typed = order.truck_load
-    full = typed if typed is not None else shop.rules.exact(_LOAD_RULE, shop.on)
+    full = typed if typed is not None else slabs.rules.exact(_LOAD_RULE, slabs.on)
     loads, last = truck_loads(ordered, full)
     full_step = (
-        shop.rule(_LOAD_RULE, "A full truck")
+        slabs.rule(_LOAD_RULE, "A full truck")
         if typed is None
         else given("A full truck", decimal_of(full), "cu yd")
     )
-    to_order = given("Concrete to order", shop.takeoff.order_cuyd, "cu yd")
+    to_order = given("Concrete to order", slabs.takeoff.order_cuyd, "cu yd")
     yield material(
         "truck_loads",
         None,
@@ -82,7 +82,7 @@ def _parts(spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[Material
 
 
 def _part(material_id: str, spec: PlacementSpec | None, step: Step) -> Material:
-    """Write down a part of the concrete, which is ordered with the rest."""
+    """List a part of the concrete, which is ordered with the rest."""
     return Material(
         id=material_id,
         placement=spec.id if spec else None,
@@ -95,10 +95,10 @@ def _part(material_id: str, spec: PlacementSpec | None, step: Step) -> Material:
     )
 
 
-def base(shop: Shop) -> Iterator[Material]:
+def base(slabs: JobSlabs) -> Iterator[Material]:
     """Yield the stone under each slab: compacted volume, loose volume, tons."""
-    for spec, measured in shop.slabs():
-        compacted = net_volume_cuyd(measured.area_sqft, spec.base.inches, shop.rules, shop.on)
+    for spec, measured in slabs.each():
+        compacted = net_volume_cuyd(measured.area_sqft, spec.base.inches, slabs.rules, slabs.on)
         volume = Step(
             name="Compacted volume",
             formula="area in square feet x depth of the base in inches, over the square feet that"
@@ -114,20 +114,20 @@ def base(shop: Shop) -> Iterator[Material]:
         yield material(
             "base_loose",
             spec,
-            base_loose_cuyd(compacted, shop.rules, shop.on),
+            base_loose_cuyd(compacted, slabs.rules, slabs.on),
             "cu yd",
-            what=shop.job.rate_book.base_material,
+            what=slabs.job.rate_book.base_material,
             formula="compacted volume x loose volume for one compacted",
-            inputs=(volume, shop.rule("base_loose_factor", "Loose for one compacted")),
+            inputs=(volume, slabs.rule("base_loose_factor", "Loose for one compacted")),
             rules=("base_loose_factor",),
         )
         yield material(
             "base_tons",
             spec,
-            base_tons(compacted, shop.rules, shop.on),
+            base_tons(compacted, slabs.rules, slabs.on),
             "ton",
-            what=shop.job.rate_book.base_material,
+            what=slabs.job.rate_book.base_material,
             formula="compacted volume x density once compacted",
-            inputs=(volume, shop.rule("base_compacted_density", "Compacted density")),
+            inputs=(volume, slabs.rule("base_compacted_density", "Compacted density")),
             rules=("base_compacted_density",),
         )

@@ -1,7 +1,6 @@
 """The order list of a metric job: what is sold by volume, weight or length, in metric units.
 
-What is counted (sheets, rolls, bars, chairs, loads) stays as it is; its sizes are those in which
-it is sold.
+What is counted (sheets, rolls, bars, chairs, loads) stays as it is, in the sizes it is sold in.
 """
 
 from collections.abc import Mapping
@@ -19,7 +18,7 @@ from quotegen.quantity import (
     decimal_of,
     rounded,
 )
-from quotegen.takeoff.materials.shop import NEEDED_PLACES
+from quotegen.takeoff.materials.job_slabs import NEEDED_PLACES
 from quotegen.takeoff.records import Material
 
 _METRIC: Mapping[str, tuple[str, Fraction]] = {
@@ -29,14 +28,14 @@ _METRIC: Mapping[str, tuple[str, Fraction]] = {
     "ft": ("m", 1 / FEET_PER_METER),
     "gal": ("L", LITRES_PER_GAL),
 }
-"""The metric unit for each of ours, and how many of it one of ours is."""
+"""The metric unit for each of ours, and how many of it make one of ours."""
 
 _BY_ITS_STEP = frozenset({"concrete", "short_load"})
-"""What the plant sells by a step of its own, and not by the whole unit."""
+"""What the plant sells by an increment of its own, not by the whole unit."""
 
 
 def in_metric(material: Material) -> Material:
-    """Return a material in metric units, its order rounded up; as it is where it is counted."""
+    """Return a material in metric units, its order rounded up; unchanged if it is counted."""
     if material.unit not in _METRIC:
         return material
     unit, times = _METRIC[material.unit]

@@ -7,7 +7,7 @@ from math import ceil
 from quotegen.quantity import Length, decimal_of, rounded
 from quotegen.reading.files.order_parts import Bar, Wire
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.materials.shop import Shop, area_step, material
+from quotegen.takeoff.materials.job_slabs import JobSlabs, area_step, material
 from quotegen.takeoff.records import Material, PlacementTakeoff
 from quotegen.trade.reinforcement import (
     bar_lap_in,
@@ -21,14 +21,14 @@ from quotegen.working import given
 _HUNDRED = 100
 
 
-def steel(shop: Shop) -> Iterator[Material]:
-    """Yield the reinforcement of each slab, as its choice in the rate book says."""
-    for spec, measured in shop.slabs():
-        choice = shop.job.rate_book.reinforcement[spec.reinforcement]
+def steel(slabs: JobSlabs) -> Iterator[Material]:
+    """Yield the reinforcement of each slab, as the rate book describes it."""
+    for spec, measured in slabs.each():
+        choice = slabs.job.rate_book.reinforcement[spec.reinforcement]
         if choice.wire:
-            yield from _wire(shop, spec, measured, choice.wire)
+            yield from _wire(slabs, spec, measured, choice.wire)
         if choice.bar:
-            yield from _bar(shop, spec, measured, choice.bar)
+            yield from _bar(slabs, spec, measured, choice.bar)
         if choice.fiber:
             dose = choice.fiber
             yield material(
@@ -48,20 +48,22 @@ def steel(shop: Shop) -> Iterator[Material]:
 def sheets_needed(
     area_sqft: Fraction, length_ft: Fraction, width_ft: Fraction, lap_ft: Fraction
 ) -> int:
-    """Return how many sheets or rolls cover an area when each laps its neighbours.
+    """Return how many sheets or rolls cover an area when each laps its neighbors.
 
-    Each covers its size less one lap each way. A slab of odd shape wastes more in cutting.
+    Each covers its size less one lap in each direction. An odd shape wastes more in cutting.
     """
     return ceil(area_sqft / ((length_ft - lap_ft) * (width_ft - lap_ft)))
 
 
 def _wire(
-    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, wire: Wire
+    slabs: JobSlabs, spec: PlacementSpec, measured: PlacementTakeoff, wire: Wire
 ) -> Iterator[Material]:
     size, unit = (wire.sheet, "sheet") if wire.sheet else (wire.roll, "roll")
     if size is None:
         return
-    lap_in = wire.lap.inches if wire.lap else wire_lap_in(_mesh_in(wire.style), shop.rules, shop.on)
+    lap_in = (
+        wire.lap.inches if wire.lap else wire_lap_in(_mesh_in(wire.style), slabs.rules, slabs.on)
+    )
     length_ft, width_ft = size.length.feet, size.width.feet
     count = sheets_needed(
         Fraction(measured.area_sqft), length_ft, width_ft, Length.of_inches(lap_in).feet
@@ -82,7 +84,7 @@ def _wire(
         inputs=inputs,
         rules=() if wire.lap else ("wire_lap_past_mesh",),
     )
-    weight = Fraction(wire_weight_lb_per_100_sqft(wire.style, shop.rules, shop.on))
+    weight = Fraction(wire_weight_lb_per_100_sqft(wire.style, slabs.rules, slabs.on))
     yield material(
         "wire_weight",
         spec,
@@ -99,18 +101,18 @@ def _wire(
     yield material(
         "wire_supports",
         spec,
-        Fraction(supports_needed(measured.area_sqft, shop.rules, shop.on)),
+        Fraction(supports_needed(measured.area_sqft, slabs.rules, slabs.on)),
         "each",
         formula="area over the square of the widest spacing, rounded up",
-        inputs=(area_step(spec, measured), shop.rule("wire_support_spacing", "Widest spacing")),
+        inputs=(area_step(spec, measured), slabs.rule("wire_support_spacing", "Widest spacing")),
         rules=("wire_support_spacing",),
     )
 
 
 def _bar(
-    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, bar: Bar
+    slabs: JobSlabs, spec: PlacementSpec, measured: PlacementTakeoff, bar: Bar
 ) -> Iterator[Material]:
-    lap_in = bar.lap.inches if bar.lap else bar_lap_in(bar.size, shop.rules, shop.on)
+    lap_in = bar.lap.inches if bar.lap else bar_lap_in(bar.size, slabs.rules, slabs.on)
     lap_ft = Length.of_inches(lap_in).feet
     run_ft = 2 * Fraction(measured.area_sqft) / bar.spacing.feet
     count = ceil(run_ft / (bar.stock.feet - lap_ft))
@@ -133,7 +135,7 @@ def _bar(
     yield material(
         "bar_weight",
         spec,
-        bar_weight_lb(bar.size, count * bar.stock.feet, shop.rules, shop.on),
+        bar_weight_lb(bar.size, count * bar.stock.feet, slabs.rules, slabs.on),
         "lb",
         what=bar.size,
         formula="bars x their length x weight of a foot",

@@ -1,4 +1,4 @@
-"""What goes into the color and onto the surface: pigment, hardener, release, curing, sealer."""
+"""Color and surface on the order list: pigment, hardener, release, curing compound, sealer."""
 
 from collections.abc import Iterator
 from decimal import Decimal
@@ -7,7 +7,7 @@ from fractions import Fraction
 from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.files.rate_book import Finish, FinishKind, Sealer
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.materials.shop import Shop, area_step, material
+from quotegen.takeoff.materials.job_slabs import JobSlabs, area_step, material
 from quotegen.takeoff.records import Material, PlacementTakeoff
 from quotegen.trade.mix import pigment_lb_per_cuyd
 from quotegen.working import Step, given
@@ -16,29 +16,29 @@ _HUNDRED = 100
 _STAMPED = {FinishKind.STAMPED_TEXTURE, FinishKind.STAMPED_PATTERN}
 
 
-def surface(shop: Shop) -> Iterator[Material]:
-    """Yield what each slab takes for its color and surface."""
-    for spec, measured in shop.slabs():
-        finish = shop.finish(spec)
-        yield from _pigment(shop, spec, measured, finish)
+def surface(slabs: JobSlabs) -> Iterator[Material]:
+    """Yield what each slab needs for its color and surface."""
+    for spec, measured in slabs.each():
+        finish = slabs.finish(spec)
+        yield from _pigment(slabs, spec, measured, finish)
         if finish.hardener:
-            yield _by_area("hardener", spec, measured, given_dose(finish.hardener))
-        yield from _release(shop, spec, measured, finish)
-        if shop.job.rate_book.order.curing_coverage:
-            coverage = given("Coverage", shop.job.rate_book.order.curing_coverage, "sq ft per gal")
+            yield _by_area("hardener", spec, measured, _given_dose(finish.hardener))
+        yield from _release(slabs, spec, measured, finish)
+        if slabs.job.rate_book.order.curing_coverage:
+            coverage = given("Coverage", slabs.job.rate_book.order.curing_coverage, "sq ft per gal")
             yield _gallons("curing", spec, area_step(spec, measured), coverage)
-        yield from _sealer(shop, spec, measured, finish)
+        yield from _sealer(slabs, spec, measured, finish)
 
 
-def given_dose(dose: Decimal) -> Step:
-    """Return a dose that the rate book gives."""
+def _given_dose(dose: Decimal) -> Step:
+    """Return a dose from the rate book as an input of the working."""
     return given("Dose", dose, "lb per 100 sq ft")
 
 
 def _pigment(
-    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
+    slabs: JobSlabs, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
 ) -> Iterator[Material]:
-    cement = shop.job.rate_book.mix.cement
+    cement = slabs.job.rate_book.mix.cement
     if finish.pigment is None or cement is None:
         return
     yield material(
@@ -52,19 +52,19 @@ def _pigment(
             given("Share of the cement", rounded(finish.pigment * _HUNDRED, 2), "%"),
             given("Cement", cement, "lb per cu yd"),
             given("Concrete to order", measured.order_cuyd, "cu yd"),
-            shop.rule("pigment_limit", "Most that is allowed"),
+            slabs.rule("pigment_limit", "Most that is allowed"),
         ),
         rules=("pigment_limit",),
     )
 
 
 def _release(
-    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
+    slabs: JobSlabs, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
 ) -> Iterator[Material]:
     if finish.release:
-        yield _by_area("release", spec, measured, given_dose(finish.release))
+        yield _by_area("release", spec, measured, _given_dose(finish.release))
     elif finish.kind in _STAMPED:
-        usual = shop.rules.range("release_dose", shop.on).most
+        usual = slabs.rules.range("release_dose", slabs.on).most
         dose = Step(name="Dose", value=usual, unit="lb per 100 sq ft", rules=("release_dose",))
         yield _by_area("release", spec, measured, dose)
 
@@ -84,7 +84,7 @@ def _by_area(
 
 
 def _sealer(
-    shop: Shop, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
+    slabs: JobSlabs, spec: PlacementSpec, measured: PlacementTakeoff, finish: Finish
 ) -> Iterator[Material]:
     if finish.sealer is Sealer.NONE:
         return
@@ -93,10 +93,10 @@ def _sealer(
     coats = (
         given("Coats", decimal_of(Fraction(finish.sealer_coats)), "coat")
         if finish.sealer_coats
-        else shop.rule(coats_rule, "Coats")
+        else slabs.rule(coats_rule, "Coats")
     )
     coverage_rule = "sealer_coverage" if film else "penetrating_coverage"
-    least = shop.rules.range(coverage_rule, shop.on).least
+    least = slabs.rules.range(coverage_rule, slabs.on).least
     coverage = (
         given("Coverage of one coat", finish.sealer_coverage, "sq ft per gal")
         if finish.sealer_coverage

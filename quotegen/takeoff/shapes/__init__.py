@@ -1,1 +1,1 @@
-"""A typed shape to exact loops, and how sure its area is."""
+"""Typed shapes to exact loops: how each is measured, its area, its edge and how sure it is."""

@@ -7,8 +7,8 @@ from quotegen.takeoff.shapes.faults import Fault, spot, tape_of
 from quotegen.takeoff.shapes.segments import FULL_TURN_RAD, Arc, Line
 
 TAPE_SLACK_FT = 1 / 96  # 1/8 in: what two readings of a tape may differ by
-LEAST_RISE_FT = 1 / 192  # 1/16 in: the least mark of a tape
-_HALVINGS = 60  # of a quarter turn: to float precision
+LEAST_RISE_FT = 1 / 192  # 1/16 in: the finest mark of a tape
+_HALVINGS = 60  # of a half turn: to float precision
 
 
 def arc_by_sweep(start: Point, end: Point, sweep_rad: float) -> Arc:
@@ -30,15 +30,15 @@ def arc_by_sweep(start: Point, end: Point, sweep_rad: float) -> Arc:
 
 
 def sweep_by_rise(chord_ft: float, rise_ft: float) -> float:
-    """Return the angle of an arc: four times that whose tangent is rise over half the chord.
+    """Return the angle of an arc: four times the one whose tangent is rise over half the chord.
 
-    It holds past the half circle, where the rise is more than half the chord.
+    It also holds past a half circle, where the rise is more than half the chord.
     """
     return 4 * math.atan2(2 * rise_ft, chord_ft)
 
 
 def sweep_by_radius(start: Point, end: Point, radius_ft: float) -> float | Fault:
-    """Return the angle of the lesser of the two arcs of a radius between two points."""
+    """Return the angle of the smaller of the two arcs of a radius between two points."""
     chord_ft = math.dist(start, end)
     if radius_ft < chord_ft / 2 - TAPE_SLACK_FT:
         return Fault(
@@ -57,7 +57,7 @@ def sweep_by_radius(start: Point, end: Point, radius_ft: float) -> float | Fault
 def sweep_by_length(start: Point, end: Point, arc_ft: float) -> float | Fault:
     """Return the angle of the arc of a measured length between two points.
 
-    Chord over arc is the sine of half the angle over half the angle; found by halving.
+    Chord over arc is the sine of half the angle over half the angle; found by bisection.
     """
     chord_ft = math.dist(start, end)
     if arc_ft <= chord_ft:
@@ -83,7 +83,7 @@ def sweep_by_length(start: Point, end: Point, arc_ft: float) -> float | Fault:
 def sweep_through(start: Point, through: Point, end: Point) -> float | Fault:
     """Return the angle, with its direction, of the arc from start to end through a point.
 
-    The angle at that point between the two ends is half of the rest of the circle.
+    The angle at that point between the two ends is half of what is left of the full circle.
     """
     chord = Line(start=start, end=end)
     (ax, ay) = (start[0] - through[0], start[1] - through[1])

@@ -1,8 +1,8 @@
-"""How sure an area is: what each reading could be off by, and what that does to the area.
+"""How sure an area is: how far off each reading may be, and what that does to the area.
 
-The deviation of an area is the root of the sum of squares of what each reading moves it by,
-changed by its own deviation up and down (JCGM 100:2008, 5.1.2 and the note to 5.1.3: the change
-is halved between the two). Readings are taken as independent of each other.
+The deviation of an area is the root of the sum of squares of how far each reading moves it, that
+is half the change from one deviation below to one above (JCGM 100:2008, 5.1.2 and the note to
+5.1.3). Readings are taken as independent of each other.
 """
 
 import math
@@ -26,13 +26,13 @@ _WORKING_PLACES = 9
 
 
 def area_sd_sqft(shapes: Sequence[Shape], rules: RuleBook, on: date) -> float:
-    """Return one standard deviation of the area of some shapes, added or taken away."""
+    """Return the standard deviation of the area of some shapes, added or taken away."""
     moves = (move for shape in shapes for move in _moves_sqft(shape, readings_of(shape, rules, on)))
     return math.sqrt(math.fsum(move**2 for move in moves))
 
 
 def area_range(square_feet: float, sd_sqft: float, rules: RuleBook, on: date) -> AreaRange:
-    """Return an area's deviation and its 95 % range, rounded as areas are."""
+    """Return the deviation and the 95 % range of an area, rounded as areas are."""
     half_sqft = half_range_sqft(sd_sqft, rules, on)
     low, high = max(0.0, square_feet - half_sqft), square_feet + half_sqft
     return AreaRange(
@@ -45,7 +45,7 @@ def area_range(square_feet: float, sd_sqft: float, rules: RuleBook, on: date) ->
 
 
 def half_range_sqft(sd_sqft: float, rules: RuleBook, on: date) -> float:
-    """Return how far to each side the true area lies, 95 times in 100."""
+    """Return how far from the stated area the true one may lie, 95 times in 100."""
     exact = Fraction(rounded(sd_sqft, _WORKING_PLACES))
     half = half_range(exact, rules, on)
     return half.numerator / half.denominator
@@ -70,7 +70,7 @@ def typed_area_sqft(shape: Shape) -> float | None:
 
 
 def _moves_sqft(shape: Shape, readings: Sequence[Reading]) -> Iterator[float]:
-    """Yield what each reading moves the area by; from one side where the other cannot be."""
+    """Yield how far each reading moves the area; from one side where the other is impossible."""
     for reading in readings:
         changed = [with_reading(shape, reading, step * reading.deviation) for step in (-1, 1)]
         areas = [typed_area_sqft(one) for one in changed if one is not None]

@@ -1,4 +1,4 @@
-"""A deck of given widths round a pool: its outside edge runs beside the pool's at that distance."""
+"""A deck of given width around a pool: its outside edge keeps that distance from the pool's."""
 
 import math
 from dataclasses import replace
@@ -15,8 +15,8 @@ from quotegen.takeoff.shapes.segments import FULL_TURN_RAD, Arc, Line
 
 _SMOOTH_RAD = 1e-6
 _SHARPEST_RAD = math.radians(150)  # a sharper square corner would reach out four widths and more
-_NUDGE = 1e-5  # of the way along a curve, to see which way it runs
-_LOOKS_PER_SPAN, _LOOKS_PER_OVAL = 16, 192  # a curve beside a curve is good to 0.001 sq ft
+_NUDGE = 1e-5  # of the way along a curve, to find its direction
+_POINTS_PER_SPAN, _POINTS_PER_OVAL = 16, 192  # a curve beside a curve is good to 0.001 sq ft
 
 
 def outside_of(border: Border, pool: Loop) -> Loop | Fault:
@@ -33,11 +33,11 @@ def outside_of(border: Border, pool: Loop) -> Loop | Fault:
 
 
 def grown(loop: Loop, width_ft: float, corners: Corners) -> Loop | Fault:
-    """Return the loop that runs outside another at a distance.
+    """Return the loop that runs outside another at a distance, or why there is none.
 
-    A straight side moves out, an arc that bows out gains the width in radius and one that bows in
-    loses it. At an outside corner an arc keeps the distance, or the sides run on until they meet;
-    at an inside corner the sides are cut where they meet.
+    A straight side moves out. An arc that bows out gains the width in radius, one that bows in
+    loses it. At an outside corner an arc keeps the distance, or the sides extend until they meet;
+    at an inside corner the sides end where they meet.
     """
     moved = [_moved(segment, width_ft) for segment in loop]
     faults = [one for one in moved if isinstance(one, Fault)]
@@ -102,7 +102,7 @@ def _round_a_rectangle(border: Border) -> Loop:
     radii = [pool_ft + min(pair) for pair in pairwise(widths)]
     sides: list[Segment] = []
     for n, (corner, radius_ft) in enumerate(zip(corners, radii, strict=True)):
-        before_rad = (n - 1) * FULL_TURN_RAD / 4  # the way in, turned a quarter from the way on
+        before_rad = (n - 1) * FULL_TURN_RAD / 4  # the direction in, a quarter turn before that out
         inward = (_sign(n in {0, 3}), _sign(n in {0, 1}))
         center = (corner[0] + inward[0] * radius_ft, corner[1] + inward[1] * radius_ft)
         sides.append(Arc(center=center, radius_ft=radius_ft,
@@ -137,20 +137,20 @@ def _moved(segment: Segment, width_ft: float) -> Segment | Fault:
             f" {tape_of(segment.radius_ft)}",
             hint="make the border narrower than that, or measure the outside edge too, as an"
             " `outline`")  # fmt: skip
-    count = _LOOKS_PER_OVAL if isinstance(segment, Oval) else _LOOKS_PER_SPAN * len(segment.spans)
+    count = _POINTS_PER_OVAL if isinstance(segment, Oval) else _POINTS_PER_SPAN * len(segment.spans)
     shares = [n / count for n in range(count + (not segment.is_closed))]
     points = [_out(segment, share, width_ft) for share in shares]
     return curve_through(points, closed=segment.is_closed)
 
 
 def _meeting(side: Segment, end: Point, turn_rad: float, width_ft: float) -> Point:
-    """Return where two sides meet: width times tan of half the turn further on than the end."""
-    (along, up), on_ft = _way(side, 1), width_ft * math.tan(turn_rad / 2)
+    """Return where two sides meet: width times the tangent of half the turn beyond the end."""
+    (along, up), on_ft = _direction(side, 1), width_ft * math.tan(turn_rad / 2)
     return end[0] + along * on_ft, end[1] + up * on_ft
 
 
 def _join(corner: Point, end: Point, meeting: Point, start: Point, turn_rad: float | None) -> Loop:
-    """Return what lies round an outside corner: an arc about it, or two straight ends."""
+    """Return what closes an outside corner: an arc around it, or two straight ends."""
     if turn_rad is None:
         return Line(start=end, end=meeting), Line(start=meeting, end=start)
     start_rad = math.atan2(end[1] - corner[1], end[0] - corner[0])
@@ -177,19 +177,19 @@ def _corner_fault(loop: Loop, n: int, turn_rad: float, corners: Corners) -> Faul
 
 
 def _turn_rad(first: Segment, second: Segment) -> float:
-    ahead, then = _way(first, 1), _way(second, 0)
-    cross = ahead[0] * then[1] - ahead[1] * then[0]
-    return math.atan2(cross, ahead[0] * then[0] + ahead[1] * then[1])
+    before, after = _direction(first, 1), _direction(second, 0)
+    cross = before[0] * after[1] - before[1] * after[0]
+    return math.atan2(cross, before[0] * after[0] + before[1] * after[1])
 
 
-def _way(segment: Segment, share: float) -> Point:
-    """Return the direction of a segment at a share, of length one."""
+def _direction(segment: Segment, share: float) -> Point:
+    """Return the direction of a segment at a share of the way along it, of length one."""
     (x0, y0), (x1, y1) = segment.point_at(share - _NUDGE), segment.point_at(share + _NUDGE)
     far = math.dist((x0, y0), (x1, y1))
     return (x1 - x0) / far, (y1 - y0) / far
 
 
 def _out(segment: Segment, share: float, width_ft: float) -> Point:
-    """Return the point square off a segment, on its right."""
-    (x, y), (along, up) = segment.point_at(share), _way(segment, share)
+    """Return the point at a distance square off a segment, on its right."""
+    (x, y), (along, up) = segment.point_at(share), _direction(segment, share)
     return x + up * width_ft, y - along * width_ft

@@ -1,4 +1,4 @@
-"""Points of a curve that stand closer together than the tape can tell."""
+"""Measured points that are closer together than the tape can tell."""
 
 import math
 from collections.abc import Iterator
@@ -21,9 +21,9 @@ Chain: TypeAlias = list[tuple[Path, Point]]
 
 
 def close_points(spec: PlacementSpec, rules: RuleBook, on: date) -> tuple[Fault, ...]:
-    """Return the neighbours among measured points that the accuracy of the tape cannot tell apart.
+    """Return a fault for each measured point that the tape cannot tell from the one before it.
 
-    Plain corners are held to 1/8 in elsewhere: there a short side may be meant.
+    Plain corners may be as close as 1/8 in, which is checked elsewhere: a short side may be meant.
     """
     groups = (("add", spec.add), ("take_away", spec.take_away))
     return tuple(
@@ -78,7 +78,7 @@ def _tied(shape: Shape) -> Chain:
 
 
 def _stations(shape: Shape) -> Chain:
-    """Return the places along the base line; none where they are out of order."""
+    """Return the places along the base line; none if they are out of order."""
     offsets = shape.offsets
     if offsets is None or offsets.along is None:
         return []

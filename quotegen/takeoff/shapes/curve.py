@@ -1,8 +1,8 @@
-"""A smooth curve through measured points: what a thin form board does when it is bent past stakes.
+"""A smooth curve through measured points: the shape of a thin form board bent past stakes.
 
-It is the cubic spline by chord length: natural (free ends) between two ends, periodic where it
-closes on itself. Each span between two points is a cubic, so its area is exact; its length is
-good to far below what a tape can tell.
+It is the cubic spline by chord length: natural (with free ends) between two ends, periodic where
+it closes on itself. Each span between two points is a cubic, so its area is exact; its length is
+accurate far beyond what a tape can tell.
 """
 
 import math
@@ -13,6 +13,16 @@ from itertools import pairwise
 from quotegen.takeoff.plan_geometry import Against, Point
 from quotegen.takeoff.shapes.segments import Placing
 
+_SAME_FT = 1e-4
+_STRIPS = 32  # even; Simpson over one span is then good to about 1e-7 of its length
+_VELOCITY_SHARES = tuple(
+    (3 * (1 - t) ** 2, 6 * t * (1 - t), 3 * t**2) for t in (n / _STRIPS for n in range(_STRIPS + 1))
+)
+"""The weight of each leg between control points in the velocity, at each end of a strip."""
+_TRIES = 24  # places on a span where a nearest point is first looked for
+_HALVINGS = 40
+_STEPS_PER_SPAN = 8  # the least sides for a span to look smooth
+
 
 def slopes_at(values: Sequence[float], lengths: Sequence[float], *, closed: bool) -> list[float]:
     """Return the slope at each value.
@@ -20,7 +30,7 @@ def slopes_at(values: Sequence[float], lengths: Sequence[float], *, closed: bool
     Args:
         values: one at each point; a closed spline repeats the first as the last.
         lengths: of the spans between them, above zero.
-        closed: whether the end goes on as the start; else the ends are free of bending.
+        closed: whether the end continues into the start; else the ends do not bend.
     """
     rises = [(b - a) / h for a, b, h in zip(values, values[1:], lengths, strict=False)]
     if not closed:
@@ -39,9 +49,9 @@ def _natural(rises: Sequence[float], lengths: Sequence[float]) -> list[float]:
 
 
 def _periodic(rises: Sequence[float], lengths: Sequence[float]) -> list[float]:
-    """Solve the ring of equations as a chain, corrected for the link that closes it.
+    """Solve the ring of equations as a chain, then correct for the link that closes it.
 
-    Sherman and Morrison's formula for a matrix that differs by one product of two vectors.
+    Sherman and Morrison's formula, for a matrix that differs by the product of two vectors.
     """
     count = len(lengths)
     below = [lengths[n] for n in range(count)]
@@ -77,17 +87,6 @@ def _tridiagonal(
     return solved[::-1]
 
 
-_SAME_FT = 1e-4
-_STRIPS = 32  # even; Simpson over one span is then good to about 1e-7 of its length
-_VELOCITY_SHARES = tuple(
-    (3 * (1 - t) ** 2, 6 * t * (1 - t), 3 * t**2) for t in (n / _STRIPS for n in range(_STRIPS + 1))
-)
-"""How much each leg of the control points counts in the velocity, at each end of a strip."""
-_LOOKS = 24  # places on a span that a nearest point is looked for at first
-_HALVINGS = 40
-_STEPS_PER_SPAN = 8  # a curve needs at least so many sides for each span to look smooth
-
-
 @dataclass(frozen=True, slots=True)
 class Span:
     """A cubic between two points, by its four control points."""
@@ -118,7 +117,7 @@ class Span:
 
     @property
     def turned_rad(self) -> float:
-        """How far its control points turn, an upper bound of how far the span does."""
+        """How far the legs between its control points turn, an upper bound for the span."""
         corners = (self.p0, self.p1, self.p2, self.p3)
         legs = [(q[0] - p[0], q[1] - p[1]) for p, q in pairwise(corners)]
         dots = [u[0] * v[0] + u[1] * v[1] for u, v in pairwise(legs)]
@@ -126,7 +125,7 @@ class Span:
         return math.fsum(abs(math.atan2(_cross(u, v), dot)) for (u, v), dot in turns)
 
     def point_at(self, t: float) -> Point:
-        """Return the point at a share of the span (Bernstein's form)."""
+        """Return the point at a share of the span (Bernstein form)."""
         s = 1 - t
         a, b, c, d = s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t
         (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.p0, self.p1, self.p2, self.p3
@@ -143,7 +142,7 @@ class Span:
         return Span(self.p0, ab, abc, middle), Span(middle, bcd, cd, self.p3)
 
     def backwards(self) -> "Span":
-        """Return the same span, gone along the other way."""
+        """Return the same span in the other direction."""
         return Span(self.p3, self.p2, self.p1, self.p0)
 
     def placed(self, placing: Placing) -> "Span":
@@ -156,7 +155,7 @@ class Span:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Curve:
-    """Spans in a row. A share counts spans: half of four spans is the end of the second."""
+    """Spans in a row. A share of it counts spans: half of four spans is the end of the second."""
 
     spans: tuple[Span, ...]
     against: Against = Against.OPEN
@@ -183,14 +182,14 @@ class Curve:
         return math.fsum(span.green_sqft for span in self.spans)
 
     def point_at(self, share: float) -> Point:
-        """Return the point at a share of the way."""
+        """Return the point at a share of the spans."""
         index, t = self._place(share)
         return self.spans[index].point_at(t)
 
     def share_at(self, point: Point) -> float:
-        """Return how far along the nearest place to a point is."""
+        """Return the share of the nearest place to a point."""
         count = len(self.spans)
-        shares = [n / (_LOOKS * count) for n in range(_LOOKS * count + 1)]
+        shares = [n / (_TRIES * count) for n in range(_TRIES * count + 1)]
         best = min(shares, key=lambda share: math.dist(self.point_at(share), point))
         low, high = max(0.0, best - shares[1]), min(1.0, best + shares[1])
         for _ in range(_HALVINGS):
@@ -209,7 +208,7 @@ class Curve:
         return replace(self, spans=tuple(self._part(first, last)))
 
     def backwards(self) -> "Curve":
-        """Return the same curve, gone along the other way."""
+        """Return the same curve in the other direction."""
         return replace(self, spans=tuple(span.backwards() for span in reversed(self.spans)))
 
     def placed(self, placing: Placing) -> "Curve":
@@ -217,20 +216,20 @@ class Curve:
         return replace(self, spans=tuple(span.placed(placing) for span in self.spans))
 
     def corners(self, step_rad: float) -> tuple[Point, ...]:
-        """Return the points to draw it by, without the last."""
+        """Return the points to draw the curve by, without the last."""
         points: list[Point] = []
         for span in self.spans:
             steps = max(_STEPS_PER_SPAN, math.ceil(span.turned_rad / step_rad))
             points += [span.point_at(n / steps) for n in range(steps)]
         return tuple(points)
 
-    def goes_on_as(self, other: "Curve") -> bool:
-        """Say whether another curve begins where this one ends, in the same direction."""
+    def continues_into(self, other: "Curve") -> bool:
+        """Whether another curve starts where this one ends, in the same direction."""
         (ax, ay), (bx, by) = self.spans[-1].p2, self.end
         (cx, cy), (dx, dy) = other.start, other.spans[0].p1
-        ahead, then = (bx - ax, by - ay), (dx - cx, dy - cy)
-        straight = math.hypot(*ahead) * math.hypot(*then)
-        along = ahead[0] * then[0] + ahead[1] * then[1]
+        ending, starting = (bx - ax, by - ay), (dx - cx, dy - cy)
+        straight = math.hypot(*ending) * math.hypot(*starting)
+        along = ending[0] * starting[0] + ending[1] * starting[1]
         return math.dist(self.end, other.start) < _SAME_FT and along > straight * (1 - _SAME_FT)
 
     def _place(self, share: float) -> tuple[int, float]:
@@ -249,11 +248,11 @@ class Curve:
 
 
 def curve_through(points: Sequence[Point], *, closed: bool = False) -> Curve:
-    """Return the smooth curve through at least two points, or round at least three.
+    """Return the smooth curve through at least two points, or around at least three.
 
     Args:
         points: in order; a closed curve does not repeat the first.
-        closed: whether it goes on smoothly from the last to the first.
+        closed: whether it continues smoothly from the last to the first.
     """
     ring = [*points, points[0]] if closed else list(points)
     lengths = [math.dist(p, q) for p, q in pairwise(ring)]

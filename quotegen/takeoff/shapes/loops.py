@@ -1,4 +1,4 @@
-"""A typed shape about its own origin: its exact loops, and its area by the rule that it names."""
+"""A typed shape around its own origin: its exact loops, and its area by the rule it names."""
 
 import math
 
@@ -22,9 +22,9 @@ Faults = tuple[Fault, ...]
 
 
 def loops_of(shape: Piece) -> tuple[Loops, Faults]:
-    """Return the outer loop counter-clockwise and any hole clockwise, or all that is wrong.
+    """Return the outer loop counter-clockwise and any hole clockwise, or every fault.
 
-    A loop may still cross itself: `crossings_of` tells.
+    A loop may still cross itself, which `crossings_of` finds.
     """
     if isinstance(shape, Shape) and shape.border is not None:
         return _border_loops(shape.border)
@@ -41,7 +41,7 @@ def loops_of(shape: Piece) -> tuple[Loops, Faults]:
 
 
 def crossings_of(shape: Piece, loops: Loops) -> Faults:
-    """Return where the edge of a shape crosses itself; a plain piece cannot."""
+    """Return a fault where the edge of a shape crosses itself; a plain piece cannot."""
     if isinstance(shape, Shape) and shape.border is not None:
         faults = tuple(
             f.under("border", "pool") for f in crossings_of(shape.border.pool, loops[1:])
@@ -62,7 +62,7 @@ def crossings_of(shape: Piece, loops: Loops) -> Faults:
 
 
 def area_of(shape: Piece, loops: Loops) -> float:
-    """Return the area that is priced: exact for the loops, but for offsets that of their rule."""
+    """Return the area that is priced: exact for the loops, for offsets by their rule."""
     if isinstance(shape, Shape) and shape.border is not None:
         outside_sqft = abs(signed_area_sqft(loops[0]))
         return outside_sqft - area_of(shape.border.pool, loops[1:])
@@ -72,7 +72,7 @@ def area_of(shape: Piece, loops: Loops) -> float:
 
 
 def rule_spread_sqft(offsets: Offsets) -> float:
-    """Return how far apart the two rules are on the same readings: what a rule may be off by."""
+    """Return how much the two rules differ on the same readings."""
     by_trapezoid = area_by_rule_sqft(offsets, AreaRule.TRAPEZOID)
     return abs(by_trapezoid - area_by_rule_sqft(offsets, AreaRule.SIMPSON))
 

@@ -1,7 +1,7 @@
 """Offsets from a straight base line: the area by the named rule, and the edge through the points.
 
-The two rules are the textbook ones of surveying. The drawn edge never prices anything: the area
-is that of the rule, which the quote names.
+The two rules are those of surveying textbooks. The drawn edge never prices anything: the area is
+that of the rule, which the quote names.
 """
 
 import math
@@ -14,11 +14,11 @@ from quotegen.takeoff.shapes.faults import Fault, tape_of
 from quotegen.takeoff.shapes.path import Loop
 from quotegen.takeoff.shapes.segments import Line
 
-_SAME_FT = 1e-6  # what two even spacings of a metric tape may differ by as floats
+_SAME_FT = 1e-6  # what two equal spacings of a metric tape may differ by as floats
 
 
 def stations_ft(offsets: Offsets) -> tuple[float, ...]:
-    """Return how far along the base line each reading stands."""
+    """Return how far along the base line each reading was taken."""
     if offsets.along is not None:
         return tuple(place.ft for place in offsets.along)
     every_ft = offsets.every.ft if offsets.every else 0.0
@@ -31,18 +31,18 @@ def widths_ft(offsets: Offsets) -> tuple[float, ...]:
 
 
 def is_smooth(offsets: Offsets) -> bool:
-    """Say whether the edge is drawn smooth: as asked, else with Simpson's rule."""
+    """Whether the edge is drawn smooth: as the job says, else with Simpson's rule."""
     if offsets.edge is not None:
         return offsets.edge is EdgeLine.SMOOTH
     return offsets.rule is AreaRule.SIMPSON
 
 
 def area_by_rule_sqft(offsets: Offsets, rule: AreaRule) -> float:
-    """Return the area by a rule; Simpson's takes the last of an odd number of strips by trapezoid.
+    """Return the area by a rule; with Simpson's, a last odd strip is a trapezoid.
 
     Trapezoid: the sum over the strips of half the two widths times the spacing. Simpson: a third
-    of the spacing, times first and last width, four times every other one from the second, and
-    twice the rest; for an even number of even strips.
+    of the spacing, times the sum of the first and the last width, four times every other one from
+    the second, and twice the rest; for an even number of equal strips.
     """
     widths, stations = widths_ft(offsets), stations_ft(offsets)
     simpson = (len(widths) - 1) // 2 * 2 if rule is AreaRule.SIMPSON else 0
@@ -56,9 +56,9 @@ def area_by_rule_sqft(offsets: Offsets, rule: AreaRule) -> float:
 
 
 def offsets_loop(offsets: Offsets) -> Loop | Fault:
-    """Return the drawn edge about the start of the base line, or what is wrong with the readings.
+    """Return the drawn edge, from the start of the base line, or what is wrong with the readings.
 
-    Where both edges were read and they meet at both ends, a smooth edge runs on round the ends.
+    Where both edges were read and meet at both ends, a smooth edge continues around the ends.
     """
     fault = readings_fault(offsets)
     if fault is not None:
@@ -94,7 +94,7 @@ def _edge(points: list[Point], *, smooth: bool) -> Loop:
 
 
 def readings_fault(offsets: Offsets) -> Fault | None:
-    """Return what is wrong with the readings or the rule that is asked for, if anything."""
+    """Return what is wrong with the readings or with the rule for them, if anything."""
     return _count_fault(offsets) or _order_fault(offsets) or _rule_fault(offsets)
 
 

@@ -1,4 +1,4 @@
-"""An outline as typed, corner after corner, to a closed loop of sides and arcs."""
+"""From an outline as typed, corner after corner, to a closed loop of sides, arcs and curves."""
 
 import math
 from dataclasses import dataclass, replace
@@ -24,7 +24,7 @@ _CURVES = ("radius", "rise", "through", "arc_length", "smooth_through")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Leg:
-    """One side between two known corners; no typed side where the closing one was left out."""
+    """One side between two known corners; `side` is None for a closing side that was left out."""
 
     index: int
     start: Point
@@ -33,10 +33,10 @@ class _Leg:
 
 
 def outline_sides(sides: tuple[OutlineSide, ...]) -> tuple[Loop, tuple[Fault, ...]]:
-    """Return the loop in the order typed, or every fault that keeps it from being one.
+    """Return the loop in the order typed, or every fault that prevents one.
 
-    A side bows out or in as seen from the slab, so it matters which way round the corners run;
-    points that an arc goes through count as corners there. Two corners run counter-clockwise.
+    A side bows out or in as seen from the slab, so it matters which way around the corners run;
+    points that a curve passes through count as corners there. Two corners run counter-clockwise.
     """
     faults = _order_faults(sides)
     if faults:
@@ -162,23 +162,23 @@ def _sweep(leg: _Leg, side: OutlineSide, *, counter_clockwise: bool) -> float | 
 
 
 def outline_crossing(loop: Loop) -> tuple[Fault, ...]:
-    """Return where the sides of an outline cross; they are numbered as typed."""
+    """Return a fault where the sides of an outline cross; they are numbered as typed."""
     crossing = crossing_of(loop)
     if crossing is None:
         return ()
     first, second, point = crossing
-    said = f"sides {first + 1} and {second + 1} of the outline cross or touch"
+    what = f"sides {first + 1} and {second + 1} of the outline cross or touch"
     if first == second:
-        said = f"side {first + 1} of the outline runs into itself"
+        what = f"side {first + 1} of the outline runs into itself"
     return (Fault(
         code="outline-crosses", path=(),
-        message=f"{said} near {spot(point)}, so it does not enclose one area",
+        message=f"{what} near {spot(point)}, so it does not enclose one area",
         hint="check the order of the corners there, and which way each arc bows;"
         " sides count from the first corner"),)  # fmt: skip
 
 
 def _closes_smoothly(side: OutlineSide | None) -> bool:
-    """Say whether a side may end where it starts: a smooth curve through two points or more."""
+    """Whether a side may end where it starts: a smooth curve through two points or more."""
     return side is not None and len(side.smooth_through or ()) >= _FEWEST_CORNERS - 1
 
 

@@ -1,4 +1,4 @@
-"""An ellipse or part of one: area in closed form, length to far below what a tape can tell."""
+"""An ellipse or part of one: exact area, and a length far closer than a tape can tell."""
 
 import math
 from dataclasses import dataclass, replace
@@ -18,12 +18,12 @@ _STRIPS_PER_TURN = 2_000  # even; the sum over strips is then good to about 1e-9
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Oval:
-    """Part of an ellipse, its angles counted in the ellipse's own frame.
+    """Part of an ellipse; its angles start at the ellipse's own length.
 
     Attributes:
-        half_length_ft: half the axis that lies along the frame.
+        half_length_ft: half the axis along its length.
         half_width_ft: half the axis across it.
-        tilt_rad: how far the frame is turned.
+        tilt_rad: how far the length is turned on the plan.
     """
 
     center: Point
@@ -72,7 +72,7 @@ class Oval:
         return self.center[0] + x * cos - y * sin, self.center[1] + x * sin + y * cos
 
     def share_at(self, point: Point) -> float:
-        """Return how far along a point on the ellipse is."""
+        """Return the share of the sweep at a point on the ellipse."""
         dx, dy = point[0] - self.center[0], point[1] - self.center[1]
         cos, sin = math.cos(self.tilt_rad), math.sin(self.tilt_rad)
         along, across = dx * cos + dy * sin, dy * cos - dx * sin
@@ -90,7 +90,7 @@ class Oval:
         )
 
     def backwards(self) -> "Oval":
-        """Return the same curve, gone along the other way."""
+        """Return the same curve in the other direction."""
         end_rad = self.start_rad + self.sweep_rad
         return replace(self, start_rad=end_rad, sweep_rad=-self.sweep_rad)
 
@@ -101,7 +101,7 @@ class Oval:
         )
 
     def corners(self, step_rad: float) -> tuple[Point, ...]:
-        """Return the points to draw it by, without the last."""
+        """Return the points to draw the curve by, without the last."""
         shares = shares_at_steps(self.start_rad, self.sweep_rad, step_rad)
         return tuple(self.point_at(share) for share in shares)
 
@@ -112,7 +112,7 @@ class Oval:
 
 
 def ellipse_perimeter_ft(half_length_ft: float, half_width_ft: float) -> float:
-    """Return the length round an ellipse by the arithmetic-geometric mean, to float precision.
+    """Return the perimeter of an ellipse by the arithmetic-geometric mean, to float precision.
 
     Perimeter = 2 pi (a^2 - sum of 2^(n-1) c_n^2) / M(a, b), where M is the mean of the two half
     axes and c_n^2 = a_n^2 - b_n^2 on the way to it.

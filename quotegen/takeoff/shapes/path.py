@@ -1,6 +1,7 @@
-"""Closed loops of segments: area, length, direction, and the polygon that stands for them."""
+"""Closed loops of segments: their area, length and direction, and the rings that stand for them."""
 
 import math
+from functools import lru_cache
 from typing import TypeAlias
 
 import shapely
@@ -14,14 +15,14 @@ Segment: TypeAlias = Line | Arc | Oval | Curve
 Loop: TypeAlias = tuple[Segment, ...]
 
 _FINE_STEP_RAD = math.radians(0.5)
-_FINE_RADIUS_FT = 20.0  # up to here such a step strays less than 0.0002 ft; beyond, it shortens
+_FINE_RADIUS_FT = 20.0  # such a step strays less than 0.0002 ft up to here; beyond, it is shorter
 _DRAWN_STRAY_FT = 0.005  # about the width of a pencil line on the plan
 _DRAWN_STEPS_RAD = (math.radians(1), math.radians(15))
 _SAME_FT = 1e-4
 
 
 def signed_area_sqft(loop: Loop) -> float:
-    """Return the exact area in a loop, below zero when it runs clockwise.
+    """Return the exact area inside a loop, below zero when it runs clockwise.
 
     Green's theorem: the sum over the segments of half the integral of x dy less y dx.
     """
@@ -34,12 +35,12 @@ def loop_length_ft(loop: Loop) -> float:
 
 
 def backwards(loop: Loop) -> Loop:
-    """Return the same loop, gone round the other way."""
+    """Return the same loop in the other direction."""
     return tuple(segment.backwards() for segment in reversed(loop))
 
 
 def counter_clockwise(loop: Loop) -> Loop:
-    """Return the loop so that what it encloses lies on its left."""
+    """Return the loop in the direction that has what it encloses on its left."""
     return loop if signed_area_sqft(loop) >= 0 else backwards(loop)
 
 
@@ -53,6 +54,7 @@ def fine_ring(loop: Loop) -> Ring:
     return tuple(point for segment in loop for point in fine_corners(segment))
 
 
+@lru_cache(maxsize=256)  # each check of a shape asks for them again
 def fine_corners(segment: Segment) -> tuple[Point, ...]:
     """Return the points of a segment close enough for every check, without the last."""
     parts = math.ceil(math.sqrt(max(1.0, _reach_ft(segment) / _FINE_RADIUS_FT)))
@@ -60,7 +62,7 @@ def fine_corners(segment: Segment) -> tuple[Point, ...]:
 
 
 def drawn_ring(loop: Loop) -> Ring:
-    """Return the loop as few sides as the eye needs."""
+    """Return the loop with as few sides as the eye needs."""
     return tuple(point for segment in loop for point in drawn_run(segment)[:-1])
 
 
@@ -68,8 +70,8 @@ def drawn_run(segment: Segment) -> Ring:
     """Return one segment as drawn, from its start to its end."""
     run = (*segment.corners(_drawn_step(segment)), segment.end)
     if isinstance(segment, Curve):
-        kept = shapely.LineString(run).simplify(_DRAWN_STRAY_FT).coords
-        return tuple((x, y) for x, y in kept)
+        fewer = shapely.LineString(run).simplify(_DRAWN_STRAY_FT).coords
+        return tuple((x, y) for x, y in fewer)
     return run
 
 
@@ -87,14 +89,14 @@ def rise_ft(segment: Segment) -> float:
 
 
 def joined(first: Segment, second: Segment) -> Segment | None:
-    """Return two segments as one where the second goes on as the first; None where it does not."""
+    """Return two segments as one if the second continues the first, or None."""
     if first.against is not second.against:
         return None
     if isinstance(first, Line) and isinstance(second, Line):
         whole = Line(start=first.start, end=second.end, against=first.against)
         meeting = whole.point_at(whole.share_at(first.end)) if whole.length_ft else first.start
-        goes_on = whole.length_ft + _SAME_FT > first.length_ft + second.length_ft
-        return whole if goes_on and math.dist(meeting, first.end) < _SAME_FT else None
+        continues = whole.length_ft + _SAME_FT > first.length_ft + second.length_ft
+        return whole if continues and math.dist(meeting, first.end) < _SAME_FT else None
     if isinstance(first, Arc) and isinstance(second, Arc):
         same = (
             math.dist(first.center, second.center) < _SAME_FT
@@ -110,7 +112,7 @@ def joined(first: Segment, second: Segment) -> Segment | None:
         )  # fmt: skip
         share = (first.sweep_rad + second.sweep_rad) / first.sweep_rad
         return first.between(0, share) if same else None
-    if isinstance(first, Curve) and isinstance(second, Curve) and first.goes_on_as(second):
+    if isinstance(first, Curve) and isinstance(second, Curve) and first.continues_into(second):
         return Curve(spans=(*first.spans, *second.spans), against=first.against)
     return None
 
@@ -124,7 +126,7 @@ def _drawn_step(segment: Segment) -> float:
 
 
 def _reach_ft(segment: Segment) -> float:
-    """The radius of an arc, the larger half axis of an oval, zero where a step needs neither."""
+    """The radius of an arc, the larger half axis of an oval, zero for what has neither."""
     if isinstance(segment, Line | Curve):
         return 0.0
     if isinstance(segment, Arc):
@@ -133,7 +135,7 @@ def _reach_ft(segment: Segment) -> float:
 
 
 def crossing_of(loop: Loop) -> tuple[int, int, Point] | None:
-    """Return which two segments cross or touch, and about where; None for a sound loop."""
+    """Return which two segments cross or touch, and roughly where; None for a sound loop."""
     ring = fine_ring(loop)
     if shapely.Polygon(ring).is_valid:
         return None

@@ -1,7 +1,8 @@
-"""Plain pieces as measured one by one, each to loops about its own origin.
+"""Plain pieces as measured one by one, each as loops around its own origin.
 
-The origin is the lower left corner of a straight-sided piece and the center of a round one; it
-comes to lie at `at`. The outer loop stands first and runs counter-clockwise, a hole clockwise.
+The origin is the lower left corner of a straight-sided piece and the center of a round one; the
+job's `at` says where it goes. The outer loop comes first and runs counter-clockwise, a hole
+clockwise.
 """
 
 import math
@@ -25,17 +26,17 @@ _FEWEST_SIDES, _MOST_SIDES = 3, 60
 
 
 def piece_loops(shape: Piece) -> Loops | Fault:
-    """Return the loops of a piece about its own origin, or what is wrong with it."""
+    """Return the loops of a piece around its own origin, or what is wrong with it."""
     return _BUILDERS[shape.kind](shape)
 
 
 def radius_ft(typed: Round) -> float:
-    """Return the radius of a circle that was given by radius or diameter."""
+    """Return the radius of a circle given by radius or diameter."""
     return typed.radius.ft if typed.radius else _whole(typed.diameter) / 2
 
 
 def outer_radius_ft(ring: Ring) -> float:
-    """Return the outer radius of a ring; arc length over angle where the arc was measured."""
+    """Return the outer radius of a ring: arc length over angle where the arc was measured."""
     if ring.outer_radius:
         return ring.outer_radius.ft
     return _whole(ring.outer_arc) / math.radians(ring.sweep)

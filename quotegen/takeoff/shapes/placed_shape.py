@@ -1,4 +1,4 @@
-"""One typed shape to a figure in its place: exact loops, and the polygon that stands for them."""
+"""A typed shape in its place on the plan: its exact loops and the polygon that stands for them."""
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -24,14 +24,15 @@ FARTHEST_FT = 10_000.0  # nearly two miles: a slip of the finger, not a slab
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Figure:
+class PlacedShape:
     """A shape on the plan.
 
     Attributes:
         name: what messages call it.
         index: its place in its group.
+        shape: as typed.
         loops: the outer loop counter-clockwise, then holes clockwise.
-        polygon: the same with arcs as many short sides, good enough for every check.
+        polygon: the same with curves as many short sides, close enough for every check.
         area_sqft: exact, or by the rule that the shape names.
     """
 
@@ -44,22 +45,22 @@ class Figure:
 
     @property
     def pools(self) -> tuple[Loop, ...]:
-        """The edges of pools in it: a pool that is taken away, or the one in a border."""
+        """The edges of the pools in it: a pool taken away, or the one inside a border."""
         if self.shape.border is not None:
             return self.loops[1:]
         return self.loops[:1] if self.shape.is_ is CutOut.POOL else ()
 
     def with_slab_outside(self) -> tuple[Loop, ...]:
-        """Return the loops so that what is outside the figure lies on their left."""
+        """Return the loops in the direction that has the outside of the shape on their left."""
         return tuple(backwards(loop) for loop in self.loops)
 
 
-def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...]:
-    """Return the figure of a shape, or all that is wrong with the shape itself.
+def place_shape(shape: Shape, group: str, index: int) -> PlacedShape | tuple[Fault, ...]:
+    """Put a shape in its place, or return everything that is wrong with it.
 
     Args:
         shape: as typed.
-        group: `add` or `take_away`, for names and for what the edges meet.
+        group: `add`, `take_away` or `obstacles`, for names and for what the edges meet.
         index: its place in the group, from zero.
     """
     loops, faults = loops_of(shape)
@@ -83,7 +84,7 @@ def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...
         faults = _too_thin(polygon)
     if faults:
         return tuple(fault.under(group, index) for fault in faults)
-    return Figure(
+    return PlacedShape(
         name=shape_name(group, index, shape.kind),
         index=index,
         shape=shape,
@@ -96,7 +97,7 @@ def figure_of(shape: Shape, group: str, index: int) -> Figure | tuple[Fault, ...
 def _against_house(
     loops: tuple[Loop, ...], side: Side
 ) -> tuple[tuple[Loop, ...], tuple[Fault, ...]]:
-    """Mark the straight sides that lie on one side of the piece, before it is turned."""
+    """Mark the straight sides along one side of a shape, before it is turned."""
     axis = 1 if side in {Side.BOTTOM, Side.TOP} else 0
     values = [point[axis] for point in fine_ring(loops[0])]
     edge = max(values) if side in {Side.TOP, Side.RIGHT} else min(values)

@@ -1,4 +1,4 @@
-"""The tape readings in a typed shape, how near each comes, and the shape with one changed."""
+"""The tape readings in a typed shape, their accuracy, and the shape with one of them changed."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
@@ -22,9 +22,9 @@ _METHODS = frozenset({"outline", "offsets", "ties", "border"})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reading:
-    """One reading: the fields that hold it, what was read, and its standard deviation.
+    """One reading: the fields that hold it, its value and its standard deviation.
 
-    A corner that closes an outline is one reading typed in two fields.
+    A corner that is typed again to close an outline is one reading in two fields.
     """
 
     paths: tuple[Path, ...]
@@ -33,20 +33,20 @@ class Reading:
 
 
 def method_of(shape: Shape) -> str:
-    """Return the way of measuring that a shape's accuracy goes by."""
+    """Return the method of measuring that decides the accuracy of a shape."""
     return shape.kind if shape.kind in _METHODS else "pieces"
 
 
 def accuracy_of(shape: Shape, rules: RuleBook, on: date) -> Length:
-    """Return how near one reading of a shape comes: as the job says, else by the method."""
+    """Return the accuracy of one reading of a shape: as the job says, else by its method."""
     return shape.accuracy or Length(tape_accuracy_ft(rules, on)[method_of(shape)])
 
 
 def readings_of(shape: Shape, rules: RuleBook, on: date) -> tuple[Reading, ...]:
     """Return every reading that the area rests on.
 
-    Where zero is typed nothing was read: it is the start of a tape, or on the base line. An
-    even spacing is marked along one tape, so its end, not each strip, is off by the deviation.
+    A zero was not read: it is the start of a tape, or on the base line. An even spacing is marked
+    along one tape, so the deviation is that of its far end and not of each strip.
     """
     tape, angle = accuracy_of(shape, rules, on).feet, angle_accuracy_deg(rules, on)
     closing = _closing(shape)
@@ -63,7 +63,7 @@ def readings_of(shape: Shape, rules: RuleBook, on: date) -> tuple[Reading, ...]:
 
 
 def with_reading(shape: Shape, reading: Reading, change: Fraction) -> Shape | None:
-    """Return the shape with one reading more or less; None where a length would vanish."""
+    """Return the shape with one reading changed; None where a length would vanish."""
     value = reading.value
     if isinstance(value, Length):
         changed: Length | Fraction = Length(value.feet + change)
@@ -92,10 +92,10 @@ def _walk(value: Any, path: Path) -> Iterator[tuple[Path, Length | Fraction]]:
 
 
 def _with(value: S, path: Path, changed: Length | Fraction) -> S:
-    """Return a value with what stands at a path exchanged; nothing is checked again."""
+    """Return a value with what is at a path replaced, and nothing validated again."""
     old: Any = value
     if not path:
-        return changed  # type: ignore[return-value] # what stood there was of this type
+        return changed  # type: ignore[return-value] # what it replaces was of this type
     first, *rest = path
     if isinstance(old, tuple):
         place = int(first)
@@ -108,7 +108,7 @@ def _with(value: S, path: Path, changed: Length | Fraction) -> S:
 
 
 def _closing(shape: Shape) -> Mapping[Path, Path]:
-    """Return for each coordinate of the first corner the last one, where it is typed again."""
+    """Return the fields of a first corner that is typed again at the end, each with its twin."""
     sides = shape.outline or ()
     if len(sides) < 2 or sides[0].from_ is None or sides[-1].to != sides[0].from_:
         return {}

@@ -1,7 +1,7 @@
 """Straight sides and arcs, with their lengths and areas in closed form.
 
-A segment has a direction. Round a closed loop the slab lies on its left. A place on a segment
-is a share of the way along it, from zero at the start to one at the end.
+A segment has a direction: on a closed loop the slab lies on its left. A place on a segment is a
+share of its length, from zero at the start to one at the end.
 """
 
 import math
@@ -12,22 +12,21 @@ from typing import Self
 from quotegen.quantity import Length
 from quotegen.takeoff.plan_geometry import Against, Point
 
+FULL_TURN_RAD = 2 * math.pi
+SAME_ANGLE_RAD = 1e-9
+_QUARTER_TURNS = {0: (1.0, 0.0), 90: (0.0, 1.0), 180: (-1.0, 0.0), 270: (0.0, -1.0)}
+_FULL_TURN_DEG = 360
+_SHARE_OF_STEP = 1e-3  # a step that ends this close to the end of an arc is left out
+
 
 def point_ft(point: tuple[Length, Length]) -> Point:
     """Return a typed point in feet."""
     return point[0].ft, point[1].ft
 
 
-FULL_TURN_RAD = 2 * math.pi
-SAME_ANGLE_RAD = 1e-9
-_QUARTER_TURNS = {0: (1.0, 0.0), 90: (0.0, 1.0), 180: (-1.0, 0.0), 270: (0.0, -1.0)}
-_FULL_TURN_DEG = 360
-_SHARE_OF_STEP = 1e-3  # a step that ends this near to the end of an arc is left out
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Placing:
-    """How a piece is turned about its own origin and then moved to its place."""
+    """How a shape is turned around its own origin and then moved to its place."""
 
     at: Point
     turn_rad: float
@@ -44,7 +43,7 @@ class Placing:
         return cls(at=at, turn_rad=turn_rad, cos=cos, sin=sin)
 
     def point(self, point: Point) -> Point:
-        """Return where a point of the piece comes to lie."""
+        """Return where a point of the shape ends up on the plan."""
         x, y = point
         return (
             self.at[0] + x * self.cos - y * self.sin,
@@ -74,12 +73,12 @@ class Line:
         return (self.start[0] * self.end[1] - self.end[0] * self.start[1]) / 2
 
     def point_at(self, share: float) -> Point:
-        """Return the point at a share of the way."""
+        """Return the point at a share of the length."""
         (x0, y0), (x1, y1) = self.start, self.end
         return x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
 
     def share_at(self, point: Point) -> float:
-        """Return how far along the nearest place to a point is."""
+        """Return the share of the nearest place to a point."""
         (x0, y0), (x1, y1) = self.start, self.end
         along = (point[0] - x0) * (x1 - x0) + (point[1] - y0) * (y1 - y0)
         return min(1.0, max(0.0, along / self.length_ft**2))
@@ -89,7 +88,7 @@ class Line:
         return replace(self, start=self.point_at(first), end=self.point_at(last))
 
     def backwards(self) -> "Line":
-        """Return the same side, gone along the other way."""
+        """Return the same side in the other direction."""
         return replace(self, start=self.end, end=self.start)
 
     def placed(self, placing: Placing) -> "Line":
@@ -97,7 +96,7 @@ class Line:
         return replace(self, start=placing.point(self.start), end=placing.point(self.end))
 
     def corners(self, step_rad: float) -> tuple[Point, ...]:  # noqa: ARG002
-        """Return the points to draw it by, without the last."""
+        """Return the points to draw the side by, without the last."""
         return (self.start,)
 
 
@@ -140,7 +139,7 @@ class Arc:
         return self.radius_ft**2 * (self.sweep_rad - math.sin(self.sweep_rad)) / 2
 
     def point_at(self, share: float) -> Point:
-        """Return the point at a share of the way."""
+        """Return the point at a share of the length."""
         angle = self.start_rad + self.sweep_rad * share
         return (
             self.center[0] + self.radius_ft * math.cos(angle),
@@ -148,7 +147,7 @@ class Arc:
         )
 
     def share_at(self, point: Point) -> float:
-        """Return how far along the nearest place to a point is."""
+        """Return the share of the nearest place to a point."""
         angle = math.atan2(point[1] - self.center[1], point[0] - self.center[0])
         return share_of_sweep(angle, self.start_rad, self.sweep_rad)
 
@@ -163,7 +162,7 @@ class Arc:
         )
 
     def backwards(self) -> "Arc":
-        """Return the same arc, gone along the other way."""
+        """Return the same arc in the other direction."""
         end_rad = self.start_rad + self.sweep_rad
         return replace(self, start_rad=end_rad, sweep_rad=-self.sweep_rad)
 
@@ -176,16 +175,16 @@ class Arc:
         )
 
     def corners(self, step_rad: float) -> tuple[Point, ...]:
-        """Return the points to draw it by, without the last.
+        """Return the points to draw the arc by, without the last.
 
-        They stand at whole steps of the compass, so that two arcs of one circle share them.
+        They are at whole steps of direction, so that two arcs of one circle share them.
         """
         shares = shares_at_steps(self.start_rad, self.sweep_rad, step_rad)
         return tuple(self.point_at(share) for share in shares)
 
 
 def share_of_sweep(angle_rad: float, start_rad: float, sweep_rad: float) -> float:
-    """Return how far along a sweep an angle is; beyond an end, that end."""
+    """Return the share of a sweep at an angle; an angle past an end counts as that end."""
     direction = math.copysign(1, sweep_rad)
     turned = (angle_rad - start_rad) * direction % FULL_TURN_RAD
     whole = abs(sweep_rad)
@@ -195,7 +194,7 @@ def share_of_sweep(angle_rad: float, start_rad: float, sweep_rad: float) -> floa
 
 
 def shares_at_steps(start_rad: float, sweep_rad: float, step_rad: float) -> tuple[float, ...]:
-    """Return zero, and the shares of a sweep at which its angle is a whole number of steps."""
+    """Return zero, and the shares of a sweep where its angle is a whole number of steps."""
     first, last = sorted((start_rad, start_rad + sweep_rad))
     spare = step_rad * _SHARE_OF_STEP
     steps = range(math.ceil((first + spare) / step_rad), math.floor((last - spare) / step_rad) + 1)

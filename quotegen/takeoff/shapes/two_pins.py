@@ -1,4 +1,4 @@
-"""Points on an edge tied to two pins by two tapes, and the edge through them."""
+"""Points on an edge, each tied to two pins by two tapes, and the edge through them."""
 
 import math
 from itertools import pairwise
@@ -15,7 +15,7 @@ _FEWEST = 3
 
 
 def ties_loop(ties: Ties) -> Loop | tuple[Fault, ...]:
-    """Return the edge about the first pin, or every fault of the tapes."""
+    """Return the edge as seen from the first pin, or every fault of the tapes."""
     if len(ties.points) < _FEWEST:
         return (Fault(
             code="ties-few", path=("ties", "points"),
@@ -34,7 +34,7 @@ def ties_loop(ties: Ties) -> Loop | tuple[Fault, ...]:
 def tied_point(ties: Ties, index: int) -> Point | Fault:
     """Return where the two tapes of one point meet (trilateration), or why they do not.
 
-    The first pin is the origin and the second lies `apart` along. Along = (a2 - b2 + apart2) over
+    The first pin is the origin and the second is `apart` along. Along = (a2 - b2 + apart2) over
     twice apart, off the line = the root of a2 less along2. Tapes that miss each other by less
     than 1/8 in meet on the line of the pins.
     """
@@ -59,12 +59,12 @@ def tied_point(ties: Ties, index: int) -> Point | Fault:
 def _cannot_meet(tied: TiePoint, index: int, apart_ft: float) -> Fault:
     a_ft, b_ft = tied.a.ft, tied.b.ft
     if a_ft + b_ft < apart_ft:
-        said = (
+        how = (
             f"together they are {tape_of(a_ft + b_ft)}, {tape_of(apart_ft - a_ft - b_ft)} short of"
             f" the {tape_of(apart_ft)} between the pins"
         )
     else:
-        said = (
+        how = (
             f"they differ by {tape_of(abs(a_ft - b_ft))},"
             f" {tape_of(abs(a_ft - b_ft) - apart_ft)} more than the {tape_of(apart_ft)} between"
             " the pins"
@@ -73,7 +73,7 @@ def _cannot_meet(tied: TiePoint, index: int, apart_ft: float) -> Fault:
         code="ties-apart",
         path=("points", index),
         message=f"the tapes of point {index + 1}, {tape_of(a_ft)} and {tape_of(b_ft)}, cannot"
-        f" meet: {said}",
+        f" meet: {how}",
         hint="measure this point again, and check that `a` is the tape of the first pin",
     )
 
@@ -84,7 +84,7 @@ def _straight(points: list[Point]) -> Loop:
 
 
 def _smooth(points: list[Point], corners: list[int]) -> Loop:
-    """One smooth curve all round, or one from corner to corner, straight with none between."""
+    """One smooth curve all around, or one from corner to corner, straight with no point between."""
     if not corners:
         return (curve_through(points, closed=True),)
     turned = [*points[corners[0] :], *points[: corners[0] + 1]]

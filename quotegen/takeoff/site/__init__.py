@@ -1,1 +1,1 @@
-"""Heights, reach and prepared ground."""
+"""Questions about the site: heights, reach and prepared ground."""

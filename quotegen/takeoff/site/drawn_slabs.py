@@ -1,4 +1,4 @@
-"""The measured slabs as polygons again, from their drawn rings, for questions about the site."""
+"""Slabs as polygons again, from the rings in their records, for questions about the site."""
 
 from shapely import Polygon, union_all
 from shapely.geometry.base import BaseGeometry
@@ -8,14 +8,14 @@ from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 
 
 def region_of(measured: PlacementTakeoff) -> BaseGeometry:
-    """Return one slab without its cut-outs."""
+    """Return one slab, its cut-outs left out."""
     holes = [Polygon(ring) for ring in measured.inner_ft]
     whole = union_all([Polygon(ring) for ring in measured.outer_ft])
     return whole.difference(union_all(holes)) if holes else whole
 
 
 def regions_of(takeoff: Takeoff) -> BaseGeometry:
-    """Return all slabs of a job."""
+    """Return all slabs of a job together."""
     return union_all([region_of(measured) for measured in takeoff.placements])
 
 

@@ -1,16 +1,16 @@
-"""Warnings about water, steps and heights, by the trade's rules."""
+"""Warnings about water, steps and heights by the trade's rules."""
 
 from collections.abc import Iterator
 from fractions import Fraction
 
-from shapely import LineString, Point
+import shapely
 from shapely.geometry.base import BaseGeometry
 
 from quotegen.problem import Problem
 from quotegen.quantity import mixed_number, nearest, rounded, tape
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import JobSpec, PlacementSpec
-from quotegen.takeoff.plan_geometry import EdgeRun
+from quotegen.takeoff.plan_geometry import EdgeRun, Point
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.shapes.faults import spot, tape_of
 from quotegen.takeoff.shapes.segments import point_ft
@@ -22,7 +22,7 @@ from quotegen.trade.slopes import drains_from_house, drains_from_pool
 from quotegen.trade.steps import riser_too_high, risers_even
 
 _ON_THE_EDGE_FT = 0.05
-_UPHILL = -1e-6  # what is left of float arithmetic is no fall
+_UPHILL = -1e-6  # nearer to level is float noise
 
 
 def fall_warnings(
@@ -31,7 +31,7 @@ def fall_warnings(
     surfaces: dict[str, Surface],
     rules: RuleBook,
 ) -> Iterator[Problem]:
-    """Yield what a finisher would not leave as it is typed."""
+    """Yield a warning for everything that a finisher would not build as typed."""
     house = tuple(run for p in takeoff.placements for run in runs_along(p.edges, EdgeKind.HOUSE))
     for spec, measured in zip(job.placements, takeoff.placements, strict=True):
         surface = surfaces.get(spec.id)
@@ -52,13 +52,13 @@ def _at_house(
     surface: Surface,
     rules: RuleBook,
 ) -> Iterator[Problem]:
-    """The fall away from the house, of every slab that is near enough to it."""
+    """Check the fall away from the house, for every slab within the distance of its rule."""
     reach_ft = rules.number("slope_house_reach", job.quote_date)
-    near = [run for run in house if LineString(run.points_ft).distance(region) < reach_ft]
+    near = [run for run in house if shapely.LineString(run.points_ft).distance(region) < reach_ft]
     falls = [
-        inches_per_foot(surface.fall_along(at, (-into[0], -into[1])))
+        inches_per_foot(surface.fall_along(at, (-outward[0], -outward[1])))
         for run in near
-        for at, into in middles(run)
+        for at, outward in middles(run)
         for at in [_on_slab(region, at)]
     ]
     if not falls:
@@ -85,10 +85,10 @@ def _at_house(
         )
 
 
-def _on_slab(region: BaseGeometry, at: tuple[float, float]) -> tuple[float, float]:
-    """Return the point of a slab nearest to a point of the house."""
+def _on_slab(region: BaseGeometry, at: Point) -> Point:
+    """Return the point of a slab that is nearest to a point of the house."""
     line = region.boundary
-    nearest = line.interpolate(line.project(Point(at)))
+    nearest = line.interpolate(line.project(shapely.Point(at)))
     return nearest.x, nearest.y
 
 
@@ -99,12 +99,12 @@ def _at_pool(
     surface: Surface,
     rules: RuleBook,
 ) -> Iterator[Problem]:
-    """The fall away from the pool, at each of its edges."""
+    """Check the fall away from the pool at each of its edges."""
     least: dict[str, Fraction] = {}
     for run in runs_along(measured.edges, EdgeKind.POOL):
         away = [
-            inches_per_foot(surface.fall_along(at, (-into[0], -into[1])))
-            for at, into in middles(run)
+            inches_per_foot(surface.fall_along(at, (-outward[0], -outward[1])))
+            for at, outward in middles(run)
         ]
         least[run.mark] = min(away)
     on, path = job.quote_date, (*spec.path, "fall")
@@ -134,7 +134,7 @@ def _at_pool(
 def _over_ground(
     job: JobSpec, spec: PlacementSpec, measured: PlacementTakeoff, surface: Surface
 ) -> Iterator[Problem]:
-    """Where the bottom of the slab or of its deep edge would show above the ground."""
+    """Find where the bottom of the slab, or of its deep edge, would show above the ground."""
     for index, typed in enumerate(spec.typed.ground):
         at = point_ft(typed.at)
         proud_ft = surface.height_ft(at) - typed.height.ft
@@ -149,13 +149,14 @@ def _over_ground(
             )
 
 
-def _edge_depth_ft(
-    spec: PlacementSpec, measured: PlacementTakeoff, at: tuple[float, float]
-) -> float:
+def _edge_depth_ft(spec: PlacementSpec, measured: PlacementTakeoff, at: Point) -> float:
     depths = [spec.thickness.ft]
     for deep in spec.deep_edges:
         runs = runs_along(measured.edges, deep.along)
-        near = any(LineString(r.points_ft).distance(Point(at)) < _ON_THE_EDGE_FT for r in runs)
+        near = any(
+            shapely.LineString(r.points_ft).distance(shapely.Point(at)) < _ON_THE_EDGE_FT
+            for r in runs
+        )
         if near:
             depths.append(deep.depth.ft)
     return max(depths)
@@ -166,13 +167,13 @@ def _steps(job: JobSpec, spec: PlacementSpec, rules: RuleBook) -> Iterator[Probl
         return
     on, path = job.quote_date, (*spec.path, "steps", "risers")
     risers = [riser.inches for riser in spec.typed.steps.risers]
-    shown = [tape(riser.feet) for riser in spec.typed.steps.risers]
+    heights = [tape(riser.feet) for riser in spec.typed.steps.risers]
     if not risers_even(risers, rules, on):
         yield job.places.warning(
             path,
             "risers-differ",
-            f"the steps are from {shown[risers.index(min(risers))]} to"
-            f" {shown[risers.index(max(risers))]} high; in one flight they may differ by at most"
+            f"the steps are from {heights[risers.index(min(risers))]} to"
+            f" {heights[risers.index(max(risers))]} high; in one flight they may differ by at most"
             f" {rules.text('riser_variation', on)}"
             f" ({rules.rule('riser_variation').at(on).reference})",
             "share the whole height out evenly; people trip on the odd one",
@@ -182,7 +183,7 @@ def _steps(job: JobSpec, spec: PlacementSpec, rules: RuleBook) -> Iterator[Probl
             yield job.places.warning(
                 (*path, index),
                 "riser-too-high",
-                f"this step is {shown[index]} high; at most"
+                f"this step is {heights[index]} high; at most"
                 f" {rules.text('riser_height_max', on)} is allowed"
                 f" ({rules.rule('riser_height_max').at(on).reference})",
                 "add a step",

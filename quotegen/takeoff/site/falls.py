@@ -1,19 +1,18 @@
-"""Falls: the height of the finished top at any point, at each corner, and the drop of each edge."""
+"""Falls: the height of the finished top anywhere, at each corner, and the drop of each edge."""
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from shapely import LineString, Point, union_all
+import shapely
 from shapely.geometry.base import BaseGeometry
 
 from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import EdgeKind, Side
 from quotegen.reading.files.site_parts import FallsFrom
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff import plan_geometry
-from quotegen.takeoff.plan_geometry import EdgeRun
+from quotegen.takeoff.plan_geometry import EdgeRun, Point, Ring
 from quotegen.takeoff.records import CornerHeight, EdgeDrop, PlacementFalls, PlacementTakeoff
 from quotegen.takeoff.shapes.segments import point_ft
 from quotegen.takeoff.slab.edges import runs_along
@@ -22,42 +21,42 @@ HEIGHT_PLACES = 3  # 0.001 ft is finer than a laser level reads
 _DOWN = {
     Side.BOTTOM: (0.0, -1.0), Side.TOP: (0.0, 1.0), Side.LEFT: (-1.0, 0.0), Side.RIGHT: (1.0, 0.0),
 }  # fmt: skip
-_STEPS = 200  # places along an edge at which its height is worked out
+_STEPS = 200  # steps along an edge at which its height is worked out
 _AWAY = {FallsFrom.POOL: EdgeKind.POOL, FallsFrom.HOUSE: EdgeKind.HOUSE}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Surface:
-    """The finished top of a slab that falls one way, or away from an edge on all sides.
+    """The finished top of a slab that falls in one direction, or away from an edge on all sides.
 
     Attributes:
         fall: the drop in one foot, in feet.
-        down: the way that water runs, None where it runs away from `edge`.
+        down: the direction water runs; None where it runs away from `edge`.
         edge: what water runs away from.
-        lift_ft: what is added so that the stated height comes out.
+        lift_ft: what to add for the stated height to come out.
     """
 
     fall: float
-    down: plan_geometry.Point | None
+    down: Point | None
     edge: BaseGeometry | None
     lift_ft: float = 0.0
 
-    def height_ft(self, at: plan_geometry.Point) -> float:
+    def height_ft(self, at: Point) -> float:
         """Return the height of the finished top at a point."""
         if self.edge is not None:
-            return self.lift_ft - self.fall * self.edge.distance(Point(at))
+            return self.lift_ft - self.fall * self.edge.distance(shapely.Point(at))
         down = self.down or (0.0, 0.0)
         return self.lift_ft - self.fall * (at[0] * down[0] + at[1] * down[1])
 
-    def fall_along(self, at: plan_geometry.Point, way: plan_geometry.Point) -> float:
-        """Return the fall in a direction of unit length, over the first inch from a point."""
+    def fall_along(self, at: Point, direction: Point) -> float:
+        """Return the fall from a point in a direction of unit length, over the first inch."""
         step = 1 / 12
-        to = (at[0] + way[0] * step, at[1] + way[1] * step)
+        to = (at[0] + direction[0] * step, at[1] + direction[1] * step)
         return (self.height_ft(at) - self.height_ft(to)) / step
 
 
 def surface_of(spec: PlacementSpec, measured: PlacementTakeoff) -> Surface | None:
-    """Return the finished top of a placement; None where no fall is typed."""
+    """Return the finished top of a placement; None where the job types no fall."""
     if spec.typed.fall is None:
         return None
     fall = spec.typed.fall.ft
@@ -65,17 +64,17 @@ def surface_of(spec: PlacementSpec, measured: PlacementTakeoff) -> Surface | Non
         runs = runs_along(measured.edges, _AWAY[spec.typed.falls_away_from])
         if not runs:
             return None
-        edge = union_all([LineString(run.points_ft) for run in runs])
+        edge = shapely.union_all([shapely.LineString(run.points_ft) for run in runs])
         bare = Surface(fall=fall, down=None, edge=edge)
     elif spec.typed.falls_toward is not None:
         bare = Surface(fall=fall, down=_DOWN[spec.typed.falls_toward], edge=None)
     else:
         return None
-    return Surface(fall=fall, down=bare.down, edge=bare.edge, lift_ft=_lift(spec, measured, bare))
+    return replace(bare, lift_ft=_lift(spec, measured, bare))
 
 
 def _lift(spec: PlacementSpec, measured: PlacementTakeoff, bare: Surface) -> float:
-    """Nought is the highest point of the slab, unless a height is stated somewhere."""
+    """The highest point of the slab is at zero, unless the job states a height somewhere."""
     if spec.typed.stated_height is not None:
         stated = spec.typed.stated_height
         return stated.height.ft - bare.height_ft(point_ft(stated.at))
@@ -112,7 +111,7 @@ def _corners(measured: PlacementTakeoff, surface: Surface) -> tuple[CornerHeight
 
 
 def _drop(run: EdgeRun, surface: Surface) -> EdgeDrop:
-    line = LineString(run.points_ft)
+    line = shapely.LineString(run.points_ft)
     shares = [step / _STEPS for step in range(_STEPS + 1)]
     along = [line.interpolate(share, normalized=True) for share in shares]
     spots = (*run.points_ft, *((at.x, at.y) for at in along))
@@ -125,10 +124,10 @@ def _drop(run: EdgeRun, surface: Surface) -> EdgeDrop:
     )
 
 
-def middles(run: EdgeRun) -> Sequence[tuple[plan_geometry.Point, plan_geometry.Point]]:
+def middles(run: EdgeRun) -> Sequence[tuple[Point, Point]]:
     """Return the middle of each straight piece of a run, and the direction away from the slab.
 
-    Round every ring the slab lies on the left of its runs, so away is on the right.
+    The slab lies on the left of every run, so away from it is on the right.
     """
     found = []
     for (x0, y0), (x1, y1) in zip(run.points_ft, run.points_ft[1:], strict=False):
@@ -140,13 +139,13 @@ def middles(run: EdgeRun) -> Sequence[tuple[plan_geometry.Point, plan_geometry.P
 
 
 def inches_per_foot(fall: float) -> Fraction:
-    """Return a fall that geometry worked out in inches per foot, to compare it with a rule."""
+    """Return a fall in inches per foot, rounded to be compared with a rule."""
     return Fraction(rounded(fall * 12, 6))
 
 
-def _near(at: plan_geometry.Point) -> tuple[int, int]:
+def _near(at: Point) -> tuple[int, int]:
     return math.floor(at[0] * 100 + 0.5), math.floor(at[1] * 100 + 0.5)
 
 
-def _rings(measured: PlacementTakeoff) -> tuple[plan_geometry.Ring, ...]:
+def _rings(measured: PlacementTakeoff) -> tuple[Ring, ...]:
     return (*measured.outer_ft, *measured.inner_ft)

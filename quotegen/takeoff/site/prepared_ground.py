@@ -1,4 +1,4 @@
-"""Prepared ground: whether what others filled and packed is large enough for the deck."""
+"""Whether the ground that others filled and packed is large enough for the deck."""
 
 from collections.abc import Iterator
 
@@ -12,10 +12,9 @@ from quotegen.reading.files.site_parts import PreparedGround
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.located import path_text
 from quotegen.takeoff.records import Prepared, Takeoff
-from quotegen.takeoff.shapes.faults import spot, tape_of
+from quotegen.takeoff.shapes.faults import spot, sqft_text, tape_of
 from quotegen.takeoff.shapes.overlay import inside_point, outside
 from quotegen.takeoff.site.drawn_slabs import regions_of, rings_of
-from quotegen.takeoff.slab.checks import sqft_text
 from quotegen.takeoff.slab.edges import runs_along
 from quotegen.takeoff.slab.slab import slab_of
 
@@ -23,11 +22,11 @@ _PATH = ("prepared_ground",)
 
 
 def prepared_ground(job: JobSpec, takeoff: Takeoff) -> tuple[Prepared | None, tuple[Problem, ...]]:
-    """Hold the deck and its margin against the prepared ground.
+    """Compare the prepared ground with the deck and its margin.
 
     Returns:
-        The ground and what of it is missing, or None where none is typed or its shapes are at
-        fault; and the problems: faults of the shapes, or a warning of how much is missing.
+        The ground and what is missing of it, or None where none is typed or a shape is faulty;
+        and the problems: faults of the shapes, or a warning of how much is missing.
     """
     typed = job.typed.prepared_ground
     if typed is None:
@@ -47,7 +46,7 @@ def prepared_ground(job: JobSpec, takeoff: Takeoff) -> tuple[Prepared | None, tu
 def wanted_ground(takeoff: Takeoff, margin_ft: float) -> BaseGeometry:
     """Return the ground that the slabs need: under them, and a margin past each formed edge.
 
-    No margin is asked at the house and at a pool, where no form stands.
+    At the house and at a pool no form stands, so no margin is needed.
     """
     return union_all([regions_of(takeoff), *_margins(takeoff, margin_ft)])
 

@@ -1,1 +1,1 @@
-"""Shapes put together to one slab: its boundary, edges, spans and concrete."""
+"""One slab formed of shapes: its boundary, edges, spans and concrete."""

@@ -1,4 +1,4 @@
-"""Edges that are deeper than the slab: the strip that lies along them and the concrete below it."""
+"""Edges deeper than the slab: the strip along them and the concrete below it."""
 
 from collections.abc import Iterator, Sequence
 from datetime import date
@@ -22,7 +22,7 @@ _VOLUME_RULE = "sqft_inches_per_cubic_yard"
 
 
 def strip_sqft(region: BaseGeometry, runs: Sequence[EdgeRun], width_ft: float) -> float:
-    """Return the area of the slab within a width of some edges; corners count once."""
+    """Return the area of the slab within a width of some edges; a corner counts once."""
     return strip(region, runs, width_ft).area if width_ft else 0.0
 
 
@@ -50,18 +50,18 @@ def deep_edge_step(
     rules: RuleBook,
     on: date,
 ) -> Step | None:
-    """Return the concrete below the slab along a deep edge; None where the slab has none such.
+    """Return the concrete below the slab along a deep edge; None where there is none.
 
-    The strip is measured on the plan, so that a corner is not counted twice. A taper counts by
-    the average of the strip at the bottom and the strip at the top.
+    The strip is measured on the plan, so that no corner counts twice. With a taper it is the
+    average of the strip at the bottom and the strip at the top.
 
     Args:
-        name: what messages and the working call it.
+        name: what messages and the working call the edge.
         deep: its sizes.
         region: the slab.
         runs: every run of edge of the slab.
         thickness: of the slab, in feet.
-        source: where the job file says it.
+        source: where the job file gives the deep edge.
         rules: of the trade.
         on: the quote date.
     """

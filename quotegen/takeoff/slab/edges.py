@@ -1,4 +1,4 @@
-"""The edges of a slab by the foot: each run with its letter, and the sums that are priced."""
+"""The edges of a slab by the foot: each run with its letter, and the totals that are priced."""
 
 import math
 from collections.abc import Iterator, Mapping
@@ -18,7 +18,7 @@ _RUN_PLACES = 2  # 0.01 ft is about 1/8 in, what a tape is read to
 
 
 def edge_runs(boundary: Boundary) -> tuple[EdgeRun, ...]:
-    """Return every run of edge with its letter on the plan, outer rings first."""
+    """Return every run of edge with its letter on the plan, the outer rings first."""
     outer = [(segment, False) for ring in boundary.outer for segment in ring]
     inner = [(segment, True) for ring in boundary.inner for segment in ring]
     runs = enumerate((*outer, *inner))
@@ -28,7 +28,7 @@ def edge_runs(boundary: Boundary) -> tuple[EdgeRun, ...]:
 def edge_lengths_ft(boundary: Boundary) -> Mapping[EdgeKind, float]:
     """Return the unrounded length of each kind of edge.
 
-    The formed edge is the outer edge less what of it meets the house or a pool.
+    The formed edge is the outer edge without what meets the house or a pool.
     """
     parts: dict[EdgeKind, list[float]] = {edge: [] for edge in EdgeKind}
     for ring in boundary.outer:
@@ -43,12 +43,12 @@ def edge_lengths_ft(boundary: Boundary) -> Mapping[EdgeKind, float]:
 
 
 def runs_along(runs: tuple[EdgeRun, ...], edge: EdgeKind) -> tuple[EdgeRun, ...]:
-    """Return the runs that make up one kind of edge."""
+    """Return the runs that add up to one kind of edge."""
     return tuple(run for run in runs if _counts(run, edge))
 
 
 def mark_of(number: int) -> str:
-    """Return the letter of a run: A to Z, then AA, AB and so on."""
+    """Return the letter of a run by its number: A to Z, then AA, AB and so on."""
     mark = ascii_uppercase[number % len(ascii_uppercase)]
     rest = number // len(ascii_uppercase)
     return mark_of(rest - 1) + mark if rest else mark

@@ -1,16 +1,25 @@
-"""Shapes added and taken away to one slab: its exact area and its boundary."""
+"""Shapes added and taken away to form one slab: checked, with its exact area and boundary."""
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import combinations
 
 from shapely.geometry.base import BaseGeometry
 
+from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import Shape
-from quotegen.takeoff.shapes.faults import Fault
-from quotegen.takeoff.shapes.overlay import polygons, put_together, taken_from
-from quotegen.takeoff.shapes.placed_shape import Figure, figure_of
-from quotegen.takeoff.slab.checks import cut_out_faults, nothing_left, overlap_faults
+from quotegen.takeoff.shapes.faults import Fault, spot, sqft_text, tape_of
+from quotegen.takeoff.shapes.overlay import (
+    farthest_out_ft,
+    inside_point,
+    outside,
+    overlap,
+    polygons,
+    put_together,
+    taken_from,
+)
+from quotegen.takeoff.shapes.placed_shape import PlacedShape, place_shape
 from quotegen.takeoff.slab.trace import Boundary, boundary_of
 
 
@@ -19,16 +28,16 @@ class Slab:
     """One slab, measured but not yet rounded.
 
     Attributes:
-        added: the figures that make it up.
-        cut_outs: the figures that were taken away.
-        area_sqft: exact sum of the added less the exact sum of the cut-outs, which holds because
-            overlaps and cut-outs that stick out are faults.
+        added: the shapes that make it up.
+        cut_outs: the shapes taken away from it.
+        area_sqft: the exact areas added less those taken away. That is the area of the slab,
+            because shapes that overlap and cut-outs that stick out are faults.
         region: the slab as a polygon with many short sides.
         boundary: its exact rings.
     """
 
-    added: tuple[Figure, ...]
-    cut_outs: tuple[Figure, ...]
+    added: tuple[PlacedShape, ...]
+    cut_outs: tuple[PlacedShape, ...]
     area_sqft: float
     region: BaseGeometry
     boundary: Boundary
@@ -37,48 +46,94 @@ class Slab:
 def slab_of(
     add: tuple[Shape, ...], take_away: tuple[Shape, ...] = ()
 ) -> tuple[Slab | None, tuple[Fault, ...]]:
-    """Put shapes together to one slab.
+    """Form a slab from the shapes of the job file.
 
     Returns:
-        The slab, or None and every fault that can be told while another one stands.
+        The slab, or None and every fault that can be found while the others stand.
     """
-    added, add_faults = _figures(add, "add")
-    cut_outs, cut_faults = _figures(take_away, "take_away")
-    faults = (*add_faults, *overlap_faults(added, "add"), *cut_faults)
-    faults = (*faults, *overlap_faults(cut_outs, "take_away"))
+    added, add_faults = _place_all(add, "add")
+    cut_outs, cut_faults = _place_all(take_away, "take_away")
+    faults = (*add_faults, *_overlap_faults(added, "add"), *cut_faults)
+    faults = (*faults, *_overlap_faults(cut_outs, "take_away"))
     if not added:
         return None, faults
-    whole = put_together([figure.polygon for figure in added])
+    whole = put_together([placed.polygon for placed in added])
     if not add_faults:
-        faults = (*faults, *cut_out_faults(whole, cut_outs))
+        faults = (*faults, *_cut_out_faults(whole, cut_outs))
     area_sqft = math.fsum(_signed_areas(added, cut_outs))
     if not faults:
-        faults = tuple(nothing_left(area_sqft))
+        faults = tuple(_nothing_left(area_sqft))
     if faults:
         return None, faults
-    region = taken_from(whole, [figure.polygon for figure in cut_outs])
+    region = taken_from(whole, [placed.polygon for placed in cut_outs])
     boundary = boundary_of(
         polygons(region),
-        [loop for figure in added for loop in figure.loops],
-        [loop for figure in cut_outs for loop in figure.with_slab_outside()],
+        [loop for placed in added for loop in placed.loops],
+        [loop for placed in cut_outs for loop in placed.with_slab_outside()],
     )
     return Slab(
         added=added, cut_outs=cut_outs, area_sqft=area_sqft, region=region, boundary=boundary
     ), ()
 
 
-def _figures(shapes: tuple[Shape, ...], group: str) -> tuple[tuple[Figure, ...], tuple[Fault, ...]]:
-    figures: list[Figure] = []
+def _place_all(
+    shapes: tuple[Shape, ...], group: str
+) -> tuple[tuple[PlacedShape, ...], tuple[Fault, ...]]:
+    placed: list[PlacedShape] = []
     faults: list[Fault] = []
     for index, shape in enumerate(shapes):
-        figure = figure_of(shape, group, index)
-        if isinstance(figure, Figure):
-            figures.append(figure)
+        found = place_shape(shape, group, index)
+        if isinstance(found, PlacedShape):
+            placed.append(found)
         else:
-            faults.extend(figure)
-    return tuple(figures), tuple(faults)
+            faults.extend(found)
+    return tuple(placed), tuple(faults)
 
 
-def _signed_areas(added: tuple[Figure, ...], cut_outs: tuple[Figure, ...]) -> Iterator[float]:
-    yield from (figure.area_sqft for figure in added)
-    yield from (-figure.area_sqft for figure in cut_outs)
+def _signed_areas(
+    added: tuple[PlacedShape, ...], cut_outs: tuple[PlacedShape, ...]
+) -> Iterator[float]:
+    yield from (placed.area_sqft for placed in added)
+    yield from (-placed.area_sqft for placed in cut_outs)
+
+
+def _overlap_faults(placed: tuple[PlacedShape, ...], group: str) -> Iterator[Fault]:
+    """Yield the pairs of shapes in one group that overlap."""
+    code = "pieces-overlap" if group == "add" else "cut-outs-overlap"
+    for first, second in combinations(placed, 2):
+        common = overlap(first.polygon, second.polygon)
+        if common is not None:
+            yield Fault(
+                code=code,
+                path=(group, second.index),
+                message=f"{first.name} and {second.name} overlap by {sqft_text(common.area)}"
+                f" near {spot(inside_point(common))}, which would count twice",
+                hint="move or shorten one of them so that they share a side and no more",
+            )
+
+
+def _cut_out_faults(whole: BaseGeometry, cut_outs: tuple[PlacedShape, ...]) -> Iterator[Fault]:
+    """Yield the cut-outs that reach beyond the slab."""
+    for cut_out in cut_outs:
+        beyond = outside(cut_out.polygon, whole)
+        if beyond is not None:
+            reach = tape_of(farthest_out_ft(beyond, whole))
+            yield Fault(
+                code="cut-out-outside",
+                path=("take_away", cut_out.index),
+                message=f"{cut_out.name} sticks out of the slab by {sqft_text(beyond.area)}"
+                f" near {spot(inside_point(beyond))}, up to {reach} past its edge",
+                hint="check `at` and the size; take away only what the added shapes cover",
+            )
+
+
+def _nothing_left(area_sqft: float) -> Iterator[Fault]:
+    """Yield a fault where too little slab is left to have an area when printed."""
+    left = rounded(area_sqft, 1)
+    if left <= 0:
+        yield Fault(
+            code="nothing-left",
+            path=("add",),
+            message=f"everything is taken away again: {left} sq ft of slab are left",
+            hint="check the sizes under `add` and `take_away`, and their units",
+        )

@@ -1,4 +1,4 @@
-"""Spans: the straight distances on a plan that anyone can measure again with a tape."""
+"""Spans: the straight distances on a plan that anyone can check with a tape."""
 
 from collections.abc import Iterator
 
@@ -14,15 +14,15 @@ LABEL_TOLERANCE_FT = 0.25
 def spans_of(
     outer: tuple[Ring, ...], inner: tuple[Ring, ...], pools: tuple[Ring, ...]
 ) -> tuple[Span, ...]:
-    """Return the overall size of each part, the size of each pool, and the deck beside it.
+    """Return the overall size of each part, the size of each pool, and the deck beside each.
 
-    The deck is measured from the middle of the pool straight out to each of four sides.
+    The deck is measured straight out from the middle of the pool, to each of four sides.
     """
     return tuple(span for span in _all(outer, inner, pools) if span.length_ft > NEAR_NOTHING_FT)
 
 
 def label_point(outer: tuple[Ring, ...], inner: tuple[Ring, ...]) -> tuple[Point, float]:
-    """Return the roomiest place on the slab for a label, and how far it is from any edge."""
+    """Return the roomiest place on the slab for a label, and its distance from the nearest edge."""
     polygons = [
         Polygon(ring, [hole for hole in inner if Polygon(ring).covers(Polygon(hole))])
         for ring in outer
@@ -52,7 +52,7 @@ def _all(
 def _clear(
     middle: Point, direction: tuple[int, int], pool: Ring, edges: tuple[Ring, ...]
 ) -> Iterator[Span]:
-    """From the pool's edge to the next edge of the slab, going out from the pool's middle."""
+    """From the edge of the pool to the next edge of the slab, away from the middle of the pool."""
     from_pool = max(_hits(middle, direction, pool), default=None)
     if from_pool is None:
         return
@@ -71,7 +71,7 @@ def _clear(
 
 
 def _hits(middle: Point, direction: tuple[int, int], ring: Ring) -> Iterator[float]:
-    """Yield how far out a level or upright line from a point meets a ring."""
+    """Yield how far out a horizontal or vertical line from a point meets a ring."""
     along, across = (0, 1) if direction[0] else (1, 0)
     sign = direction[along]
     for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):

@@ -1,7 +1,7 @@
 """The boundary of the finished slab, traced back to the exact sides that it runs along.
 
-The combined polygon only says which side lies where. Lengths come from the sides themselves, so
-they are exact even where pieces share part of a side or a pool opens to the edge of the deck.
+The combined polygon only tells which side lies where. Lengths come from the sides themselves, so
+they are exact even where shapes share part of a side or a pool opens to the edge of the deck.
 """
 
 import math
@@ -9,10 +9,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from shapely import LinearRing, Polygon, STRtree, linestrings, points
+import shapely
 from shapely.geometry.polygon import orient
 
-from quotegen.takeoff import plan_geometry
+from quotegen.takeoff.plan_geometry import Point
 from quotegen.takeoff.shapes.arcs import TAPE_SLACK_FT
 from quotegen.takeoff.shapes.path import Loop, Segment, fine_corners, joined
 
@@ -37,36 +37,36 @@ class _Run:
 
 
 class _Sides:
-    """Finds the side of a group of loops that lies nearest to a point."""
+    """Finds the side that lies nearest to a point, among the sides of some loops."""
 
     def __init__(self, loops: Sequence[Loop]) -> None:
         self.segments = [segment for loop in loops for segment in loop]
         self._owners: list[int] = []
-        edges: list[tuple[plan_geometry.Point, plan_geometry.Point]] = []
+        edges: list[tuple[Point, Point]] = []
         for place, segment in enumerate(self.segments):
             corners = (*fine_corners(segment), segment.end)
             edges += pairwise(corners)
             self._owners += [place] * (len(corners) - 1)
-        self._tree = STRtree(list(linestrings(edges)) if edges else [])
+        self._tree = shapely.STRtree(list(shapely.linestrings(edges)) if edges else [])
 
-    def nearest(self, spots: Sequence[plan_geometry.Point]) -> tuple[tuple[int, float], ...]:
-        """Return for each point the place of its nearest side, and how far away that is."""
+    def nearest(self, spots: Sequence[Point]) -> tuple[tuple[int, float], ...]:
+        """Return the place of the nearest side for each point, and how far away it is."""
         if not self._owners:
             return tuple((0, math.inf) for _ in spots)
         (_, found), away_ft = self._tree.query_nearest(
-            points(spots), all_matches=False, return_distance=True
+            shapely.points(spots), all_matches=False, return_distance=True
         )
         pairs = zip(found.tolist(), away_ft.tolist(), strict=True)
         return tuple((self._owners[edge], away) for edge, away in pairs)
 
 
 def boundary_of(
-    slab: Sequence[Polygon], added: Sequence[Loop], cut_out: Sequence[Loop]
+    slab: Sequence[shapely.Polygon], added: Sequence[Loop], cut_out: Sequence[Loop]
 ) -> Boundary:
-    """Return the exact boundary of the slab, rings in the order of the job file.
+    """Return the exact boundary of the slab, its rings in the order of the job file.
 
     Args:
-        slab: the parts of the finished slab.
+        slab: the separate parts of the finished slab.
         added: loops of the shapes that were added.
         cut_out: loops of the shapes that were taken away, with the slab on their left.
     """
@@ -78,11 +78,11 @@ def boundary_of(
 
 
 def _in_order(rings: Sequence[tuple[_Run, ...]]) -> tuple[Loop, ...]:
-    kept = sorted((ring for ring in rings if ring), key=lambda ring: ring[0].place)
-    return tuple(tuple(run.segment for run in ring) for ring in kept)
+    ordered = sorted((ring for ring in rings if ring), key=lambda ring: ring[0].place)
+    return tuple(tuple(run.segment for run in ring) for ring in ordered)
 
 
-def _traced(ring: LinearRing, sides: tuple[_Sides, _Sides]) -> tuple[_Run, ...]:
+def _traced(ring: shapely.LinearRing, sides: tuple[_Sides, _Sides]) -> tuple[_Run, ...]:
     corners = list(ring.coords)
     middles = [((x0 + x1) / 2, (y0 + y1) / 2) for (x0, y0), (x1, y1) in pairwise(corners)]
     places = _places(middles, sides)
@@ -99,10 +99,8 @@ def _traced(ring: LinearRing, sides: tuple[_Sides, _Sides]) -> tuple[_Run, ...]:
     return _first_side_first(_merged(runs))
 
 
-def _places(
-    middles: Sequence[plan_geometry.Point], sides: tuple[_Sides, _Sides]
-) -> tuple[int, ...]:
-    """Return the side of each stretch; a cut-out's side goes before an added side under it."""
+def _places(middles: Sequence[Point], sides: tuple[_Sides, _Sides]) -> tuple[int, ...]:
+    """Return the side of each stretch; the side of a cut-out goes before an added side under it."""
     added, cut_out = sides
     nearest = zip(added.nearest(middles), cut_out.nearest(middles), strict=True)
     return tuple(
@@ -127,7 +125,7 @@ def _part(segment: Segment, start: tuple[float, ...], end: tuple[float, ...]) ->
 
 
 def _share(segment: Segment, corner: tuple[float, ...]) -> float:
-    point: plan_geometry.Point = (corner[0], corner[1])
+    point: Point = (corner[0], corner[1])
     for share in (0.0, 1.0):
         if math.dist(segment.point_at(share), point) < _END_FT:
             return share
@@ -135,7 +133,7 @@ def _share(segment: Segment, corner: tuple[float, ...]) -> float:
 
 
 def _merged(runs: list[_Run]) -> list[_Run]:
-    """Join runs that go on as one: of the same side, or of two sides in one line or circle."""
+    """Join runs that continue each other: on one side, or on two sides in one line or circle."""
     merged: list[_Run] = []
     for run in runs:
         whole = joined(merged[-1].segment, run.segment) if merged else None

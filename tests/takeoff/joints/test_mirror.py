@@ -28,8 +28,8 @@ def test_a_deck_round_a_pool_is_laid_out_even_handed():
     assert plan.exceptions == ()
     drawn = [(joint.start_ft, joint.end_ft) for joint in plan.joints]
     assert len(drawn) > 10
-    assert Axis(is_upright=True, at_ft=22.625).is_kept_by(drawn)
-    assert not Axis(is_upright=True, at_ft=22.5).is_kept_by(drawn)
+    assert Axis(is_upright=True, at_ft=22.625).mirrors(drawn)
+    assert not Axis(is_upright=True, at_ft=22.5).mirrors(drawn)
 
 
 @pytest.mark.parametrize(

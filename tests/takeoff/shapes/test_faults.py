@@ -1,6 +1,8 @@
 """Faults and how they name a place."""
 
-from quotegen.takeoff.shapes.faults import Fault, shape_name, spot, tape_of
+import pytest
+
+from quotegen.takeoff.shapes.faults import Fault, shape_name, spot, sqft_text, tape_of
 from tests.takeoff.plans import job
 
 
@@ -21,3 +23,12 @@ def test_points_print_as_typed():
 def test_shapes_count_from_one():
     """A person counts shapes from one."""
     assert shape_name("add", 1, "half_circle") == "shape 2 of `add` (half circle)"
+
+
+@pytest.mark.parametrize(
+    ("area_sqft", "text"),
+    [(0.04, "less than 0.1 sq ft"), (12.34, "12.3 sq ft"), (1234.5, "1,234.5 sq ft")],
+)
+def test_areas_of_faults(area_sqft: float, text: str):
+    """An area that rounds to zero is not printed as 0.0."""
+    assert sqft_text(area_sqft) == text

@@ -1,4 +1,4 @@
-"""Closed loops, runs that go on as one, and loops that cross themselves."""
+"""Closed loops: area and length, runs that continue each other, loops that cross themselves."""
 
 import math
 from dataclasses import replace

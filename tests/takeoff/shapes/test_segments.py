@@ -100,3 +100,15 @@ def test_a_turned_arc_turns_about_the_origin_of_its_piece():
 def test_a_point_in_feet():
     """A typed point is a pair of feet."""
     assert point_ft((Length(Fraction(49, 2)), Length(Fraction(-3)))) == (24.5, -3.0)
+
+
+@pytest.mark.parametrize(
+    ("sweep_rad", "bulge_sqft"),
+    [(math.pi, 12.5 * math.pi), (math.pi / 2, 12.5 * (math.pi / 2 - 1)), (-math.pi / 2, -7.1350)],
+)
+def test_the_area_between_an_arc_and_its_chord(sweep_rad: float, bulge_sqft: float):
+    """Half of angle minus sine times radius squared (CRC): a half disc, and a quarter's segment."""
+    arc = Arc(center=(1, 2), radius_ft=5, start_rad=0.3, sweep_rad=sweep_rad)
+    assert arc.bulge_sqft == pytest.approx(bulge_sqft, abs=1e-4)
+    chord = Line(start=arc.end, end=arc.start)
+    assert arc.green_sqft + chord.green_sqft == pytest.approx(arc.bulge_sqft)

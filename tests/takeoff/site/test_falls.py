@@ -1,8 +1,18 @@
-"""Heights of the finished top, and what is said of prepared ground."""
+"""Heights of the finished top."""
 
+from dataclasses import replace
 from decimal import Decimal
+from fractions import Fraction
 from pathlib import Path
 
+import pytest
+
+from quotegen.quantity import Length, rounded
+from quotegen.reading.files.shapes import Side
+from quotegen.reading.records import PlacementSpec
+from quotegen.takeoff.plan_geometry import Point
+from quotegen.takeoff.site.falls import falls_of, inches_per_foot, surface_of
+from tests.takeoff.plans import placement, takeoff
 from tests.takeoff.site_world import figured
 
 DRAINED = "    drained_edges: [house edge, pool edge]\n"
@@ -36,26 +46,42 @@ def test_heights_away_from_a_pool(tmp_path: Path):
     assert corner == Decimal("-0.471")  # 8 ft x root 2 at 1/2 in per ft
 
 
-def test_prepared_ground_that_is_large_enough(tmp_path: Path):
-    """Ground with the margin past the forms, and none at the house, says nothing."""
-    ground = (
-        "prepared_ground: {add: [{rectangle: 45 ft x 30 ft 6 in, at: [-6 in, 0]}], margin: 6 in}\n"
-    )
-    found = figured(tmp_path, ground)
-    assert found.results is not None
-    assert found.results.takeoff.prepared is not None
-    assert found.results.takeoff.prepared.short_sqft == 0
-    assert found.problems == ()
+@pytest.mark.parametrize(
+    ("toward", "low", "high"),
+    [
+        (Side.BOTTOM, {(0, 0), (24, 0)}, {(0, 16), (24, 16)}),
+        (Side.TOP, {(0, 16), (24, 16)}, {(0, 0), (24, 0)}),
+        (Side.LEFT, {(0, 0), (0, 16)}, {(24, 0), (24, 16)}),
+        (Side.RIGHT, {(24, 0), (24, 16)}, {(0, 0), (0, 16)}),
+    ],
+)
+def test_a_slab_is_lowest_on_the_side_it_falls_toward(
+    toward: Side, low: set[Point], high: set[Point]
+):
+    """At 1/4 in per ft the near corners lie at zero, those toward the side the whole fall lower."""
+    spec = _falling(toward)
+    measured = takeoff(spec).placements[0]
+    surface = surface_of(spec, measured)
+    assert surface is not None
+    corners = falls_of(spec, measured, surface).corners
+    run_ft = 24 if toward in {Side.LEFT, Side.RIGHT} else 16
+    assert {corner.at_ft for corner in corners if corner.height_ft == 0} == high
+    at_the_bottom = -rounded(Fraction(run_ft, 48), 3)
+    assert {corner.at_ft for corner in corners if corner.height_ft == at_the_bottom} == low
 
 
-def test_prepared_ground_that_is_too_small(tmp_path: Path):
-    """Ground that stops 1 ft short of the margin all along one side lacks that strip."""
-    ground = (
-        "prepared_ground: {add: [{rectangle: 44 ft x 30 ft 6 in, at: [-6 in, 0]}], margin: 6 in}\n"
-    )
-    found = figured(tmp_path, ground)
-    assert found.results is not None
-    assert found.results.takeoff.prepared is not None
-    assert found.results.takeoff.prepared.short_sqft == Decimal("30.5")
-    assert [p.code for p in found.problems] == ["ground-too-small"]
-    assert "30.5 sq ft" in found.problems[0].message
+def test_water_runs_down_in_the_named_direction():
+    """Along the direction of the fall the top drops by the fall; across it, not at all."""
+    spec = _falling(Side.RIGHT)
+    surface = surface_of(spec, takeoff(spec).placements[0])
+    assert surface is not None
+    assert inches_per_foot(surface.fall_along((12, 8), (1, 0))) == Fraction(1, 4)
+    assert inches_per_foot(surface.fall_along((12, 8), (-1, 0))) == Fraction(-1, 4)
+    assert inches_per_foot(surface.fall_along((12, 8), (0, 1))) == 0
+
+
+def _falling(toward: Side) -> PlacementSpec:
+    """A slab of 24 ft by 16 ft with a fall of 1/4 in per ft toward a side."""
+    spec = placement({"rectangle": "24 ft x 16 ft"})
+    fall = {"fall": Length(Fraction(1, 48)), "falls_toward": toward}
+    return replace(spec, typed=spec.typed.model_copy(update=fall))

@@ -8,8 +8,8 @@ import pytest
 
 from quotegen.problem import Source
 from quotegen.quantity import Units
-from quotegen.takeoff.job_units import Shown
-from quotegen.takeoff.working.shape_steps import shape_step
+from quotegen.takeoff.job_units import JobUnits
+from quotegen.takeoff.steps.shape_steps import shape_step
 from quotegen.working import Step
 from tests.takeoff.plans import Typed, feet, outline, slab
 
@@ -61,7 +61,7 @@ def test_a_reader_can_do_it_again(name: str):
     """The formula in words, done on the inputs as printed, gives the area as printed."""
     typed, kind, formula = CASES[name]
     (figure,) = slab(typed).added
-    step = shape_step(figure, "add", Shown(units=Units.US), HERE)
+    step = shape_step(figure, "add", JobUnits(units=Units.US), HERE)
     assert step.name == f"Added 1, {kind}"
     assert step.formula
     assert (step.unit, step.source) == ("sq ft", HERE)
@@ -71,7 +71,7 @@ def test_a_reader_can_do_it_again(name: str):
 def test_an_arc_shows_radius_and_angle():
     """Half of angle minus sine, times radius squared, from the printed radius and angle."""
     typed = outline((0, 0), (10, 0), {"to": feet((10, 8)), "rise": "2 ft"}, (0, 8))
-    step = shape_step(slab(typed).added[0], "add", Shown(units=Units.US), HERE)
+    step = shape_step(slab(typed).added[0], "add", JobUnits(units=Units.US), HERE)
     arc = step.inputs[1]
     radius, angle = _numbers(arc)
     theta = math.radians(angle)
@@ -82,7 +82,7 @@ def test_an_arc_shows_radius_and_angle():
 def test_a_metric_job_shows_meters():
     """In a metric job the inputs are meters and the area is square meters."""
     (figure,) = slab({"rectangle": "4.8 m x 13.5 m"}).added
-    step = shape_step(figure, "add", Shown(units=Units.METRIC), HERE)
+    step = shape_step(figure, "add", JobUnits(units=Units.METRIC), HERE)
     assert (step.value, step.unit) == (Decimal("64.80"), "m2")
     assert [(given.value, given.unit) for given in step.inputs] == [
         (Decimal("4.8000"), "m"), (Decimal("13.5000"), "m")]  # fmt: skip
@@ -92,13 +92,13 @@ def test_what_is_taken_away_says_what_it_is():
     """The step of a pool says that it is taken away and that it is a pool."""
     pool = {"circle": {"radius": "4 ft"}, "at": feet((12, 8)), "is": "pool"}
     (figure,) = slab({"rectangle": "24 ft x 16 ft"}, take_away=(pool,)).cut_outs
-    step = shape_step(figure, "take_away", Shown(units=Units.US), HERE)
+    step = shape_step(figure, "take_away", JobUnits(units=Units.US), HERE)
     assert step.name == "Taken away 1, circle, pool"
 
 
 def test_a_ring_by_its_arc_shows_the_arc():
     """The measured arc is among the inputs, before the radius that follows from it."""
     (figure,) = slab({"ring": {"outer_arc": "57 ft", "width": "12 ft", "sweep": "180 deg"}}).added
-    step = shape_step(figure, "add", Shown(units=Units.US), HERE)
+    step = shape_step(figure, "add", JobUnits(units=Units.US), HERE)
     names = [given.name for given in step.inputs]
     assert names == ["Outer arc", "Angle", "Outer radius", "Inner radius"]

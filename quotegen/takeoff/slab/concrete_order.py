@@ -1,4 +1,4 @@
-"""Concrete: the volume of a slab and what to order, with the working."""
+"""The volume of a slab and the concrete to order for it, with the working."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -12,7 +12,7 @@ from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
 
 VOLUME, FLAT_VOLUME, UNEVEN_BASE = "Volume", "Volume of the flat slab", "Uneven base"
-"""Names of steps of the working that the order list picks out."""
+"""Names of the steps that the order list picks out of the working."""
 
 _CUYD = "cu yd"
 _GIVEN_PLACES = 4
@@ -27,8 +27,8 @@ class Concrete:
     """The concrete of one slab, exact, with its working.
 
     Attributes:
-        net_cuyd: what the slab and its deep edges hold.
-        uneven_cuyd: what an uneven base swallows; ordered, and no part of the slab.
+        net_cuyd: in the slab and its deep edges.
+        uneven_cuyd: what an uneven base takes up: ordered, but not part of the slab.
     """
 
     net_cuyd: Fraction
@@ -48,12 +48,12 @@ def concrete_of(
     on: date,
     deep_edges: tuple[Step, ...] = (),
 ) -> Concrete:
-    """Return the volume and the order of one slab.
+    """Return the volume of one slab and what to order for it.
 
     Args:
-        area: in square feet as printed, so that a reader can work the volume out again.
+        area: in square feet as printed, so that a reader can repeat the calculation.
         thickness: of the slab.
-        thickness_source: where the thickness stands in the job file.
+        thickness_source: where the job file gives the thickness.
         order: how the company orders concrete.
         rules: of the trade.
         on: the quote date.

@@ -1,4 +1,4 @@
-"""What every material of the order list needs: the job, its slabs, and how it is written down."""
+"""What every material of the order list starts from: the slabs of the job, and how to list it."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -16,8 +16,8 @@ NEEDED_PLACES = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shop:
-    """One job as the order list sees it."""
+class JobSlabs:
+    """The slabs of a job, as typed and as measured, with the rules for them."""
 
     job: JobSpec
     takeoff: Takeoff
@@ -28,16 +28,16 @@ class Shop:
         """The quote date."""
         return self.job.quote_date
 
-    def slabs(self) -> tuple[tuple[PlacementSpec, PlacementTakeoff], ...]:
+    def each(self) -> tuple[tuple[PlacementSpec, PlacementTakeoff], ...]:
         """Return each placement as typed and as measured."""
         return tuple(zip(self.job.placements, self.takeoff.placements, strict=True))
 
     def finish(self, spec: PlacementSpec) -> Finish:
-        """Return the finish of a placement at the chosen finish of the job."""
+        """Return the finish of a placement when the job has its chosen finish."""
         return self.job.finish_of(spec, self.job.finish)[1]
 
     def rule(self, rule_id: str, name: str) -> Step:
-        """Return a rule's number as an input of the working."""
+        """Return the number of a rule as an input of the working."""
         rule = self.rules.rule(rule_id)
         value = self.rules.number(rule_id, self.on)
         return Step(name=name, value=value, unit=rule.unit, rules=(rule_id,))
@@ -59,13 +59,13 @@ def material(
     rules: tuple[str, ...] = (),
     what: str = "",
 ) -> Material:
-    """Write one material down; it is bought in whole units, rounded up."""
-    shown = rounded(needed, NEEDED_PLACES)
+    """List one material, bought in whole units, rounded up."""
+    quantity = rounded(needed, NEEDED_PLACES)
     return Material(
         id=material_id,
         placement=spec.id if spec else None,
         what=what,
-        needed=shown,
+        needed=quantity,
         unit=unit,
         buy=decimal_of(Fraction(ceil(needed))),
         buy_unit=unit,
@@ -73,7 +73,7 @@ def material(
             name=material_id.replace("_", " ").capitalize(),
             formula=formula,
             inputs=inputs,
-            value=shown,
+            value=quantity,
             unit=unit,
             rules=rules,
         ),

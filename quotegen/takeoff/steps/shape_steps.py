@@ -8,14 +8,14 @@ from quotegen.problem import Source
 from quotegen.quantity import rounded
 from quotegen.reading.fields.text_fields import Size
 from quotegen.reading.files.shapes import Round, Shape
-from quotegen.takeoff.job_units import Shown
+from quotegen.takeoff.job_units import JobUnits
 from quotegen.takeoff.shapes.curve import Curve
 from quotegen.takeoff.shapes.faults import Fault
 from quotegen.takeoff.shapes.path import Loop, signed_area_sqft
 from quotegen.takeoff.shapes.pieces import outer_radius_ft, piece_loops
-from quotegen.takeoff.shapes.placed_shape import Figure
+from quotegen.takeoff.shapes.placed_shape import PlacedShape
 from quotegen.takeoff.shapes.segments import Arc, Line
-from quotegen.takeoff.working.field_steps import FIELD_STEPS, offsets_formula, smooth_step
+from quotegen.takeoff.steps.field_steps import FIELD_STEPS, offsets_formula, smooth_step
 from quotegen.working import Step, given
 
 SEGMENT_FORMULA = "half of angle minus sine, times radius squared"
@@ -43,25 +43,25 @@ _THREE_SIDES = "root of s x (s - base) x (s - left) x (s - right), where s is ha
 _ROUNDED = "length x width, less (4 - pi) x corner radius squared for the four corners"
 
 
-def shape_step(figure: Figure, group: str, shown: Shown, source: Source) -> Step:
-    """Return the working of one shape's area, always above zero.
+def shape_step(placed: PlacedShape, group: str, units: JobUnits, source: Source) -> Step:
+    """Return the working of one shape's area, which is always above zero.
 
     Args:
-        figure: the shape in its place.
+        placed: the shape in its place.
         group: `add` or `take_away`.
-        shown: the units of the job.
-        source: where the shape stands in the job file.
+        units: of the job.
+        source: where the shape is in the job file.
     """
-    shape = figure.shape
+    shape = placed.shape
     what = "Added" if group == "add" else "Taken away"
     cut_out = f", {shape.is_.value}" if shape.is_ else ""
     kind = shape.kind.replace("_", " ")
     return Step(
-        name=f"{what} {figure.index + 1}, {kind}{cut_out}",
+        name=f"{what} {placed.index + 1}, {kind}{cut_out}",
         formula=_formula(shape),
-        inputs=_inputs(figure, shown),
-        value=shown.part_area(figure.area_sqft),
-        unit=shown.area_unit,
+        inputs=_inputs(placed, units),
+        value=units.shape_area(placed.area_sqft),
+        unit=units.area_unit,
         source=source,
     )
 
@@ -76,95 +76,96 @@ def _formula(shape: Shape) -> str:
     return _FORMULAS[shape.kind]
 
 
-def _inputs(figure: Figure, shown: Shown) -> tuple[Step, ...]:
-    if figure.shape.outline is not None:
-        return _outline(figure.loops[0], shown)
-    if figure.shape.kind in FIELD_STEPS:
-        return FIELD_STEPS[figure.shape.kind](figure.shape, figure.loops, shown)
-    return _GIVEN[figure.shape.kind](figure.shape, shown)
+def _inputs(placed: PlacedShape, units: JobUnits) -> tuple[Step, ...]:
+    shape = placed.shape
+    if shape.outline is not None:
+        return _outline(placed.loops[0], units)
+    if shape.kind in FIELD_STEPS:
+        return FIELD_STEPS[shape.kind](shape, placed.loops, units)
+    return _GIVEN[shape.kind](shape, units)
 
 
-def _outline(loop: Loop, shown: Shown) -> tuple[Step, ...]:
+def _outline(loop: Loop, units: JobUnits) -> tuple[Step, ...]:
     chords = tuple(Line(start=side.start, end=side.end) for side in loop)
     corners = Step(
         name="Straight-sided figure of the corners",
         formula="half the sum, corner after corner, of along x next out less next along x out",
-        value=shown.part_area(signed_area_sqft(chords)),
-        unit=shown.area_unit,
+        value=units.shape_area(signed_area_sqft(chords)),
+        unit=units.area_unit,
     )
     curves = tuple(side for side in loop if isinstance(side, Curve))
     return (
         corners,
-        *(_bulge(side, shown) for side in loop if isinstance(side, Arc)),
-        *(smooth_step(side, shown) for side in curves),
+        *(_bulge(side, units) for side in loop if isinstance(side, Arc)),
+        *(smooth_step(side, units) for side in curves),
     )
 
 
-def _bulge(arc: Arc, shown: Shown) -> Step:
+def _bulge(arc: Arc, units: JobUnits) -> Step:
     return Step(
         name="Arc that bows out" if arc.sweep_rad > 0 else "Arc that bows in",
         formula=SEGMENT_FORMULA,
         inputs=(
-            shown.worked("Radius", arc.radius_ft),
-            shown.angle("Angle", math.degrees(abs(arc.sweep_rad))),
+            units.worked_length("Radius", arc.radius_ft),
+            units.angle("Angle", math.degrees(abs(arc.sweep_rad))),
         ),
-        value=shown.part_area(arc.bulge_sqft),
-        unit=shown.area_unit,
+        value=units.shape_area(arc.bulge_sqft),
+        unit=units.area_unit,
     )
 
 
-def _sized(name: str, first: str, second: str) -> Callable[[Shape, Shown], tuple[Step, ...]]:
-    def steps(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _sized(name: str, first: str, second: str) -> Callable[[Shape, JobUnits], tuple[Step, ...]]:
+    def steps(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
         size = getattr(shape, name)
         assert isinstance(size, Size)
-        return shown.typed(first, size.length), shown.typed(second, size.width)
+        return units.given_length(first, size.length), units.given_length(second, size.width)
 
     return steps
 
 
-def _rectangle(shape: Shape, shown: Shown) -> tuple[Step, ...]:
-    sides = _sized("rectangle", "Length", "Width")(shape, shown)
+def _rectangle(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
+    sides = _sized("rectangle", "Length", "Width")(shape, units)
     if shape.corner_radius is None:
         return sides
-    return (*sides, shown.typed("Corner radius", shape.corner_radius))
+    return (*sides, units.given_length("Corner radius", shape.corner_radius))
 
 
-def _circular(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _circular(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
     typed = getattr(shape, shape.kind)
     assert isinstance(typed, Round)
     if typed.radius:
-        return (shown.typed("Radius", typed.radius),)
+        return (units.given_length("Radius", typed.radius),)
     assert typed.diameter is not None
-    return (shown.typed("Diameter", typed.diameter),)
+    return (units.given_length("Diameter", typed.diameter),)
 
 
-def _triangle(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _triangle(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
     triangle = shape.triangle
     assert triangle is not None
     named = (("Base", triangle.base), ("Height", triangle.height), ("Left side", triangle.left),
              ("Right side", triangle.right))  # fmt: skip
-    return tuple(shown.typed(name, length) for name, length in named if length)
+    return tuple(units.given_length(name, length) for name, length in named if length)
 
 
-def _parallelogram(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _parallelogram(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
     typed = shape.parallelogram
     assert typed is not None
-    return shown.typed("Base", typed.base), shown.typed("Height", typed.height)
+    return units.given_length("Base", typed.base), units.given_length("Height", typed.height)
 
 
-def _regular_polygon(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _regular_polygon(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
     typed, loops = shape.regular_polygon, piece_loops(shape)
     assert typed is not None
     assert not isinstance(loops, Fault)
     corner = loops[0][0].start
     return (
         given("Number of sides", rounded(Fraction(typed.sides), 0), "sides"),
-        shown.worked("Corner radius", math.hypot(*corner)),
-        shown.angle("Angle between two corners", Fraction(_FULL_TURN_DEG, typed.sides)),
+        units.worked_length("Corner radius", math.hypot(*corner)),
+        units.angle("Angle between two corners", Fraction(_FULL_TURN_DEG, typed.sides)),
     )
 
 
-def _segment(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _segment(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
     typed = shape.segment
     assert typed is not None
     loops = piece_loops(shape)
@@ -172,37 +173,37 @@ def _segment(shape: Shape, shown: Shown) -> tuple[Step, ...]:
     arc = loops[0][1]
     assert isinstance(arc, Arc)
     return (
-        shown.typed("Chord", typed.chord),
-        shown.typed("Rise", typed.rise),
-        shown.worked("Radius", arc.radius_ft),
-        shown.angle("Angle", math.degrees(arc.sweep_rad)),
+        units.given_length("Chord", typed.chord),
+        units.given_length("Rise", typed.rise),
+        units.worked_length("Radius", arc.radius_ft),
+        units.angle("Angle", math.degrees(arc.sweep_rad)),
     )
 
 
-def _trapezoid(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _trapezoid(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
     trapezoid = shape.trapezoid
     assert trapezoid is not None
     return (
-        shown.typed("Bottom", trapezoid.bottom),
-        shown.typed("Top", trapezoid.top),
-        shown.typed("Height", trapezoid.height),
+        units.given_length("Bottom", trapezoid.bottom),
+        units.given_length("Top", trapezoid.top),
+        units.given_length("Height", trapezoid.height),
     )
 
 
-def _ring(shape: Shape, shown: Shown) -> tuple[Step, ...]:
+def _ring(shape: Shape, units: JobUnits) -> tuple[Step, ...]:
     ring = shape.ring
     assert ring is not None
     radius_ft = outer_radius_ft(ring)
-    arc = (shown.typed("Outer arc", ring.outer_arc),) if ring.outer_arc else ()
+    arc = (units.given_length("Outer arc", ring.outer_arc),) if ring.outer_arc else ()
     return (
         *arc,
-        shown.angle("Angle", ring.sweep),
-        shown.worked("Outer radius", radius_ft),
-        shown.worked("Inner radius", radius_ft - ring.width.ft),
+        units.angle("Angle", ring.sweep),
+        units.worked_length("Outer radius", radius_ft),
+        units.worked_length("Inner radius", radius_ft - ring.width.ft),
     )
 
 
-_GIVEN: Mapping[str, Callable[[Shape, Shown], tuple[Step, ...]]] = {
+_GIVEN: Mapping[str, Callable[[Shape, JobUnits], tuple[Step, ...]]] = {
     "rectangle": _rectangle,
     "right_triangle": _sized("right_triangle", "Leg along", "Leg out"),
     "triangle": _triangle,

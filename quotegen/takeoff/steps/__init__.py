@@ -1,0 +1,1 @@
+"""The working of each shape's area, step by step."""

@@ -1,1 +1,0 @@
-"""The working of each shape, step by step."""
