@@ -42,11 +42,7 @@ def book_on(job: Path, on: date | None) -> Typed[RateBookFile] | tuple[Problem, 
 
 
 def _twice(one: Typed[RateBookFile], other: Typed[RateBookFile]) -> Problem:
-    return Problem(
-        code="book-twice",
-        source=other.places.of(("valid_from",)),
-        path="valid_from",
-        message=f"this rate book and {Path(one.places.file).name} both begin to hold on "
-        f"{one.value.valid_from}",
-        hint="give each version its own first day, or delete one",
-    )
+    first, day = Path(one.places.file).name, one.value.valid_from
+    said = f"this rate book and {first} both begin to hold on {day}"
+    hint = "give each version its own first day, or delete one"
+    return other.fault(("valid_from",), "book-twice", said, hint)

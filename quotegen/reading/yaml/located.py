@@ -23,7 +23,7 @@ DEEPEST_NESTING = 30
 
 Plain: TypeAlias = "str | list[Plain] | dict[str, Plain]"
 DocumentPath: TypeAlias = tuple[str | int, ...]
-Loader: TypeAlias = yaml.SafeLoader | yaml.CSafeLoader
+Loader: TypeAlias = "yaml.SafeLoader | yaml.CSafeLoader"  # the second is not on every machine
 
 
 @dataclass(frozen=True, slots=True)

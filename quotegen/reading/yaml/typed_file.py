@@ -6,7 +6,7 @@ from typing import Generic, TypeVar
 
 from pydantic import BaseModel
 
-from quotegen.problem import Problem, Source
+from quotegen.problem import Problem
 from quotegen.reading.yaml.located import Document, DocumentPath, Places, parse
 from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
 from quotegen.reading.yaml.validate import validate
@@ -37,15 +37,9 @@ def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
             data = file.read(LARGEST_FILE_BYTES + 1)
         size = path.stat().st_size
     except OSError as error:
-        reason = error.strerror or "it cannot be read"
-        return (
-            Problem(
-                code="cannot-read",
-                source=Source(file=str(path)),
-                message=f"the file cannot be opened: {reason.lower()}",
-                hint="check the name and the folder",
-            ),
-        )
+        said = f"the file cannot be opened: {(error.strerror or 'it cannot be read').lower()}"
+        file_itself = Places(str(path))
+        return (file_itself.fault((), "cannot-read", said, "check the name and the folder"),)
     document = parse(data, str(path), size_bytes=size)
     if not isinstance(document, Document):
         return document
@@ -62,12 +56,9 @@ def beside(job: Path, name: str) -> Path | None:
 
 def missing_beside(job: Path, name: str) -> Problem:
     """Return the problem of a company file neither beside the job nor one folder up."""
-    return Problem(
-        code="no-company-file",
-        source=Source(file=str(job)),
-        message=f"there is no `{name}` beside this job nor in the folder above",
-        hint=f"copy example_jobs/{name} there and make it yours",
-    )
+    said = f"there is no `{name}` beside this job nor in the folder above"
+    hint = f"copy example_jobs/{name} there and make it yours"
+    return Places(str(job)).fault((), "no-company-file", said, hint)
 
 
 def says_outcome(path: Path) -> bool:
