@@ -4,6 +4,7 @@ import heapq
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from typing import TypeAlias
 
@@ -62,8 +63,7 @@ class Barriers:
     def visible_from(self, start: Point, reach_ft: float) -> BaseGeometry:
         """Return everything within a straight reach of a point that no barrier hides."""
         disc = shapely.Point(start).buffer(reach_ft, quad_segs=_CIRCLE_QUARTER)
-        near = self.solid.intersection(disc)
-        return disc.difference(shapely.union_all([near, *_shadows(start, tuple(_edges(near)))]))
+        return disc.difference(_hidden(start, self.solid.intersection(disc)))
 
     def routes_from(self, start: Point) -> dict[Point, Route]:
         """Return the shortest route from a start to every corner (Dijkstra's algorithm)."""
@@ -108,9 +108,11 @@ class Barriers:
             at = before
 
 
-def _edges(shape: BaseGeometry) -> Iterator[Edge]:
-    for part in polygons(shape):
-        yield from pairwise(list(part.exterior.coords))
+@lru_cache(maxsize=256)  # every access method asks from the same corners
+def _hidden(light: Point, solid: BaseGeometry) -> BaseGeometry:
+    """Return what something solid hides from a light, itself included."""
+    edges = tuple(edge for part in polygons(solid) for edge in pairwise(part.exterior.coords))
+    return shapely.union_all([solid, *_shadows(light, edges)])
 
 
 def _shadows(light: Point, edges: Sequence[Edge]) -> list[BaseGeometry]:
