@@ -112,7 +112,7 @@ def test_what_a_finish_does_not_take_is_off(packages: Path, browser: Browser):
 
 
 @pytest.mark.parametrize("quote", [POOL_DECK, PATIO])
-def test_each_way_shows_what_the_core_worked_out(packages: Path, browser: Browser, quote: str):
+def test_each_combination_shows_its_figures(packages: Path, browser: Browser, quote: str):
     """By its link, every combination shows the total, payments and subtotals of the figures."""
     with opened(browser, page_of(packages, quote)) as seen:
         for key, one in keys(packages, quote):

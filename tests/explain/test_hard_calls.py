@@ -190,10 +190,10 @@ def test_a_discount_is_asked_for():
     results, owner = _deck()
     sheet = phone_sheet(results, owner)
     order = [section.id for section in sheet.sections]
-    assert order.index("ways") < order.index("discounts")
-    ways = _section(sheet, "ways").table
-    assert ways is not None
-    names = [row.name for row in ways.rows]
+    assert order.index("savings") < order.index("discounts")
+    savings = _section(sheet, "savings").table
+    assert savings is not None
+    names = [row.name for row in savings.rows]
     assert "Without: Cast edge at the pool" in names
     assert "Digging out and base by others, to our depths" in names
     assert "Trade scope for price first" in _section(sheet, "discounts").lines[0]

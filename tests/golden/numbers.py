@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from quotegen.explain.drawing.scale import SCALES_US
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.how_measured import readings_of, way_of
+from quotegen.explain.sheets.how_measured import method_of, readings_of
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import joint_spacing
 from quotegen.money import ZERO
@@ -163,7 +163,7 @@ def _typed(results: Results) -> Iterator[str]:
     yield from (choice.name for choice in job.rate_book.reinforcement.values())
     for placement in job.placements:
         for shape in (*placement.add, *placement.take_away):
-            yield way_of(shape, results.words)
+            yield method_of(shape, results.words)
             yield from readings_of(shape, results.words)
     for reference in job.references:
         yield f"{reference.area_sqft:,} sq ft {reference.shows} {reference.title}"

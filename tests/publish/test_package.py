@@ -154,7 +154,7 @@ def test_nothing_is_fetched(job_file: Path):
 def _ours(script: re.Match[str]) -> str:
     """Take a script out of a page, which must be written in it and ask for nothing."""
     head, _, body = script.group().partition(">")
-    assert head in {"<script", '<script type="application/json" id="ways"'}
+    assert head in {"<script", '<script type="application/json" id="combinations"'}
     assert not re.search(r"fetch|XMLHttp|import|https?:", body)
     return ""
 

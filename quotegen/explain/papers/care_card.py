@@ -7,7 +7,7 @@ from datetime import timedelta
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.care_rows import care_rows
 from quotegen.explain.sheets.change_sheet import clause
-from quotegen.explain.sheets.combination import at_way
+from quotegen.explain.sheets.combination import with_combination
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.price_sheet import cover_rows
 from quotegen.explain.sheets.standard_sheet import care_pages
@@ -68,12 +68,12 @@ def _as_accepted(results: Results) -> Results:
     """Return the results as if what was accepted, finish and extras, had been quoted."""
     accepted, finish = results.job.typed.accepted, results.contract.finish
     extras = set(accepted.extras) if accepted else set()
-    way = next(
+    chosen = next(
         one
         for one in results.quote.combinations
         if one.finish == finish and not one.alternates and set(one.extras) == extras
     )
-    return at_way(results, way)
+    return with_combination(results, chosen)
 
 
 def _still_to_come(page: Page[CareFront], completed: Completed) -> bool:

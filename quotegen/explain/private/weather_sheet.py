@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.applies import STAMPED, kinds
+from quotegen.explain.sheets.job_features import STAMPED, finish_kinds
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.wording import Words
@@ -165,7 +165,7 @@ def _tell(results: Results, forecast: Forecast, parts: int | None) -> Iterator[s
         yield "cold"
     if "rain" in cautions:
         yield "rain"
-    if parts is not None and parts > 1 and kinds(results) & STAMPED:
+    if parts is not None and parts > 1 and finish_kinds(results) & STAMPED:
         yield "parts"
     if not cautions & {"drying", "cold", "rain", "hot_truck"}:
         yield "as_planned"

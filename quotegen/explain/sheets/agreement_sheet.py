@@ -18,30 +18,26 @@ from quotegen.explain.words.rule_words import rule_text
 from quotegen.schedule.visits import Visit
 from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
 
+SLOTS = frozenset({"finish", "total"})
+"""The values in a text that a choice on the page changes."""
 
-def slotted(
-    text: str, places: Mapping[str, str], values: Mapping[str, str], words: Words
-) -> Markup:
-    """Set values into a text of ours; those with a place stand in an element that names it.
+
+def with_slots(text: str, values: Mapping[str, str], words: Words) -> Markup:
+    """Set values into a text of ours, each of `SLOTS` in an element that a choice can refill.
 
     Args:
         text: with `{name}` for each value.
-        places: the name of a value, and that of its place on the page.
         values: every value of the text.
         words: of the language, whose numbers are tied.
     """
     tied = ties(words)
-    shown = {name: on_page(value, tied) for name, value in values.items()}
+    escaped = {name: on_page(value, tied) for name, value in values.items()}
     return on_page(text, tied).format(**{
-        name: Markup('<span data-slot="{}">{}</span>').format(places[name], value)
-        if name in places
+        name: Markup('<span data-slot="{}">{}</span>').format(name, value)
+        if name in SLOTS
         else value
-        for name, value in shown.items()
+        for name, value in escaped.items()
     })  # fmt: skip
-
-
-SLOTS = {"finish": "said", "total": "total"}
-"""The values of the reply that a choice on the page changes, and the names of their places."""
 
 
 def agreement_sheet(results: Results) -> AgreementSheet:
@@ -51,11 +47,11 @@ def agreement_sheet(results: Results) -> AgreementSheet:
     values = {
         "company": job.company.name, "quote": job.quote, "revision": str(job.revision),
         "date": words.day(job.quote_date), "site": site_line(results),
-        "customer": job.customer.name,
+        "customer": job.customer.name, "finish": agreed_finish(results),
+        "total": words.money(quote.chosen.total),
     }  # fmt: skip
-    said = {"finish": agreed_finish(results), "total": words.money(quote.chosen.total)}
     to = f"mailto:{job.company.email}?subject={percent_encoded(subject)}&body="
-    body = words("reply_body", **values, **said)
+    body = words("reply_body", **values)
     return AgreementSheet(
         parties=tuple(_parties(results)),
         payments=tuple(payment_rows(results)),
@@ -71,7 +67,7 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         ),
         reply_link=to + percent_encoded(_with_crlf(body)),
         reply_subject=subject,
-        reply_letter=slotted(words.labels["reply_body"], SLOTS, {**values, **said}, words),
+        reply_letter=with_slots(words.labels["reply_body"], values, words),
     )
 
 
@@ -116,14 +112,14 @@ def _parties(results: Results) -> Iterator[Row]:
     for other in job.typed.subcontractors:
         named = comma_joined(other.name, other.does, other.address, other.license)
         yield Row(name=words("party_subcontractor"), text=named)
-    yield Row(name=words("party_dates"), text=dates_sentence(results), mark="span")
+    yield Row(name=words("party_dates"), text=dates_sentence(results), mark="work_dates")
     yield Row(name=words("party_cancel"), text=_cancel(results))
 
 
 def _work(results: Results) -> Markup:
     """Say what is built, with what finish."""
     values = {"title": results.job.title, "finish": agreed_finish(results)}
-    return slotted(results.words.labels["work_sentence"], SLOTS, values, results.words)
+    return with_slots(results.words.labels["work_sentence"], values, results.words)
 
 
 def dates_sentence(results: Results) -> str:

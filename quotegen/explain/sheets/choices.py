@@ -5,18 +5,24 @@ from collections.abc import Iterator, Mapping
 from quotegen.explain.pictures.swatches import look_swatch
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.agreement_sheet import dates_sentence, payment_rows
-from quotegen.explain.sheets.combination import at_way, day_plan, look_name
+from quotegen.explain.sheets.combination import day_plan, look_name, with_combination
 from quotegen.explain.sheets.finish_sheet import extras as extra_rows
 from quotegen.explain.sheets.option_rows import color_rows
 from quotegen.explain.sheets.price_sheet import area_prices, price_sheet
 from quotegen.explain.sheets.subtotal_rows import placement_rows, scope_rows
 from quotegen.explain.sheets.totals_table import columns_of, note_of, rows_of
-from quotegen.explain.sheets.views import ChoiceSheet, Option, OptionGroup, TextRows, Way
+from quotegen.explain.sheets.views import (
+    ChoiceSheet,
+    CombinationTexts,
+    Option,
+    OptionGroup,
+    TextRows,
+)
 from quotegen.pricing.quoted.records import Combination
 from quotegen.reading.records import JobSpec
 
-TEXTS = ("total", "said", "sentence", "span", "days")
-"""The single texts that a choice changes; `days` is the number of its plan of days."""
+TEXTS = ("total", "finish", "sentence", "work_dates", "day_plan")
+"""The single texts that a choice changes; `day_plan` is the number of its plan of the days."""
 
 ROWS = ("covers", "dates", "payments", "placements", "scopes", "areas")
 """The lists and tables that a choice changes."""
@@ -27,8 +33,8 @@ def choice_sheet(results: Results) -> ChoiceSheet:
     every = results.quote.combinations
     if len(every) == 1:
         return ChoiceSheet(
-            groups=(), extras=(), text_names=(), row_names=(), ways=(), columns=(), totals=(),
-            totals_note="",
+            groups=(), extras=(), text_names=(), row_names=(), combinations=(), columns=(),
+            totals=(), totals_note="",
         )  # fmt: skip
     extras = tuple(results.job.extras)
     return ChoiceSheet(
@@ -36,7 +42,7 @@ def choice_sheet(results: Results) -> ChoiceSheet:
         extras=tuple(_extras(results)),
         text_names=(*TEXTS, *(f"adds.{extra}" for extra in extras)),
         row_names=ROWS,
-        ways=tuple(_way(results, one) for one in every),
+        combinations=tuple(_texts_of(results, one) for one in every),
         columns=columns_of(results),
         totals=rows_of(results),
         totals_note=note_of(results),
@@ -55,26 +61,26 @@ def key_of(job: JobSpec, one: Combination) -> str:
     return ",".join(parts)
 
 
-def _way(results: Results, one: Combination) -> Way:
-    words, then = results.words, at_way(results, one)
-    sheet = price_sheet(then)
+def _texts_of(results: Results, one: Combination) -> CombinationTexts:
+    words, as_quoted = results.words, with_combination(results, one)
+    sheet = price_sheet(as_quoted)
     texts = (
         sheet.total,
         sheet.finish,
         sheet.sentence,
-        dates_sentence(then),
+        dates_sentence(as_quoted),
         str(results.day_plans.index(day_plan(results, one))),
         *(words.signed_money(amount) for amount in one.adds),
     )
     rows: tuple[TextRows, ...] = (
         tuple((row.name, row.text) for row in sheet.covers),
         tuple((row.name, row.text) for row in sheet.dates),
-        tuple((row.mark, row.name, row.text, row.amount) for row in payment_rows(then)),
-        tuple((row.name, row.amount) for row in placement_rows(then)),
-        tuple((row.named, row.amount) for row in scope_rows(then)),
-        tuple((row.name, row.text, row.amount) for row in area_prices(then)),
+        tuple((row.mark, row.name, row.text, row.amount) for row in payment_rows(as_quoted)),
+        tuple((row.name, row.amount) for row in placement_rows(as_quoted)),
+        tuple((row.named, row.amount) for row in scope_rows(as_quoted)),
+        tuple((row.name, row.text, row.amount) for row in area_prices(as_quoted)),
     )
-    return Way(key=key_of(results.job, one), texts=texts, rows=rows)
+    return CombinationTexts(key=key_of(results.job, one), texts=texts, rows=rows)
 
 
 def _groups(results: Results) -> Iterator[OptionGroup]:

@@ -1,4 +1,4 @@
-"""A way to choose, seen as a quote of its own: the same sheets are then built from it."""
+"""A combination of options, seen as a quote of its own: the same sheets are built from it."""
 
 from dataclasses import replace
 from types import MappingProxyType
@@ -11,64 +11,66 @@ from quotegen.pricing.quoted.records import Combination, PricedFinish
 from quotegen.schedule.day_plans import DayPlan
 
 
-def at_way(results: Results, one: Combination) -> Results:
+def with_combination(results: Results, chosen: Combination) -> Results:
     """Return the results as if this combination had been quoted.
 
     What is worked out for the quote alone stays as it is: the worked figures at other areas,
     the range of the tape, and what single options move.
     """
-    job = replace(with_alternates(results.job, one.alternates), finish=one.finish, color=one.colors)
-    chosen = PricedFinish(
-        id=one.finish,
-        name=way_name(results, one),
-        visits=one.visits,
-        lines=one.lines,
-        total=one.total,
-        area_price=one.area_price,
+    job = replace(
+        with_alternates(results.job, chosen.alternates), finish=chosen.finish, color=chosen.colors
+    )
+    finish = PricedFinish(
+        id=chosen.finish,
+        name=combination_name(results, chosen),
+        visits=chosen.visits,
+        lines=chosen.lines,
+        total=chosen.total,
+        area_price=chosen.area_price,
     )
     quote = replace(
         results.quote,
-        finishes=(chosen,),
-        payments=payments_of(job, one.total),
-        by_placement=by_placement(one.lines),
-        by_scope=by_scope(one.lines),
+        finishes=(finish,),
+        payments=payments_of(job, chosen.total),
+        by_placement=by_placement(chosen.lines),
+        by_scope=by_scope(chosen.lines),
     )
-    days = day_plan(results, one)
+    days = day_plan(results, chosen)
     return replace(
         results,
         job=job,
         quote=quote,
-        visits=MappingProxyType({one.finish: days.visits}),
+        visits=MappingProxyType({chosen.finish: days.visits}),
         openings=days.openings,
     )
 
 
-def day_plan(results: Results, one: Combination) -> DayPlan:
+def day_plan(results: Results, chosen: Combination) -> DayPlan:
     """Return the days of a combination."""
-    way = (one.finish, one.alternates)
-    return next(plan for plan in results.day_plans if way in plan.choices)
+    finishes = (chosen.finish, chosen.alternates)
+    return next(plan for plan in results.day_plans if finishes in plan.choices)
 
 
-def way_name(results: Results, one: Combination) -> str:
+def combination_name(results: Results, chosen: Combination) -> str:
     """Say what is chosen, such as `Slate; Walk: Broom; clay with charcoal; with trench drain`."""
     words, book = results.words, results.job.rate_book
-    names = tuple(_lower(book.rates[extra].name) for extra in one.extras)
+    names = tuple(_lower(book.rates[extra].name) for extra in chosen.extras)
     return "; ".join((
-        surface_name(results, one),
-        *((words("way_extras", names=words.listing(names)),) if names else ()),
+        surface_name(results, chosen),
+        *((words("combination_extras", names=words.listing(names)),) if names else ()),
     ))  # fmt: skip
 
 
-def surface_name(results: Results, one: Combination) -> str:
+def surface_name(results: Results, chosen: Combination) -> str:
     """Say which finishes and colors are chosen."""
-    colors = (look_name(results, one.colors),) if one.colors else ()
-    return "; ".join((*finish_names(results, one.finish, one.alternates), *colors))
+    colors = (look_name(results, chosen.colors),) if chosen.colors else ()
+    return "; ".join((*finish_names(results, chosen.finish, chosen.alternates), *colors))
 
 
 def finish_names(
     results: Results, finish: str, alternates: tuple[tuple[str, str], ...] = ()
 ) -> tuple[str, ...]:
-    """Name the finish of the job, and each part that has another one.
+    """Name the finish of the job, and each part that has another chosen.
 
     Where every part has its own, that of the job is nowhere and is not named.
     """

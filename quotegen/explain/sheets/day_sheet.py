@@ -2,9 +2,9 @@
 
 from quotegen.explain.pictures.timeline import timeline
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.applies import present
 from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.combination import part_names
+from quotegen.explain.sheets.job_features import features_of
 from quotegen.explain.sheets.views import DayPlanView, DaysSheet, SiteObservation
 from quotegen.explain.words.prose import filled, html
 from quotegen.explain.words.rows import Prose, Row
@@ -27,7 +27,7 @@ def day_sheet(results: Results) -> DaysSheet:
 def _plan(results: Results, plan: DayPlan, ident: str) -> DayPlanView:
     words = results.words
     return DayPlanView(
-        name=words("days_with", ways=words.either(tuple(_names(results, plan)))),
+        name=words("days_with", finishes=words.either(tuple(_names(results, plan)))),
         picture=timeline(results, plan, ident),
         visits=tuple(
             Row(name=words.days(visit.first_day, visit.last_day), text=visit.name,
@@ -42,7 +42,7 @@ def _plan(results: Results, plan: DayPlan, ident: str) -> DayPlanView:
 
 
 def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
-    """Name the ways that lead to a plan: by the finish alone where that decides it."""
+    """Name the finishes that lead to a plan: that of the job alone where it decides."""
     finishes = results.job.rate_book.finishes
     return tuple(dict.fromkeys(
         "; ".join(part_names(results, alternates)) or finishes[finish].name
@@ -52,12 +52,12 @@ def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
 
 def _crew(results: Results) -> tuple[Prose, ...]:
     """Return why the work goes as it does, where a stamped finish asks for it."""
-    return (clause("in_parts", results),) if When.STAMPED in present(results) else ()
+    return (clause("in_parts", results),) if When.STAMPED in features_of(results) else ()
 
 
 def _site_observations(results: Results) -> tuple[SiteObservation, ...]:
     """Return what will be seen on this job while we work."""
-    there = present(results)
+    features = features_of(results)
     return tuple(
         SiteObservation(
             seen=page.front.title,
@@ -66,5 +66,5 @@ def _site_observations(results: Results) -> tuple[SiteObservation, ...]:
             speak_up=page.front.speak_up,
         )
         for page in results.content.site_observations.values()
-        if there & set(page.front.applies)
+        if features & set(page.front.applies)
     )

@@ -38,18 +38,19 @@ def readings_of(shape: Piece, words: Words) -> tuple[str, ...]:
     return ()
 
 
-def offsets_way(offsets: Offsets, words: Words) -> str:
+def offsets_method(offsets: Offsets, words: Words) -> str:
     """Return in a sentence what the readings of offsets are, and by which rule the area is."""
     rule = "rule_trapezoid"
     if offsets.rule is AreaRule.SIMPSON:
         rule = "rule_simpson_split" if len(offsets.far) % 2 == 0 else "rule_simpson"
-    return words("way_offsets" if offsets.near is None else "way_offsets_both", rule=words(rule))
+    edges = "method_offsets" if offsets.near is None else "method_offsets_both"
+    return words(edges, rule=words(rule))
 
 
-def ties_way(ties: Ties, words: Words) -> str:
+def ties_method(ties: Ties, words: Words) -> str:
     """Return in a sentence what the readings of ties are, and what line joins the points."""
     line = words("line_smooth" if ties.edge is EdgeLine.SMOOTH else "line_straight")
-    return words("way_ties", apart=words.length(ties.apart), line=line)
+    return words("method_ties", apart=words.length(ties.apart), line=line)
 
 
 def _stations(offsets: Offsets, words: Words) -> Iterator[str]:
@@ -94,7 +95,7 @@ def step_rows(results: Results) -> tuple[Row, ...]:
     return tuple(rows)
 
 
-def way_of(shape: Piece, words: Words) -> str:
+def method_of(shape: Piece, words: Words) -> str:
     """Return in a sentence how a shape was measured and by which rule.
 
     The few readings of a plain shape stand in it; the many of offsets and ties are a list.
@@ -102,21 +103,21 @@ def way_of(shape: Piece, words: Words) -> str:
     kind = shape.kind
     if shape.outline is not None:
         smooth = any(side.smooth_through for side in shape.outline)
-        return words("way_outline_smooth" if smooth else "way_outline")
+        return words("method_outline_smooth" if smooth else "method_outline")
     if shape.offsets is not None:
-        return offsets_way(shape.offsets, words)
+        return offsets_method(shape.offsets, words)
     if shape.ties is not None:
-        return ties_way(shape.ties, words)
+        return ties_method(shape.ties, words)
     if isinstance(shape, Shape) and shape.border is not None:
-        pool = way_of(shape.border.pool, words)
-        return words("way_border", widths=_widths(shape.border, words), pool=pool)
+        pool = method_of(shape.border.pool, words)
+        return words("method_border", widths=_widths(shape.border, words), pool=pool)
     if shape.corner_radius is not None:
         radius = words.length(shape.corner_radius)
-        return words("way_rounded", readings=_readings(shape, words), radius=radius)
+        return words("method_rounded", readings=_readings(shape, words), radius=radius)
     if shape.regular_polygon is not None:
         sides = str(shape.regular_polygon.sides)
-        return words("way_regular_polygon", sides=sides, readings=_readings(shape, words))
-    return words(f"way_{kind}", readings=_readings(shape, words))
+        return words("method_regular_polygon", sides=sides, readings=_readings(shape, words))
+    return words(f"method_{kind}", readings=_readings(shape, words))
 
 
 def _rows(results: Results, placement: PlacementSpec) -> Iterator[MeasuredRow]:
@@ -127,7 +128,7 @@ def _rows(results: Results, placement: PlacementSpec) -> Iterator[MeasuredRow]:
             key = "pool" if shape.is_ is CutOut.POOL else group
             yield MeasuredRow(
                 name=words(f"measured_{key}", placement=placement.name, number=str(number)),
-                text=way_of(shape, words),
+                text=method_of(shape, words),
                 readings=readings_of(shape, words),
                 amount=words.quantity(next(steps).value, words.units.area_unit),
             )

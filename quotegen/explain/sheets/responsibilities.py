@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.applies import present
+from quotegen.explain.sheets.job_features import features_of
 from quotegen.explain.words.prose import filled, sentence
 from quotegen.explain.words.rows import Row
 
@@ -22,10 +22,10 @@ def responsibility_rows(results: Results) -> tuple[Row, ...]:
 
 
 def _responsibilities(results: Results) -> Iterator[Row]:
-    there, covered = present(results), set(results.scope_items())
+    features, covered = features_of(results), set(results.scope_items())
     said = {excluded.responsibility for excluded in results.job.not_included}
     for page in results.content.responsibilities.values():
-        if page.front.id in said or not there & set(page.front.applies):
+        if page.front.id in said or not features & set(page.front.applies):
             continue
         ours = covered & set(page.front.ours)
         text = results.words("responsibility_ours") if ours else filled(page.markdown, results)

@@ -4,9 +4,9 @@ import re
 from collections.abc import Iterator
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.applies import kinds, present
 from quotegen.explain.sheets.care_rows import care_rows
 from quotegen.explain.sheets.change_sheet import clause
+from quotegen.explain.sheets.job_features import features_of, finish_kinds
 from quotegen.explain.sheets.views import StandardsSheet
 from quotegen.explain.words.prose import prose
 from quotegen.explain.words.rows import Row
@@ -21,8 +21,8 @@ BEHIND_THE_DATES = ("walk_wait", "furniture_wait", "sealer_walk_wait", "sealer_l
 
 def standard_sheet(results: Results) -> StandardsSheet:
     """Build sheet 7 from the pages that fit this job."""
-    content, there = results.content, present(results)
-    safety = [p for p in content.safety.values() if there & set(p.front.applies)]
+    content, features = results.content, features_of(results)
+    safety = [p for p in content.safety.values() if features & set(p.front.applies)]
     care = care_pages(results)
     printed = _printed(results, (*safety, *care))
     return StandardsSheet(
@@ -42,7 +42,7 @@ def standard_sheet(results: Results) -> StandardsSheet:
 
 def care_pages(results: Results) -> list[Page[CareFront]]:
     """Return the pages on care that fit the finishes of the job."""
-    finishes = {EVERY_FINISH, *(kind.value for kind in kinds(results))}
+    finishes = {EVERY_FINISH, *(kind.value for kind in finish_kinds(results))}
     return [p for p in results.content.care.values() if finishes & set(p.front.finishes)]
 
 

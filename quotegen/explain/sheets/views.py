@@ -19,7 +19,7 @@ class Option:
     """One thing to choose.
 
     Attributes:
-        value: its part of the key of a way.
+        value: its part of the key of a combination.
         name, text: what it is.
         amount: the total with it, or what an extra adds, all else as quoted; empty where all
             else as quoted does not go with it.
@@ -48,8 +48,8 @@ TextRows = tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Way:
-    """One way to choose among all options, with every text that follows from it.
+class CombinationTexts:
+    """One choice among all options, with every text that follows from it.
 
     Attributes:
         key: the chosen values, group by group, then the extras; it stands in the address.
@@ -73,13 +73,13 @@ class TotalsRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChoiceSheet:
-    """What there is to choose; with one way only there is nothing, and all of it is empty.
+    """What there is to choose; all of it is empty where there is one combination only.
 
     Attributes:
         groups: what one of must be chosen.
         extras: what may be added.
         text_names, row_names: the places on the page that a choice changes.
-        ways: every combination; the first is the quote.
+        combinations: the first is the quote.
         columns: what is added, over the columns of `totals`.
         totals: the combinations in a table.
         totals_note: what the table leaves out, if anything.
@@ -89,7 +89,7 @@ class ChoiceSheet:
     extras: tuple[Option, ...]
     text_names: tuple[str, ...]
     row_names: tuple[str, ...]
-    ways: tuple[Way, ...]
+    combinations: tuple[CombinationTexts, ...]
     columns: tuple[str, ...]
     totals: tuple[TotalsRow, ...]
     totals_note: str

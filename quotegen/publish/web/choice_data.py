@@ -1,4 +1,4 @@
-"""The ways to choose as compact JSON: every text once, and each way as places in the list."""
+"""The combinations as compact JSON: every text once, and each combination as places of texts."""
 
 import json
 from collections.abc import Callable
@@ -9,29 +9,29 @@ from quotegen.explain.sheets.views import ChoiceSheet, TextRows
 def choice_json(choice: ChoiceSheet, tied: Callable[[str], str]) -> str:
     """Write what a page looks up when something is chosen; it computes nothing from it.
 
-    `ways` has for each key the place of each text in `text`, then of each list in `lists`; a list
-    has places in `rows`, and a row places in `text` again. A `<` is escaped, so that no text can
-    end the element.
+    `combinations` has for each key the place of each text in `text`, then of each list in `lists`;
+    a list has places in `rows`, and a row places in `text` again. A `<` is escaped, so that no
+    text can end the element.
 
     Args:
-        choice: every way to choose.
+        choice: every combination with its texts.
         tied: ties the numbers of a text to their units.
     """
     texts: dict[str, int] = {}
     lists: dict[TextRows, int] = {}
     rows: dict[tuple[str, ...], int] = {}
-    ways = {
-        way.key: [
-            *(texts.setdefault(text, len(texts)) for text in way.texts),
-            *(lists.setdefault(one, len(lists)) for one in way.rows),
+    combinations = {
+        one.key: [
+            *(texts.setdefault(text, len(texts)) for text in one.texts),
+            *(lists.setdefault(row_list, len(lists)) for row_list in one.rows),
         ]
-        for way in choice.ways
+        for one in choice.combinations
     }
     listed = [[rows.setdefault(row, len(rows)) for row in one] for one in lists]
     cells = [[texts.setdefault(cell, len(texts)) for cell in row] for row in rows]
     data = {
         "names": [*choice.text_names, *choice.row_names],
-        "ways": ways,
+        "combinations": combinations,
         "lists": listed,
         "rows": cells,
         "text": [tied(text) for text in texts],

@@ -48,12 +48,13 @@ def render(
 
     A template gets `view`, `t` (the fixed words), `css` (the text of its style element), `csp`
     (the content security policy), `paper` (the address of the print engine's style sheet),
-    `on_paper`, and where something can be chosen `script` and `ways` (what the script looks up).
+    `on_paper`, and where something can be chosen `script` and `combinations` (what the
+    script looks up).
     A name that it does not have is an error, and so is a missing word.
     """
     styles = styles_of(template, theme, view.head.paper_size)
     css = stylesheet(styles.page, view.head.accent, theme)
-    script, ways = ("", "") if on_paper else _choosing(template, view, words, theme)
+    script, combinations = ("", "") if on_paper else _choosing(template, view, words, theme)
     environment = _environment(theme, ties(words) if styles.page else None)
     return environment.get_template(template).render(
         view=view,
@@ -63,7 +64,7 @@ def render(
         paper=data_address("text/css", stylesheet(styles.paper, view.head.accent, theme).encode()),
         on_paper=on_paper,
         script=Markup(script),  # noqa: S704 - the theme's own
-        ways=Markup(ways),  # noqa: S704 - JSON without any `<`
+        combinations=Markup(combinations),  # noqa: S704 - JSON without any `<`
     )
 
 
@@ -86,7 +87,7 @@ def _environment(theme: Path, tied: Callable[[str], str] | None) -> Environment:
 def _choosing(template: str, view: Paper, words: Words, theme: Path) -> tuple[str, str]:
     """Return the script of a template and what it looks up; nothing where there is no choice."""
     name = themes.settings(theme, "scripts").get(template)
-    if name is None or not isinstance(view, CustomerView) or not view.choice.ways:
+    if name is None or not isinstance(view, CustomerView) or not view.choice.combinations:
         return "", ""
     return themes.read(theme, f"scripts/{name}"), choice_json(view.choice, ties(words))
 

@@ -11,6 +11,7 @@ import pytest
 
 from quotegen.explain.sheets.agreement_sheet import agreement_sheet, company_view
 from quotegen.explain.sheets.views import AgreementSheet
+from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.pipeline import figure
 from tests.pricing import shop
 from tests.world import write_world
@@ -19,8 +20,8 @@ EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: 
 
 
 def _printed(sheet: AgreementSheet) -> str:
-    """Return the text of the reply as the sheet prints it."""
-    return unescape(re.sub(r"<[^>]+>", "", sheet.reply_letter))
+    """Return the text of the reply as the sheet prints it, without what keeps it from breaking."""
+    return unescape(re.sub(r"<[^>]+>", "", sheet.reply_letter)).replace(NO_BREAK, " ")
 
 
 @EVERY_EXAMPLE

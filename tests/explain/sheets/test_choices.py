@@ -1,4 +1,4 @@
-"""The choice sheet: controls, keys and texts of every way to choose."""
+"""The choice sheet: controls, keys and texts of every combination."""
 
 from quotegen.explain.sheets.choices import choice_sheet
 from quotegen.explain.sheets.price_sheet import price_sheet
@@ -21,38 +21,38 @@ def _sheet(folder, **more) -> ChoiceSheet:
 
 
 def _text(sheet: ChoiceSheet, key: str, name: str) -> str:
-    way = next(way for way in sheet.ways if way.key == key)
-    return way.texts[sheet.text_names.index(name)]
+    texts = next(one.texts for one in sheet.combinations if one.key == key)
+    return texts[sheet.text_names.index(name)]
 
 
 def test_without_a_choice_there_is_nothing(tmp_path):
     """One finish and no extras leave nothing to choose."""
     sheet = _sheet(tmp_path)
-    assert (sheet.groups, sheet.extras, sheet.ways, sheet.totals) == ((), (), (), ())
+    assert (sheet.groups, sheet.extras, sheet.combinations, sheet.totals) == ((), (), (), ())
 
 
-def test_the_first_way_is_the_quote(tmp_path):
+def test_the_first_combination_is_the_quote(tmp_path):
     """Its texts are those of sheet 1 as quoted, and its key is that of the checked options."""
     job = shop.job(compare=["fancy"], extras={"drain": "12 ft"})
     results = shop.results(tmp_path, job, rate_book=shop.book(RATES, FINISHES))
     sheet, quoted = choice_sheet(results), price_sheet(results)
-    assert sheet.ways[0].key == "plain,"
+    assert sheet.combinations[0].key == "plain,"
     assert _text(sheet, "plain,", "total") == quoted.total
-    assert _text(sheet, "plain,", "said") == quoted.finish
+    assert _text(sheet, "plain,", "finish") == quoted.finish
     assert _text(sheet, "plain,", "sentence") == quoted.sentence
     assert [o.value for o in sheet.groups[0].options if o.chosen] == ["plain"]
 
 
-def test_each_way_says_what_is_chosen(tmp_path):
+def test_each_combination_says_what_is_chosen(tmp_path):
     """Finish, colors and extras stand in one line, which the reply then has as well."""
     sheet = _sheet(tmp_path, compare=["fancy"], colors=[{"base": "sand"}],
                    extras={"drain": "12 ft", "lawn": "yes"})  # fmt: skip
-    said = _text(sheet, "fancy,sand,drain+lawn", "said")
+    said = _text(sheet, "fancy,sand,drain+lawn", "finish")
     assert said.startswith("Fancy; Item at $1 / sq ft; with item at $10 / ft and item at $50 lump")
     # 200 sq ft at 2.30 and at 1.00 for the color, 120 for the drain, 50 for the lawn
     assert _text(sheet, "fancy,sand,drain+lawn", "total") == "$830.00"
     assert _text(sheet, "fancy,sand,drain+lawn", "adds.drain") == "+$120.00"
-    assert not any(way.key.startswith("plain,sand") for way in sheet.ways)
+    assert not any(one.key.startswith("plain,sand") for one in sheet.combinations)
 
 
 def test_what_the_quoted_finish_does_not_take_has_no_total(tmp_path):

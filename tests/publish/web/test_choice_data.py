@@ -2,15 +2,15 @@
 
 import json
 
-from quotegen.explain.sheets.views import ChoiceSheet, Way
+from quotegen.explain.sheets.views import ChoiceSheet, CombinationTexts
 from quotegen.publish.web.choice_data import choice_json
 
 ROWS = (("Deposit", "$10"), ("Rest", "$90"))
 SHEET = ChoiceSheet(
     groups=(), extras=(), text_names=("total", "said"), row_names=("payments",),
-    ways=(
-        Way(key="plain,", texts=("$100", "Plain </script>"), rows=(ROWS,)),
-        Way(key="fancy,", texts=("$100", "Fancy"), rows=(ROWS,)),
+    combinations=(
+        CombinationTexts(key="plain,", texts=("$100", "Plain </script>"), rows=(ROWS,)),
+        CombinationTexts(key="fancy,", texts=("$100", "Fancy"), rows=(ROWS,)),
     ),
     columns=(), totals=(), totals_note="",
 )  # fmt: skip
@@ -20,7 +20,7 @@ def test_every_text_can_be_looked_up():
     """By key and name one finds what the core said; what is said twice is there once."""
     data = json.loads(choice_json(SHEET, str))
     found = {}
-    for key, places in data["ways"].items():
+    for key, places in data["combinations"].items():
         total, said, payments = places
         rows = [[data["text"][cell] for cell in data["rows"][row]]
                 for row in data["lists"][payments]]  # fmt: skip

@@ -1,30 +1,30 @@
 // Shows what a choice leads to. Every figure was worked out beforehand; this only looks it up.
 (() => {
-  const data = JSON.parse(document.getElementById("ways").textContent);
+  const data = JSON.parse(document.getElementById("combinations").textContent);
   const place = Object.fromEntries(data.names.map((name, index) => [name, index]));
   const all = (query, from = document) => [...from.querySelectorAll(query)];
   const groups = all("[data-group]").map((group) => all("input", group));
   const boxes = all("[data-extras] input");
   const colors = groups.find((group) => group[0].name === "color") || [];
   const lists = all("[data-rows]").map((list) => ({ list, first: list.children[0], shown: -1 }));
-  const quoted = Object.keys(data.ways)[0];
+  const quoted = Object.keys(data.combinations)[0];
   const letter = document.getElementById("reply-letter");
   let now = quoted;
 
-  const text = (way, name) => data.text[data.ways[way][place[name]]];
+  const text = (key, name) => data.text[data.combinations[key][place[name]]];
   const picked = (group) => (group.find((input) => input.checked) || { value: "" }).value;
   const keyWith = (changed, value) =>
     [...groups.map((group) => (group === changed ? value : picked(group))),
       boxes.filter((box) => box.checked).map((box) => box.value).join("+")].join(",");
 
   // A finish may not take the colors that are picked: then it comes in the first that it takes.
-  const wayWith = (changed, value) => {
+  const keyThatGoesWith = (changed, value) => {
     const key = keyWith(changed, value);
-    if (key in data.ways || !colors.length) return key;
+    if (key in data.combinations || !colors.length) return key;
     const parts = key.split(",");
     return [...colors.map((input) => input.value), ""]
       .map((look) => parts.map((part, index) => (groups[index] === colors ? look : part)).join(","))
-      .find((other) => other in data.ways);
+      .find((other) => other in data.combinations);
   };
 
   const write = (element, said) => {
@@ -41,23 +41,23 @@
     }));
   };
 
-  const show = (way) => {
-    now = way;
-    const parts = way.split(",");
+  const show = (key) => {
+    now = key;
+    const parts = key.split(",");
     const added = parts[groups.length].split("+");
     groups.forEach((group, index) =>
       group.forEach((input) => { input.checked = input.value === parts[index]; }));
     boxes.forEach((box) => { box.checked = added.includes(box.value); });
     groups.forEach((group) => group.forEach((input) => {
-      const other = (group === colors ? keyWith : wayWith)(group, input.value);
-      input.disabled = !(other in data.ways);
+      const other = (group === colors ? keyWith : keyThatGoesWith)(group, input.value);
+      input.disabled = !(other in data.combinations);
       write(input.closest("label").querySelector("[data-amount]"),
         input.disabled ? "" : text(other, "total"));
     }));
-    all("[data-slot]").forEach((element) => write(element, text(way, element.dataset.slot)));
-    lists.forEach((one) => fillRows(one, data.ways[way][place[one.list.dataset.rows]]));
-    all("[data-plan]").forEach((plan) => { plan.hidden = plan.dataset.plan !== text(way, "days"); });
-    all("[data-differs]").forEach((note) => { note.hidden = way === quoted; });
+    all("[data-slot]").forEach((element) => write(element, text(key, element.dataset.slot)));
+    lists.forEach((one) => fillRows(one, data.combinations[key][place[one.list.dataset.rows]]));
+    all("[data-plan]").forEach((plan) => { plan.hidden = plan.dataset.plan !== text(key, "day_plan"); });
+    all("[data-differs]").forEach((note) => { note.hidden = key === quoted; });
     const body = encodeURIComponent(letter.textContent.replaceAll("\xa0", " ").replaceAll("\n", "\r\n"));
     all("[data-reply]").forEach((link) => { link.href = link.href.replace(/body=.*/, `body=${body}`); });
   };
@@ -74,10 +74,10 @@
     history.replaceState(null, "", hash ? `#${hash}` : location.pathname + location.search);
   };
   const restore = () => {
-    const [, sheet, key] = asked();
-    const way = readable(key || "");
-    if (way in data.ways) {
-      show(way);
+    const [, sheet, typed] = asked();
+    const key = readable(typed || "");
+    if (key in data.combinations) {
+      show(key);
       if (sheet) document.getElementById(sheet)?.scrollIntoView();
     } else {
       remember();
@@ -87,7 +87,7 @@
   document.documentElement.classList.add("live");
   document.getElementById("choose").addEventListener("change", ({ target }) => {
     const group = groups.find((inputs) => inputs.includes(target));
-    show(group ? wayWith(group, target.value) : keyWith());
+    show(group ? keyThatGoesWith(group, target.value) : keyWith());
     remember();
   });
   addEventListener("hashchange", restore);

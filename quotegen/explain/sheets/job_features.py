@@ -13,12 +13,12 @@ STAMPED = frozenset({FinishKind.STAMPED_TEXTURE, FinishKind.STAMPED_PATTERN})
 LAID_STEEL = frozenset({SteelKind.WIRE, SteelKind.BAR})
 
 
-def present(results: Results) -> frozenset[When]:
+def features_of(results: Results) -> frozenset[When]:
     """Return what the job contains that a page may speak of."""
     return frozenset((*_about_the_slab(results), *_about_the_work(results)))
 
 
-def kinds(results: Results) -> frozenset[FinishKind]:
+def finish_kinds(results: Results) -> frozenset[FinishKind]:
     """Return the kinds of finish of the chosen price."""
     job = results.job
     return frozenset(job.finish_of(p, job.finish)[1].kind for p in job.placements)
@@ -48,7 +48,7 @@ def _about_the_work(results: Results) -> Iterator[When]:
         yield When.SEALER
     if any(steel[p.reinforcement].kind in LAID_STEEL for p in job.placements):
         yield When.STEEL
-    if kinds(results) & STAMPED:
+    if finish_kinds(results) & STAMPED:
         yield When.STAMPED
-    if FinishKind.EXPOSED_AGGREGATE in kinds(results):
+    if FinishKind.EXPOSED_AGGREGATE in finish_kinds(results):
         yield When.EXPOSED
