@@ -1,15 +1,22 @@
 """A paper laid out by the print engine, to be asked what stands where on its pages."""
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
-from functools import lru_cache
-from typing import Any
+from datetime import date
+from typing import Any, TypeAlias
+from unittest.mock import patch
 
 from weasyprint import HTML
 from weasyprint.urls import URLFetcher
 
+from quotegen.publish.pdf import to_pdf
+
 HEADINGS = frozenset({"h1", "h2", "h3", "h4", "caption", "thead"})
 SLACK_PX = 1.0
+
+Pages: TypeAlias = dict[str, list[Any]]
+"""The pages of each paper, by its HTML."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,11 +34,37 @@ class Placed:
         return frozenset(box.element_tag for box in self.inside if box.element_tag)
 
 
-@lru_cache(maxsize=8)
+@contextmanager
+def keeping_pages() -> Iterator[Pages]:
+    """Print packages as ever, and keep the pages as they are laid out for it."""
+    pages: Pages = {}
+    real = HTML.render
+
+    def render(document: HTML, *given: Any, **more: Any) -> Any:
+        done = real(document, *given, **more)
+        laid.append(_boxes(done))
+        return done
+
+    def print_and_keep(html: str, dated: date) -> bytes:
+        pdf = to_pdf(html, dated)
+        pages[html] = laid.pop()
+        return pdf
+
+    laid: list[list[Any]] = []
+    with (
+        patch.object(HTML, "render", render),
+        patch("quotegen.publish.package.to_pdf", print_and_keep),
+    ):
+        yield pages
+
+
 def laid_out(html: str) -> list[Any]:
-    """Return the pages of a paper; laid out once for all that is asked of them."""
+    """Return the pages of a paper that is not printed for its PDF."""
     fetcher = URLFetcher(allowed_protocols=["data"], fail_on_errors=True)
-    document = HTML(string=html, url_fetcher=fetcher).render(pdf_variant="pdf/ua-1")
+    return _boxes(HTML(string=html, url_fetcher=fetcher).render(pdf_variant="pdf/ua-1"))
+
+
+def _boxes(document: Any) -> list[Any]:
     return [page._page_box for page in document.pages]
 
 

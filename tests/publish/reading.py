@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 from email.message import EmailMessage
 from email.policy import default
+from functools import lru_cache
 from urllib.parse import unquote
 
 import pikepdf
@@ -187,4 +188,9 @@ def found_amounts(files: Mapping[str, bytes], amounts: Iterable[Decimal]) -> lis
 def unpacked(files: Mapping[str, bytes]) -> Iterator[Layer]:
     """Yield every layer of every file."""
     for path, data in files.items():
-        yield from layers(path, data)
+        yield from _layers_once(path, data)
+
+
+@lru_cache(maxsize=64)  # the files of one world are asked many things
+def _layers_once(path: str, data: bytes) -> tuple[Layer, ...]:
+    return tuple(layers(path, data))

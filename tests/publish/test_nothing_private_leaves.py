@@ -20,7 +20,7 @@ from quotegen.publish.pdf import to_pdf
 from tests.architecture.tree import REPO
 from tests.publish import private_world
 from tests.publish.private_world import LEAST, SHOWN_ALT, SHOWN_TITLE, SHOWN_TOWN, MarkedWorld
-from tests.publish.reading import DATA_URL, found, found_amounts, layers, read_mail
+from tests.publish.reading import DATA_URL, found, found_amounts, read_mail, unpacked
 
 JOBS = ("orchard-bend-pool-deck", "ferry-road-drive", "cutters-row-drive")
 
@@ -51,14 +51,13 @@ class TestNothingPrivateLeaves:
 
     def test_no_words_of_the_owner(self, world: MarkedWorld):
         """The owner's words for it are not there either: no field was carried over empty."""
-        for path, data in world.customer().items():
-            for where, layer in layers(path, data):
-                if "stream" not in where and "data" not in where:
-                    words = re.findall(
-                        rb"\b(?:margin_share|private_notes|cost_title|other_bids|walk_away|under_floor)\b",
-                        layer,
-                    )
-                    assert words == [], where
+        for where, layer in unpacked(world.customer()):
+            if "stream" not in where and "data" not in where:
+                words = re.findall(
+                    rb"\b(?:margin_share|private_notes|cost_title|other_bids|walk_away|under_floor)\b",
+                    layer,
+                )
+                assert words == [], where
 
     def test_no_path_of_this_machine(self, world: MarkedWorld):
         """No file says where it was made."""

@@ -174,16 +174,13 @@ def test_a_number_and_its_unit_never_part(job_file: Path):
 class TestAName:
     """A customer's name may be anything, and stays a name."""
 
-    @pytest.mark.parametrize(
-        "name",
-        [
-            '"Renée Ağaoğlu\\nBcc: thief@post.example"',
-            "'<script>alert(1)</script> & {{ 7 * 7 }} %(x)s {0}'",
-        ],
-    )
-    def test_it_passes_through_every_file(self, tmp_path, name: str):
+    def test_it_passes_through_every_file(self, tmp_path):
         """The package is built, one recipient gets it, and the page shows the name as text."""
-        job = PATIO.replace("name: Wren Abernathy", f"name: {name}")
+        name = (
+            "Renée Ağaoğlu\\nBcc: thief@post.example "
+            "<script>alert(1)</script> & {{ 7 * 7 }} %(x)s {0}"
+        )
+        job = PATIO.replace("name: Wren Abernathy", f'name: "{name}"')
         made = build((write_world(tmp_path, job),), shop.shared())
         assert made.problems == ()
         files = made.packages["T-1"].files
@@ -193,8 +190,7 @@ class TestAName:
         page = files["customer/quote.html"].decode()
         assert "<script>alert" not in page
         assert len(Calendar.from_ical(files["customer/visits.ics"]).walk("VEVENT")) == 4
-        typed = name.strip("'\"").replace("\\n", " ")
-        assert typed in page_text(page)
+        assert name.replace("\\n", " ") in page_text(page)
 
 
 def _money(text: str) -> Decimal:

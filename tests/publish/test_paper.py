@@ -2,8 +2,10 @@
 
 import io
 import re
+import shutil
 import subprocess
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +17,6 @@ from PIL import Image
 
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.pipeline import build
-from quotegen.publish.package import Package
 from quotegen.publish.pdf import to_pdf
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
@@ -23,6 +24,7 @@ from tests.browser.conftest import need
 from tests.pricing.shop import example_results, shared
 from tests.publish.paper import (
     headings_at_the_foot,
+    keeping_pages,
     laid_out,
     lines,
     past_the_edge,
@@ -36,44 +38,40 @@ NINE_POINTS, THIRTY_MM = 12.0, 113.3  # in px of 1/96 in, as the print engine co
 FLOWING = ("quote", "compare-bids", "cancellation", "final-measurement", "changes", "care")
 
 
-def _build(folder: Path, job: str, more: str) -> Package:
-    (folder / "jobs").mkdir()
-    for name in ("company", "rate-book", "past-jobs"):
-        text = (EXAMPLES / f"{name}.yaml").read_text(encoding="utf-8")
-        (folder / f"{name}.yaml").write_text(
-            text + (more if name == "company" else ""), encoding="utf-8"
-        )
-    file = folder / "jobs" / f"{job}.yaml"
-    file.write_text((EXAMPLES / "jobs" / f"{job}.yaml").read_text(encoding="utf-8"), "utf-8")
-    made = build((file,), shared())
-    assert made.packages, made.problems
-    return next(iter(made.packages.values()))
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Papers:
+    """Every paper of one package by its name: as HTML, as PDF, and as pages laid out for it."""
+
+    html: Mapping[str, str]
+    pdfs: Mapping[str, bytes]
+    pages: Mapping[str, list[Any]]
 
 
 @pytest.fixture(scope="module", params=["shop", "notebook"])
-def package(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Package:
+def papers(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Papers:
     """A drive with every paper: in the usual theme on Letter, in the other one on A4."""
-    more = "" if request.param == "shop" else "theme: notebook\npaper: A4\n"
-    return _build(tmp_path_factory.mktemp(request.param), "cutters-row-drive", more)
-
-
-def _pdfs(package: Package) -> dict[str, bytes]:
-    found = {Path(name).stem: data for name, data in package.files.items()
-             if name.endswith(".pdf")}  # fmt: skip
-    assert set(found) == {
+    home = tmp_path_factory.mktemp(request.param)
+    shutil.copytree(EXAMPLES, home, dirs_exist_ok=True)
+    if request.param == "notebook":
+        with (home / "company.yaml").open("a", encoding="utf-8") as company:
+            company.write("theme: notebook\npaper: A4\n")
+    with keeping_pages() as pages:
+        made = build((home / "jobs" / "cutters-row-drive.yaml",), shared())
+    (package,) = made.packages.values()
+    assert set(package.printed) == {
         "quote", "door-sheet", "compare-bids", "cancellation", "final-measurement", "changes",
         "care",
     }  # fmt: skip
-    return found
+    return Papers(
+        html=package.printed,
+        pdfs={name: package.files[f"customer/{name}.pdf"] for name in package.printed},
+        pages={name: pages[html] for name, html in package.printed.items()},
+    )
 
 
-def _pages(package: Package, name: str) -> list[Any]:
-    return laid_out(package.printed[name])
-
-
-def test_every_paper_passes_a_checker_of_pdf_ua(package: Package):
+def test_every_paper_passes_a_checker_of_pdf_ua(papers: Papers):
     """ISO 14289-1 (PDF/UA-1): an independent checker finds no failed rule in any paper."""
-    for name, data in _pdfs(package).items():
+    for name, data in papers.pdfs.items():
         report = ua.validate_pdf_bytes(data, profile="ua1")
         assert [f"{name}: {f.rule_id} {f.message}" for f in report.failures] == []
         assert report.is_compliant
@@ -89,10 +87,10 @@ def test_the_checker_of_pdf_ua_sees_a_fault():
     assert not ua.validate_pdf_bytes(out.getvalue(), profile="ua1").is_compliant
 
 
-def test_the_size_of_the_paper(package: Package):
+def test_the_size_of_the_paper(papers: Papers):
     """Each page is Letter, or A4 where the company says so (ISO 216: 210 mm by 297 mm)."""
     sizes = set()
-    for data in _pdfs(package).values():
+    for data in papers.pdfs.values():
         with pikepdf.open(io.BytesIO(data)) as pdf:
             sizes |= {tuple(float(side) for side in page.mediabox[2:]) for page in pdf.pages}
     assert len(sizes) == 1
@@ -100,9 +98,9 @@ def test_the_size_of_the_paper(package: Package):
     assert size == pytest.approx(LETTER) or size == pytest.approx(A4, abs=0.01)
 
 
-def test_fonts_are_embedded_and_subset(package: Package):
+def test_fonts_are_embedded_and_subset(papers: Papers):
     """Each font program is in the file, cut to the letters used (ISO 32000-1, 9.6.4 and 9.9)."""
-    for name, data in _pdfs(package).items():
+    for name, data in papers.pdfs.items():
         with pikepdf.open(io.BytesIO(data)) as pdf:
             fonts = list(_fonts(pdf))
             assert fonts, name
@@ -119,18 +117,18 @@ def _fonts(pdf: pikepdf.Pdf) -> Iterator[Any]:
             yield item
 
 
-def test_no_heading_stands_alone_and_no_row_is_split(package: Package):
+def test_no_heading_stands_alone_and_no_row_is_split(papers: Papers):
     """A heading has some of its matter on its page, and a row of a table is on one page."""
     for name in FLOWING:
-        pages = _pages(package, name)
+        pages = papers.pages[name]
         assert headings_at_the_foot(pages) == [], name
         assert rows_over_two_pages(pages) == [], name
 
 
-def test_nothing_runs_off_the_paper(package: Package):
+def test_nothing_runs_off_the_paper(papers: Papers):
     """Every text ends inside the printed part of the sheet and inside its cell."""
     for name in (*FLOWING, "door-sheet"):
-        assert past_the_edge(_pages(package, name)) == [], name
+        assert past_the_edge(papers.pages[name]) == [], name
 
 
 def test_these_eyes_see_a_fault():
@@ -157,15 +155,15 @@ def test_these_eyes_see_a_fault():
     assert rows_over_two_pages(split)
 
 
-def test_bookmarks_and_references_lead_to_the_right_page(package: Package):
+def test_bookmarks_and_references_lead_to_the_right_page(papers: Papers):
     """Each sheet is a bookmark, and `in full, page n` names the page on which the sheet begins."""
-    data = _pdfs(package)["quote"]
+    data = papers.pdfs["quote"]
     with pikepdf.open(io.BytesIO(data)) as pdf, pdf.open_outline() as outline:
         titles = [item.title for item in outline.root]
         assert titles[0] == "The price"
         assert titles[-1] == "Agreement"
     begins: dict[str, int] = {}
-    for line in lines(_pages(package, "quote")):
+    for line in lines(papers.pages["quote"]):
         if "h2" in line.tags:
             begins.setdefault(line.words, line.page)
     text = _text(data, 1)
@@ -176,9 +174,9 @@ def test_bookmarks_and_references_lead_to_the_right_page(package: Package):
     assert set(said) <= wanted
 
 
-def test_each_page_has_its_title_block(package: Package):
+def test_each_page_has_its_title_block(papers: Papers):
     """Quote number, revision, date and page stand at the foot of every page of every paper."""
-    for name, data in _pdfs(package).items():
+    for name, data in papers.pdfs.items():
         with pikepdf.open(io.BytesIO(data)) as pdf:
             count = len(pdf.pages)
         for number in range(1, count + 1):
@@ -188,9 +186,9 @@ def test_each_page_has_its_title_block(package: Package):
             assert re.search(r"[Rr]evision", text), (name, number)
 
 
-def test_text_comes_out_in_reading_order(package: Package):
+def test_text_comes_out_in_reading_order(papers: Papers):
     """The names of the sheets come out of the PDF one after the other, as they are bound."""
-    data = _pdfs(package)["quote"]
+    data = papers.pdfs["quote"]
     text = _text(data)
     names = ("The plan", "What is included", "Finishes side by side", "Days on site",
              "What can change the price", "Standards, safety and care", "Agreement")  # fmt: skip
@@ -202,19 +200,19 @@ def test_text_comes_out_in_reading_order(package: Package):
     assert asked == sorted(asked)
 
 
-def test_the_door_sheet_is_one_sheet(package: Package):
+def test_the_door_sheet_is_one_sheet(papers: Papers):
     """Two sides at most, and at most a dozen lines of what is included."""
-    data = _pdfs(package)["door-sheet"]
+    data = papers.pdfs["door-sheet"]
     with pikepdf.open(io.BytesIO(data)) as pdf:
         assert len(pdf.pages) <= 2
-    listed = re.search(r"<ul class=\"ruled\">(.*?)</ul>", package.printed["door-sheet"], re.DOTALL)
+    listed = re.search(r"<ul class=\"ruled\">(.*?)</ul>", papers.html["door-sheet"], re.DOTALL)
     assert listed
     assert 1 <= listed[1].count("<li>") <= INCLUDED_AT_MOST
 
 
-def test_the_sheet_for_comparing_bids_has_room_to_write(package: Package):
+def test_the_sheet_for_comparing_bids_has_room_to_write(papers: Papers):
     """One sheet of two sides at most, 30 mm for each other bid, and type of 9 points or more."""
-    pages = _pages(package, "compare-bids")
+    pages = papers.pages["compare-bids"]
     assert len(pages) <= 2
     blanks, cells = set(), [
         (box, line) for line in lines(pages) for box in line.inside
@@ -228,19 +226,19 @@ def test_the_sheet_for_comparing_bids_has_room_to_write(package: Package):
     assert min(blanks) >= THIRTY_MM
 
 
-def test_the_measured_statement_is_one_sheet(package: Package):
+def test_the_measured_statement_is_one_sheet(papers: Papers):
     """What both sign is on one page, and the headings of its tables have one size."""
-    pages = _pages(package, "final-measurement")
+    pages = papers.pages["final-measurement"]
     assert len(pages) == 1
     captions = {line.inside[-1].style["font_size"] for line in lines(pages)
                 if "caption" in line.tags}  # fmt: skip
     assert len(captions) == 1
 
 
-def test_a_phone_reads_the_code_on_the_door_sheet(package: Package, tmp_path: Path):
+def test_a_phone_reads_the_code_on_the_door_sheet(papers: Papers, tmp_path: Path):
     """The printed code opens an e-mail to the company (RFC 6068), and the same is written out."""
     paper = tmp_path / "door.pdf"
-    paper.write_bytes(_pdfs(package)["door-sheet"])
+    paper.write_bytes(papers.pdfs["door-sheet"])
     subprocess.run(
         [need("pdftoppm", "poppler-utils"), "-r", "300", "-gray", "-png", "-singlefile", paper,
          tmp_path / "door"], check=True,
