@@ -1,8 +1,10 @@
 """A sheet for the owner alone: what comes first, facts, and sections with tables. Only text."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from quotegen.explain.sheets.views import PaperHead
+from quotegen.explain.wording import Words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,6 +29,11 @@ class Table:
 
     head: tuple[str, ...]
     rows: tuple[TableRow, ...]
+
+
+def table(words: Words, head: tuple[str, ...], rows: Iterable[TableRow]) -> Table:
+    """Make a table of rows under the fixed words of some keys."""
+    return Table(head=tuple(words(key) for key in head), rows=tuple(rows))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +69,7 @@ class OwnersSheet:
         lead: what matters most, first.
         sums: the same as short lists of sums, where it is about several.
         facts: name and text.
-        sections: in their order; empty ones are left out.
+        sections: in their order, none of them empty.
     """
 
     head: PaperHead
@@ -72,6 +79,6 @@ class OwnersSheet:
     sections: tuple[Section, ...]
 
 
-def shown(sections: tuple[Section, ...]) -> tuple[Section, ...]:
-    """Return the sections that have something to say."""
+def with_content(sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """The sections that have something to say, in their order."""
     return tuple(s for s in sections if s.lines or s.points or (s.table and s.table.rows))

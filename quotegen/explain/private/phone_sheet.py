@@ -1,11 +1,15 @@
-"""Stage 5, explain, the owner's side: the phone sheet, for the phone call about a lower price."""
+"""The phone sheet: for the call about another price. For the owner alone."""
 
 from collections.abc import Iterator
 
-from quotegen.explain.private.bid_sections import bid_sections
-from quotegen.explain.private.bid_sums import bid_sums
-from quotegen.explain.private.cost_rows import floor_lines, floor_verdict, floors_say, if_name
-from quotegen.explain.private.owners_sheet import OwnersSheet, Section, Table, TableRow, shown
+from quotegen.explain.private.floor_words import (
+    floor_lines,
+    floor_verdict,
+    floors_hold,
+    what_if_table,
+)
+from quotegen.explain.private.other_bid import bid_sections, bid_sums
+from quotegen.explain.private.owners_sheet import OwnersSheet, Section, with_content
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import shown_references, why
@@ -16,7 +20,7 @@ NEVER_SAID = tuple(f"not_say_{number}" for number in range(1, 7))
 
 
 def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
-    """Build the phone sheet; without another bid it still has the ways down and the line."""
+    """Build the phone sheet; without another bid it has the savings and the walk-away price."""
     job, words, notes = results.job, results.words, owner.job.file.private_notes
     title = words("phone_title", title=job.title, quote=job.quote)
     return OwnersSheet(
@@ -24,7 +28,7 @@ def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
         lead=() if owner.bids else (words("phone_no_bid"), floor_verdict(words, owner.chosen)),
         sums=tuple(bid_sums(results, bid) for bid in owner.bids),
         facts=((words("cost_notes"), notes),) if notes else (),
-        sections=shown((
+        sections=with_content((
             Section(id="walk-away", title=words("phone_walk_away"),
                     points=tuple(_walk_away(results, owner))),
             *(section for bid in owner.bids for section in bid_sections(results, bid)),
@@ -32,10 +36,10 @@ def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
             Section(id="savings", title=words("phone_savings"),
                     lines=(words("phone_savings_about"),),
                     points=_phases(results, owner.phases),
-                    table=_ifs(results, "cost_if", owner.savings)),
+                    table=what_if_table(words, owner.savings)),
             Section(id="discounts", title=words("phone_discounts"),
                     lines=(words("phone_discounts_about"),),
-                    table=_ifs(results, "phone_discount", owner.discounts)),
+                    table=what_if_table(words, owner.discounts, of="phone_discount")),
             Section(id="references", title=words("phone_references"),
                     points=tuple(_references(results))),
             Section(id="not-say", title=words("phone_not_say"),
@@ -45,7 +49,7 @@ def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
 
 
 def _answers(results: Results) -> Iterator[str]:
-    """Answer what else is asked on that call: the way, to match a price, a breakdown."""
+    """Answers to what else is asked on that call: trips, to match a price, a breakdown."""
     words = results.words
     for line in results.lines_for("travel"):
         yield words(
@@ -70,27 +74,6 @@ def _walk_away(results: Results, owner: OwnersFigures) -> Iterator[str]:
         yield words.count("phone_incomplete", len(costs.missing))
 
 
-def _ifs(results: Results, first: str, ifs: tuple[WhatIf, ...]) -> Table:
-    words = results.words
-    head = (first, "cost_price", "cost_if_price", "cost_margin", "cost_share", "cost_if_floors")
-    return Table(
-        head=tuple(words(key) for key in head),
-        rows=tuple(
-            TableRow(
-                name=if_name(words, one),
-                cells=(
-                    words.money(one.price),
-                    words.signed_money(one.price_change),
-                    words.signed_money(one.margin),
-                    words.signed_percent(one.margin_share),
-                    floors_say(words, one),
-                ),
-            )
-            for one in ifs
-        ),
-    )
-
-
 def _phases(results: Results, phases: tuple[WhatIf, WhatIf]) -> tuple[str, ...]:
     words, (first, both) = results.words, phases
     return (
@@ -103,7 +86,7 @@ def _phases(results: Results, phases: tuple[WhatIf, WhatIf]) -> tuple[str, ...]:
         words(
             "phone_phases_floor",
             margin=words.signed_money(both.margin),
-            floors=floors_say(words, both),
+            floors=floors_hold(words, both),
         ),
     )
 

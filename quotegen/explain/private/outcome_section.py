@@ -1,8 +1,8 @@
-"""After the job: estimate against outcome, and which hours of the book drift."""
+"""After the job: what was estimated beside how it came out, and which hours of the book drift."""
 
 from collections.abc import Iterator
 
-from quotegen.explain.private.owners_sheet import Section, Table, TableRow
+from quotegen.explain.private.owners_sheet import Section, TableRow, table
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.pricing.costs.outcome import Drift, Outcome
@@ -12,16 +12,16 @@ _HOUR_PLACES, _RATE_PLACES, _YARD_PLACES = 1, 3, 2
 
 
 def outcome_section(results: Results, owner: OwnersFigures) -> Section:
-    """Set the job as estimated against the job as it came out."""
+    """The job as estimated beside the job as it came out."""
     words, actual, outcome = results.words, owner.job.file.actual, owner.outcome
     note = actual.note if actual else None
     head = ("outcome_what", "outcome_estimated", "outcome_actual", "outcome_difference")
-    rows = tuple(_outcome(words, outcome)) if outcome else ()
+    rows = _outcome(words, outcome) if outcome else ()
     return Section(
         id="outcome",
         title=words("outcome"),
         lines=(note,) if note else (),
-        table=Table(head=tuple(words(key) for key in head), rows=rows),
+        table=table(words, head, rows),
     )
 
 
@@ -59,11 +59,11 @@ def _outcome(words: Words, outcome: Outcome) -> Iterator[TableRow]:
 
 
 def drift_section(results: Results, drift: tuple[Drift, ...]) -> Section:
-    """Say which crew hours of the book are off over all completed jobs, and by how much."""
+    """Crew hours of the book that are off over all completed jobs, and by how much."""
     words = results.words
     head = ("outcome_what", "outcome_estimated", "outcome_actual", "drift_of", "drift_rate",
             "drift_better")  # fmt: skip
-    said = tuple(
+    drifting = tuple(
         words(
             "drift_says",
             step=_name(words, one.id, one.name),
@@ -77,11 +77,8 @@ def drift_section(results: Results, drift: tuple[Drift, ...]) -> Section:
         id="drift",
         title=words("drift"),
         lines=(words("drift_about"),) if drift else (),
-        points=said or ((words("drift_none"),) if drift else ()),
-        table=Table(
-            head=tuple(words(key) for key in head),
-            rows=tuple(_drift(words, one) for one in drift),
-        ),
+        points=drifting or ((words("drift_none"),) if drift else ()),
+        table=table(words, head, (_drift(words, one) for one in drift)),
     )
 
 

@@ -1,6 +1,6 @@
 """After the job in words: which hours of the book are off."""
 
-from quotegen.explain.private.outcome_rows import drift_section
+from quotegen.explain.private.outcome_section import drift_section
 from quotegen.pipeline import outcomes_in
 from quotegen.pricing.costs.outcome import drift_of
 from tests.pricing import shop
