@@ -11,12 +11,6 @@ from tests.architecture.tree import PACKAGE, REPO, STAGES, name_of
 MIRRORED = (*STAGES, "trade")
 TESTS = REPO / "tests"
 OF_NO_SINGLE_MODULE = {
-    "tests/explain/test_beside_the_work.py": "one job, from content to sheets",
-    "tests/explain/test_call_sheet_by_hand.py": "a sheet of the pool deck, with a pencil",
-    "tests/explain/test_clear_lettering.py": "every drawing",
-    "tests/explain/test_hard_calls.py": "what owners are asked on the phone",
-    "tests/explain/test_options_and_taxes.py": "one job, on all sheets",
-    "tests/explain/test_pictures.py": "what all small pictures have in common",
     "tests/explain/test_situations.py": "the table of situations beside it",
     "tests/publish/test_nothing_private_leaves.py": "every file of a package",
     "tests/publish/test_paper.py": "every printed paper",

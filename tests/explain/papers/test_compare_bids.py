@@ -3,7 +3,14 @@
 import pytest
 
 from quotegen.explain.papers.compare_bids import compare_sheet
+from quotegen.explain.results import Results
+from tests.explain.papers.unkind import UNKIND
+from tests.explain.private.phone import SMALL, THREE, figured
 from tests.pricing import shop
+
+
+def _deck() -> Results:
+    return shop.example_results(next(p for p in shop.JOBS if p.stem == "orchard-bend-pool-deck"))
 
 
 def _ours(stem: str) -> dict[str, str]:
@@ -42,3 +49,29 @@ def test_other_bidders_learn_no_price_of_an_item(path):
         assert row.ours
         assert "$" not in row.ours, row.title
         assert ".." not in row.ours, row.title
+
+
+class TestTheCustomersSheet:
+    """The customer's sheet: neutral, ours filled in, a question and a check for each row."""
+
+    def test_each_item_of_ours_has_a_question(self):
+        """Every scope item in the price is a row, but the minimum, which is no work."""
+        results = _deck()
+        rows = compare_sheet(results).rows
+        assert len(rows) == len(results.scope_items())
+        for row in rows:
+            assert row.ask.endswith("?"), row.title
+            assert row.check.endswith("."), row.title
+            assert row.ours
+
+    def test_it_does_not_know_the_other_bids(self, tmp_path):
+        """The same job without other bids gives the same sheet."""
+        results, _ = figured(tmp_path, SMALL + THREE)
+        without, _ = figured(tmp_path, SMALL)
+        assert compare_sheet(results) == compare_sheet(without)
+
+    @pytest.mark.parametrize("page", shop.shared().content.scope.values(), ids=lambda p: p.front.id)
+    def test_a_question_runs_nobody_down(self, page):
+        """Neither the question nor the check holds an unkind word."""
+        said = f"{page.front.ask} {page.front.check}".lower()
+        assert [word for word in UNKIND if word in said] == []

@@ -1,22 +1,61 @@
-"""Every figure on the pool deck's phone sheet, worked out again with a pencil."""
+"""The phone sheet: what is asked on such a call, and every figure again with a pencil."""
 
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
+from quotegen.explain.private.cost_sheet import cost_sheet
 from quotegen.explain.private.owners_sheet import OwnersSheet
 from quotegen.explain.private.phone_sheet import phone_sheet
-from tests.explain.pencil import D, Deck, Sum, cents, least, materials, priced, worked
+from quotegen.explain.sheets.customer import customer_view
+from tests.explain.private.pencil import D, Deck, Sum, cents, least, materials, priced, worked
+from tests.explain.private.phone import deck, deck_sheet, section_of, words_of
 from tests.pricing import shop
 
-DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
 OURS = Deck(D("1052.2"))
 FIRST, SECOND = D(17450), D(26400)
 
 
-def _sheet() -> OwnersSheet:
-    owner = shop.example(DECK).owner
-    assert owner is not None
-    return phone_sheet(shop.example_results(DECK), owner)
+def test_a_breakdown_is_asked_for():
+    """H12 and C10: every scope item has its price on the quote, and no cost is among them."""
+    results, owner = deck()
+    shown = customer_view(results).change.by_scope
+    assert len(shown) > 10
+    assert all(row.amount.startswith("$") for row in shown)
+    assert "every scope item and option has its price" in words_of(phone_sheet(results, owner))
+
+
+def test_a_discount_is_asked_for():
+    """C6: scope is traded for price. Ways with less work stand before what a discount does."""
+    results, owner = deck()
+    sheet = phone_sheet(results, owner)
+    order = [section.id for section in sheet.sections]
+    assert order.index("savings") < order.index("discounts")
+    savings = section_of(sheet, "savings").table
+    assert savings is not None
+    names = [row.name for row in savings.rows]
+    assert "Without: Cast edge at the pool" in names
+    assert "Digging out and base by others, to our depths" in names
+    assert "Trade scope for price first" in section_of(sheet, "discounts").lines[0]
+
+
+def test_the_way_to_the_site():
+    """C11: distance is one line of the price, and there is a sentence for it."""
+    results, owner = deck()
+    answer = section_of(phone_sheet(results, owner), "answers").points[0]
+    assert "Trips are one line, $425.00 for 5 visits" in answer
+
+
+def test_a_book_without_costs_says_so_on_both_sheets(tmp_path):
+    """No costs: both sheets are made, and say what they do not know."""
+    made = shop.figured(tmp_path, shop.job(), rate_book=shop.book())
+    assert made.results is not None
+    assert made.owner is not None
+    missing = section_of(cost_sheet(made.results, made.owner, ()), "missing").points
+    assert "The rate book has no `costs`" in missing[0]
+    walk = section_of(phone_sheet(made.results, made.owner), "walk-away").points
+    assert walk[0].startswith("No floor is set")
+    assert "does not know everything yet" in walk[-1]
+    assert "No other bid is in the job file" in phone_sheet(made.results, made.owner).lead[0]
 
 
 def _texts(sheet: OwnersSheet) -> str:
@@ -84,7 +123,7 @@ def test_every_figure():
         cents(OURS.area * D("0.40")) - cents(OURS.area * D("0.80")),  # fiber in place of wire
         bar, 24 * D(46), more, both_cover - more, materials(OURS), ours.margin,
     ]  # fmt: skip
-    text = _texts(_sheet())
+    text = _texts(deck_sheet())
     found = {D(amount.replace(",", "")) for amount in re.findall(r"\$([\d,]+\.\d\d)", text)}
     assert len(found) > 60
     assert found - {abs(amount) for amount in known} == set()

@@ -1,0 +1,66 @@
+"""What the tests of the phone sheet share: the deck, a small job with bids, parts of a sheet."""
+
+from functools import cache
+from pathlib import Path
+
+from quotegen.explain.private.owners_sheet import OwnersSheet, Section, Table
+from quotegen.explain.private.phone_sheet import phone_sheet
+from quotegen.explain.results import Results
+from quotegen.pricing.costs.owner import OwnersFigures
+from tests.pricing import shop
+from tests.world import PATIO
+
+DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
+SMALL = PATIO.replace("30 ft x 20 ft", "25 ft x 16 ft")
+THREE = """\
+other_bids:
+  - {id: low, total: "$3,200"}
+  - {id: middle, total: "$5,400", scope: {slab: included, base: included, sealing: not included}}
+  - {id: high, total: "$7,200", scope: {slab: included}, numbers: {thickness: 6 in}}
+"""
+
+
+def figured(folder: Path, job: str) -> tuple[Results, OwnersFigures]:
+    """Stages 1 to 4 of a job without fault: its results, and what is the owner's."""
+    made = shop.figured(folder, job)
+    assert made.results is not None
+    assert made.owner is not None
+    return made.results, made.owner
+
+
+def deck() -> tuple[Results, OwnersFigures]:
+    """The same of the pool deck."""
+    owner = shop.example(DECK).owner
+    assert owner is not None
+    return shop.example_results(DECK), owner
+
+
+@cache
+def deck_sheet() -> OwnersSheet:
+    """The phone sheet of the pool deck."""
+    return phone_sheet(*deck())
+
+
+def section_of(sheet: OwnersSheet, section_id: str) -> Section:
+    """The section of that id; there is one."""
+    (found,) = (section for section in sheet.sections if section.id == section_id)
+    return found
+
+
+def table_of(sheet: OwnersSheet, section_id: str) -> Table:
+    """The table of a section that has one."""
+    table = section_of(sheet, section_id).table
+    assert table is not None
+    return table
+
+
+def words_of(sheet: OwnersSheet) -> str:
+    """Every text of a sheet, one on a line."""
+    parts = [sheet.head.title, *sheet.lead]
+    for block in sheet.sums:
+        parts += [block.title, *block.verdict, *(row.name for row in block.rows)]
+    for section in sheet.sections:
+        rows = section.table.rows if section.table else ()
+        parts += [section.title, *section.lines, *section.points]
+        parts += [text for row in rows for text in (row.name, *row.cells)]
+    return "\n".join(parts)
