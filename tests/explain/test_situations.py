@@ -12,9 +12,9 @@ from pathlib import Path
 import pytest
 import yaml
 
-from quotegen.explain.sheets.customer import customer_view
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
+from tests.explain.examples import example_view
 from tests.pricing import shop
 from tests.world import EXAMPLES
 
@@ -30,7 +30,7 @@ def _blocks() -> dict[str, str]:
     results = shop.example_results(DECK)
     page = render(
         "quote.html.j2",
-        customer_view(results),
+        example_view(DECK),
         results.words,
         themes_folder() / "shop",
         on_paper=True,

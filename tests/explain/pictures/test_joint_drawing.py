@@ -3,17 +3,15 @@
 import re
 from pathlib import Path
 
-import pytest
-
 from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.pictures.joint_drawing import DASH, draw_joints
 from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
 from quotegen.quantity import Length
 from quotegen.trade import joints as rules
 from tests.explain.drawn import dashed, parsed, texts
+from tests.explain.examples import EVERY_EXAMPLE, example_joints, example_plan_sheet
 from tests.pricing import shop
 
-EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 SIZE = re.compile(r"(\S+(?: \d+/\d+\")?(?: m)?) x (\S.*)")
 TINY = Viewport(
     width_px=120, height_px=90, left_px=5, right_px=5, top_px=5, bottom_px=5, to_scale=False
@@ -36,7 +34,7 @@ def test_every_joint_is_drawn_dash_dot(job_file: Path):
     results = shop.example_results(job_file)
     wanted = sum(len(p.joints.joints) for p in results.takeoff.placements)
     assert wanted > 0
-    assert len(dashed(_drawn(results), DASH)) == wanted
+    assert len(dashed(example_joints(job_file), DASH)) == wanted
 
 
 @EVERY_EXAMPLE
@@ -46,7 +44,7 @@ def test_each_size_is_that_of_a_panel(job_file: Path):
     words = results.words
     panels = [panel for p in results.takeoff.placements for panel in p.joints.panels]
     sizes = {(words.panel_side(one.long_ft), words.panel_side(one.short_ft)) for one in panels}
-    said = "\n".join(texts(_drawn(results))).replace("\nx ", " x ")
+    said = "\n".join(texts(example_joints(job_file))).replace("\nx ", " x ")
     found = {(match[1], match[2]) for match in map(SIZE.fullmatch, said.split("\n")) if match}
     assert found
     assert found <= sizes
@@ -70,8 +68,8 @@ def test_a_size_that_has_no_room_is_left_out(tmp_path):
 def test_a_panel_too_small_for_its_size_is_in_the_list(job_file: Path):
     """It stands in the drawing by its number, and the size of that number follows the table."""
     results = shop.example_results(job_file)
-    numbered = [text for text in texts(_drawn(results)) if text.startswith("no. ")]
-    said = " ".join(row.numbered for row in plan_sheet(results).joints)
+    numbered = [text for text in texts(example_joints(job_file)) if text.startswith("no. ")]
+    said = " ".join(row.numbered for row in example_plan_sheet(job_file).joints)
     assert {text.removeprefix("no. ") for text in numbered} <= {*re.findall(r"\d+", said)}
     panels = [panel for p in results.takeoff.placements for panel in p.joints.panels]
     assert len(numbered) < len(panels) / 2

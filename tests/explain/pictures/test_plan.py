@@ -8,42 +8,40 @@ from pathlib import Path
 import pytest
 
 from quotegen.explain.drawing.canvas import marked_edges
-from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.plan_sheet import NARROW, SMALL, WIDE, plan_sheet
+from quotegen.explain.sheets.plan_sheet import WIDE, plan_sheet
 from tests.explain.drawn import (
+    SVG,
     arrows,
     bar_px_per_ft,
     filled,
     in_feet,
     lettering,
     outlines,
+    parsed,
+    texts,
     thin_lines,
+)
+from tests.explain.examples import (
+    EVERY_EXAMPLE,
+    EVERY_VIEWPORT,
+    VIEWPORTS,
+    example_plan,
+    example_plan_sheet,
 )
 from tests.pricing import shop
 
-SVG = "{http://www.w3.org/2000/svg}"
 DIMENSION = re.compile(r"(?:([A-Z]{1,2})  )?((?:\d+'-)?\d+(?: \d/\d)?\"|\d+\.\d\d m)")
-VIEWPORTS = {"small": SMALL, "wide": WIDE, "narrow": NARROW}
-
-EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
-EVERY_VIEWPORT = pytest.mark.parametrize("viewport", VIEWPORTS)
 
 
-def _drawn(results: Results, viewport: Viewport) -> ET.Element:
-    plan = draw_plan(results, viewport, "plan")
-    return ET.fromstring(str(plan.svg))
-
-
-def _texts(svg: ET.Element) -> list[str]:
-    """Return the texts of a drawing once each, without the halo that is drawn under some."""
-    return [text.text or "" for text in svg.iter(f"{SVG}text") if text.get("aria-hidden") != "true"]
+def _drawn(results: Results) -> ET.Element:
+    return parsed(draw_plan(results, WIDE, "plan"))
 
 
 def _dimensions(svg: ET.Element) -> list[tuple[str, str]]:
     """Return the dimensions of a plan: the letter, if any, and the length."""
-    found = (DIMENSION.fullmatch(text) for text in _texts(svg))
+    found = (DIMENSION.fullmatch(text) for text in texts(svg))
     return [(match[1] or "", match[2]) for match in found if match]
 
 
@@ -58,7 +56,7 @@ class TestEveryPlan:
         words, takeoff = results.words, results.takeoff
         edges = {one.mark: words.feet(one.edge.length_ft) for one in marked_edges(takeoff)}
         spans = {words.feet(span.length_ft) for p in takeoff.placements for span in p.spans}
-        dimensions = _dimensions(_drawn(results, VIEWPORTS[viewport]))
+        dimensions = _dimensions(example_plan(job_file, viewport))
         assert dimensions
         for letter, length in dimensions:
             assert (edges[letter] == length) if letter else (length in spans), (letter, length)
@@ -66,7 +64,7 @@ class TestEveryPlan:
     def test_each_edge_has_its_letter_once(self, job_file: Path, viewport: str):
         """Every edge is on the plan, by its dimension or its mark, and none is there twice."""
         results = shop.example_results(job_file)
-        svg = _drawn(results, VIEWPORTS[viewport])
+        svg = example_plan(job_file, viewport)
         letters = [letter for letter, _ in _dimensions(svg) if letter]
         letters += _ringed(svg)
         wanted = [one.mark for one in marked_edges(results.takeoff)]
@@ -76,7 +74,7 @@ class TestEveryPlan:
     def test_it_is_well_formed_and_has_a_title(self, job_file: Path, viewport: str):
         """The drawing is XML whose first child is its title, which names it for who cannot see."""
         results = shop.example_results(job_file)
-        svg = _drawn(results, VIEWPORTS[viewport])
+        svg = example_plan(job_file, viewport)
         assert svg.tag == f"{SVG}svg"
         assert svg[0].tag == f"{SVG}title"
         assert results.job.site.address in (svg[0].text or "")
@@ -85,7 +83,7 @@ class TestEveryPlan:
 
     def test_it_stays_on_its_paper(self, job_file: Path, viewport: str):
         """Every text begins on the paper, and the paper is no wider than the room."""
-        svg = _drawn(shop.example_results(job_file), VIEWPORTS[viewport])
+        svg = example_plan(job_file, viewport)
         left, top, width, height = (float(n) for n in (svg.get("viewBox") or "").split())
         assert width <= VIEWPORTS[viewport].width_px
         for text in svg.iter(f"{SVG}text"):
@@ -95,10 +93,10 @@ class TestEveryPlan:
     def test_areas_are_as_priced(self, job_file: Path, viewport: str):
         """Each placement is named, with its area as it is priced."""
         results = shop.example_results(job_file)
-        texts = _texts(_drawn(results, VIEWPORTS[viewport]))
+        written = texts(example_plan(job_file, viewport))
         for spec, measured in zip(results.job.placements, results.takeoff.placements, strict=True):
-            assert spec.name in texts
-            assert results.words.area(measured) in texts
+            assert spec.name in written
+            assert results.words.area(measured) in written
 
 
 def _ringed(svg: ET.Element) -> list[str]:
@@ -114,7 +112,7 @@ def _ringed(svg: ET.Element) -> list[str]:
 @EVERY_EXAMPLE
 def test_ids_do_not_clash_on_the_page(job_file: Path):
     """All drawings of a sheet stand on one page, so no id is there twice."""
-    sheet = plan_sheet(shop.example_results(job_file))
+    sheet = example_plan_sheet(job_file)
     drawings = [sheet.small, sheet.wide, sheet.narrow]
     drawings += [one for one in (sheet.joint_plan, sheet.reach) if one]
     drawings += [one for pair in sheet.sections for one in (pair.wide, pair.narrow)]
@@ -129,7 +127,7 @@ def test_ids_do_not_clash_on_the_page(job_file: Path):
 def test_the_table_is_the_takeoff(job_file: Path):
     """The table of edges gives every edge the length that a tape should read."""
     results = shop.example_results(job_file)
-    rows = plan_sheet(results).edges
+    rows = example_plan_sheet(job_file).edges
     marked = marked_edges(results.takeoff)
     assert [row.mark for row in rows] == [one.mark for one in marked]
     for row, one in zip(rows, marked, strict=True):
@@ -163,7 +161,7 @@ def test_any_name_is_text(tmp_path, name: str):
     """A name with signs that mean something in XML is drawn as text."""
     deck = {**shop.placement("30 ft x 20 ft"), "name": name}
     results = shop.results(tmp_path, shop.job(deck), rate_book=shop.book())
-    assert name in _texts(_drawn(results, WIDE))
+    assert name in texts(_drawn(results))
 
 
 OPPOSITE = {"top": "bottom", "bottom": "top", "left": "right", "right": "left"}
@@ -177,7 +175,7 @@ def _falling(folder: Path, **falls: object) -> ET.Element:
     shape = {"rectangle": "30 ft x 20 ft", "against_house": away}
     patio = {"id": "patio", "use": "patio", "add": [shape], "fall": "1/4 in per ft", **falls}
     job = shop.job(patio)
-    return _drawn(shop.results(folder, job, rate_book=shop.book()), WIDE)
+    return _drawn(shop.results(folder, job, rate_book=shop.book()))
 
 
 @pytest.mark.parametrize("toward", OPPOSITE)
@@ -189,7 +187,7 @@ def test_the_arrow_points_where_water_runs(tmp_path: Path, toward: str):
     long = start.distance(tip)
     assert long > 30
     assert (across / long, down / long) == pytest.approx(ON_PAPER[toward], abs=0.01)
-    assert "1/4 in per ft" in _texts(svg)
+    assert "1/4 in per ft" in texts(svg)
 
 
 @pytest.mark.parametrize("toward", OPPOSITE)
@@ -213,7 +211,7 @@ def test_a_slab_that_falls_away_from_a_wall_has_no_one_arrow(tmp_path: Path):
 @EVERY_VIEWPORT
 def test_a_dimension_line_is_as_long_as_it_says(job_file: Path, viewport: str):
     """The line beside each dimension, held to the scale bar, is the length that is written."""
-    svg = _drawn(shop.example_results(job_file), VIEWPORTS[viewport])
+    svg = example_plan(job_file, viewport)
     per_ft, lines = bar_px_per_ft(svg), thin_lines(svg)
     found = [(DIMENSION.fullmatch(text), box) for text, box in lettering(svg)]
     dimensions = [(match[2], box) for match, box in found if match]

@@ -5,6 +5,7 @@ import pytest
 from quotegen.explain.pictures.reach_drawing import OBSTACLE_DASH, REACH_DASH, draw_reach
 from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
 from tests.explain.drawn import SVG, dashed, lettering, parsed, strokes, texts
+from tests.explain.examples import example_plan_sheet
 from tests.pricing import shop
 
 POOL_DECK = next(job for job in shop.JOBS if job.stem == "orchard-bend-pool-deck")
@@ -49,7 +50,7 @@ def test_the_name_of_a_way_stands_at_its_end(svg):
 
 def test_what_each_way_reaches_is_said(results):
     """One sentence for each way in the rate book, with its share of the slab."""
-    said = plan_sheet(results).reached
+    said = example_plan_sheet(POOL_DECK).reached
     assert len(said) == len(results.takeoff.reach.methods)
     chute = next(one for one in results.takeoff.reach.methods if not one.covers)
     assert f"{chute.share.normalize():f}%" in said[0]

@@ -6,9 +6,9 @@ from decimal import ROUND_HALF_UP, Decimal
 from quotegen.explain.private.cost_sheet import cost_sheet
 from quotegen.explain.private.owners_sheet import OwnersSheet
 from quotegen.explain.private.phone_sheet import phone_sheet
-from quotegen.explain.sheets.customer import customer_view
+from tests.explain.examples import example_view
 from tests.explain.private.pencil import D, Deck, Sum, cents, least, materials, priced, worked
-from tests.explain.private.phone import deck, deck_sheet, section_of, words_of
+from tests.explain.private.phone import DECK, deck, deck_sheet, section_of, words_of
 from tests.pricing import shop
 
 OURS = Deck(D("1052.2"))
@@ -17,11 +17,10 @@ FIRST, SECOND = D(17450), D(26400)
 
 def test_a_breakdown_is_asked_for():
     """H12 and C10: every scope item has its price on the quote, and no cost is among them."""
-    results, owner = deck()
-    shown = customer_view(results).change.by_scope
+    shown = example_view(DECK).change.by_scope
     assert len(shown) > 10
     assert all(row.amount.startswith("$") for row in shown)
-    assert "every scope item and option has its price" in words_of(phone_sheet(results, owner))
+    assert "every scope item and option has its price" in words_of(deck_sheet())
 
 
 def test_a_discount_is_asked_for():

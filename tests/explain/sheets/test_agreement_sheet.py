@@ -13,10 +13,9 @@ from quotegen.explain.sheets.agreement_sheet import agreement_sheet, company_vie
 from quotegen.explain.sheets.views import AgreementSheet
 from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.pipeline import figure
+from tests.explain.examples import EVERY_EXAMPLE
 from tests.pricing import shop
 from tests.world import write_world
-
-EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 
 
 def _printed(sheet: AgreementSheet) -> str:

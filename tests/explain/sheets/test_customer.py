@@ -3,25 +3,18 @@
 import dataclasses
 from collections.abc import Iterator
 from decimal import Decimal
-from functools import cache
 from pathlib import Path
 from types import NoneType
 from typing import ClassVar, get_args, get_type_hints
 
-import pytest
 from markupsafe import Markup
 
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import CustomerView
+from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
-EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 PRIVATE_WORDS = ("cost", "margin", "private", "floor", "bid", "supplier", "profit")
-
-
-@cache
-def _example_view(job_file: Path) -> CustomerView:
-    return customer_view(shop.example_results(job_file))
 
 
 def _view(folder: Path, job: str, **files: str) -> CustomerView:
@@ -36,13 +29,13 @@ class TestIncluded:
         """Each scope item that a line pays for has its page, in the order of the pages."""
         results = shop.example_results(job_file)
         covered = {item for line in results.quote.chosen.lines for item in line.scope}
-        ids = [item.id for item in _example_view(job_file).included]
+        ids = [item.id for item in example_view(job_file).included]
         assert set(ids) == covered
         assert ids == [item for item in results.content.scope if item in covered]
 
     def test_each_has_its_three_parts(self, job_file: Path):
         """What, why and how to check: none of them is empty."""
-        for item in _example_view(job_file).included:
+        for item in example_view(job_file).included:
             assert item.title
             assert item.what_html
             assert item.why_html
@@ -52,7 +45,7 @@ class TestIncluded:
     def test_each_shows_the_lines_that_pay_for_it(self, job_file: Path):
         """Under each item stand the amounts of its lines."""
         results = shop.example_results(job_file)
-        for item in _example_view(job_file).included:
+        for item in example_view(job_file).included:
             shown = [row.amount for row in item.numbers if row.amount]
             paid = [results.words.money(line.amount) for line in results.lines_for(item.id)]
             assert shown[-len(paid) :] == paid
@@ -68,7 +61,7 @@ def test_what_is_not_asked_for_is_not_explained(tmp_path):
 def test_the_lines_by_what_moves_them(job_file: Path):
     """Sheet 6 has every line once, and its total is the price on sheet 1."""
     results = shop.example_results(job_file)
-    view = _example_view(job_file)
+    view = example_view(job_file)
     rows = (*view.change.measured, *view.change.fixed, *view.change.allowances)
     assert sorted(row.amount for row in rows) == sorted(
         results.words.money(line.amount) for line in results.quote.chosen.lines
@@ -80,7 +73,7 @@ def test_the_lines_by_what_moves_them(job_file: Path):
 def test_the_finishes_side_by_side(job_file: Path):
     """Each finish has its own total, and what it costs more or less than the chosen one."""
     results = shop.example_results(job_file)
-    first, *others = _example_view(job_file).finishes
+    first, *others = example_view(job_file).finishes
     assert (first.chosen, first.difference) == (True, "")
     for column, finish in zip(others, results.quote.finishes[1:], strict=True):
         assert not column.chosen

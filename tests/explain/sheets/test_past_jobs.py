@@ -9,6 +9,7 @@ import yaml
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.past_jobs import MOST_SHOWN, past_job_page, shown_references
+from tests.explain.examples import example_view
 from tests.pricing import shop
 from tests.world import EXAMPLES
 
@@ -73,7 +74,7 @@ def test_the_age_is_told_once():
     for name, job in yaml.safe_load(text)["past_jobs"].items():
         assert not ages.search(f"{job['shows']} {job.get('now', '')}"), name
     deck = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
-    shown = customer_view(shop.example_results(deck)).past_jobs
+    shown = example_view(deck).past_jobs
     edge = next(one for one in shown if one.title == "Pool deck with a cast edge")
     assert "finished in June 2022" in edge.facts
     assert "3 years of wear to see" in edge.why  # in May 2026 the fourth is not full yet

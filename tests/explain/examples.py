@@ -1,0 +1,45 @@
+"""What is drawn and built of the examples, once for all tests of a process that read it."""
+
+import xml.etree.ElementTree as ET
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from quotegen.explain.pictures.joint_drawing import draw_joints
+from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.sheets.customer import customer_view
+from quotegen.explain.sheets.plan_sheet import DOOR, FLAT, NARROW, SMALL, WIDE, plan_sheet
+from quotegen.explain.sheets.plan_views import PlanSheet
+from quotegen.explain.sheets.views import CustomerView
+from tests.explain.drawn import parsed
+from tests.pricing import shop
+
+VIEWPORTS = {"wide": WIDE, "small": SMALL, "narrow": NARROW, "door": DOOR}
+
+EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
+EVERY_VIEWPORT = pytest.mark.parametrize("viewport", VIEWPORTS)
+
+
+@cache
+def example_plan(job_file: Path, viewport: str) -> ET.Element:
+    """The plan of an example in one of the viewports, taken apart."""
+    return parsed(draw_plan(shop.example_results(job_file), VIEWPORTS[viewport], "plan"))
+
+
+@cache
+def example_joints(job_file: Path) -> ET.Element:
+    """The joint drawing of an example, taken apart."""
+    return parsed(draw_joints(shop.example_results(job_file), FLAT, "joints").drawing)
+
+
+@cache
+def example_plan_sheet(job_file: Path) -> PlanSheet:
+    """Sheet 2 of an example."""
+    return plan_sheet(shop.example_results(job_file))
+
+
+@cache
+def example_view(job_file: Path) -> CustomerView:
+    """All that the customer of an example reads."""
+    return customer_view(shop.example_results(job_file))
