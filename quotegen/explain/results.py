@@ -1,4 +1,4 @@
-"""Everything that the stages before have worked out for one job, as the explainer takes it."""
+"""All that stages 1 to 4 worked out for one job, and the words to explain it in."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -21,14 +21,14 @@ from quotegen.trade.rules import RuleBook
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Results:
-    """The results of stages 1 to 4, and the words to explain them in. No cost is among them.
+    """What every builder of a sheet or a paper is given. It holds nothing of the owner's alone.
 
     Attributes:
         visits: dated, for each finish that is offered.
         openings: the days at the chosen finish.
         days: of the contract, with what each change moves.
-        contract: from the accepted price to the balance, as far as it has gone.
-        day_plans: the days of every way to choose, those of the quote first.
+        contract: the accepted price, what changed it, what is paid and still owed.
+        day_plans: the days of every combination, those of the quote first.
         upkeep: of each finish that needs a sealer.
         access: how concrete gets to the slab, None where no truck stand is typed.
         laws: on written contracts, for the owner's checklist.
@@ -54,27 +54,27 @@ class Results:
         return self.visits[self.job.finish]
 
     def scope_items(self) -> tuple[str, ...]:
-        """Return the scope items that the chosen price covers, in the order of their pages."""
+        """The scope items that the chosen price covers, in the order of their pages."""
         covered = {item for line in self.quote.chosen.lines for item in line.scope}
         return tuple(item for item in self.content.scope if item in covered)
 
     def lines_for(self, scope_item: str) -> tuple[Line, ...]:
-        """Return the lines of the chosen price that pay for a scope item."""
+        """The lines of the chosen price that pay for a scope item."""
         return tuple(line for line in self.quote.chosen.lines if scope_item in line.scope)
 
     def placement_name(self, line: Line) -> str:
-        """Return the name of a line's placement, or nothing where it is for the whole job."""
+        """The name of a line's placement; empty for a line of the whole job."""
         names = {p.id: p.name for p in self.job.placements}
         return names.get(line.placement or "", "")
 
     def by_placement(self, texts: Mapping[str, str]) -> str:
-        """Join a text for each placement, given by id: once where all say the same."""
+        """Join the text of each placement, by id; a text that all share stands alone."""
         if len(set(texts.values())) == 1:
             return next(iter(texts.values()))
         names = {p.id: p.name for p in self.job.placements}
         return "; ".join(f"{names[key]}: {text}" for key, text in texts.items())
 
     def placements_with(self, scope_item: str) -> tuple[PlacementSpec, ...]:
-        """Return the placements with lines for a scope item; all, where it is for the whole job."""
+        """The placements with a line for a scope item; all, where a line is for the whole job."""
         ids = {line.placement for line in self.lines_for(scope_item)}
         return tuple(p for p in self.job.placements if None in ids or p.id in ids)

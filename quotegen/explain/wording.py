@@ -33,7 +33,7 @@ _PLACES = {Unit.SQ_FT: 1, Unit.FT: 1, Unit.CU_YD: 2, Unit.M2: 2, Unit.M: 2, Unit
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Words:
-    """The fixed words of one language, and its way to write numbers.
+    """The fixed words of one language, and how it writes numbers, money and dates.
 
     Attributes:
         labels: every fixed word by key.
@@ -48,7 +48,7 @@ class Words:
     font: Font
 
     def __call__(self, key: str, **values: str) -> str:
-        """Return a fixed text with its values set in.
+        """The fixed text of a key, with its values filled in.
 
         Raises:
             LookupError: content/ has no such text.
@@ -59,23 +59,23 @@ class Words:
         return self.labels[key].format(**values)
 
     def count(self, key: str, how_many: Decimal | int, **values: str) -> str:
-        """Return a fixed text in the plural form that its number takes in this language.
+        """The fixed text of a key in the plural form that its number takes.
 
         `{number}` stands for the number. The text of the other forms is under `<key>_other`; a
         form that reads differently, such as `<key>_one`, has its own (CLDR plural rules).
         """
-        plain = decimal_of(Fraction(how_many))  # 1.00 is written 1, and so it is one
+        plain = decimal_of(Fraction(how_many))  # 1.00 is written 1, so it takes the form of 1
         form = f"{key}_{Locale.parse(self.locale).plural_form(plain)}"
         shown = {"number": self.plain_number(how_many), **values}
         return self(form if form in self.labels else f"{key}_other", **shown)
 
     def plain_number(self, value: Decimal | Fraction | int) -> str:
-        """Write a number with the decimals that it has and no zero behind them."""
+        """A number with its own decimals, without zeros at the end."""
         exact = decimal_of(Fraction(value))
         return format_decimal(exact, decimal_quantization=False, locale=self.locale)
 
     def money(self, amount: Decimal) -> str:
-        """Write a sum with its cents."""
+        """Money to the cent: `$1,234.50`."""
         return format_currency(amount, "USD", locale=self.locale)
 
     def signed_money(self, amount: Decimal) -> str:
@@ -83,13 +83,13 @@ class Words:
         return f"{_sign(amount)}{self.money(abs(amount))}"
 
     def price(self, amount: Decimal) -> str:
-        """Write a sum with its cents, and with parts of a cent where there are any."""
+        """Money to the cent, or finer where it is: `$0.125`."""
         parts = format_currency(amount, "USD", locale=self.locale, decimal_quantization=False)
         cents = self.money(amount)
         return cents if len(parts) <= len(cents) else parts
 
     def rate(self, amount: Decimal, unit: Unit) -> str:
-        """Write a price for one of something."""
+        """A rate with its unit: `$4.20 / sq ft`."""
         if unit is Unit.LUMP:
             return self("unit_lump")
         shown = self.price(amount)
@@ -98,20 +98,20 @@ class Words:
         return self("rate_per", money=shown, unit=self(f"unit_per_{_key(unit)}"))
 
     def unit(self, unit: Unit) -> str:
-        """Write a unit."""
+        """A unit as it follows a number: `sq ft`."""
         return self(f"unit_{_key(unit)}")
 
     def units_said(self) -> tuple[str, ...]:
-        """Return every word of a unit in this language."""
+        """Every unit, as it follows a number."""
         return tuple(text for key, text in self.labels.items() if key.startswith("unit_"))
 
     def number(self, value: Decimal | int, places: int) -> str:
-        """Write a number with so many decimals."""
+        """A number rounded half-up to some decimals."""
         pattern = "#,##0" + ("." + "0" * places if places else "")
         return format_decimal(rounded(Fraction(value), places), format=pattern, locale=self.locale)
 
     def signed_number(self, value: Decimal | int, places: int) -> str:
-        """Write a difference with so many decimals and its sign; zero has none."""
+        """A difference rounded to some decimals, with its sign; zero has none."""
         shown = rounded(Fraction(value), places)
         return f"{_sign(shown)}{self.number(abs(shown), places)}"
 
@@ -120,11 +120,11 @@ class Words:
         return f"{_sign(value)}{self.quantity(abs(value), unit)}"
 
     def unit_one(self, unit: Unit) -> str:
-        """Write one of a unit, in a sentence."""
+        """One of a unit, in a sentence: `square foot`."""
         return self(f"unit_one_{_key(unit)}")
 
     def quantity(self, value: Decimal, unit: Unit) -> str:
-        """Write a quantity with its unit, and no less exactly than it is priced at.
+        """A quantity with its unit, at least as finely as it is priced.
 
         A quantity that was typed more finely than the takeoff rounds is written as typed, so
         that what is printed multiplies out.
@@ -135,67 +135,67 @@ class Words:
         return number if unit is Unit.EACH else f"{number} {self.unit(unit)}"
 
     def amount_of(self, value: Decimal, unit: Unit) -> str:
-        """Write a quantity without its unit, where a column names it."""
+        """A quantity without its unit, for a column that names it."""
         return self.number(value, max(_PLACES.get(unit, 0), decimal_places(value)))
 
     def signed_amount_of(self, value: Decimal, unit: Unit) -> str:
-        """Write a difference without its unit, with its sign; zero has none."""
+        """A difference for such a column, with its sign; zero has none."""
         return f"{_sign(value)}{self.amount_of(abs(value), unit)}"
 
     def length(self, length: Length) -> str:
-        """Write a reading as it was typed: to a sixteenth of an inch, or to 0.01 m."""
+        """A reading as it was typed: to a sixteenth of an inch, or to 0.01 m."""
         return tape(length.feet) if self.units is Units.US else self.feet(length.feet)
 
     def feet(self, feet: Fraction | Decimal | float) -> str:
-        """Write a number of feet as the job's tape reads it: 24'-6 1/2", or 7.47 m."""
+        """A length as the job's tape shows it: 24'-6 1/2", or 7.47 m."""
         if self.units is Units.US:
             return tape(feet, parts=4)
         exact = Fraction(repr(feet)) if isinstance(feet, float) else Fraction(feet)
         return self.quantity(rounded(Length(exact).meters, 2), Unit.M)
 
     def panel_side(self, feet: Decimal) -> str:
-        """Write the side of a joint panel: to the inch, or to 0.1 m."""
+        """The side of a joint panel: to the inch, or to 0.1 m."""
         if self.units is Units.US:
             return tape(feet, parts=1)
         meters = self.number(rounded(Length(Fraction(feet)).meters, 1), 1)
         return f"{meters} {self.unit(Unit.M)}"
 
     def depth(self, length: Length) -> str:
-        """Write a thickness: inches, or millimeters."""
+        """A thickness: in inches, or in millimeters."""
         if self.units is Units.US:
             return self("inches", inches=mixed_number(length.inches))
         return self("millimeters", number=self.number(rounded(length.meters * 1000, 0), 0))
 
     def slope(self, fall: Length) -> str:
-        """Write a fall: inches in a foot, or per cent."""
+        """A slope, given as the fall of one foot: in inches a foot, or in per cent."""
         if self.units is Units.US:
             return self("fall_per_foot", inches=mixed_number(nearest(fall.inches)))
         return self.percent(fall.feet)
 
     def area(self, measured: PlacementTakeoff) -> str:
-        """Write the area of a placement as it is priced."""
+        """The area of a placement as it is priced."""
         return self.quantity(measured.area(self.units), self.units.area_unit)
 
     def square_feet(self, area_sqft: Decimal) -> str:
-        """Write an area that is not priced, in the units of the job."""
+        """An area that nothing is priced by, in the units of the job."""
         if self.units is Units.US:
             return self.quantity(area_sqft, Unit.SQ_FT)
         return self.quantity(rounded(Fraction(area_sqft) / SQFT_PER_M2, 2), Unit.M2)
 
     def height(self, feet: Decimal) -> str:
-        """Write a height over or under the mark, with its sign; zero has none."""
+        """A height above or below the mark, with its sign; zero has none."""
         shown = self.feet(abs(feet))
         if shown == self.feet(feet - feet):
             return shown
         return f"{_sign(feet)}{shown}"
 
     def area_step(self) -> str:
-        """Write what an area is rounded to."""
+        """What an area is rounded to: `0.1 sq ft`, or `0.01 m²`."""
         unit = self.units.area_unit
         return self.quantity(decimal_of(Fraction(1, 10 ** _PLACES[unit])), unit)
 
     def volume(self, cuyd: Decimal) -> str:
-        """Write a volume of concrete: cubic yards, and cubic meters in a metric job."""
+        """A volume of concrete: in cubic yards, in a metric job after the cubic meters."""
         yards = self.quantity(rounded(cuyd, _PLACES[Unit.CU_YD]), Unit.CU_YD)
         if self.units is Units.US:
             return yards
@@ -203,7 +203,7 @@ class Words:
         return f"{self.quantity(meters, Unit.M3)} ({yards})"
 
     def scale_bar(self, px_per_ft: float) -> tuple[float, int, tuple[str, str, str]]:
-        """Return a scale bar: pixels of one step, how many steps, and its three labels."""
+        """A scale bar: the pixels of one step, the number of steps, and three labels."""
         if self.units is Units.US:
             return px_per_ft * 2.5, 4, ("0", "5", f"10 {self.unit(Unit.FT)}")
         return (
@@ -213,54 +213,54 @@ class Words:
         )
 
     def percent(self, share: Fraction) -> str:
-        """Write a share."""
+        """A share in per cent, to a tenth."""
         return format_percent(rounded(share, 3), locale=self.locale, decimal_quantization=False)
 
     def exact_percent(self, share: Fraction) -> str:
-        """Write a share with all its decimals, such as 8.875 %."""
+        """A share with all its decimals: `8.875%`."""
         return format_percent(decimal_of(share), locale=self.locale, decimal_quantization=False)
 
     def signed_percent(self, share: Fraction) -> str:
-        """Write a change as a share, with its sign."""
+        """A change in per cent, with its sign; zero has none."""
         return f"{_sign(share)}{self.percent(abs(share))}"
 
     def day(self, day: date) -> str:
-        """Write a date in full."""
+        """A date in full: `June 8, 2026`."""
         return format_date(day, format="long", locale=self.locale)
 
     def month(self, day: date) -> str:
-        """Write the month of a date and its year."""
+        """The month of a date: `June 2026`."""
         return format_skeleton("yMMMM", day, locale=self.locale)
 
     def weekday(self, day: date) -> str:
-        """Write a date of the near future with its weekday."""
+        """A date of this season, with its weekday: `Mon, Jun 8`."""
         return format_skeleton("MMMEd", day, locale=self.locale)
 
     def day_of_year(self, day: date) -> str:
-        """Write a month and a day, of any year."""
+        """A day of any year: `November 15`."""
         return format_skeleton("MMMMd", day, locale=self.locale)
 
     def days(self, first: date, last: date) -> str:
-        """Write a stretch of days."""
+        """The first and the last day; one day alone stands once."""
         if first == last:
             return self.weekday(first)
         return f"{self.weekday(first)} – {self.weekday(last)}"
 
     def joined(self, items: tuple[str, ...]) -> str:
-        """Set short facts side by side."""
+        """Short facts side by side, with dots between."""
         return " · ".join(items)
 
     def either(self, items: tuple[str, ...]) -> str:
-        """Write a list of which one holds, in a sentence."""
+        """A list in a sentence of which one applies: `a, b, or c`."""
         return format_list(list(items), style="or", locale=self.locale)
 
     def listing(self, items: tuple[str, ...]) -> str:
-        """Write a list in a sentence."""
+        """A list in a sentence: `a, b, and c`."""
         return format_list(list(items), locale=self.locale)
 
 
 def _sign(difference: Decimal | Fraction) -> str:
-    """Return the sign of a difference; zero has none."""
+    """The sign of a difference; zero has none."""
     return "+" if difference > 0 else "−" if difference < 0 else ""
 
 

@@ -12,13 +12,13 @@ STRAY_PX = 0.2
 """How far an arc may run from the points, and from the short sides between them."""
 
 FEWEST_POINTS = 4
-"""Three points always lie on a circle; one more is asked before we believe that it is meant."""
+"""Three points always lie on a circle; a fourth shows that an arc is meant."""
 
 SHARPEST_TURN = radians(25)
 """A sharper turn from side to side is a corner."""
 
 LONGEST_SWEEP = radians(150)
-"""A longer arc is written in parts, so that it is always the smaller one of its circle."""
+"""A longer arc is written in parts, so that each is the smaller arc of its circle."""
 
 
 def number(value: float) -> str:
@@ -28,7 +28,7 @@ def number(value: float) -> str:
 
 
 def path_data(points: Sequence[Pixel], *, closed: bool) -> str:
-    """Write points as path data, straight from one to the next but where they lie on an arc."""
+    """Write points as path data: arcs where they lie on one, straight lines elsewhere."""
     run = [*points, points[0]] if closed else [*points]
     parts = [f"M{_at(run[0])}"]
     start = 0
@@ -42,12 +42,12 @@ def path_data(points: Sequence[Pixel], *, closed: bool) -> str:
 
 
 def length(points: Sequence[Pixel]) -> float:
-    """Return how long a run is."""
+    """The length of a line through points."""
     return fsum(dist(a, b) for a, b in pairwise(points))
 
 
 def along(points: Sequence[Pixel], share: float) -> Pixel:
-    """Return the point that far along a run."""
+    """The point at a share of the length of a line."""
     left = share * length(points)
     for start, end in pairwise(points):
         side = dist(start, end)
@@ -63,7 +63,7 @@ def _at(point: Pixel) -> str:
 
 
 def _end_of_arc(run: Sequence[Pixel], start: int) -> int:
-    """Return the last point that lies on one arc with `start`; the next one where there is none."""
+    """The last point on one arc with `start`; the next point where there is no arc."""
     ends = range(start + FEWEST_POINTS - 1, len(run))
     fitting = bisect_left(ends, x=1, key=lambda end: not _is_arc(run[start : end + 1]))
     return ends[fitting - 1] if fitting else start + 1
@@ -83,14 +83,14 @@ def _is_arc(points: Sequence[Pixel]) -> bool:
 
 
 def _turns(points: Sequence[Pixel]) -> Iterator[float]:
-    """Yield by how much each side turns from the one before, between half a turn either way."""
+    """How far each side turns from the one before it, at most half a turn either way."""
     headings = [atan2(b[1] - a[1], b[0] - a[0]) for a, b in pairwise(points)]
     for before, after in pairwise(headings):
         yield (after - before + pi) % (2 * pi) - pi
 
 
 def _circle(points: Sequence[Pixel]) -> tuple[Pixel, float]:
-    """Return center and radius of the circle through the first, the middle and the last point."""
+    """The center and radius of the circle through the first, the middle and the last point."""
     (ax, ay), (bx, by), (cx, cy) = points[0], points[len(points) // 2], points[-1]
     bx, by, cx, cy = bx - ax, by - ay, cx - ax, cy - ay
     twice = 2 * (bx * cy - by * cx)

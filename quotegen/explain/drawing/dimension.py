@@ -11,7 +11,7 @@ from quotegen.explain.font import Font
 
 TEXT_PX = 4.0
 RISE = 0.36
-"""How high the middle of figures and capitals stands over their baseline, in parts of a size."""
+"""How far the middle of figures and capitals is above their baseline, in parts of a size."""
 
 TICK_PX = 5.0
 CLEAR_PX, BEYOND_PX = 4.0, 5.0
@@ -37,7 +37,7 @@ class Dimension:
     size: float = 12
 
     def lettering_at(self) -> Pixel:
-        """Return where the text stands: above its line as it is read."""
+        """Where the text stands: above its line, as it is read."""
         up = self._reading_angle()
         (x, y), (to_x, to_y) = self.start, self.end
         return (
@@ -46,7 +46,7 @@ class Dimension:
         )
 
     def lettering_boxes(self, font: Font) -> Iterator[Box]:
-        """Yield the room that the text takes, in upright boxes from its begin to its end."""
+        """The room that the text takes, as upright boxes from its beginning to its end."""
         up = self._reading_angle()
         x, y = self.lettering_at()
         middle = (x + self.size * RISE * sin(up), y - self.size * RISE * cos(up))
@@ -58,7 +58,7 @@ class Dimension:
             yield Box.around((middle[0] + off * cos(up), middle[1] + off * sin(up)), side, side)
 
     def projections(self) -> Iterator[tuple[Pixel, Pixel]]:
-        """Yield the projection lines, from near the object to beyond the dimension line."""
+        """The projection lines, from near the object to beyond the dimension line."""
         for foot, tip in zip(self.measured, (self.start, self.end), strict=False):
             yield _toward(foot, tip, CLEAR_PX), _toward(tip, foot, -BEYOND_PX)
 

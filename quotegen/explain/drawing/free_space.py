@@ -23,7 +23,7 @@ class Box:
 
     @classmethod
     def around(cls, middle: Pixel, width: float, height: float) -> "Box":
-        """Return the box of that size round a middle."""
+        """The box of a size around a point."""
         return cls(
             middle[0] - width / 2,
             middle[1] - height / 2,
@@ -37,7 +37,7 @@ class Box:
         return ((self.left + self.right) / 2, (self.top + self.bottom) / 2)
 
     def meets(self, other: "Box") -> bool:
-        """Say whether two boxes share any space."""
+        """Whether two boxes overlap."""
         return (
             self.left < other.right
             and other.left < self.right
@@ -46,7 +46,7 @@ class Box:
         )
 
     def probes(self) -> Iterator[Pixel]:
-        """Yield the corners, the middles of the sides and the middle."""
+        """The corners, the middles of the sides and the middle."""
         for x in (self.left, (self.left + self.right) / 2, self.right):
             for y in (self.top, (self.top + self.bottom) / 2, self.bottom):
                 yield (x, y)
@@ -68,11 +68,11 @@ class FreeSpace:
         self._taken += _pieces(start, end, width)
 
     def is_free_line(self, start: Pixel, end: Pixel) -> bool:
-        """Say whether a line stays on the paper and meets nothing between its ends."""
+        """Whether a line stays on the paper and meets nothing between its ends."""
         return all(map(self.is_free, _pieces(start, end, 2 * STEP_PX)[2:-2]))
 
     def is_free(self, box: Box) -> bool:
-        """Say whether a box is on the paper and meets nothing that is taken."""
+        """Whether a box is on the paper and meets nothing that is taken."""
         on_paper = (
             box.left >= self.paper.left
             and box.right <= self.paper.right
@@ -82,7 +82,7 @@ class FreeSpace:
         return on_paper and not any(box.meets(other) for other in self._taken)
 
     def rightmost(self, box: Box) -> float:
-        """Mark a box as taken, as far right on the paper as it is free, and return its left."""
+        """Take a box as far right on the paper as it is free, and return its left side."""
         wide, (least, most) = box.right - box.left, (self.paper.left, self.paper.right)
         places = [
             most - wide - STEP_PX * n for n in range(int((most - wide - least) / STEP_PX) + 1)
@@ -99,7 +99,7 @@ class FreeSpace:
         height: float,
         fits: Callable[[Box], bool],
     ) -> Box | None:
-        """Return the free box nearest to a place that fits, and mark it as taken."""
+        """Take the free box nearest to a point that fits; None where there is none."""
         for middle in self._around(near):
             box = Box.around(middle, width, height)
             if self.is_free(box) and fits(box):
@@ -110,7 +110,7 @@ class FreeSpace:
     def find_at(
         self, middle: Pixel, width: float, height: float, fits: Callable[[Box], bool]
     ) -> Box | None:
-        """Return the box right there if it is free and fits, and mark it as taken."""
+        """Take the box around a point if it is free and fits; else None."""
         box = Box.around(middle, width, height)
         if not fits(box) or not self.is_free(box):
             return None
@@ -120,7 +120,7 @@ class FreeSpace:
     def find_near(
         self, near: Pixel, width: float, height: float, fits: Callable[[Box], bool]
     ) -> Box | None:
-        """Return a free box that fits, no farther off than its own size, and mark it as taken."""
+        """Take a free box that fits, no farther off than its own size; else None."""
         for down in NEAR_STEPS:
             for across in NEAR_STEPS:
                 middle = (near[0] + across * width / 4, near[1] + down * height / 4)
@@ -132,7 +132,7 @@ class FreeSpace:
     def find_beside(
         self, line: Sequence[Pixel], width: float, height: float, fits: Callable[[Box], bool]
     ) -> Box | None:
-        """Return a free box that fits right beside a line, near its middle first, and take it."""
+        """Take a free box that fits right beside a line, near its middle if it can; else None."""
         for share in SHARES:
             at, ahead = along(line, share), along(line, min(1, share + 0.01))
             behind = along(line, max(0, share - 0.01))
@@ -158,7 +158,7 @@ class FreeSpace:
 
 
 def _pieces(start: Pixel, end: Pixel, width: float) -> list[Box]:
-    """Return boxes along a line, closer than any text is wide."""
+    """Boxes along a line, closer together than any text is wide."""
     pieces = max(1, int(dist(start, end) / STEP_PX))
     shares = (piece / pieces for piece in range(pieces + 1))
     (x, y), (across, down) = start, (end[0] - start[0], end[1] - start[1])

@@ -14,7 +14,7 @@ STROKE = "#8c8c8c"
 
 
 def surface(kind: FinishKind, ident: str) -> str:
-    """Return the pattern of a finish as seen from above."""
+    """The pattern of a finish as seen from above."""
     by_kind = {
         FinishKind.BROOM: _broom,
         FinishKind.EXPOSED_AGGREGATE: _exposed,
@@ -25,13 +25,13 @@ def surface(kind: FinishKind, ident: str) -> str:
 
 
 def ground(ident: str) -> str:
-    """Return the pattern of earth, or of a house wall, cut through: lines at 45 degrees."""
+    """The pattern of earth, or of a house wall, cut through: lines at 45 degrees."""
     strokes = element("path", d="M-2 2 L2 -2 M0 8 L8 0 M6 10 L10 6", stroke=STROKE, stroke_width=1)
     return _tile(ident, 8, 8, strokes)
 
 
 def stone(ident: str) -> str:
-    """Return the pattern of crushed stone, cut through: small rough rings."""
+    """The pattern of crushed stone, cut through: small rough rings."""
     rings = "".join(
         element(
             "path", d=_pebble(x, y, 3 + 2 * size, turn), fill="none", stroke=STROKE, stroke_width=1
@@ -44,7 +44,7 @@ def stone(ident: str) -> str:
 
 
 def concrete(ident: str) -> str:
-    """Return the pattern of concrete, cut through: scattered dots and a few small triangles."""
+    """The pattern of concrete, cut through: scattered dots and a few small triangles."""
     dots = element(
         "path",
         d=" ".join(f"M{x:.1f} {y:.1f} h0.1" for x, y in _spots(26, 60)),
@@ -127,13 +127,13 @@ def _tile(ident: str, width: float, height: float, content: str) -> str:
 
 
 def _sequence(count: int, start: int) -> Iterator[float]:
-    """Yield numbers between 0 and 1 that look scattered and never change."""
+    """Numbers from 0 to 1 that look scattered and are the same each time."""
     for index in range(count):
         yield (index + start) * 0.618033988749895 % 1
 
 
 def _spots(count: int, side: float, start: int = 1) -> Iterator[tuple[float, float]]:
-    """Yield points spread evenly over a square, clear of its rim, without any order to the eye."""
+    """Points spread over a square, clear of its rim, in no order that the eye sees."""
     for index in range(start, start + count):
         x, y = index * 0.7548776662466927 % 1, index * 0.5698402909980532 % 1
         yield 5 + x * (side - 10), 5 + y * (side - 10)

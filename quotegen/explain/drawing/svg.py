@@ -1,4 +1,4 @@
-"""The drawing module: SVG from numbers, the same for the page and the printed sheet.
+"""SVG from numbers, the same for the page and the printed sheet.
 
 Coordinates are CSS pixels of 1/96 inch, y down. Text attributes are spelled out one by one,
 since the print engine ignores the `font` shorthand in SVG.
@@ -23,7 +23,7 @@ MARK_PX = 9.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
-    """A finished drawing and what it shows, in words."""
+    """A finished drawing, what it shows in words, and its scale if it has one."""
 
     svg: Markup
     title: str
@@ -31,7 +31,7 @@ class Drawing:
 
 
 def element(tag: str, content: str = "", **attributes: str | float) -> str:
-    """Write one element; `_` in a name stands for `-`, and numbers are cut to a tenth."""
+    """Write one element; `_` in a name stands for `-`, and numbers are rounded to a tenth."""
     written = "".join(
         f' {name.rstrip("_").replace("_", "-")}="'
         f'{escape(value) if isinstance(value, str) else number(value)}"'
@@ -90,7 +90,7 @@ def text(
     """Write a text; a halo, drawn under it, keeps it legible over hatching.
 
     Args:
-        at: where its baseline begins, or its middle; it stands on the whole pixel next to it.
+        at: where its baseline begins, or as `anchor` says; rounded to a whole pixel.
         words: the text.
         size: in pixels.
         anchor: `start`, `middle` or `end`.
@@ -127,7 +127,7 @@ def text(
 
 
 def whole(at: Pixel) -> Pixel:
-    """Return the whole pixel nearest to a place."""
+    """The nearest whole pixel."""
     return (floor(at[0] + 0.5), floor(at[1] + 0.5))
 
 
@@ -142,13 +142,13 @@ def arrow(start: Pixel, end: Pixel, *, width: float = 1.4, dash: str = "") -> st
 
 
 def station(at: Pixel, radius: float) -> str:
-    """Draw a place on the ground: a dot in a ring."""
+    """Draw a point on the ground: a dot in a ring."""
     ring = element("circle", cx=at[0], cy=at[1], r=radius, fill="none", stroke=INK)
     return ring + element("circle", cx=at[0], cy=at[1], r=radius / 3, fill=INK)
 
 
 def mark(at: Pixel, letter: str) -> str:
-    """Draw a callout: a letter in a ring, tied to a row of the table."""
+    """Draw a callout: a letter in a ring, which a row of the table explains."""
     x, y = whole(at)
     ring = element("circle", cx=x, cy=y, r=MARK_PX, fill="#fff", stroke=INK, stroke_width=THIN)
     return ring + text((x, y + 5), letter, size=13)

@@ -1,4 +1,4 @@
-"""The federal notice of cancellation, in duplicate, for a sale that is signed at home."""
+"""The federal notice of cancellation, in duplicate, for a sale signed at the buyer's home."""
 
 from dataclasses import dataclass
 

@@ -1,4 +1,4 @@
-"""The care hand-over: what was built, from which days its care counts, and how to keep it."""
+"""The care hand-over: what was built and when, and how to look after it."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -42,7 +42,7 @@ class CareCard:
 
 
 def care_card(results: Results, completed: Completed) -> CareCard:
-    """Build the hand-over of a finished job, at the finish that was accepted."""
+    """Build the care card of a finished job, for the finish that was accepted."""
     results, words = _as_accepted(results), results.words
     pages = [page for page in care_pages(results) if _still_to_come(page, completed)]
     return CareCard(
@@ -65,7 +65,7 @@ def care_card(results: Results, completed: Completed) -> CareCard:
 
 
 def _as_accepted(results: Results) -> Results:
-    """Return the results as if what was accepted, finish and extras, had been quoted."""
+    """The results as if the accepted finish and extras had been quoted."""
     accepted, finish = results.job.typed.accepted, results.contract.finish
     extras = set(accepted.extras) if accepted else set()
     chosen = next(
@@ -82,7 +82,7 @@ def _still_to_come(page: Page[CareFront], completed: Completed) -> bool:
 
 
 def _as_built(visits: tuple[Visit, ...], completed: Completed) -> Iterator[Visit]:
-    """Yield the pour and the sealing on the days on which they were."""
+    """The pour and the sealing, on the days when they were done."""
     days = {POUR: completed.poured, SEAL: completed.sealed}
     for visit in visits:
         day = days.get(visit.id)

@@ -1,4 +1,4 @@
-"""The sheet for comparing bids: what every bidder can be asked. It names nobody but us."""
+"""The sheet for comparing bids: what to ask every bidder. It names nobody but us."""
 
 from collections.abc import Callable, Iterator, Mapping
 
@@ -18,7 +18,7 @@ from quotegen.trade import joints, opening
 
 
 def answer(results: Results, item: str) -> str:
-    """Return what our quote says to the question of a scope item."""
+    """Our quote's answer to the question about a scope item."""
     if item in _ANSWERS:
         return _ANSWERS[item](results)
     said = in_a_dozen_words(item, results)
@@ -65,7 +65,7 @@ def _joints(results: Results) -> str:
 
 
 def _placing(results: Results) -> str:
-    """Say the way that is priced for it alone, else what the job says of access."""
+    """The method of access if a line is for it alone, else what the job says of access."""
     said = in_a_dozen_words("placing", results)
     if not said and results.job.access:
         said = results.job.access.note
@@ -73,7 +73,7 @@ def _placing(results: Results) -> str:
 
 
 def _finish(results: Results) -> str:
-    """Say surface and color, and how old the oldest past job is that shows it."""
+    """Surface and color, and the age of the oldest past job that shows them."""
     job, words = results.job, results.words
     finishes = {p.id: job.finish_of(p, job.finish)[1] for p in job.placements}
     said = results.by_placement(
@@ -120,7 +120,7 @@ def _sealing(results: Results) -> str:
 
 
 def _coats(results: Results, sealer: Sealer, typed: int | None) -> str:
-    """Write the coats as the book has them, else as the order list counts them."""
+    """The coats that the book names, else those that the order list counts."""
     if typed:
         return results.words.count("rule_unit_coat", typed)
     return rule_text(results, "sealer_coats" if sealer is Sealer.FILM else "penetrating_coats")
@@ -149,7 +149,7 @@ def _in_price(item: str) -> Callable[[Results], str]:
 
 
 def _counted(results: Results, item: str) -> str:
-    """Name the lines of an item with their quantities."""
+    """The lines of an item with their quantities."""
     return results.words.joined(tuple(_with_quantity(results, item)))
 
 
@@ -201,7 +201,7 @@ _ANSWERS: Mapping[str, Callable[[Results], str]] = {
 
 
 def compare_sheet(results: Results) -> CompareView:
-    """Build the sheet from our own scope alone; other bids have no way into it."""
+    """Build the sheet from our own scope alone; it is given no other bid."""
     job, words = results.job, results.words
     title = words("compare_title", title=job.title, site=job.site.address)
     return CompareView(

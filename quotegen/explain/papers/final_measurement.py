@@ -36,7 +36,7 @@ class StatementPart:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StatementPayment:
-    """One payment before and after."""
+    """One payment, before the change and after it."""
 
     when: str
     before: str
@@ -91,7 +91,7 @@ class ChangeOrderView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeOrdersView:
-    """All change orders of a job, each to be signed, with the running total."""
+    """All change orders of a job, each to be signed, with the total after each."""
 
     head: PaperHead
     changes: tuple[ChangeOrderView, ...]
@@ -150,7 +150,7 @@ def change_orders_view(results: Results) -> ChangeOrdersView:
 
 
 def _parts(results: Results, adjusted: Remeasure) -> Iterator[StatementPart]:
-    """Yield the lines of each placement, in the order of the job, then those of the whole job."""
+    """The lines of each placement in the order of the job, then those of the whole job."""
     names = {p.id: p.name for p in results.job.placements}
     for place in (*names, None):
         lines = tuple(line for line in adjusted.lines if line.placement == place)
@@ -189,7 +189,7 @@ def _payments(results: Results, payments: tuple[RevisedPayment, ...]) -> Iterato
 
 
 def _verdict(results: Results, adjusted: Remeasure) -> str:
-    """Say in a sentence what the measurement means for the price."""
+    """What the measurement means for the price, in a sentence or two."""
     words = results.words
     if adjusted.change == 0:
         return words("final_measurement_same", total=words.money(adjusted.revised_total))
@@ -229,7 +229,7 @@ def _change(
 
 
 def _moved(results: Results, move: MovedVisit) -> str:
-    """Say when a visit was and when it is now."""
+    """A visit that moved: from when to when."""
     words = results.words
     was, now = (words.days(one.first_day, one.last_day) for one in (move.was, move.now))
     return words("visit_moved", visit=move.now.name, was=was, now=now)

@@ -18,7 +18,7 @@ LIGHT = "#c9c9c9"
 
 
 def price_bars(results: Results) -> Drawing | None:
-    """Draw the price of each finish as a bar from zero; nothing where there is one finish."""
+    """Draw the price of each finish as a bar from zero; nothing where there is one only."""
     words, finishes, font = results.words, results.quote.finishes, results.words.font
     if len(finishes) == 1:
         return None
@@ -94,7 +94,7 @@ def adjustment_chart(results: Results) -> Drawing | None:
 
 
 def _points(rows: tuple[AdjustmentRow, ...]) -> Iterator[Pixel]:
-    """Place each row: its area across, its total up, both from the least to the most."""
+    """The point of each row: its area across, its total up, each from the least to the most."""
     areas = [Fraction(row.area) for row in rows]
     totals = [Fraction(row.total) for row in rows]
     for area, total in zip(areas, totals, strict=True):

@@ -136,7 +136,7 @@ def _of_span(span: Span, measured: PlacementTakeoff, canvas: Canvas) -> Dimensio
 
 
 def _needs_depth(measured: PlacementTakeoff, span: Span, canvas: Canvas) -> bool:
-    """The overall depth is drawn where curves leave no straight side that says it."""
+    """Whether no straight side tells the overall depth of a curved slab."""
     outer = [edge for edge in measured.edges if not edge.inner]
     said = {edge.length_ft for edge in outer if not edge.is_curved}
     alone = len(canvas.takeoff.placements) == 1
@@ -175,7 +175,7 @@ def _edge_mark(marked: MarkedEdge, canvas: Canvas) -> str:
 
 
 def _beside(marked: MarkedEdge, canvas: Canvas) -> Iterator[Pixel]:
-    """Yield places beside an edge: outside, or inside where something else lies outside."""
+    """Places beside an edge, the best first: outside it, then inside, then farther off."""
     points = [canvas.scale.px(point) for point in marked.edge.points_ft]
     away = canvas.away(marked)
     wall = WALL_PX if marked.edge.against is Against.HOUSE else 0

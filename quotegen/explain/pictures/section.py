@@ -86,7 +86,7 @@ def _depth(depth: str, left: float, top: float, bottom: float) -> Dimension:
 
 
 def _named(name: str, at: Pixel, right: float, width: float, font: Font) -> Iterator[str]:
-    """Name a layer beside it, on a thin line from its end, in as many short lines as it takes."""
+    """Name a layer beside it, at a thin line, in as many rows as the name takes."""
     start, height = right + 26, at[1]
     yield svg.line((at[0] - 10, height), (start - 5, height))
     lines = font.wrapped(name, width - start, 12)
@@ -100,7 +100,7 @@ def _px(depth: Length) -> float:
 
 
 def _slab(placement: PlacementSpec, left: float, right: float) -> list[Pixel]:
-    """Return the outline of the slab: its deep edges, to scale, at the left and at the right."""
+    """The outline of the slab, with its deep edges to scale at the left and at the right."""
     top, below = TOP_PX, TOP_PX + _px(placement.thickness)
     under: list[Pixel] = []
     for deep, at, way in zip(placement.deep_edges, (left, right), (1, -1), strict=False):
@@ -113,12 +113,12 @@ def _slab(placement: PlacementSpec, left: float, right: float) -> list[Pixel]:
 
 
 def _reach_px(deep: DeepEdge) -> float:
-    """Return how far a deep edge reaches in under the slab, its taper included."""
+    """How far in under the slab a deep edge reaches, with its taper."""
     return _px(deep.width) + (_px(deep.taper) if deep.taper else 0.0)
 
 
 def _deep(placement: PlacementSpec, words: Words, left: float, right: float) -> Iterator[str]:
-    """Give the width and the depth of each deep edge below it."""
+    """Write the width and the depth of each deep edge below it."""
     for deep, at, anchor in zip(
         placement.deep_edges, (left, right), ("start", "end"), strict=False
     ):
@@ -142,7 +142,7 @@ def _layer(ring: list[Pixel], pattern: str, outline: float) -> str:
 
 
 def _steel(kind: SteelKind, left: float, right: float, top: float, slab_px: float) -> Iterator[str]:
-    """Steel lies a little above the middle, on supports; fibers lie everywhere."""
+    """Draw steel a little above the middle on its supports, or fibers all through the slab."""
     height = top + slab_px * 0.42
     if kind in {SteelKind.WIRE, SteelKind.BAR}:
         radius, apart = (2.6, 66.0) if kind is SteelKind.WIRE else (4.4, 198.0)

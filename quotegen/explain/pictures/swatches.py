@@ -141,13 +141,13 @@ def _strokes(parts: list[str], color: str, thick: float, *, cap: str = "butt") -
 
 
 def _sequence(count: int, start: int) -> Iterator[float]:
-    """Yield numbers between 0 and 1 that look scattered and never change."""
+    """Numbers from 0 to 1 that look scattered and are the same each time."""
     for index in range(count):
         yield (index + start) * 0.618033988749895 % 1
 
 
 def _spots(count: int, size: Pixels, start: int) -> Iterator[Pixels]:
-    """Yield points spread over a swatch, without any order to the eye."""
+    """Points spread over a swatch, in no order that the eye sees."""
     for index in range(start, start + count):
         x, y = index * 0.7548776662466927 % 1, index * 0.5698402909980532 % 1
         yield 3 + x * (size[0] - 6), 3 + y * (size[1] - 6)

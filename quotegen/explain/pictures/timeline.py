@@ -1,4 +1,4 @@
-"""The timeline: our days, the waits, what the homeowner does, and from when the slab is used."""
+"""The timeline: our days, the waits, what the homeowner does, when the slab may be used."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -37,7 +37,7 @@ class Event:
 
 
 def timeline(results: Results, plan: DayPlan, ident: str) -> Drawing:
-    """Draw the days of a plan downwards, one label under the other; waits are not to scale."""
+    """Draw the days of a plan down the page, a label for each; waits are not to scale."""
     words = results.words
     events = tuple(_events(results, plan))
     lines = [words.font.wrapped(event.text, WIDTH_PX - TEXT_PX, SIZE_PX) for event in events]
@@ -71,7 +71,7 @@ def timeline(results: Results, plan: DayPlan, ident: str) -> Drawing:
 
 
 def _tops(lines: list[tuple[str, ...]]) -> Iterator[float]:
-    """Yield where each label begins, and last where the labels end."""
+    """Where each label begins, and at last where the labels end."""
     y = TOP_PX
     for wrapped in lines:
         yield y
@@ -80,7 +80,7 @@ def _tops(lines: list[tuple[str, ...]]) -> Iterator[float]:
 
 
 def _events(results: Results, plan: DayPlan) -> Iterator[Event]:
-    """Yield what happens in the order of the days; on one day we come before you do."""
+    """What happens, in the order of the days; on one day our work comes first."""
     order = tuple(Mark)
     yield from sorted(
         _unsorted(results, plan), key=lambda event: (event.first, order.index(event.mark))
@@ -108,7 +108,7 @@ def _unsorted(results: Results, plan: DayPlan) -> Iterator[Event]:
 
 
 def _next(starts: list[float], top: float, end: float) -> float:
-    """Return where our next visit begins, or where the labels end."""
+    """Where our next visit begins, or where the labels end."""
     return min((y for y in starts if y > top), default=end)
 
 
@@ -143,7 +143,7 @@ def _symbols(places: Iterable[tuple[Mark, Pixel]]) -> Iterator[str]:
 
 
 def _outline(mark: Mark, x: float, y: float) -> str:
-    """Return a square for us and for a wait, a ring for you, a triangle for what you may."""
+    """A square for us and for a wait, a ring for you, a triangle for what you may do."""
     if mark is Mark.YOU:
         return f"M{number(x - 5)} {number(y)}a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z"
     if mark is Mark.OPEN:
@@ -152,7 +152,7 @@ def _outline(mark: Mark, x: float, y: float) -> str:
 
 
 def _key_places(y: float) -> tuple[tuple[Mark, Pixel], ...]:
-    """Return where the symbols of the key stand, two in a row."""
+    """Where the symbols of the key stand, two in a row."""
     return tuple(
         (mark, (AXIS_PX + (i % 2) * 168, y + KEY_PX * (i // 2))) for i, mark in enumerate(Mark)
     )

@@ -86,7 +86,7 @@ def _lead(results: Results, costs: FinishCosts) -> Iterator[str]:
 
 
 def _kinds(results: Results, costs: FinishCosts) -> Section:
-    """Sum the costs by what the money goes for."""
+    """The costs, summed by what the money is spent on."""
     words = results.words
     rows = [
         TableRow(
@@ -151,7 +151,7 @@ def _under_cost(results: Results, costs: FinishCosts) -> Section:
 
 
 def _each_finish(words: Words, finishes: tuple[FinishCosts, ...]) -> Table:
-    """Set price, cost and margin of every finish side by side."""
+    """Price, cost and margin of every finish, side by side."""
     head = ("finish", "cost_price", "cost_cost", "cost_margin", "cost_share", "cost_crew_day",
             "cost_sq_ft", "cost_walk_away")  # fmt: skip
     rows = (
@@ -207,7 +207,7 @@ def _item_name(results: Results, item: CostItem) -> str:
 
 
 def _quantity_of(words: Words, item: CostItem) -> str:
-    """Write the quantity of an item; nothing for a sum that has none."""
+    """The quantity of an item; empty for a lump sum."""
     if item.unit in {"", Unit.LUMP.value}:
         return ""
     number = words.number(item.quantity, decimal_places(item.quantity))
@@ -215,7 +215,7 @@ def _quantity_of(words: Words, item: CostItem) -> str:
 
 
 def _item_rate(words: Words, item: CostItem) -> str:
-    """Write what one of an item costs, or of what it is a share; nothing for a sum."""
+    """What one of an item costs, or what it is a share of; empty for a lump sum."""
     if item.unit == "%":
         return words("cost_of", amount=words.money(item.rate))
     return "" if item.unit in {"", Unit.LUMP.value} else words.price(item.rate)

@@ -1,4 +1,4 @@
-"""Stage 5, explain, the owner's side: what the law asks of a written contract. Not legal advice."""
+"""The law checklist: what a written contract must carry. For the owner alone; no legal advice."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -13,7 +13,7 @@ BY_HAND = frozenset({
     Element.SIGNED_COPY, Element.SUBCONTRACTORS, Element.LIEN_NOTICE, Element.DISPUTES,
     Element.REGULATOR, Element.BLANKS, Element.TYPE_SIZE, Element.AFFILIATIONS,
 })  # fmt: skip
-"""What the quote does not carry: the owner adds it, after the official text."""
+"""What the quote does not carry: the owner adds it from the official text."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +37,7 @@ class LawPart:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LawSheet:
-    """Everything on the owner's law checklist."""
+    """The law checklist."""
 
     head: PaperHead
     about: str
@@ -45,7 +45,7 @@ class LawSheet:
 
 
 def law_sheet(results: Results, laws: ContractLaws) -> LawSheet:
-    """Build the checklist: the laws of the state, or all that any law asks for as advice."""
+    """Build the checklist: the laws of the state, or as advice all that any law asks for."""
     job, words = results.job, results.words
     found = laws.of(job.site.state, results.quote.chosen.total)
     parts = [_part(results, laws, law) for law in found]

@@ -1,4 +1,4 @@
-"""Stage 5, explain, the owner's side: what to order, and how concrete gets to the slab."""
+"""The order list: what to buy, and how concrete gets to the slab. For the owner alone."""
 
 from dataclasses import dataclass, replace
 from decimal import Decimal
@@ -21,7 +21,7 @@ _COUNTED = frozenset({"sheet", "roll", "bar", "load", "each"})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OrderRow:
-    """One material: what to buy, how much is needed, and how that comes about.
+    """One material: what to buy, how much is needed, and how that was worked out.
 
     Attributes:
         sold: what to buy as our book counts it, in a metric job; else empty.
@@ -38,7 +38,7 @@ class OrderRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReachRow:
-    """One way of access, how far it reaches and how much of the deck."""
+    """One method of access: how far it reaches, and how much of the slab."""
 
     name: str
     reach: str
@@ -47,7 +47,7 @@ class ReachRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OrderList:
-    """Everything on the owner's order list.
+    """The order list.
 
     Attributes:
         note: how a metric job is to be read; else empty.
@@ -61,7 +61,7 @@ class OrderList:
 
 
 def order_list_view(results: Results, owner: OwnersFigures) -> OrderList:
-    """Build the order list at the chosen finish."""
+    """Build the order list of the chosen finish."""
     job, words, reach = results.job, results.words, results.takeoff.reach
     materials = (_with_charge(one, owner.job.book.order) for one in results.takeoff.materials)
     title = words("order_title", title=job.title, quote=job.quote)
@@ -107,13 +107,13 @@ def _buy(words: Words, material: Material) -> str:
 
 
 def _amount(words: Words, value: Decimal, unit: str, places: int) -> str:
-    """Write a quantity with its unit; what is counted has no decimals."""
+    """A quantity with its unit; what is counted has no decimals."""
     number = words.number(value, 0 if unit in _COUNTED else places)
     return words.count(f"order_unit_{unit_key(unit)}", value, number=number)
 
 
 def _how(results: Results, step: Step) -> str:
-    """Write one step of the working as a sentence with its numbers."""
+    """A step of the working, with its numbers, in a sentence."""
     inputs = tuple(_input(results, one) for one in step.inputs)
     if not inputs:
         return step.formula
@@ -130,7 +130,7 @@ def _input(results: Results, step: Step) -> str:
 
 
 def _step_value(words: Words, step: Step) -> str:
-    """Write the value of a step with its unit in the plural form that it takes."""
+    """The value of a step with its unit, in the plural form that it takes."""
     if step.unit == "$":
         return words.money(step.value)
     number = words.number(step.value, min(decimal_places(step.value), _STEP_PLACES))

@@ -46,7 +46,7 @@ def _higher_or_lower(more: Money) -> str:
 
 
 def _sum_rows(results: Results, bid: BidComparison) -> Iterator[TableRow]:
-    """Yield a row for each sum; a part that is zero has none."""
+    """A row for each sum; a part that is zero has none."""
     words, parts = results.words, bid.left_out or bid.not_stated
     other = bid.finish != results.job.finish
     finish = words("phone_sum_at_finish", finish=bid.finish_name) if other else ""
@@ -69,7 +69,7 @@ def _sum(
 
 
 def _verdict(words: Words, bid: BidComparison) -> Iterator[str]:
-    """Say where the owner walks away, and not to match a bid that lies below that."""
+    """Where the owner walks away; not to match a bid that is below that."""
     costs = bid.costs
     if costs is not None:
         values = {"amount": words.money(bid.under_floors), "price": words.money(costs.walk_away)}
@@ -138,7 +138,7 @@ def _sentences(results: Results, bid: BidComparison) -> Iterator[str]:
 
 
 def _names(results: Results, items: tuple[BidItem, ...]) -> str:
-    """Name the dearest of some items in a sentence, and count the others."""
+    """The dearest of some items by name in a sentence, and how many others."""
     words = results.words
     names = [_title(results, item) for item in items[:NAMED]]
     others = len(items) - len(names)
@@ -296,7 +296,7 @@ def _sums_of_beyond_ours(words: Words, bid: BidComparison) -> Iterator[TableRow]
 
 
 def _number_text(words: Words, value: Length | int | str) -> str:
-    """Write a number of a bid: a depth, a count, or the name of a reinforcement."""
+    """A number of a bid: a depth, a count, or the name of a reinforcement."""
     if isinstance(value, Length):
         return words.depth(value)
     return words.number(value, 0) if isinstance(value, int) else value

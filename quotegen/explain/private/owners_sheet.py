@@ -49,7 +49,7 @@ class Section:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sums:
-    """A few sums under one another, to be read at one look.
+    """A few sums under one another, to take in at a look.
 
     Attributes:
         rows: each with one sum, and perhaps a note.

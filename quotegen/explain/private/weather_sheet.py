@@ -1,4 +1,4 @@
-"""Stage 5, explain, the owner's side: what the forecast means for this finish and this crew."""
+"""The weather sheet: what the forecast means for this pour and crew. For the owner alone."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -19,7 +19,7 @@ from quotegen.trade.evaporation import Air
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeatherSheet:
-    """Everything on the owner's weather day sheet.
+    """The weather sheet of the day of the pour.
 
     Attributes:
         numbers: the forecast and what follows from it.
@@ -104,7 +104,7 @@ def _window(results: Results, forecast: Forecast) -> Iterator[Row]:
 
 
 def _parts(results: Results, forecast: Forecast) -> int | None:
-    """Return in how many parts the slab is placed, None where it cannot be said."""
+    """In how many parts to place the slab; None where the book has no pace for the finish."""
     hours = weather.finishing_hours(forecast.air, results.rules, results.job.quote_date)
     pace = results.job.rate_book.finishes[results.job.finish].area_an_hour
     if hours is None or pace is None:

@@ -23,7 +23,7 @@ SLOTS = frozenset({"finish", "total"})
 
 
 def with_slots(text: str, values: Mapping[str, str], words: Words) -> Markup:
-    """Set values into a text of ours, each of `SLOTS` in an element that a choice can refill.
+    """Fill values into a text of ours, each of `SLOTS` in an element that a choice can refill.
 
     Args:
         text: with `{name}` for each value.
@@ -72,7 +72,7 @@ def agreement_sheet(results: Results) -> AgreementSheet:
 
 
 def company_view(results: Results) -> CompanyView:
-    """Cut the company down to what a customer reads."""
+    """What a customer reads of the company."""
     company, words = results.job.company, results.words
     insurance = company.insurance
     return CompanyView(
@@ -92,7 +92,7 @@ def company_view(results: Results) -> CompanyView:
 
 
 def site_line(results: Results) -> str:
-    """Return the address of the site on one line."""
+    """The address of the site on one line."""
     site = results.job.site
     return comma_joined(site.address, site.town, site.state)
 
@@ -117,13 +117,13 @@ def _parties(results: Results) -> Iterator[Row]:
 
 
 def _work(results: Results) -> Markup:
-    """Say what is built, with what finish."""
+    """What is built, and in which finish."""
     values = {"title": results.job.title, "finish": agreed_finish(results)}
     return with_slots(results.words.labels["work_sentence"], values, results.words)
 
 
 def dates_sentence(results: Results) -> str:
-    """Say from when to when the work goes on."""
+    """From when to when the work goes on."""
     words = results.words
     first, last = results.chosen_visits[0], results.chosen_visits[-1]
     return words("dates_sentence", start=words.day(first.first_day), end=words.day(last.last_day))
@@ -135,7 +135,7 @@ def _with_crlf(text: str) -> str:
 
 
 def _cancel(results: Results) -> str:
-    """Say until when the customer may cancel: a date once it is signed, the rule before that."""
+    """Until when the customer may cancel: the rule, and a date once the quote is signed."""
     words, accepted = results.words, results.contract.accepted_on
     longer = _longer_rule(results)
     if accepted is None:
@@ -152,7 +152,7 @@ def _cancel(results: Results) -> str:
 
 
 def _longer_rule(results: Results) -> str:
-    """Return the rule that gives this customer more days, nothing where there is none."""
+    """The rule that gives this customer more days; empty where there is none."""
     job = results.job
     return LONGER_AT_65.get(job.site.state or "", "") if job.customer.over_65 else ""
 
@@ -162,7 +162,7 @@ def _about(words: Words, visit: Visit, days_after: int) -> str:
 
 
 def payment_rows(results: Results) -> Iterator[Row]:
-    """Yield each payment: when it is due, its share and day, and its amount."""
+    """Each payment: when it is due, its share and day, and its amount."""
     words = results.words
     days = {visit.id: visit for visit in results.chosen_visits}
     for number, payment in enumerate(results.quote.payments, start=1):

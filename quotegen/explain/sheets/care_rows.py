@@ -1,4 +1,4 @@
-"""The care card: every date after the pour that the homeowner keeps, in order."""
+"""Dates of care: every day after the pour that the homeowner should know, in order."""
 
 from datetime import date
 
@@ -12,7 +12,7 @@ from quotegen.schedule.visits import Visit
 def care_rows(
     results: Results, visits: tuple[Visit, ...], since: date = date.min
 ) -> tuple[Row, ...]:
-    """Return the care card from the days of these visits: days in their order, then the years.
+    """The dates that follow from some visits: days in their order, then the years.
 
     What is over before `since` is left out.
     """

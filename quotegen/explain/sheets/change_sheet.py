@@ -1,4 +1,4 @@
-"""Sheet 6, what can change the price: the lines by what moves them, and worked figures."""
+"""Sheet 6, what can change the price: its lines by what moves them, and worked examples."""
 
 from quotegen.explain.pictures.charts import adjustment_chart
 from quotegen.explain.results import Results

@@ -1,4 +1,4 @@
-"""What the homeowner may choose, and every text that each choice leads to, beforehand."""
+"""What the homeowner may choose, with every text that each choice leads to."""
 
 from collections.abc import Iterator, Mapping
 
@@ -29,7 +29,7 @@ ROWS = ("covers", "dates", "payments", "placements", "scopes", "areas")
 
 
 def choice_sheet(results: Results) -> ChoiceSheet:
-    """Build the controls and all that they lead to; nothing where there is no choice."""
+    """Build the controls and all that they lead to; empty where there is no choice."""
     every = results.quote.combinations
     if len(every) == 1:
         return ChoiceSheet(
@@ -50,7 +50,7 @@ def choice_sheet(results: Results) -> ChoiceSheet:
 
 
 def key_of(job: JobSpec, one: Combination) -> str:
-    """Write a combination as the page and its address do: `slate,,clay+charcoal,trench_drain`."""
+    """The key of a combination on the page, as in `slate,,clay+charcoal,trench_drain`."""
     alternates = dict(one.alternates)
     parts = (
         one.finish,
@@ -155,7 +155,7 @@ def _look(results: Results, colors: tuple[str, ...]) -> Option:
 
 
 def _looks_as_quoted(results: Results) -> Mapping[tuple[str, ...], str]:
-    """Return the totals of looks on the quoted finishes without extras; not all go with them."""
+    """The total of each look that goes with the quoted finishes, without extras."""
     quoted, words = results.quote.combinations[0], results.words
     return {
         one.colors: words.money(one.total)

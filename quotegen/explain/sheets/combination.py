@@ -12,7 +12,7 @@ from quotegen.schedule.day_plans import DayPlan
 
 
 def with_combination(results: Results, chosen: Combination) -> Results:
-    """Return the results as if this combination had been quoted.
+    """The results as if this combination had been quoted.
 
     What is worked out for the quote alone stays as it is: the worked figures at other areas,
     the range of the tape, and what single options move.
@@ -46,13 +46,13 @@ def with_combination(results: Results, chosen: Combination) -> Results:
 
 
 def day_plan(results: Results, chosen: Combination) -> DayPlan:
-    """Return the days of a combination."""
+    """The days of a combination."""
     finishes = (chosen.finish, chosen.alternates)
     return next(plan for plan in results.day_plans if finishes in plan.choices)
 
 
 def combination_name(results: Results, chosen: Combination) -> str:
-    """Say what is chosen, such as `Slate; Walk: Broom; clay with charcoal; with trench drain`."""
+    """What is chosen, such as `Slate; Walk: Broom; clay with charcoal; with trench drain`."""
     words, book = results.words, results.job.rate_book
     names = tuple(_lower(book.rates[extra].name) for extra in chosen.extras)
     return "; ".join((
@@ -62,7 +62,7 @@ def combination_name(results: Results, chosen: Combination) -> str:
 
 
 def surface_name(results: Results, chosen: Combination) -> str:
-    """Say which finishes and colors are chosen."""
+    """The finishes and colors that are chosen."""
     colors = (look_name(results, chosen.colors),) if chosen.colors else ()
     return "; ".join((*finish_names(results, chosen.finish, chosen.alternates), *colors))
 
@@ -70,7 +70,7 @@ def surface_name(results: Results, chosen: Combination) -> str:
 def finish_names(
     results: Results, finish: str, alternates: tuple[tuple[str, str], ...] = ()
 ) -> tuple[str, ...]:
-    """Name the finish of the job, and each part that has another chosen.
+    """The finish of the job, and each part for which another is chosen.
 
     Where every part has its own, that of the job is nowhere and is not named.
     """
@@ -83,7 +83,7 @@ def finish_names(
 
 
 def part_names(results: Results, finishes: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
-    """Name each placement with its finish, such as `Walk: Broom`."""
+    """Each placement with its finish, such as `Walk: Broom`."""
     places = {p.id: p.name for p in results.job.placements}
     named = results.job.rate_book.finishes
     return tuple(
@@ -93,14 +93,14 @@ def part_names(results: Results, finishes: tuple[tuple[str, str], ...]) -> tuple
 
 
 def agreed_finish(results: Results) -> str:
-    """Name what is quoted: the finish, and each part that has one of its own."""
+    """What is quoted: the finish, and each part that has one of its own."""
     name, finish = results.quote.chosen.name, results.job.finish
     alone = name == results.job.rate_book.finishes[finish].name
     return "; ".join(finish_names(results, finish)) if alone else name
 
 
 def look_name(results: Results, colors: tuple[str, ...]) -> str:
-    """Name the colors of a look, the base first."""
+    """The colors of a look, the base first."""
     names = tuple(results.job.rate_book.rates[color].name for color in colors)
     if len(names) == 1:
         return names[0]

@@ -1,4 +1,4 @@
-"""Stage 5, explain: the results become the customer view, sheet by sheet."""
+"""The customer view: all sheets of the quote, one after another."""
 
 from quotegen.explain.pictures.charts import price_bars
 from quotegen.explain.results import Results
@@ -21,7 +21,7 @@ from quotegen.explain.words.prose import html, sections
 
 
 def customer_view(results: Results) -> CustomerView:
-    """Build all that a homeowner reads, from results that hold no cost."""
+    """Build all that a homeowner reads of the quote."""
     job, words = results.job, results.words
     title = words("document_title", title=job.title, site=job.site.address, quote=job.quote)
     return CustomerView(

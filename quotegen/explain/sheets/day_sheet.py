@@ -51,12 +51,12 @@ def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
 
 
 def _crew(results: Results) -> tuple[Prose, ...]:
-    """Return why the work goes as it does, where a stamped finish asks for it."""
+    """Why a stamped slab may be poured in parts."""
     return (clause("in_parts", results),) if When.STAMPED in features_of(results) else ()
 
 
 def _site_observations(results: Results) -> tuple[SiteObservation, ...]:
-    """Return what will be seen on this job while we work."""
+    """What will be seen on this job while we work."""
     features = features_of(results)
     return tuple(
         SiteObservation(

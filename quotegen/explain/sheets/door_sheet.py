@@ -1,4 +1,4 @@
-"""The door sheet's own part: a square code that a phone turns into an e-mail to the company."""
+"""The door sheet: a square code from which a phone makes an e-mail to the company."""
 
 from itertools import groupby
 from urllib.parse import quote as percent_encoded
@@ -12,11 +12,11 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.views import DoorSheet
 
 MODULE_PX = 2.6
-"""One module of the code: 0.7 mm, which a phone reads from the length of an arm."""
+"""One module of the code: 0.7 mm, which a phone reads at arm's length."""
 
 
 def door_sheet(results: Results) -> DoorSheet:
-    """Return the code, and the same address as it is typed."""
+    """The code, and the same address to type."""
     email, words = results.job.company.email, results.words
     subject = words("door_subject", quote=results.job.quote)
     link = f"mailto:{email}?subject={percent_encoded(subject)}"
@@ -47,7 +47,7 @@ def code(text: str, title: str) -> Drawing:
 
 
 def _runs(row: tuple[bool, ...]) -> list[tuple[int, int]]:
-    """Return where each run of dark modules starts, and its length."""
+    """Where each run of dark modules starts, and its length."""
     runs, at = [], 0
     for dark, modules in groupby(row):
         length = len(tuple(modules))

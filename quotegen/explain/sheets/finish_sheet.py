@@ -13,12 +13,12 @@ from quotegen.pricing.quoted.records import PricedFinish
 
 
 def finish_columns(results: Results) -> tuple[FinishColumn, ...]:
-    """Return one column for each finish, the chosen one first."""
+    """A column for each finish, the chosen one first."""
     return tuple(_column(results, finish) for finish in results.quote.finishes)
 
 
 def extras(results: Results) -> tuple[Row, ...]:
-    """Return what the homeowner may add, each at the price that it adds."""
+    """What the homeowner may add, each with what it adds to the price."""
     return tuple(_extras(results))
 
 
@@ -54,7 +54,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
 
 
 def _upkeep_sum(results: Results, finish: str) -> str:
-    """Say what renewing the sealer comes to over the years, at the price of today."""
+    """What renewing the sealer comes to over the years, at today's price."""
     words, upkeep = results.words, results.upkeep.get(finish)
     if upkeep is None:
         return words("upkeep_none")

@@ -1,4 +1,4 @@
-"""The rows of sheet 2 on heights: of corners, along edges, and of ground that others made."""
+"""Heights on sheet 2: of corners, along edges, and of ground that others made ready."""
 
 from collections.abc import Mapping
 
@@ -8,7 +8,7 @@ from quotegen.explain.sheets.plan_views import HeightRow
 
 
 def corner_rows(results: Results) -> tuple[HeightRow, ...]:
-    """Return the height of each corner, named by the letters of the edges that meet there."""
+    """The height of each corner, named by the letters of the edges that meet there."""
     words, letters = results.words, _letters(results)
     return tuple(
         HeightRow(
@@ -25,7 +25,7 @@ def corner_rows(results: Results) -> tuple[HeightRow, ...]:
 
 
 def drop_rows(results: Results) -> tuple[HeightRow, ...]:
-    """Return, for each edge that falls, its highest, its lowest and the drop between."""
+    """The highest and lowest point of each edge that falls, and the drop between."""
     words, letters = results.words, _letters(results)
     return tuple(
         HeightRow(
@@ -41,7 +41,7 @@ def drop_rows(results: Results) -> tuple[HeightRow, ...]:
 
 
 def heights_from(results: Results) -> str:
-    """Say what the heights of each placement count from."""
+    """What the heights of each placement count from."""
     words = results.words
     specs = {p.id: p for p in results.job.placements}
     told = []
@@ -54,7 +54,7 @@ def heights_from(results: Results) -> str:
 
 
 def ground(results: Results) -> str:
-    """Say whether the ground that others made ready is large enough."""
+    """Whether the ground that others made ready is large enough, in words."""
     prepared, typed, words = (
         results.takeoff.prepared,
         results.job.typed.prepared_ground,
@@ -69,5 +69,5 @@ def ground(results: Results) -> str:
 
 
 def _letters(results: Results) -> Mapping[tuple[str, str], str]:
-    """Return the letter on the plan of each edge of each placement."""
+    """The letter on the plan of each edge, by placement and by the edge's own mark."""
     return {(m.placement, m.edge.mark): m.mark for m in marked_edges(results.takeoff)}

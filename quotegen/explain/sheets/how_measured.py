@@ -25,7 +25,7 @@ from quotegen.reading.records import PlacementSpec
 
 
 def readings_of(shape: Piece, words: Words) -> tuple[str, ...]:
-    """Return one text for each station or point; none where the sentence says every reading."""
+    """The readings at each station or point; none where the sentence has every reading."""
     if shape.offsets is not None:
         return tuple(_stations(shape.offsets, words))
     if shape.ties is not None:
@@ -39,7 +39,7 @@ def readings_of(shape: Piece, words: Words) -> tuple[str, ...]:
 
 
 def offsets_method(offsets: Offsets, words: Words) -> str:
-    """Return in a sentence what the readings of offsets are, and by which rule the area is."""
+    """What the readings of offsets are, and which rule gives the area, in a sentence."""
     rule = "rule_trapezoid"
     if offsets.rule is AreaRule.SIMPSON:
         rule = "rule_simpson_split" if len(offsets.far) % 2 == 0 else "rule_simpson"
@@ -48,7 +48,7 @@ def offsets_method(offsets: Offsets, words: Words) -> str:
 
 
 def ties_method(ties: Ties, words: Words) -> str:
-    """Return in a sentence what the readings of ties are, and what line joins the points."""
+    """What the readings of ties are, and what line joins the points, in a sentence."""
     line = words("line_smooth" if ties.edge is EdgeLine.SMOOTH else "line_straight")
     return words("method_ties", apart=words.length(ties.apart), line=line)
 
@@ -66,12 +66,12 @@ def _stations(offsets: Offsets, words: Words) -> Iterator[str]:
 
 
 def measured_rows(results: Results) -> tuple[MeasuredRow, ...]:
-    """Return every shape as it was measured, with its area from the takeoff."""
+    """Every shape as it was measured, with its area."""
     return tuple(row for placement in results.job.placements for row in _rows(results, placement))
 
 
 def sure_lines(results: Results) -> tuple[str, ...]:
-    """Return how near each area comes, and what that may move the price by."""
+    """How sure each area is, and what that may move the price by."""
     words = results.words
     low, high = results.quote.tape_range
     lines = [_sure(results, placement) for placement in results.job.placements]
@@ -84,7 +84,7 @@ def sure_lines(results: Results) -> tuple[str, ...]:
 
 
 def step_rows(results: Results) -> tuple[Row, ...]:
-    """Return the steps, counted or by the foot of nosing, with where they belong."""
+    """The steps, by number or by the foot of nosing, and where they are."""
     rows = []
     for line in results.lines_for("steps"):
         place = results.placement_name(line)
@@ -96,7 +96,7 @@ def step_rows(results: Results) -> tuple[Row, ...]:
 
 
 def method_of(shape: Piece, words: Words) -> str:
-    """Return in a sentence how a shape was measured and by which rule.
+    """How a shape was measured and by which rule, in a sentence.
 
     The few readings of a plain shape stand in it; the many of offsets and ties are a list.
     """
@@ -155,7 +155,7 @@ def _readings(shape: Piece, words: Words) -> str:
 
 
 def _typed(part: object, words: Words) -> Iterator[str]:
-    """Yield every reading of a plain piece, in the order in which it is typed."""
+    """Every reading of a plain piece, in the order in which they are typed."""
     if isinstance(part, Size):
         length, width = words.length(part.length), words.length(part.width)
         yield words("reading_size", length=length, width=width)

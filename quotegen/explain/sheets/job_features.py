@@ -1,4 +1,4 @@
-"""What a job contains, for the pages that are printed only where they are about something."""
+"""What a job has in it: a pool, a drive, stamped work. Pages of content/ apply by that."""
 
 from collections.abc import Iterator
 
@@ -14,12 +14,12 @@ LAID_STEEL = frozenset({SteelKind.WIRE, SteelKind.BAR})
 
 
 def features_of(results: Results) -> frozenset[When]:
-    """Return what the job contains that a page may speak of."""
+    """The features of the job that a page may be about."""
     return frozenset((*_about_the_slab(results), *_about_the_work(results)))
 
 
 def finish_kinds(results: Results) -> frozenset[FinishKind]:
-    """Return the kinds of finish of the chosen price."""
+    """The kinds of finish in the chosen price."""
     job = results.job
     return frozenset(job.finish_of(p, job.finish)[1].kind for p in job.placements)
 

@@ -1,4 +1,4 @@
-"""The joint plan in numbers: panels, the largest of them, the rule of the spacing, the depth."""
+"""The joint plan in numbers: panels, the largest, the spacing and its rule, the depth."""
 
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
@@ -13,7 +13,7 @@ _TIMES_RULE = "joint_spacing_multiplier"
 
 
 def joint_rows(results: Results, numbered: Mapping[str, tuple[Panel, ...]]) -> tuple[JointRow, ...]:
-    """Return one row for each placement that has joints in the price, or any that the job drew.
+    """A row for each placement with joints in the price, or drawn by the job.
 
     Args:
         results: of the job.
@@ -58,7 +58,7 @@ def _size(panel: Panel, words: Words) -> str:
 
 
 def _numbered(panels: tuple[Panel, ...], name: str, words: Words) -> str:
-    """Give the sizes of panels by their numbers, those of one size together."""
+    """The sizes of panels by number, those of one size together."""
     by_size: dict[str, list[str]] = {}
     for panel in panels:
         by_size.setdefault(_size(panel, words), []).append(str(panel.number))

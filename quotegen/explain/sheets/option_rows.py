@@ -11,7 +11,7 @@ from quotegen.pricing.quoted.records import PricedColors
 
 
 def alternate_rows(results: Results) -> tuple[Row, ...]:
-    """Return each other finish of a placement, and what it moves the price by."""
+    """Each other finish of a placement, and what it moves the price by."""
     words = results.words
     quoted = results.quote.alternates
     names = part_names(results, tuple((other.placement, other.finish) for other in quoted))
@@ -26,12 +26,12 @@ def alternate_rows(results: Results) -> tuple[Row, ...]:
 
 
 def color_rows(results: Results) -> tuple[Row, ...]:
-    """Return each look with the finish that takes it, and what it moves the price by."""
+    """Each look with the finish that takes it, and what it moves the price by."""
     return tuple(_look(results, look) for look in results.quote.color_choices)
 
 
 def with_tax(results: Results) -> str:
-    """Return a remark that a price has tax in it, nothing where no tax is due."""
+    """A remark that a price has tax in it; empty where none is due."""
     return results.words("option_with_tax") if taxes_of(results) else ""
 
 

@@ -1,4 +1,4 @@
-"""The head of every paper: who, for whom, which quote, of when."""
+"""The head of every paper: who, for whom, which quote, of which date."""
 
 import base64
 from datetime import date
@@ -34,7 +34,7 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
 
 
 def _logo(results: Results) -> str:
-    """Return the data: address that holds the logo (RFC 2397)."""
+    """The data: address that holds the logo (RFC 2397)."""
     logo = results.job.logo
     if logo is None:
         return ""

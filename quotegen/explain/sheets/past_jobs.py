@@ -10,13 +10,13 @@ from quotegen.reading.records import Reason, Reference
 
 MOST_SHOWN = 3
 LEAST_SIZE, MOST_SIZE = Fraction(2, 3), Fraction(3, 2)
-"""A past job of this many times the size, from and to, is about as large."""
+"""A past job from this to that many times the size is about as large."""
 
 _WEIGHT = (Reason.FINISH, Reason.USE, Reason.SIZE, Reason.TOWN)
 
 
 def shown_references(results: Results) -> tuple[Reference, ...]:
-    """Return the past jobs to show: those that the job names, else the nearest in all ways."""
+    """The past jobs to show: those that the job names, else those most like it."""
     may = results.job.references
     if any(Reason.CHOSEN in reference.reasons for reference in may):
         return may
@@ -30,7 +30,7 @@ def shown_references(results: Results) -> tuple[Reference, ...]:
 
 
 def _reasons(results: Results, reference: Reference) -> tuple[Reason, ...]:
-    """Return why a past job fits, its size against the measured slab included."""
+    """Why a past job is like this one; its size counts against the measured slab."""
     area = sum(Fraction(p.area_sqft) for p in results.takeoff.placements)
     alike = area * LEAST_SIZE <= reference.area_sqft <= area * MOST_SIZE
     known = (*reference.reasons, *((Reason.SIZE,) if alike else ()))
@@ -39,7 +39,7 @@ def _reasons(results: Results, reference: Reference) -> tuple[Reason, ...]:
 
 
 def why(results: Results, reference: Reference) -> str:
-    """Say why a past job is shown for this one; only what its owner agreed to is in it."""
+    """Why a past job is shown, in words that its owner agreed to."""
     words = results.words
     return words.listing(
         tuple(

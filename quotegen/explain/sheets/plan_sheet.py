@@ -151,5 +151,5 @@ def _water_of(results: Results, placement: PlacementSpec) -> str:
 
 
 def against_something(results: Results, against: Against) -> bool:
-    """Say whether any edge of the job meets a house, a pool or an opening."""
+    """Whether any edge of the job meets a house, a pool or an opening."""
     return any(edge.against is against for p in results.takeoff.placements for edge in p.edges)

@@ -1,4 +1,4 @@
-"""What sheet 2 hands to a template, all of it text and drawings."""
+"""Sheet 2 as a template gets it: text and drawings."""
 
 from dataclasses import dataclass
 
@@ -13,7 +13,7 @@ class PlanSheet:
     Attributes:
         joint_plan: joints and panels drawn; None where the job has no joints.
         reach: how concrete gets there, drawn; None where no truck stand is typed.
-        reached: what each way of the rate book reaches.
+        reached: how far each method of access in the rate book reaches.
         small, door: the plan for sheet 1, and for the door sheet.
         wide, narrow: the plan for paper and large screens, and for a phone.
         edges: every lettered edge, with what a tape should read.
@@ -23,9 +23,9 @@ class PlanSheet:
         access: how concrete reaches the slab.
         corners, drops: heights of the finished top; empty where no fall is typed.
         heights_from: what the heights count from.
-        ground: what is said of the prepared ground, if anything.
+        ground: a sentence on the prepared ground, if there is any.
         measured: every shape, how it was measured, and its area.
-        sure: how near the areas come, and what that may move the price by.
+        sure: how sure the areas are, and what that may move the price by.
         steps: steps, each or by the foot of nosing; no part of the area.
     """
 
@@ -124,5 +124,5 @@ class JointRow:
 
     @property
     def notes(self) -> tuple[str, ...]:
-        """What is said of single panels, if anything."""
+        """Notes on single panels, if any."""
         return (*([self.numbered] if self.numbered else []), *self.exceptions)

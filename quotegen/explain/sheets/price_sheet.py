@@ -40,13 +40,13 @@ def price_sheet(results: Results) -> PriceSheet:
 
 
 def total_area(results: Results) -> str:
-    """Return the area of all placements as it is priced: the row of the table without a change."""
+    """The area of all placements as it is priced: the adjustment's row without a change."""
     row = next(row for row in results.quote.adjustment if row.change == 0)
     return results.words.quantity(row.area, results.quote.area_unit)
 
 
 def area_prices(results: Results) -> tuple[Row, ...]:
-    """Return what one unit of area more or less moves; nothing where the minimum is the price."""
+    """What one unit of area moves the price by; nothing where the minimum is the price."""
     words, quote = results.words, results.quote
     if holds_at_minimum(results):
         return ()
@@ -65,7 +65,7 @@ def area_prices(results: Results) -> tuple[Row, ...]:
 
 
 def holds_at_minimum(results: Results) -> bool:
-    """Say whether the price is the smallest job that the company takes."""
+    """Whether the company's minimum is part of the price."""
     return any("minimum" in line.scope for line in results.quote.chosen.lines)
 
 
@@ -95,7 +95,7 @@ def _what_moves(results: Results) -> str:
 
 
 def cover_rows(results: Results) -> Iterator[Row]:
-    """Yield what the chosen price covers, each scope item in a dozen words."""
+    """What the chosen price covers, each scope item in a dozen words."""
     included = results.scope_items()
     for item in SHORT_LIST:
         if item in included:
@@ -104,12 +104,12 @@ def cover_rows(results: Results) -> Iterator[Row]:
 
 
 def in_a_dozen_words(item: str, results: Results) -> str:
-    """Say what a scope item is on this job; nothing where its own page says enough."""
+    """What a scope item is on this job; empty where its own page says enough."""
     return _SHORT[item](results) if item in _SHORT else _names(item, results)
 
 
 def _names(item: str, results: Results) -> str:
-    """Name the lines of an item that are there for it alone."""
+    """The lines that are for one item alone."""
     lines = results.lines_for(item)
     alone = dict.fromkeys(line.name for line in lines if line.scope == (item,))
     return results.words.joined(tuple(alone))
@@ -195,7 +195,7 @@ def _dates(results: Results) -> Iterator[Row]:
 
 
 def _keep_dates(results: Results) -> str:
-    """Say by when to sign so that work can start on its day, where the offer holds longer."""
+    """By when to sign so that work can start on its day, if the offer holds longer than that."""
     job, words = results.job, results.words
     last = sign_by(results.chosen_visits[0].first_day, results.rules)
     if results.contract.accepted_on is None and job.quote_date <= last < job.holds_until:

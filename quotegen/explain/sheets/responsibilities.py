@@ -1,4 +1,4 @@
-"""Who does what: work beside ours, by us where the price covers it, else by others."""
+"""Who does what beside our work: we, where the price covers it, else others."""
 
 from collections.abc import Iterator
 
@@ -9,11 +9,11 @@ from quotegen.explain.words.rows import Row
 
 
 def responsibility_rows(results: Results) -> tuple[Row, ...]:
-    """Return the grid of responsibilities of this job, then what else the price leaves out.
+    """The responsibilities on this job, then what else the price leaves out.
 
     What the company or the job says of a responsibility comes before what content/ says of it.
     """
-    # What the job says of a responsibility stands in for what the company says of it.
+    # What the job says of a responsibility replaces what the company says of it.
     said = {
         excluded.responsibility or excluded.what: excluded for excluded in results.job.not_included
     }

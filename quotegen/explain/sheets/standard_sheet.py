@@ -16,7 +16,7 @@ from quotegen.trade.rules import Certainty, Rule
 
 EVERY_FINISH = "all"
 BEHIND_THE_DATES = ("walk_wait", "furniture_wait", "sealer_walk_wait", "sealer_load_wait")
-"""Rules that a reader meets as days of the calendar, and not as figures in a text."""
+"""Rules that a reader meets as dates, not as figures in a text."""
 
 
 def standard_sheet(results: Results) -> StandardsSheet:
@@ -41,13 +41,13 @@ def standard_sheet(results: Results) -> StandardsSheet:
 
 
 def care_pages(results: Results) -> list[Page[CareFront]]:
-    """Return the pages on care that fit the finishes of the job."""
+    """The pages on care that fit the finishes of the job."""
     finishes = {EVERY_FINISH, *(kind.value for kind in finish_kinds(results))}
     return [p for p in results.content.care.values() if finishes & set(p.front.finishes)]
 
 
 def _printed(results: Results, chosen: tuple[Page[SafetyFront] | Page[CareFront], ...]) -> str:
-    """Join the texts that this quote prints."""
+    """All texts of content/ that this quote prints."""
     content = results.content
     scope = (content.scope[item].markdown for item in results.scope_items())
     clauses = (page.markdown for page in content.clauses.values())
@@ -56,14 +56,14 @@ def _printed(results: Results, chosen: tuple[Page[SafetyFront] | Page[CareFront]
 
 
 def _glossary(results: Results, printed: str) -> Iterator[Row]:
-    """Yield the words of the trade that stand in the texts, with what they mean."""
+    """The words of the trade that stand in the texts, with what they mean."""
     for word, meaning in sorted(results.content.glossary.items()):
         if re.search(rf"\b{word}", printed, re.IGNORECASE):
             yield Row(name=word, text=meaning)
 
 
 def _sources(results: Results, printed: str) -> Iterator[Row]:
-    """Name each source once, with the numbers on the printed pages that rest on it."""
+    """Each source once, with the printed figures that rest on it."""
     by_source: dict[str, list[str]] = {}
     used = {*re.findall(r"\{\{ rule\.(\w+) \}\}", printed), *BEHIND_THE_DATES}
     for rule_id in sorted(used):
@@ -83,7 +83,7 @@ def _stated(results: Results, rule: Rule) -> str:
 
 
 def _source(results: Results, rule: Rule) -> str:
-    """Name the publication, so that what rests on one stands together."""
+    """The publication that a rule rests on, or how sure it is without one."""
     words, reference = results.words, rule.at(results.job.quote_date).reference
     named = f"{reference.title} ({reference.edition})"
     if rule.rule_id in results.job.company.standards.own_inches():

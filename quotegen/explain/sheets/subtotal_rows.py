@@ -9,7 +9,7 @@ from quotegen.reading.files.company import TaxRounding
 
 
 def placement_rows(results: Results) -> tuple[Row, ...]:
-    """Return the subtotal of each placement, and that of the whole job."""
+    """The subtotal of each placement, and of what is for the whole job."""
     words = results.words
     names = {p.id: p.name for p in results.job.placements}
     return tuple(
@@ -23,12 +23,12 @@ def placement_rows(results: Results) -> tuple[Row, ...]:
 
 
 def scope_rows(results: Results) -> tuple[Row, ...]:
-    """Return the subtotal of each scope item, with what else the same lines pay for."""
+    """The subtotal of each scope item, with what else the same lines pay for."""
     return tuple(_scope_row(results, part) for part in results.quote.by_scope)
 
 
 def rounding_sentence(results: Results) -> str:
-    """Say how the figures are rounded, the taxes with the rule that the company chose."""
+    """How the figures are rounded; taxes by the rule that the company chose."""
     words = results.words
     said = [words("rounding_lines", area=words.area_step())]
     rules = {tax.round for tax in taxes_of(results)}

@@ -10,14 +10,14 @@ from quotegen.pricing.quoted.records import Combination
 Extras = tuple[str, ...]
 
 ALL_SETS = 2
-"""With so many extras every set of them has its column; with more, none, each alone, and all."""
+"""Up to so many extras, each set of them has a column; beyond, none, each alone, and all."""
 
 MOST_ROWS = 24
-"""So many rows of finishes and colors are printed; beyond, one change from the quote at a time."""
+"""Up to so many rows, all finishes and colors are printed; beyond, one change at a time."""
 
 
 def columns_of(results: Results) -> tuple[str, ...]:
-    """Return what is added in each column of totals."""
+    """The heads of the columns: the extras that each adds."""
     words, rates = results.words, results.job.rate_book.rates
     return tuple(
         words("totals_with", names=words.listing(tuple(_lower(rates[e].name) for e in extras)))
@@ -28,7 +28,7 @@ def columns_of(results: Results) -> tuple[str, ...]:
 
 
 def rows_of(results: Results) -> tuple[TotalsRow, ...]:
-    """Return a row for each choice of finishes and colors, that of the quote first.
+    """A row for each choice of finishes and colors, that of the quote first.
 
     Choices that lead to the same slab have one row.
     """
@@ -45,7 +45,7 @@ def rows_of(results: Results) -> tuple[TotalsRow, ...]:
 
 
 def note_of(results: Results) -> str:
-    """Say that there are more combinations than the table shows, if there are."""
+    """That there are more combinations than the table shows, if there are."""
     every = len(results.quote.combinations)
     shown = len(tuple(_shown(results))) * len(_sets(results))
     if shown == every:

@@ -36,7 +36,7 @@ class Option:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OptionGroup:
-    """Options of which one is chosen; `id` is `finish`, `part.<placement>` or `color`."""
+    """Options of which one must be chosen; `id` is `finish`, `part.<placement>` or `color`."""
 
     id: str
     name: str
@@ -144,7 +144,7 @@ class Paper(Protocol):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PriceSheet:
-    """Sheet 1: what, how much, how long does the offer hold."""
+    """Sheet 1: what, for how much, and how long the offer holds."""
 
     headline: str
     total: str
@@ -176,7 +176,7 @@ class IncludedItem:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FinishColumn:
-    """One finish, priced for the whole job and described both ways."""
+    """One finish: priced for the whole job, and described with its drawbacks."""
 
     id: str
     name: str

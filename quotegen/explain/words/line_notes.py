@@ -1,4 +1,4 @@
-"""What a line needs said beside its figures: seasons, slices, the road, allowances, taxes."""
+"""Notes beside the lines of a price: seasons, slices, travel, allowances, taxes."""
 
 from collections.abc import Iterator
 from datetime import date
@@ -23,7 +23,7 @@ _EXCEEDED = {
 
 
 def note_of(results: Results, line: Line) -> str:
-    """Return what is said of a line, nothing where its figures say all."""
+    """The note of a line; empty where its figures say it all."""
     if TAX in line.scope:
         return _tax_note(results, line)
     rate = results.job.rate_book.rates.get(line.rate_id)
@@ -33,7 +33,7 @@ def note_of(results: Results, line: Line) -> str:
 
 
 def taxes_of(results: Results) -> tuple[Tax, ...]:
-    """Return the taxes that the job owes."""
+    """The taxes that the job owes."""
     return tuple(tax for tax in results.job.company.tax if is_due(results.job, tax))
 
 

@@ -17,7 +17,7 @@ _WHOLE = re.compile(r"\d+(?:-\d[\d/]*)+|(?<!\S)[+−][^\w\s]\d[\d.,]*\d")
 
 
 def ties(words: Words) -> Callable[[str], str]:
-    """Return what ties the numbers of a text: `7 days`, `340 sq ft`, `Jul 10` stay on one line.
+    """What ties the numbers of a text: `7 days`, `340 sq ft`, `Jul 10` stay on one line.
 
     Units and months are those of the language; a unit of two words is tied throughout.
     """

@@ -16,13 +16,13 @@ Rows = Iterator[Row]
 
 
 def numbers_for(scope_item: str, results: Results) -> tuple[Row, ...]:
-    """Return the table of a scope item: its numbers, then the lines that pay for it."""
+    """The table of a scope item: its numbers, then the lines that pay for it."""
     rows = _TABLES[scope_item](results) if scope_item in _TABLES else ()
     return (*rows, *_priced(scope_item, results))
 
 
 def depths(results: Results, scope_item: str, depth: Callable[[PlacementSpec], Length]) -> str:
-    """Return a depth of the placements that have the item."""
+    """A depth of each placement that has the item, told once where all are the same."""
     return results.by_placement(
         {p.id: results.words.depth(depth(p)) for p in results.placements_with(scope_item)}
     )
@@ -58,7 +58,7 @@ def _edge(results: Results, scope_item: str, edge: EdgeKind) -> str:
 
 
 def edge_length(results: Results, placement: str, edge: EdgeKind) -> str:
-    """Return an edge length as it is priced."""
+    """The length of an edge of a placement, by its id, as it is priced."""
     measured, words = results.takeoff.placement(placement), results.words
     if words.units is Units.US:
         return words.quantity(measured.edges_ft[edge], Unit.FT)
@@ -109,7 +109,7 @@ def _isolation(results: Results) -> Rows:
 
 
 def joint_spacing(results: Results, placement: PlacementSpec) -> str:
-    """Return the widest joint spacing of a placement."""
+    """The widest joint spacing that a placement may have."""
     spacing_ft, _ = joints.governing_spacing(
         placement.thickness.inches, results.rules, results.job.quote_date
     )
@@ -168,7 +168,7 @@ def _quantities(key: str, scope_item: str) -> Callable[[Results], Rows]:
 
 
 def _steps(results: Results) -> Rows:
-    """Steps are counted, or their nosing goes by the foot; they are never part of an area."""
+    """Steps by number, or their nosing by the foot."""
     for line in results.lines_for("steps"):
         key = "steps" if line.unit is Unit.EACH else "step_nosing"
         if line.unit is not Unit.LUMP:
@@ -201,7 +201,7 @@ def _sealing(results: Results) -> Rows:
 
 
 def reseal(results: Results, sealer: Sealer) -> str:
-    """Return how long a coat of a sealer lasts, or that there is none."""
+    """How long a coat of a sealer lasts, or that there is none."""
     if sealer is Sealer.NONE:
         return results.words("no_sealer")
     rule = "reseal_film" if sealer.value == TradeSealer.FILM.value else "reseal_penetrating"

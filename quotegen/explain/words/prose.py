@@ -1,4 +1,4 @@
-"""Content pages to HTML: rule numbers and terms are set in, then Markdown is rendered."""
+"""Content pages to HTML: rules and terms are filled in, then Markdown is rendered."""
 
 from functools import cache
 
@@ -29,7 +29,7 @@ def _environment() -> ImmutableSandboxedEnvironment:
 
 
 def filled(text: str, results: Results) -> str:
-    """Set the rule texts and the company's terms into a piece of Markdown."""
+    """Fill the texts of rules and the company's terms into a piece of Markdown."""
     adjustment, words = results.job.company.adjustment, results.words
     terms = {
         "rounding": words.area_step(),
@@ -41,7 +41,7 @@ def filled(text: str, results: Results) -> str:
 
 
 def html(text: str, results: Results) -> Markup:
-    """Render a piece of Markdown of ours as HTML."""
+    """Render a piece of our own Markdown as HTML."""
     tied = in_one_piece(ties(results.words)(filled(text, results)))
     return Markup(markdown.markdown(tied, output_format="html"))  # noqa: S704
 
@@ -58,7 +58,7 @@ def sections(text: str) -> tuple[str, ...]:
 
 
 def comma_joined(*parts: str | None) -> str:
-    """Set facts in a row with commas, leaving out those that are not there."""
+    """The facts that there are, with commas between."""
     return ", ".join(part for part in parts if part)
 
 

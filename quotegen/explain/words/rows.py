@@ -16,13 +16,13 @@ class Row:
 
     @property
     def named(self) -> str:
-        """The name and the text in one."""
+        """The name, and after a comma the text."""
         return f"{self.name}, {self.text}" if self.text else self.name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Prose:
-    """A titled piece of content, its body ready as HTML."""
+    """A page or clause of content/: its title, and its body as HTML."""
 
     id: str
     title: str

@@ -13,7 +13,7 @@ from quotegen.trade.wording import COUNTED_UNITS, SILENT_UNITS, number_text, uni
 
 
 def rule_text(results: Results, rule_id: str) -> str:
-    """Return what a rule says on the date of the quote.
+    """What a rule says on the date of the quote.
 
     Raises:
         TypeError: the rule is a table or steps, which no sentence can hold.
@@ -33,12 +33,12 @@ def rule_text(results: Results, rule_id: str) -> str:
 
 
 def rule_about(words: Words, rule: Rule) -> str:
-    """Return what a rule is about, without a full stop."""
+    """What a rule is about, without a full stop."""
     return words.labels.get(f"rule_{rule.rule_id}", rule.description).removesuffix(".")
 
 
 def _number(words: Words, value: Decimal, unit: str) -> str:
-    """Write a number as a tape shows it, or with the separators of the language."""
+    """A number as a tape shows it, or with the separators of the language."""
     on_tape = number_text(value, unit)
     return on_tape if "/" in on_tape else words.plain_number(value)
 
