@@ -21,8 +21,7 @@ def answer(results: Results, item: str) -> str:
     """Our quote's answer to the question about a scope item."""
     if item in _ANSWERS:
         return _ANSWERS[item](results)
-    said = in_a_dozen_words(item, results)
-    return said or results.content.scope[item].front.short
+    return in_a_dozen_words(item, results) or _page_short(results, item)
 
 
 def _layout(results: Results) -> str:
@@ -66,17 +65,17 @@ def _joints(results: Results) -> str:
 
 def _placing(results: Results) -> str:
     """The method of access if a line is for it alone, else what the job says of access."""
-    said = in_a_dozen_words("placing", results)
-    if not said and results.job.access:
-        said = results.job.access.note
-    return results.words("answer_in_price", what=said or _page_short(results, "placing"))
+    method = in_a_dozen_words("placing", results)
+    if not method and results.job.access:
+        method = results.job.access.note
+    return results.words("answer_in_price", what=method or _page_short(results, "placing"))
 
 
 def _finish(results: Results) -> str:
     """Surface and color, and the age of the oldest past job that shows them."""
     job, words = results.job, results.words
     finishes = {p.id: job.finish_of(p, job.finish)[1] for p in job.placements}
-    said = results.by_placement(
+    surface = results.by_placement(
         {
             place: words("answer_finish", finish=one.name, color=one.color or words("answer_plain"))
             for place, one in finishes.items()
@@ -85,8 +84,8 @@ def _finish(results: Results) -> str:
     kinds = {one.kind for one in finishes.values()}
     ages = [one.years for one in shown_references(results) if one.finish in kinds]
     if ages and max(ages) >= WEAR_FROM_YEARS:
-        said = words.count("answer_seen", max(ages), surface=said)
-    return said
+        surface = words.count("answer_seen", max(ages), surface=surface)
+    return surface
 
 
 def _cast_edge(results: Results) -> str:
@@ -107,16 +106,16 @@ def _curing(results: Results) -> str:
 
 def _sealing(results: Results) -> str:
     job, words = results.job, results.words
-    said = {}
+    coats = {}
     for placement in results.placements_with("sealing"):
         finish = job.finish_of(placement, job.finish)[1]
-        said[placement.id] = words(
+        coats[placement.id] = words(
             "answer_sealing",
             kind=words(f"sealer_{finish.sealer.value}"),
             coats=_coats(results, finish.sealer, finish.sealer_coats),
             lasts=reseal(results, finish.sealer),
         )
-    return words("answer_in_price", what=results.by_placement(said))
+    return words("answer_in_price", what=results.by_placement(coats))
 
 
 def _coats(results: Results, sealer: Sealer, typed: int | None) -> str:
@@ -128,12 +127,12 @@ def _coats(results: Results, sealer: Sealer, typed: int | None) -> str:
 
 def _steps(results: Results) -> str:
     words = results.words
-    said = _counted(results, "steps")
+    steps = _counted(results, "steps")
     risers = [r for p in results.job.placements if p.typed.steps for r in p.typed.steps.risers]
     if risers:
         heights = tuple(dict.fromkeys(words.depth(riser) for riser in risers))
-        said = words("answer_steps", steps=said, heights=words.listing(heights))
-    return said
+        steps = words("answer_steps", steps=steps, heights=words.listing(heights))
+    return steps
 
 
 def _travel(results: Results) -> str:

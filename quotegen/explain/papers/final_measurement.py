@@ -194,15 +194,15 @@ def _verdict(results: Results, adjusted: Remeasure) -> str:
     if adjusted.change == 0:
         return words("final_measurement_same", total=words.money(adjusted.revised_total))
     key = "final_measurement_more" if adjusted.change > 0 else "final_measurement_less"
-    said = words(
+    verdict = words(
         key,
         change=words.money(abs(adjusted.change)),
         total=words.money(adjusted.revised_total),
     )
     if adjusted.needs_signatures:
         limit = words.percent(results.job.company.adjustment.no_pour_above)
-        said = f"{said} {words('final_measurement_limit', limit=limit)}"
-    return said
+        verdict = f"{verdict} {words('final_measurement_limit', limit=limit)}"
+    return verdict
 
 
 def _change(

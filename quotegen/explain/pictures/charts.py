@@ -24,7 +24,7 @@ def price_bars(results: Results) -> Drawing | None:
         return None
     most = max(Fraction(finish.total) for finish in finishes)
     parts: list[str] = []
-    said, y = [], 0.0
+    prices, y = [], 0.0
     for number, finish in enumerate(finishes):
         price, face = words.money(finish.total), "plain" if number else "bold"
         share = Fraction(finish.total) / (most or 1)
@@ -42,12 +42,12 @@ def price_bars(results: Results) -> Drawing | None:
                         stroke_width=svg.THIN),
         ]  # fmt: skip
         y += ROW_PX
-        said.append(f"{finish.name} {price}")
+        prices.append(f"{finish.name} {price}")
     return svg.drawing(
         (WIDTH_PX, y),
         "".join(parts),
         title=words("bars_title"),
-        about=words("bars_about", prices=words.listing(tuple(said))),
+        about=words("bars_about", prices=words.listing(tuple(prices))),
         ident="price-bars",
         family=words.font.family,
     )

@@ -138,9 +138,9 @@ def _of_span(span: Span, measured: PlacementTakeoff, canvas: Canvas) -> Dimensio
 def _needs_depth(measured: PlacementTakeoff, span: Span, canvas: Canvas) -> bool:
     """Whether no straight side tells the overall depth of a curved slab."""
     outer = [edge for edge in measured.edges if not edge.inner]
-    said = {edge.length_ft for edge in outer if not edge.is_curved}
+    straight_ft = {edge.length_ft for edge in outer if not edge.is_curved}
     alone = len(canvas.takeoff.placements) == 1
-    return alone and any(e.is_curved for e in outer) and span.length_ft not in said
+    return alone and any(e.is_curved for e in outer) and span.length_ft not in straight_ft
 
 
 def _placed(wanted: Dimension, canvas: Canvas) -> Dimension | None:

@@ -103,10 +103,10 @@ def _slab(placement: PlacementSpec, left: float, right: float) -> list[Pixel]:
     """The outline of the slab, with its deep edges to scale at the left and at the right."""
     top, below = TOP_PX, TOP_PX + _px(placement.thickness)
     under: list[Pixel] = []
-    for deep, at, way in zip(placement.deep_edges, (left, right), (1, -1), strict=False):
+    for deep, at, inward in zip(placement.deep_edges, (left, right), (1, -1), strict=False):
         down, wide = top + _px(deep.depth), _px(deep.width)
-        corners = [(at, down), (at + way * wide, down), (at + way * _reach_px(deep), below)]
-        under = [*under, *(corners if way > 0 else reversed(corners))]
+        corners = [(at, down), (at + inward * wide, down), (at + inward * _reach_px(deep), below)]
+        under = [*under, *(corners if inward > 0 else reversed(corners))]
     ends = len(placement.deep_edges)
     under = [*([] if ends else [(left, below)]), *under, *([] if ends > 1 else [(right, below)])]
     return [(right, top), (left, top), *under]

@@ -241,7 +241,7 @@ def _line_rows(words: Words, costs: FinishCosts) -> Table:
 def _missing_lines(results: Results, costs: FinishCosts) -> tuple[str, ...]:
     """What the book gives no cost for and so counts as free, and what to type."""
     words = results.words
-    said = []
+    lines = []
     for kind in MissingKind:
         mine = dict.fromkeys(one.name for one in costs.missing if one.kind is kind)
         names = (
@@ -250,5 +250,5 @@ def _missing_lines(results: Results, costs: FinishCosts) -> tuple[str, ...]:
             else tuple(mine)
         )
         if mine:
-            said.append(words(f"cost_missing_{kind.value}", names=words.listing(names)))
-    return tuple(said)
+            lines.append(words(f"cost_missing_{kind.value}", names=words.listing(names)))
+    return tuple(lines)

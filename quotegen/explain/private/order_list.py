@@ -147,12 +147,12 @@ def _step_value(words: Words, step: Step) -> str:
 
 def _access(results: Results) -> tuple[str, ...]:
     words, chosen, reach = results.words, results.access, results.takeoff.reach
-    told = []
+    sentences = []
     if chosen:
         name = results.job.rate_book.access[chosen.method].name
-        told.append(words("order_named" if chosen.named else "order_chosen", method=name))
+        sentences.append(words("order_named" if chosen.named else "order_chosen", method=name))
         others = tuple(f"{other} {words.money(cost)}" for other, cost in chosen.others.items())
-        told += [words("order_others", others=words.listing(others))] if others else []
+        sentences += [words("order_others", others=words.listing(others))] if others else []
     if reach and reach.route_ft is not None:
-        told.append(words("order_route", length=words.feet(reach.route_ft)))
-    return tuple(told)
+        sentences.append(words("order_route", length=words.feet(reach.route_ft)))
+    return tuple(sentences)

@@ -75,12 +75,12 @@ def _evaporation(results: Results, forecast: Forecast) -> Iterator[Row]:
         ("uno", evaporation.evaporation_lb(_air(forecast), rules, on)),
         ("menzel", evaporation.evaporation_menzel_lb(_air(forecast), rules, on)),
     ):
-        said = words(
+        text = words(
             "evaporation_said",
             us=words.number(worked, 2),
             si=words.number(kg_per_m2(worked), 1),
         )
-        yield Row(name=words(f"evaporation_{key}"), text=said)
+        yield Row(name=words(f"evaporation_{key}"), text=text)
     limit = "evaporation_care_low_bleed" if forecast.low_bleed else "evaporation_care"
     yield Row(name=words("evaporation_limit"), text=rule_text(results, limit))
     yield Row(name=words("evaporation_spread"), text=rule_text(results, "evaporation_scatter"))

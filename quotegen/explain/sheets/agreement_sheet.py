@@ -142,13 +142,13 @@ def _cancel(results: Results) -> str:
         senior = words("cancel_rule_65", days=rule_text(results, longer)) if longer else ""
         return f"{words('cancel_rule')} {senior}".strip()
     last = cancel_by(accepted, results.rules)
-    said = [words("cancel_until", signed=words.day(accepted), day=words.day(last.day))]
+    sentences = [words("cancel_until", signed=words.day(accepted), day=words.day(last.day))]
     if last.is_the_later_count:
-        said.append(words("cancel_later"))
+        sentences.append(words("cancel_later"))
     if longer:
         day = cancel_by(accepted, results.rules, longer).day
-        said.append(words("cancel_until_65", day=words.day(day)))
-    return " ".join(said)
+        sentences.append(words("cancel_until_65", day=words.day(day)))
+    return " ".join(sentences)
 
 
 def _longer_rule(results: Results) -> str:

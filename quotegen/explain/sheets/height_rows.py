@@ -44,13 +44,13 @@ def heights_from(results: Results) -> str:
     """What the heights of each placement count from."""
     words = results.words
     specs = {p.id: p for p in results.job.placements}
-    told = []
+    sentences = []
     for falls in results.takeoff.falls:
         spec = specs[falls.placement]
         key = "heights_from_stated" if spec.typed.stated_height else "heights_from_highest"
         key = "heights_from_mark" if falls.of else key
-        told.append(words(key, placement=spec.name, mark=falls.of))
-    return " ".join(told)
+        sentences.append(words(key, placement=spec.name, mark=falls.of))
+    return " ".join(sentences)
 
 
 def ground(results: Results) -> str:

@@ -58,11 +58,11 @@ def _stations(offsets: Offsets, words: Words) -> Iterator[str]:
         Length(number * offsets.every.feet) for number in range(len(offsets.far)) if offsets.every
     )
     for station, far, near in zip_longest(along, offsets.far, offsets.near or ()):
-        said = {"along": words.length(station), "far": words.length(far)}
+        readings = {"along": words.length(station), "far": words.length(far)}
         if near is None:
-            yield words("station", **said)
+            yield words("station", **readings)
         else:
-            yield words("station_both", near=words.length(near), **said)
+            yield words("station_both", near=words.length(near), **readings)
 
 
 def measured_rows(results: Results) -> tuple[MeasuredRow, ...]:

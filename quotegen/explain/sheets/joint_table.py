@@ -62,11 +62,11 @@ def _numbered(panels: tuple[Panel, ...], name: str, words: Words) -> str:
     by_size: dict[str, list[str]] = {}
     for panel in panels:
         by_size.setdefault(_size(panel, words), []).append(str(panel.number))
-    said = tuple(
+    sizes = tuple(
         words("panels_of_size", numbers=words.listing(tuple(numbers)), size=size)
         for size, numbers in by_size.items()
     )
-    return words("panels_numbered", placement=name, sizes=words.joined(said)) if said else ""
+    return words("panels_numbered", placement=name, sizes=words.joined(sizes)) if sizes else ""
 
 
 def _rule(results: Results, rule: str) -> str:

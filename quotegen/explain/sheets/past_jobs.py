@@ -34,8 +34,8 @@ def _reasons(results: Results, reference: Reference) -> tuple[Reason, ...]:
     area = sum(Fraction(p.area_sqft) for p in results.takeoff.placements)
     alike = area * LEAST_SIZE <= reference.area_sqft <= area * MOST_SIZE
     known = (*reference.reasons, *((Reason.SIZE,) if alike else ()))
-    told = [reason for reason in Reason if reason in known and reason is not Reason.CHOSEN]
-    return tuple(told) or (Reason.CHOSEN,)
+    reasons = [reason for reason in Reason if reason in known and reason is not Reason.CHOSEN]
+    return tuple(reasons) or (Reason.CHOSEN,)
 
 
 def why(results: Results, reference: Reference) -> str:

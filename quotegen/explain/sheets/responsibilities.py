@@ -14,18 +14,16 @@ def responsibility_rows(results: Results) -> tuple[Row, ...]:
     What the company or the job says of a responsibility comes before what content/ says of it.
     """
     # What the job says of a responsibility replaces what the company says of it.
-    said = {
-        excluded.responsibility or excluded.what: excluded for excluded in results.job.not_included
-    }
-    rows = (Row(name=e.what, text=sentence(e.who)) for e in said.values())
+    excluded = {one.responsibility or one.what: one for one in results.job.not_included}
+    rows = (Row(name=one.what, text=sentence(one.who)) for one in excluded.values())
     return (*_responsibilities(results), *rows)
 
 
 def _responsibilities(results: Results) -> Iterator[Row]:
     features, covered = features_of(results), set(results.scope_items())
-    said = {excluded.responsibility for excluded in results.job.not_included}
+    excluded = {one.responsibility for one in results.job.not_included}
     for page in results.content.responsibilities.values():
-        if page.front.id in said or not features & set(page.front.applies):
+        if page.front.id in excluded or not features & set(page.front.applies):
             continue
         ours = covered & set(page.front.ours)
         text = results.words("responsibility_ours") if ours else filled(page.markdown, results)

@@ -30,13 +30,13 @@ def scope_rows(results: Results) -> tuple[Row, ...]:
 def rounding_sentence(results: Results) -> str:
     """How the figures are rounded; taxes by the rule that the company chose."""
     words = results.words
-    said = [words("rounding_lines", area=words.area_step())]
+    sentences = [words("rounding_lines", area=words.area_step())]
     rules = {tax.round for tax in taxes_of(results)}
     if TaxRounding.EACH_LINE in rules:
-        said.append(words("rounding_tax_by_line"))
+        sentences.append(words("rounding_tax_by_line"))
     if TaxRounding.WHOLE_INVOICE in rules:
-        said.append(words("rounding_tax_once"))
-    return " ".join((*said, words("rounding_payments")))
+        sentences.append(words("rounding_tax_once"))
+    return " ".join((*sentences, words("rounding_payments")))
 
 
 def _scope_row(results: Results, part: Subtotal) -> Row:
