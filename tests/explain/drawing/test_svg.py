@@ -2,9 +2,10 @@
 
 from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.pictures.charts import adjustment_chart, price_bars
+from quotegen.explain.pictures.section import draw_section
 from quotegen.explain.pictures.swatches import finish_swatch, look_swatch
 from quotegen.explain.pictures.timeline import timeline
-from tests.explain.drawn import SVG, parsed
+from tests.explain.drawn import SVG, lettering, parsed
 from tests.explain.pictures.two_finishes import two_finishes
 
 LEAST_TEXT_PX, PHONE_PX = 12, 328
@@ -38,3 +39,21 @@ def test_each_has_a_title_a_description_and_fits_a_phone():
 def test_the_same_results_are_the_same_drawings():
     """Nothing in a drawing is left to chance."""
     assert _drawings() == _drawings()
+
+
+def _sections() -> dict[str, Drawing]:
+    results = two_finishes()
+    (placement,) = results.job.placements
+    return {
+        f"section of {width} px": draw_section(results, placement, width, "section")
+        for width in (640, PHONE_PX)
+    }
+
+
+def test_no_text_runs_off_its_drawing():
+    """As wide as the font of the theme sets it, every text ends inside the drawing."""
+    for name, drawing in (_drawings() | _sections()).items():
+        root = parsed(drawing)
+        for text, box in lettering(root):
+            assert box.bounds[0] >= 0, (name, text)
+            assert box.bounds[2] <= float(root.attrib["width"]), (name, text)
