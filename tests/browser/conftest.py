@@ -5,12 +5,16 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 from playwright.sync_api import Browser, Page, Route, ViewportSize, sync_playwright
 
+from quotegen.pipeline import figure
+from quotegen.publish.package import package, specimens
 from quotegen.publish.write import write
-from tests.pricing.shop import example_results
+from tests.once_per_run import once_per_run
+from tests.pricing.shop import example_results, shared
 from tests.publish.built import built
 
 REPO = Path(__file__).resolve().parents[2]
@@ -19,6 +23,10 @@ QUIET = [
     "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
     "--disable-background-networking", "--disable-component-update", "--disable-sync",
 ]  # fmt: skip
+LOGO = (
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 40"><title>Pennywort</title>'
+    '<circle cx="20" cy="20" r="18" fill="#7a4a1e"/><path d="M44 30h72v4h-72z"/></svg>'
+)
 TELL_VIOLATIONS = """
 document.addEventListener("securitypolicyviolation", (event) =>
   console.error(`policy: ${event.effectiveDirective} blocked ${event.blockedURI}`));
@@ -52,6 +60,29 @@ def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for job in JOBS:
         write(out / example_results(job).job.quote, built(job))
     return out
+
+
+@pytest.fixture(scope="session")
+def second_theme(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return the folder of one package in the other theme, with a logo, and of both specimens."""
+    out = tmp_path_factory.mktemp("themed")
+    write(out / "2026-029", once_per_run("package in the second theme", _in_second_theme))
+    return out
+
+
+def _in_second_theme() -> dict[str, bytes]:
+    with TemporaryDirectory() as folder:
+        home = Path(folder)
+        shutil.copytree(REPO / "example_jobs", home, dirs_exist_ok=True)
+        (home / "mark.svg").write_text(LOGO, encoding="utf-8")
+        with (home / "company.yaml").open("a", encoding="utf-8") as company:
+            company.write("theme: notebook\npaper: A4\nlogo: mark.svg\n")
+        priced = figure(home / "jobs" / "cutters-row-drive.yaml", shared())
+    assert priced.results is not None, priced.problems
+    assert priced.owner is not None
+    files = package(priced.results, priced.owner, ()).files
+    shown = {f"customer/{name}": data for name, data in specimens(priced.results).items()}
+    return {**files, **shown}
 
 
 @pytest.fixture(scope="session")

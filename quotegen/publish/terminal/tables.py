@@ -5,6 +5,7 @@ from contextlib import contextmanager
 
 from rich.console import Console
 from rich.table import Table
+from rich.text import Text
 
 from quotegen.explain.results import Results
 from quotegen.explain.words.numbers import edge_length
@@ -14,11 +15,10 @@ from quotegen.reading.files.shapes import EdgeKind
 
 def print_figures(results: Results) -> None:
     """Print the figures of one job, table after table."""
-    console = Console()
+    console = Console(markup=False, emoji=False)  # what was typed is text, brackets and all
     job = results.job
-    console.print(
-        f"\n[bold]{job.title}[/bold], quote {job.quote}, revision {job.revision}", highlight=False
-    )
+    about = f", quote {job.quote}, revision {job.revision}"
+    console.print("", Text.assemble((job.title, "bold"), about), sep="\n")
     for table in (
         _sizes(results),
         _area_ranges(results),
@@ -63,15 +63,11 @@ def _sizes(results: Results) -> Table:
             words.volume(measured.volume_cuyd),
             words.volume(measured.order_cuyd),
         )
+    takeoff = results.takeoff
     table.add_row(
-        "all",
-        "",
-        "",
-        "",
-        words.volume(results.takeoff.volume_cuyd),
-        words.volume(results.takeoff.order_cuyd),
+        "all", "", "", "", words.volume(takeoff.volume_cuyd), words.volume(takeoff.order_cuyd)
     )
-    return table
+    return table  # fmt: skip
 
 
 def _area_ranges(results: Results) -> Table:
@@ -86,24 +82,11 @@ def _area_ranges(results: Results) -> Table:
 
 
 def _lines(results: Results) -> Table:
-    table = _table(
-        f"Lines, {results.quote.chosen.name}",
-        "line",
-        "basis",
-        "quantity",
-        "rate",
-        "amount",
-        right=3,
-    )
-    for line in results.quote.chosen.lines:
+    chosen = results.quote.chosen
+    table = _table(f"Lines, {chosen.name}", "line", "basis", "quantity", "rate", "amount", right=3)
+    for line in chosen.lines:
         table.add_row(*_line(results, line))
-    table.add_row(
-        "[bold]total[/bold]",
-        "",
-        "",
-        "",
-        f"[bold]{results.words.money(results.quote.chosen.total)}[/bold]",
-    )
+    table.add_row("total", "", "", "", results.words.money(chosen.total), style="bold")
     return table
 
 

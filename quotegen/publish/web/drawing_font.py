@@ -1,6 +1,5 @@
 """The font of a theme, measured: the drawings are lettered in it."""
 
-import re
 from collections.abc import Mapping
 from functools import cache
 from io import BytesIO
@@ -11,19 +10,15 @@ from fontTools.ttLib import TTFont
 from quotegen.explain.font import Font
 from quotegen.publish.web import themes
 
-_FACE = re.compile(
-    r'@font-face \{\s*font-family: "([^"]+)";\s*font-weight: (\d+);\s*src: url\(([^)]+)\)'
-)
-
 
 def font_of(theme: Path) -> Font:
-    """Return the font that the type.css of a theme declares in the weights 400 and 700."""
-    faces = _FACE.findall(themes.read(theme, "styles/type.css"))
-    widths = {
-        weight: letter_widths(themes.find(theme, f"fonts/{file}").read_bytes())
-        for _, weight, file in faces
-    }
-    return Font(family=faces[0][0], plain=widths["400"], bold=widths["700"])
+    """Return the font that theme.yaml names for the drawings; type.css gives it to the pages."""
+    named = themes.settings(theme, "font")
+    plain, bold = (
+        letter_widths(themes.find(theme, f"fonts/{named[face]}").read_bytes())
+        for face in ("plain", "bold")
+    )
+    return Font(family=named["family"], plain=plain, bold=bold)
 
 
 @cache

@@ -1,14 +1,15 @@
 """The font of the drawings is that of the theme, as wide as its file says."""
 
-from pathlib import Path
+import re
 
 import pytest
 from fontTools.ttLib import TTFont
 
 from quotegen.publish.web.drawing_font import font_of
+from quotegen.publish.web.themes import settings
 from quotegen.resources import theme_names, themes_folder
 
-FONT = Path(str(themes_folder())) / "shop" / "fonts" / "next-400.woff2"
+FONT = themes_folder() / "shop" / "fonts" / "next-400.woff2"
 
 
 @pytest.mark.parametrize(("face", "file"), [("plain", "next-400"), ("bold", "next-700")])
@@ -33,8 +34,11 @@ def test_a_figure_has_room_in_either_form(figure: str):
 
 @pytest.mark.parametrize("theme", theme_names())
 def test_a_drawing_is_lettered_in_the_font_of_its_theme(theme: str):
-    """The family is one that the theme's own type.css declares, in both weights."""
+    """Family and files are those that the theme's own type.css declares, in both weights."""
     font = font_of(themes_folder() / theme)
     css = (themes_folder() / theme / "styles" / "type.css").read_text(encoding="utf-8")
     assert css.count(f'font-family: "{font.family}"') == 2
+    named = settings(themes_folder() / theme, "font")
+    for weight, face in ((400, "plain"), (700, "bold")):
+        assert re.search(rf"font-weight: {weight};\s+src: url\({named[face]}\)", css)
     assert font.width("Patio", 12, face="bold") > font.width("Patio", 12)

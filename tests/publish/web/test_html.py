@@ -21,7 +21,7 @@ from quotegen.explain.sheets.views import CustomerView
 from quotegen.explain.wording import Words
 from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.pipeline import PricedJob, figure, read_shared
-from quotegen.publish.web.contrast import LEAST_FOR_TEXT, accent_ink, contrast
+from quotegen.publish.web.contrast import accent_ink
 from quotegen.publish.web.html import policy, render, styles_of
 from quotegen.resources import content_folder, themes_folder
 from tests.world import PATIO, write_world
@@ -189,6 +189,13 @@ class TestRender:
         page = render(f"{name}.html.j2", sheets[name], words, THEME)
         assert html.escape(policy(styled(page))) in page.replace("&#39;", "&#x27;")
 
+    def test_a_page_wears_the_darkened_accent(self, view, words):
+        """The page's style element has the accent in ink, and not the one that was too light."""
+        yellow = replace(view, head=replace(view.head, accent="#ffd400"))
+        page = render("quote.html.j2", yellow, words, THEME)
+        assert f"--accent: {accent_ink('#ffd400')}" in styled(page)
+        assert "#ffd400" not in page
+
 
 def _blanks(page: str) -> str:
     """Return a page with plain blanks where it keeps a number with its unit."""
@@ -300,42 +307,3 @@ class TestTemplates:
     def test_labels_do_not_shout(self):
         """No fixed word has an exclamation mark."""
         assert [key for key, text in labels().items() if "!" in text] == []
-
-
-class TestContrast:
-    """Contrast ratio, WCAG 2.2, success criterion 1.4.3 and its definitions."""
-
-    @pytest.mark.parametrize(
-        ("one", "other", "ratio"),
-        [
-            ("#000000", "#ffffff", 21.0),
-            ("#ffffff", "#ffffff", 1.0),
-            ("#777777", "#ffffff", 4.48),
-            ("#767676", "#ffffff", 4.54),
-            ("#ffffff", "#767676", 4.54),
-            ("#ff0000", "#ffffff", 4.00),
-            ("#0000ff", "#ffffff", 8.59),
-        ],
-    )
-    def test_published_ratios(self, one, other, ratio):
-        """The ratios are those that WCAG's own pages and checkers state, to two places."""
-        assert contrast(one, other) == pytest.approx(ratio, abs=0.005)
-
-    @pytest.mark.parametrize(
-        "accent", ["#7a4a1e", "#ffd400", "#ffffff", "#00ff00", "#87ceeb", "#ff69b4", "#777777"]
-    )
-    def test_words_in_the_accent_can_be_read(self, accent):
-        """Any accent comes out dark enough for text on white."""
-        assert contrast(accent_ink(accent), "#ffffff") >= LEAST_FOR_TEXT
-
-    @pytest.mark.parametrize("accent", ["#7a4a1e", "#1f4e79", "#767676", "#000000"])
-    def test_a_dark_accent_stays_as_it_is(self, accent):
-        """An accent that can be read is not touched."""
-        assert accent_ink(accent) == accent
-
-    def test_a_page_wears_the_darkened_accent(self, view, words):
-        """The page's style element has the accent in ink, and not the one that was too light."""
-        yellow = replace(view, head=replace(view.head, accent="#ffd400"))
-        page = render("quote.html.j2", yellow, words, THEME)
-        assert f"--accent: {accent_ink('#ffd400')}" in styled(page)
-        assert "#ffd400" not in page
