@@ -6,8 +6,8 @@ import pytest
 
 from quotegen.quantity import Units
 from quotegen.reading.files.shapes import EdgeKind
-from quotegen.takeoff.joints.records import JointPlan, PanelRule
-from tests.takeoff.plans import feet, joints_of, line, outline, placement, takeoff, warnings_of
+from quotegen.takeoff.joints.records import JointPlan
+from tests.takeoff.plans import feet, joints_of, outline, placement, takeoff
 
 L_SHAPE = outline((0, 0), (14, 0), (14, 7), (22, 7), (22, 18), (0, 18))
 POOL = {"rectangle": "28 ft x 14 ft", "at": feet((8, 9)), "is": "pool"}
@@ -98,33 +98,3 @@ def test_joint_length_is_a_quantity_with_its_working(units: Units):
     (step,) = (step for step in deck.working if step.name == "Joint length")
     assert len(step.inputs) == len(deck.joints.joints) == 4
     assert step.value in {deck.joints.length_ft, deck.joints.length_m}
-
-
-def test_the_owners_lines_are_kept():
-    """His own lines are the joints; a good set says nothing."""
-    lines = (line((10, 0), (10, 16)), line((0, 8), (20, 8)))
-    plan = joints_of({"rectangle": "20 ft x 16 ft"}, lines=lines)
-    assert plan.is_owners
-    assert plan.length_ft == Decimal("36.0")
-    assert warnings_of({"rectangle": "20 ft x 16 ft"}, lines=lines) == ()
-
-
-def test_an_owners_line_that_ends_3_in_short_is_meant_to_arrive():
-    """A line typed to within 3 in of the edge divides the slab."""
-    plan = joints_of({"rectangle": "20 ft x 10 ft"}, lines=(line((10, 0.2), (10, 9.8)),))
-    assert len(plan.panels) == 2
-
-
-def test_a_skew_line_leaves_sharp_corners():
-    """A line across a corner is told by its angle."""
-    plan = joints_of({"rectangle": "9 ft x 9 ft"}, lines=(line((2, 0), (9, 7)),))
-    rules = {one.rule for panel in plan.panels for one in panel.broken}
-    assert PanelRule.CORNER in rules
-
-
-def test_a_line_near_an_edge_leaves_a_sliver():
-    """A strip of a foot is told by its width."""
-    plan = joints_of({"rectangle": "9 ft x 9 ft"}, lines=(line((1, 0), (1, 9)),))
-    (panel,) = plan.exceptions
-    (sliver,) = (one for one in panel.broken if one.rule is PanelRule.SLIVER)
-    assert (sliver.found, sliver.allowed) == (Decimal("1.00"), Decimal("1.50"))
