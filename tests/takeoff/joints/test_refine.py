@@ -1,11 +1,10 @@
-"""Parts divided until they pass, and the chords that are tried."""
+"""Parts divided until they pass."""
 
 from fractions import Fraction
 
 import pytest
 
 from quotegen.quantity import Length
-from quotegen.takeoff.joints.candidates import candidates
 from quotegen.takeoff.joints.judge import passes
 from quotegen.takeoff.joints.limits import limits_of
 from quotegen.takeoff.joints.part import Part
@@ -38,11 +37,3 @@ def test_a_cut_continues_a_joint_from_outside():
     found = Refiner(LIMITS).refine(part, ((8.0, 0.0),))
     assert len(found) == 2
     assert any((8.0, 0.0) in panel.ring for panel in found)
-
-
-def test_an_inside_corner_is_where_chords_start_first():
-    """The first chord that is proposed leaves the inside corner along one of its sides."""
-    part = Part(ring=ELL, cut=(False,) * 6)
-    start, end = next(candidates(part, (), LIMITS))
-    assert start.point == (6, 6)
-    assert end.point in {(0, 6), (6, 0)}
