@@ -8,7 +8,6 @@ errors at random. The chances are seeded, so a trial always comes out the same.
 import math
 import random
 from fractions import Fraction
-from typing import Any
 
 import pytest
 
@@ -97,43 +96,6 @@ def test_what_is_stated_from_measured_readings_is_nearly_the_same(way: str):
         measured = _measured(true, chance)
         assert measured is not None
         assert area_sd_sqft((measured,), RULES, DAY) == pytest.approx(stated, rel=0.1)
-
-
-@pytest.mark.parametrize(("typed", "closed_form"), [
-    ({"rectangle": "24 ft x 16 ft"}, math.hypot(24, 16)),
-    ({"circle": {"radius": "9 ft"}}, 2 * math.pi * 9),
-    ({"ellipse": "20 ft x 12 ft"}, math.pi / 4 * math.hypot(20, 12)),
-    ({"offsets": {"every": "4 ft", "far": ["3 ft", "5 ft", "4 ft"], "rule": "simpson"}},
-     math.hypot(27 / 3 / 2, 4 / 3, 16 / 3, 4 / 3)),
-    ({"border": {"pool": {"rectangle": "20 ft x 10 ft"}, "width": "3 ft"}},
-     math.hypot(6, 6, 2 * 30 + 8 * 3)),
-])  # fmt: skip
-def test_the_deviation_is_that_of_the_partial_derivatives(typed: Any, closed_form: float):
-    """One standard deviation is the root of the sum of squares of derivative times accuracy."""
-    found = area_sd_sqft((shape(**typed, accuracy="1/8 in"),), RULES, DAY)
-    assert found == pytest.approx(closed_form / 96, rel=1e-4)
-
-
-def test_a_job_may_say_its_own_accuracy():
-    """Twice as near a reading is half the deviation; zero that is typed was not read."""
-    typed = {"rectangle": "24 ft x 16 ft"}
-    by_rule, finer = (
-        area_sd_sqft((shape(**typed, **more),), RULES, DAY) for more in ({}, {"accuracy": "1/8 in"})
-    )
-    assert by_rule == pytest.approx(2 * finer)
-    corner = outline((0, 0), (24, 0), (24, 16), (0, 16))
-    at_zero = [r.value for r in readings_of(shape(**corner), RULES, DAY)]
-    assert len(at_zero) == 4
-
-
-def test_a_corner_typed_again_is_read_once():
-    """An outline that is closed by typing its first corner again is as sure as one that is not."""
-    corners = ((1.0, 1.0), (25.0, 1.0), (25.0, 17.0))
-    open_end, closed = (
-        area_sd_sqft((shape(**outline(*each)),), RULES, DAY)
-        for each in (corners, (*corners, corners[0]))
-    )
-    assert closed == pytest.approx(open_end)
 
 
 def _half(*shapes: Typed) -> float:

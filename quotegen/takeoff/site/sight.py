@@ -111,7 +111,11 @@ class Barriers:
 @lru_cache(maxsize=256)  # every access method asks from the same corners
 def _hidden(light: Point, solid: BaseGeometry) -> BaseGeometry:
     """Return what something solid hides from a light, itself included."""
-    edges = tuple(edge for part in polygons(solid) for edge in pairwise(part.exterior.coords))
+    edges = [
+        ((x0, y0), (x1, y1))
+        for part in polygons(solid)
+        for (x0, y0), (x1, y1) in pairwise(part.exterior.coords)
+    ]
     return shapely.union_all([solid, *_shadows(light, edges)])
 
 
