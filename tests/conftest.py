@@ -1,5 +1,6 @@
 """What every test shares: how hard hypothesis tries, and cleaning up after a run."""
 
+from collections.abc import Iterator
 from datetime import timedelta
 from pathlib import Path
 
@@ -7,6 +8,7 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 from tests.once_per_run import clear
+from tests.publish.built import unprinted
 
 # Always on: small, and the same cases every time, so that a red run can be repeated.
 settings.register_profile(
@@ -39,10 +41,11 @@ def _rank(item: pytest.Item) -> int:
     return SLOWEST_FIRST.index(folder) if folder in SLOWEST_FIRST else len(SLOWEST_FIRST)
 
 
-@pytest.fixture
-def unprinted(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Keep the print engine out of a test that reads no PDF: printing takes most of a build."""
-    monkeypatch.setattr("quotegen.publish.package.to_pdf", lambda *_: b"%PDF-1.7 not printed")
+@pytest.fixture(name="unprinted")
+def _unprinted() -> Iterator[None]:
+    """Keep the print engine out of a test that reads no PDF."""
+    with unprinted():
+        yield
 
 
 def pytest_sessionfinish(session: pytest.Session) -> None:

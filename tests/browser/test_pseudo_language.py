@@ -14,8 +14,8 @@ from playwright.sync_api import Browser
 from quotegen.pipeline import Shared, build, read_shared
 from quotegen.publish.package import Package
 from tests.browser.conftest import REPO, opened
-from tests.publish.built import page_text
-from tests.publish.paper import Pages, keeping_pages, laid_out, past_the_edge
+from tests.publish.built import page_text, unprinted
+from tests.publish.paper import laid_out, past_the_edge
 from tests.publish.pseudo import named_texts, pseudo_content, strangers, typed_texts
 
 EXAMPLES = REPO / "example_jobs"
@@ -30,19 +30,13 @@ WORKING = re.compile(r"<span class=.*?</span>", re.DOTALL)
 
 
 @pytest.fixture(scope="module")
-def built(tmp_path_factory: pytest.TempPathFactory) -> tuple[Mapping[str, Package], Pages]:
-    """Return two examples in the made-up language, and the pages of what was printed."""
+def packages(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, Package]:
+    """Return two examples in the made-up language; their papers are laid out where one is read."""
     shared = read_shared(pseudo_content(tmp_path_factory.mktemp("content")))
     assert isinstance(shared, Shared), shared
-    with keeping_pages() as pages:
+    with unprinted():
         made = build(tuple(EXAMPLES / "jobs" / f"{name}.yaml" for name in CHOSEN), shared)
-    return dict(zip(CHOSEN, made.packages.values(), strict=True)), pages
-
-
-@pytest.fixture(scope="module")
-def packages(built: tuple[Mapping[str, Package], Pages]) -> Mapping[str, Package]:
-    """Return the two packages."""
-    return built[0]
+    return dict(zip(CHOSEN, made.packages.values(), strict=True))
 
 
 @pytest.fixture(scope="module")
@@ -111,12 +105,11 @@ def test_longer_words_stay_inside_a_small_phone(
                     assert wide <= 320, path.name
 
 
-def test_longer_words_stay_on_the_paper(built: tuple[Mapping[str, Package], Pages]):
+def test_longer_words_stay_on_the_paper(packages: Mapping[str, Package]):
     """No text runs out of the printed part of a sheet, or out of its cell of a table."""
-    packages, pages = built
     for package in packages.values():
         for name, paper in package.printed.items():
-            assert past_the_edge(pages[paper]) == [], name
+            assert past_the_edge(laid_out(paper)) == [], name
         for name, data in package.files.items():
             if name.endswith(("/final-measurement.html", "/changes.html")):
                 assert past_the_edge(laid_out(data.decode())) == [], name

@@ -11,17 +11,13 @@ from quotegen.resources import theme_names
 from tests.browser import test_customer_pages
 from tests.browser.conftest import opened
 
-# The same checks: they ask for `packages`, and get those of this module.
-test_nothing_is_asked_of_the_network = test_customer_pages.test_nothing_is_asked_of_the_network
-test_the_page_keeps_its_security_policy = (
-    test_customer_pages.test_the_page_keeps_its_security_policy
+# The same checks: they ask for `packages`, and get those of this module. Scripts, and what a wide
+# screen changes, are those of the usual theme.
+test_a_page_is_silent_and_keeps_its_policy = (
+    test_customer_pages.test_a_page_is_silent_and_keeps_its_policy
 )
-test_no_sideways_scroll_on_a_phone = test_customer_pages.test_no_sideways_scroll_on_a_phone
-test_all_is_there_without_javascript = test_customer_pages.test_all_is_there_without_javascript
-test_axe_finds_nothing = test_customer_pages.test_axe_finds_nothing
-test_no_number_is_broken_over_two_lines = (
-    test_customer_pages.test_no_number_is_broken_over_two_lines
-)
+test_a_page_fits_every_screen = test_customer_pages.test_a_page_fits_every_screen
+test_axe_finds_nothing_on_a_phone = test_customer_pages.test_axe_finds_nothing_on_a_phone
 
 
 @pytest.fixture(scope="module")

@@ -4,11 +4,13 @@ import os
 import re
 import subprocess
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from unittest.mock import patch
 
 import pytest
 
@@ -64,6 +66,13 @@ def packaged(job_file: str, folder: Path, machine: Mapping[str, str]) -> dict[st
     }  # fmt: skip
     assert done.stdout.splitlines() == [f"out/{quote.name}/", *(f"  {name}" for name in files)]
     return files
+
+
+@contextmanager
+def unprinted() -> Iterator[None]:
+    """Keep the print engine out of what reads no PDF: printing takes most of a build."""
+    with patch("quotegen.publish.package.to_pdf", lambda *_: b"%PDF-1.7 not printed"):
+        yield
 
 
 def page_text(page: str) -> str:

@@ -19,21 +19,35 @@ from quotegen.publish.data.calendar import CalendarVisit, to_ics
 from quotegen.publish.pdf import to_pdf
 from tests.architecture.tree import REPO
 from tests.publish import private_world
+from tests.publish.built import unprinted
 from tests.publish.private_world import LEAST, SHOWN_ALT, SHOWN_TITLE, SHOWN_TOWN, MarkedWorld
 from tests.publish.reading import DATA_URL, found, found_amounts, read_mail, unpacked
 
-JOBS = ("orchard-bend-pool-deck", "ferry-road-drive", "cutters-row-drive")
+JOBS = ("ferry-road-drive", "cutters-row-drive")
+LARGE_JOB = "orchard-bend-pool-deck"
 
 
 @pytest.fixture(scope="module", params=JOBS)
 def world(request, tmp_path_factory) -> MarkedWorld:
-    """Return a marked world: in feet, in meters, or after signing, measuring and changes."""
+    """Return a marked world: in meters, or in feet after signing, measuring and changes."""
     return private_world.build(tmp_path_factory.mktemp("world"), request.param)
 
 
 def _written(amount: Decimal) -> tuple[str, ...]:
     """Return an amount in the ways that a program or a person writes it."""
     return f"{amount:.2f}", f"{amount:,.2f}"
+
+
+def test_a_large_job_as_its_pages_are_read_and_printed(tmp_path_factory):
+    """No marked text, cost or margin is on a page of the largest job, nor on what is printed."""
+    with unprinted():
+        world = private_world.build(tmp_path_factory.mktemp("large"), LARGE_JOB)
+    pages = {path: data for path, data in world.customer().items() if path.endswith(".html")}
+    papers = {f"printed/{name}.html": text.encode() for name, text in world.package.printed.items()}
+    assert "customer/quote.html" in pages
+    assert "printed/quote.html" in papers
+    assert found(pages | papers, world.texts) == []
+    assert found_amounts(pages | papers, world.amounts) == []
 
 
 class TestNothingPrivateLeaves:

@@ -87,6 +87,12 @@ def test_miles_beyond_what_is_free(tmp_path, distance: str, line: str | None):
     assert _far(tmp_path, FAR, distance=distance) == line
 
 
+def test_kilometers_beyond_what_is_free(tmp_path):
+    """Ten miles are 16.09 km (NIST SP 811: 1 mi = 1.609344 km); 6.09 there and back, two visits."""
+    rates = {"far": shop.rate("$1 / km", "travel", travel={"free": "10 km", "both_ways": "yes"})}
+    assert _far(tmp_path, rates, distance="10 miles") == "24.4 km 24.40"
+
+
 def test_time_on_the_road(tmp_path):
     """35 minutes one way on two visits are 1.17 hours."""
     assert _far(tmp_path, LONG, drive_time="35 min") == "1.17 hour 70.20"
