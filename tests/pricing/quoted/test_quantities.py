@@ -87,10 +87,14 @@ def test_miles_beyond_what_is_free(tmp_path, distance: str, line: str | None):
     assert _far(tmp_path, FAR, distance=distance) == line
 
 
-def test_kilometers_beyond_what_is_free(tmp_path):
-    """Ten miles are 16.09 km (NIST SP 811: 1 mi = 1.609344 km); 6.09 there and back, two visits."""
-    rates = {"far": shop.rate("$1 / km", "travel", travel={"free": "10 km", "both_ways": "yes"})}
-    assert _far(tmp_path, rates, distance="10 miles") == "24.4 km 24.40"
+def test_a_metric_job_travels_in_kilometers(tmp_path):
+    """Four miles beyond, there and back on two visits, are 25.7 km (NIST SP 811: 1.609344)."""
+    job = shop.job(
+        units="metric",
+        site={"address": "1 Test Lane", "town": "Harrow Bend", "distance": "14 miles"},
+    )
+    line = shop.by_id(shop.quote(tmp_path, job, rate_book=shop.book(FAR)).chosen)["far"]
+    assert (str(line.quantity), line.unit.value) == ("25.7", "km")
 
 
 def test_time_on_the_road(tmp_path):
