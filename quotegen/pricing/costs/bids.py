@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.lines import MINIMUM
 from quotegen.pricing.quoted.records import Line
+from quotegen.pricing.quoted.small_job_minimum import MINIMUM
 from quotegen.pricing.quoted.tax import TAX, tax_lines
 from quotegen.quantity import Length
 from quotegen.reading.files.other_bids import OtherBid, Says

@@ -8,8 +8,8 @@ from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.costs.floors import floors_of
 from quotegen.pricing.costs.items import CostedJob, items_of, price_of, road_to_site
 from quotegen.pricing.costs.records import CostItem, CostLine, FinishCosts, Missing, MissingKind
-from quotegen.pricing.quoted.lines import MINIMUM
 from quotegen.pricing.quoted.records import Line, PricedFinish
+from quotegen.pricing.quoted.small_job_minimum import MINIMUM
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import Units, decimal_of
 from quotegen.reading.records import JobSpec, OwnersJob

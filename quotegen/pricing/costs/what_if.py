@@ -12,9 +12,10 @@ from quotegen.pricing.costs.items import loaded_wage
 from quotegen.pricing.costs.records import CostKind, FinishCosts, What, WhatIf
 from quotegen.pricing.quoted.adjustment import with_area_changed
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.lines import MINIMUM, with_minimum_and_tax
+from quotegen.pricing.quoted.lines import with_minimum_and_tax
 from quotegen.pricing.quoted.options import with_alternates
 from quotegen.pricing.quoted.records import Line, PricedFinish
+from quotegen.pricing.quoted.small_job_minimum import MINIMUM
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import NO_QUANTITY, Units, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Count

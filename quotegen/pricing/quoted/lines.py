@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
-from quotegen.money import Money, to_cents, total
+from quotegen.money import to_cents
 from quotegen.pricing.quoted.bands import PriceSlice, price_slices
 from quotegen.pricing.quoted.quantities import quantity_of
 from quotegen.pricing.quoted.rates import (
@@ -14,17 +14,14 @@ from quotegen.pricing.quoted.rates import (
     us_size,
 )
 from quotegen.pricing.quoted.records import Line
+from quotegen.pricing.quoted.small_job_minimum import minimum_line
 from quotegen.pricing.quoted.tax import tax_lines
 from quotegen.pricing.quoted.visits_needed import visits_needed
-from quotegen.quantity import ONE, Unit
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Basis, BookRate
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
-from quotegen.working import Operation, Rounding, Step, added, given, taken_away
-
-MINIMUM = "minimum"
-"""The id and the scope of the line that tops a small job up."""
+from quotegen.working import Operation, Rounding, Step, given
 
 NO_BANDS: Mapping[str, int] = MappingProxyType({})
 
@@ -62,7 +59,7 @@ def with_minimum_and_tax(job: JobSpec, lines: tuple[Line, ...]) -> tuple[Line, .
 
     The minimum is a price before tax, so taxes come last.
     """
-    lines = (*lines, *_minimum(job, lines))
+    lines = (*lines, *minimum_line(job, lines))
     return (*lines, *tax_lines(job, lines))
 
 
@@ -199,20 +196,3 @@ def _finish_lines(job: JobSpec, takeoff: Takeoff, finish: str) -> Iterator[Line]
                 _rate_step(job, finish_id, book_finish.rate, ("finishes", finish_id, "rate")),
             ),
         )
-
-
-def _minimum(job: JobSpec, lines: tuple[Line, ...]) -> Iterator[Line]:
-    """Top a job up to the smallest price that pays for coming, in a line of its own."""
-    minimum = job.rate_book.minimum
-    so_far = total(tuple(one.amount for one in lines))
-    if minimum is None or so_far >= minimum:
-        return
-    missing = to_cents(minimum - so_far)
-    smallest = given("smallest job in the rate book", minimum, "$", job.book_source("minimum"))
-    others = added("all other lines", tuple(one.working for one in lines), so_far)
-    name = "Small-job minimum"
-    yield Line(
-        id=MINIMUM, rate_id=MINIMUM, name=name, scope=(MINIMUM,), placement=None,
-        basis=Basis.MEASURED, quantity=ONE, unit=Unit.LUMP, rate=missing, amount=missing,
-        follows_area=False, working=taken_away(name, smallest, others, Money(missing)),
-    )  # fmt: skip
