@@ -7,8 +7,10 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, settings
 
+from tests.messages.command import Command
 from tests.once_per_run import clear
 from tests.publish.built import unprinted
+from tests.world import write_world
 
 # Always on: small, and the same cases every time, so that a red run can be repeated.
 settings.register_profile(
@@ -46,6 +48,16 @@ def _unprinted() -> Iterator[None]:
     """Keep the print engine out of a test that reads no PDF."""
     with unprinted():
         yield
+
+
+@pytest.fixture
+def command(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> Command:
+    """Stand in a folder with the example company and one job, `job.yaml`."""
+    monkeypatch.chdir(tmp_path)
+    write_world(tmp_path)
+    return Command(monkeypatch, capsys)
 
 
 def pytest_sessionfinish(session: pytest.Session) -> None:

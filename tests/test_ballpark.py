@@ -5,19 +5,8 @@ from pathlib import Path
 import pytest
 
 from tests.messages.command import Command
-from tests.world import write_world
 
 ASK = ("ballpark", "--size", "24 ft x 16 ft", "--finish", "broom")
-
-
-@pytest.fixture
-def command(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> Command:
-    """Stand in a folder with the example company."""
-    monkeypatch.chdir(tmp_path)
-    write_world(tmp_path)
-    return Command(monkeypatch, capsys)
 
 
 def test_the_ladder_is_printed_and_written(command: Command):

@@ -10,18 +10,7 @@ import pytest
 from quotegen import __version__, pipeline
 from quotegen.publish.pdf import engine_problem
 from tests.messages.command import Command, files_in
-from tests.world import EXAMPLES, PATIO, write_world
-
-
-@pytest.fixture
-def command(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> Command:
-    """Stand in a folder with the example company and one job, `job.yaml`."""
-    monkeypatch.chdir(tmp_path)
-    write_world(tmp_path)
-    return Command(monkeypatch, capsys)
-
+from tests.world import EXAMPLES, PATIO
 
 pytestmark = pytest.mark.usefixtures("unprinted")
 

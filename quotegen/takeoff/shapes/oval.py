@@ -3,13 +3,12 @@
 import math
 from dataclasses import dataclass, replace
 
-from quotegen.takeoff.plan_geometry import Against, Point
+from quotegen.takeoff.plan_geometry import Point
 from quotegen.takeoff.shapes.segments import (
     FULL_TURN_RAD,
-    SAME_ANGLE_RAD,
     Placing,
+    Swept,
     share_of_sweep,
-    shares_at_steps,
 )
 
 _SAME_AXIS = 1e-14
@@ -17,7 +16,7 @@ _STRIPS_PER_TURN = 2_000  # even; the sum over strips is then good to about 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Oval:
+class Oval(Swept):
     """Part of an ellipse; its angles start at the ellipse's own length.
 
     Attributes:
@@ -26,25 +25,11 @@ class Oval:
         tilt_rad: how far the length is turned on the plan.
     """
 
-    center: Point
     half_length_ft: float
     half_width_ft: float
     tilt_rad: float = 0.0
     start_rad: float = 0.0
     sweep_rad: float = FULL_TURN_RAD
-    against: Against = Against.OPEN
-
-    @property
-    def start(self) -> Point:
-        return self.point_at(0)
-
-    @property
-    def end(self) -> Point:
-        return self.point_at(1)
-
-    @property
-    def is_closed(self) -> bool:
-        return abs(self.sweep_rad) >= FULL_TURN_RAD - SAME_ANGLE_RAD
 
     @property
     def length_ft(self) -> float:
@@ -79,31 +64,11 @@ class Oval:
         angle = math.atan2(across / self.half_width_ft, along / self.half_length_ft)
         return share_of_sweep(angle, self.start_rad, self.sweep_rad)
 
-    def between(self, first: float, last: float) -> "Oval":
-        """Return the part from one share to another; a closed oval may pass its own start."""
-        if self.is_closed and last <= first:
-            last += 1
-        return replace(
-            self,
-            start_rad=self.start_rad + self.sweep_rad * first,
-            sweep_rad=self.sweep_rad * (last - first),
-        )
-
-    def backwards(self) -> "Oval":
-        """Return the same curve in the other direction."""
-        end_rad = self.start_rad + self.sweep_rad
-        return replace(self, start_rad=end_rad, sweep_rad=-self.sweep_rad)
-
     def placed(self, placing: Placing) -> "Oval":
         """Return the curve turned and moved."""
         return replace(
             self, center=placing.point(self.center), tilt_rad=self.tilt_rad + placing.turn_rad
         )
-
-    def corners(self, step_rad: float) -> tuple[Point, ...]:
-        """Return the points to draw the curve by, without the last."""
-        shares = shares_at_steps(self.start_rad, self.sweep_rad, step_rad)
-        return tuple(self.point_at(share) for share in shares)
 
     def _speed(self, angle_rad: float) -> float:
         return math.hypot(

@@ -101,11 +101,10 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Arc:
-    """Part of a circle; a sweep above zero goes counter-clockwise."""
+class Swept:
+    """Part of a round curve about a center; a sweep above zero goes counter-clockwise."""
 
     center: Point
-    radius_ft: float
     start_rad: float
     sweep_rad: float
     against: Against = Against.OPEN
@@ -121,6 +120,40 @@ class Arc:
     @property
     def is_closed(self) -> bool:
         return abs(self.sweep_rad) >= FULL_TURN_RAD - SAME_ANGLE_RAD
+
+    def point_at(self, share: float) -> Point:
+        """Return the point at a share of the sweep."""
+        raise NotImplementedError
+
+    def between(self, first: float, last: float) -> Self:
+        """Return the part from one share to another; a closed curve may pass its own start."""
+        if self.is_closed and last <= first:
+            last += 1
+        return replace(
+            self,
+            start_rad=self.start_rad + self.sweep_rad * first,
+            sweep_rad=self.sweep_rad * (last - first),
+        )
+
+    def backwards(self) -> Self:
+        """Return the same curve in the other direction."""
+        end_rad = self.start_rad + self.sweep_rad
+        return replace(self, start_rad=end_rad, sweep_rad=-self.sweep_rad)
+
+    def corners(self, step_rad: float) -> tuple[Point, ...]:
+        """Return the points to draw the curve by, without the last.
+
+        They are at whole steps of direction, so that two arcs of one circle share them.
+        """
+        shares = shares_at_steps(self.start_rad, self.sweep_rad, step_rad)
+        return tuple(self.point_at(share) for share in shares)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arc(Swept):
+    """Part of a circle."""
+
+    radius_ft: float
 
     @property
     def length_ft(self) -> float:
@@ -151,21 +184,6 @@ class Arc:
         angle = math.atan2(point[1] - self.center[1], point[0] - self.center[0])
         return share_of_sweep(angle, self.start_rad, self.sweep_rad)
 
-    def between(self, first: float, last: float) -> "Arc":
-        """Return the part from one share to another; a closed arc may pass its own start."""
-        if self.is_closed and last <= first:
-            last += 1
-        return replace(
-            self,
-            start_rad=self.start_rad + self.sweep_rad * first,
-            sweep_rad=self.sweep_rad * (last - first),
-        )
-
-    def backwards(self) -> "Arc":
-        """Return the same arc in the other direction."""
-        end_rad = self.start_rad + self.sweep_rad
-        return replace(self, start_rad=end_rad, sweep_rad=-self.sweep_rad)
-
     def placed(self, placing: Placing) -> "Arc":
         """Return the arc turned and moved."""
         return replace(
@@ -173,14 +191,6 @@ class Arc:
             center=placing.point(self.center),
             start_rad=self.start_rad + placing.turn_rad,
         )
-
-    def corners(self, step_rad: float) -> tuple[Point, ...]:
-        """Return the points to draw the arc by, without the last.
-
-        They are at whole steps of direction, so that two arcs of one circle share them.
-        """
-        shares = shares_at_steps(self.start_rad, self.sweep_rad, step_rad)
-        return tuple(self.point_at(share) for share in shares)
 
 
 def share_of_sweep(angle_rad: float, start_rad: float, sweep_rad: float) -> float:
