@@ -62,6 +62,10 @@ class Results:
         """The lines of the chosen price that pay for a scope item."""
         return tuple(line for line in self.quote.chosen.lines if scope_item in line.scope)
 
+    def lines_named_for(self, scope_item: str) -> tuple[Line, ...]:
+        """The lines whose first scope item this is: there their amount is shown, and only there."""
+        return tuple(line for line in self.quote.chosen.lines if line.scope[0] == scope_item)
+
     def placement_name(self, line: Line) -> str:
         """The name of a line's placement; empty for a line of the whole job."""
         names = {p.id: p.name for p in self.job.placements}

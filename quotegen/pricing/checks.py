@@ -3,11 +3,14 @@
 from collections.abc import Iterator
 from decimal import Decimal
 
-from quotegen.money import Money
+from quotegen.money import Money, to_cents
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.payments import payments_of
-from quotegen.pricing.quoted.records import PricedFinish, PricedQuote
+from quotegen.pricing.quoted.quantities import typed_quantity
+from quotegen.pricing.quoted.rates import AS_TAKEN_OFF, shown_rate
+from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from quotegen.problem import Problem, Severity
+from quotegen.reading.files.rate_book import ALWAYS_ASKED_ABOUT, SteelKind
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.located import DocumentPath, path_text
 from quotegen.takeoff.records import Takeoff
@@ -37,6 +40,8 @@ def price_problems(
     """
     return (
         *_unpriced_requests(job, takeoff),
+        *_unexplained(job, quote),
+        *_larger_is_cheaper(job, quote),
         *_over_deposit_cap(job, quote.finishes, special_order, rules),
         *_not_in_contract(job, quote.chosen.total, laws),
         *_weak_mix(job, rules),
@@ -66,6 +71,66 @@ def _requests(job: JobSpec) -> Iterator[tuple[str, str | None, DocumentPath]]:
     for spec in job.placements:
         for rate in spec.include:
             yield rate, spec.id, (*spec.path, "include", rate)
+
+
+def _unexplained(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
+    """Yield a warning that names what no line pays for though the slab has it.
+
+    The quote explains what its lines pay for, so it would be silent on these. A slab without
+    reinforcement or with no joints lacks nothing where the job says so.
+    """
+    paid = {item for line in quote.chosen.lines for item in line.scope}
+    steel = {job.rate_book.reinforcement[p.reinforcement].kind for p in job.placements}
+    without = {
+        "reinforcement": steel == {SteelKind.NONE},
+        "joints": all(p.typed.joints == () for p in job.placements),
+    }
+    missing = [
+        item for item in ALWAYS_ASKED_ABOUT if item not in paid and not without.get(item, False)
+    ]
+    if missing:
+        names = ", ".join(missing)
+        yield Problem(
+            code="unexplained",
+            severity=Severity.WARNING,
+            source=job.book_source("finishes", job.finish),
+            path=f"finishes.{job.finish}",
+            message=f"no price of this job pays for {names}, so the quote says nothing of it",
+            hint=f"if the finish does, add `covers: [{names}]` to it; else a rate that covers them",
+        )
+
+
+def _larger_is_cheaper(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
+    """Yield a warning for each line whose placement would cost less in total if it were larger.
+
+    A higher rate for small jobs is how the trade prices; the owner may offer the larger slab.
+    """
+    for line in quote.chosen.lines:
+        larger = next(_cheaper_sizes(job, line), None)
+        if larger is not None:
+            size, amount = larger
+            path, unit = job.rate_book.path_of(line.rate_id), line.unit.value
+            yield Problem(
+                code="larger-is-cheaper",
+                severity=Severity.WARNING,
+                source=job.book_source(*path),
+                path=path_text(path),
+                message=f"{line.quantity} {unit} of `{line.rate_id}` cost ${line.amount:,};"
+                f" {size} {unit} would cost ${amount:,}, which is less in total",
+                hint="offer the larger slab; or use `by_slice`, which can never do this",
+            )
+
+
+def _cheaper_sizes(job: JobSpec, line: Line) -> Iterator[tuple[Decimal, Money]]:
+    """Yield each size at which a higher band begins that costs less than the line, and its cost."""
+    price = job.rate_book.price_of(line.rate_id)
+    if price is None or line.band is None or price.by_slice:
+        return
+    for band in price.bands[line.band + 1 :]:
+        size = typed_quantity(band.from_ or AS_TAKEN_OFF, line.unit)
+        amount = to_cents(size * shown_rate(band.rate, job.units).amount)
+        if amount < line.amount:
+            yield size, amount
 
 
 def _over_deposit_cap(

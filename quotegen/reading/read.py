@@ -13,6 +13,7 @@ from quotegen.reading.book_versions import book_on
 from quotegen.reading.checks.after_signing import after_signing_faults
 from quotegen.reading.checks.asked import FIRST_DAY, asked_faults
 from quotegen.reading.checks.company import company_faults, payment_faults
+from quotegen.reading.checks.covers import cover_faults
 from quotegen.reading.checks.options import option_faults
 from quotegen.reading.checks.placements import placement_faults
 from quotegen.reading.checks.private import bid_faults, cost_faults, outcome_faults
@@ -75,7 +76,8 @@ def read_company(path: Path, on: date | None, scope_items: frozenset[str]) -> Co
     past = _companion(path, PastJobs, problems)
     logo = None
     if book is not None:
-        problems += rate_faults(book, scope_items)
+        problems += cover_faults(book, scope_items)
+        problems += rate_faults(book)
         problems += rate_book_faults(book)
         problems += cost_faults(book, scope_items)
     if company is not None:

@@ -47,10 +47,21 @@ def core_quantities(results: Results) -> set[str]:
     return quantities("\n".join(texts))
 
 
+def _money_of_choices(results: Results) -> Iterator[str]:
+    words, quote = results.words, results.quote
+    moves = [(one.amount, one.total) for one in quote.alternates]
+    moves += [(one.amount, one.total) for one in quote.color_choices]
+    for amount, total in moves:
+        yield f"{words.money(abs(amount))} {words.money(total)}"
+    for choice in quote.combinations:
+        yield from map(words.money, (choice.total, choice.by_area))
+
+
 def _money(results: Results) -> Iterator[str]:
     words, quote = results.words, results.quote
     for finish in quote.finishes:
         yield words.money(finish.total)
+        yield words.money(finish.by_area)
         yield words.money(abs(quote.difference(finish)))
         yield from (words.money(area.rate) for area in finish.area_price)
     for line in all_lines(quote):
@@ -63,13 +74,10 @@ def _money(results: Results) -> Iterator[str]:
     yield from (words.rate(unit.rate, unit.unit) for unit in quote.unit_prices)
     for end in quote.tape_range:
         yield words.money(abs(end.difference))
-    moves = [(one.amount, one.total) for one in quote.alternates]
-    moves += [(one.amount, one.total) for one in quote.color_choices]
-    for amount, total in moves:
-        yield f"{words.money(abs(amount))} {words.money(total)}"
-    yield from (words.money(one.total) for one in quote.combinations)
-    for one in results.upkeep.values():
-        yield from map(words.money, (one.coat, one.least, one.most))
+    yield from _money_of_choices(results)
+    for kept in results.upkeep.values():
+        if kept.prices is not None:
+            yield from map(words.money, (kept.prices.coat, kept.prices.least, kept.prices.most))
     for part in (*quote.by_placement, *quote.by_scope):
         yield words.money(part.amount)
     if results.job.rate_book.minimum is not None:

@@ -1,6 +1,5 @@
 """What is asked for must come to something."""
 
-from quotegen.pipeline import figure
 from tests.pricing import shop
 from tests.world import write_world
 
@@ -15,7 +14,7 @@ def test_nothing_to_price(tmp_path):
         ("extras", {"extras": {"rail": "yes"}}),
     ):
         job = write_world(tmp_path, shop.job(**asked), rate_book=shop.book(RATES))
-        (problem,) = figure(job, shop.shared()).problems
+        (problem,) = shop.faults(job)
         assert (problem.code, problem.path) == ("nothing-to-price", f"{name}.rail")
 
 
@@ -23,7 +22,7 @@ def test_nothing_to_price_on_a_placement(tmp_path):
     """The same where a placement asks for it; with a pool it is priced."""
     slab = shop.placement("20 ft x 10 ft", include={"rail": "yes"})
     job = write_world(tmp_path, shop.job(slab), rate_book=shop.book(RATES))
-    (problem,) = figure(job, shop.shared()).problems
+    (problem,) = shop.faults(job)
     assert problem.path == "placements[0].include.rail"
     priced = shop.quote(
         tmp_path, shop.job({**slab, "take_away": [POOL]}), rate_book=shop.book(RATES)

@@ -6,7 +6,7 @@ from quotegen.reading.read import read_job
 from quotegen.reading.records import ReadJob
 from tests.messages.case_files import lay_out
 
-SCOPE = frozenset({"slab", "steps", "drain", "demolition"})
+SCOPE = frozenset({"base", "slab", "reinforcement", "joints", "steps", "drain", "demolition"})
 
 
 def codes_after(folder: Path, **changed: tuple[str, str]) -> list[str]:

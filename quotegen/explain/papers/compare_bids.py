@@ -149,11 +149,12 @@ def _in_price(item: str) -> Callable[[Results], str]:
 
 def _counted(results: Results, item: str) -> str:
     """The lines of an item with their quantities."""
-    return results.words.joined(tuple(_with_quantity(results, item)))
+    counted = results.words.joined(tuple(_with_quantity(results, item)))
+    return counted or _page_short(results, item)
 
 
 def _with_quantity(results: Results, item: str) -> Iterator[str]:
-    for line in results.lines_for(item):
+    for line in results.lines_named_for(item):
         if line.unit is Unit.LUMP:
             yield line.name
         else:
@@ -162,8 +163,9 @@ def _with_quantity(results: Results, item: str) -> Iterator[str]:
 
 
 def _names(results: Results, item: str) -> str:
-    lines = dict.fromkeys(line.name for line in results.lines_for(item))
-    return results.words.joined(tuple(lines))
+    """The names of an item's own lines; what its page says where another line pays for it."""
+    lines = dict.fromkeys(line.name for line in results.lines_named_for(item))
+    return results.words.joined(tuple(lines)) or _page_short(results, item)
 
 
 def _page_short(results: Results, item: str) -> str:

@@ -9,6 +9,7 @@ from quotegen.explain.private.floor_words import floor_verdict
 from quotegen.explain.private.owners_sheet import Section, Sums, Table, TableRow, table
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
+from quotegen.explain.words.prose import in_a_sentence
 from quotegen.money import Money
 from quotegen.pricing.costs.bids import BidComparison, BidItem, BidNumber
 from quotegen.pricing.costs.records import CostKind
@@ -144,7 +145,7 @@ def _names(results: Results, items: tuple[BidItem, ...]) -> str:
     others = len(items) - len(names)
     if others:
         names.append(words("phone_others", count=str(others)))
-    return words.listing(tuple(name[:1].lower() + name[1:] for name in names))
+    return words.listing(tuple(map(in_a_sentence, names)))
 
 
 def _title(results: Results, item: BidItem) -> str:

@@ -2,7 +2,7 @@
 
 from quotegen.explain.pictures.charts import adjustment_chart
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.price_sheet import area_prices
+from quotegen.explain.sheets.price_sheet import area_rows
 from quotegen.explain.sheets.subtotal_rows import placement_rows, rounding_sentence, scope_rows
 from quotegen.explain.sheets.views import ChangeSheet, PricedRow, WorkedRow
 from quotegen.explain.words.line_notes import note_of
@@ -27,7 +27,7 @@ def change_sheet(results: Results) -> ChangeSheet:
         by_placement=placement_rows(results),
         by_scope=scope_rows(results),
         clause=clause("measure_and_adjust", results),
-        area_prices=area_prices(results),
+        area_prices=area_rows(results),
         worked=tuple(_worked(results, row) for row in quote.adjustment),
         chart=adjustment_chart(results),
         quoted=words("as_quoted_with", finish=quote.chosen.name),

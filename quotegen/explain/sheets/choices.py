@@ -8,7 +8,7 @@ from quotegen.explain.sheets.agreement_sheet import dates_sentence, payment_rows
 from quotegen.explain.sheets.combination import day_plan, look_name, with_combination
 from quotegen.explain.sheets.finish_sheet import extras as extra_rows
 from quotegen.explain.sheets.option_rows import color_rows
-from quotegen.explain.sheets.price_sheet import area_prices, price_sheet
+from quotegen.explain.sheets.price_sheet import area_rows, price_sheet
 from quotegen.explain.sheets.subtotal_rows import placement_rows, scope_rows
 from quotegen.explain.sheets.totals_table import columns_of, note_of, rows_of
 from quotegen.explain.sheets.views import (
@@ -78,7 +78,7 @@ def _texts_of(results: Results, one: Combination) -> CombinationTexts:
         tuple((row.mark, row.name, row.text, row.amount) for row in payment_rows(as_quoted)),
         tuple((row.name, row.amount) for row in placement_rows(as_quoted)),
         tuple((row.named, row.amount) for row in scope_rows(as_quoted)),
-        tuple((row.name, row.text, row.amount) for row in area_prices(as_quoted)),
+        tuple((row.name, row.text, row.amount) for row in area_rows(as_quoted)),
     )
     return CombinationTexts(key=key_of(results.job, one), texts=texts, rows=rows)
 

@@ -4,6 +4,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from quotegen.explain.results import Results
+from quotegen.explain.words.prose import in_a_sentence
 from quotegen.pricing.quoted.options import with_alternates
 from quotegen.pricing.quoted.payments import payments_of
 from quotegen.pricing.quoted.price import by_placement, by_scope
@@ -26,6 +27,7 @@ def with_combination(results: Results, chosen: Combination) -> Results:
         visits=chosen.visits,
         lines=chosen.lines,
         total=chosen.total,
+        by_area=chosen.by_area,
         area_price=chosen.area_price,
     )
     quote = replace(
@@ -54,7 +56,7 @@ def day_plan(results: Results, chosen: Combination) -> DayPlan:
 def combination_name(results: Results, chosen: Combination) -> str:
     """What is chosen, such as `Slate; Walk: Broom; clay with charcoal; with trench drain`."""
     words, book = results.words, results.job.rate_book
-    names = tuple(_lower(book.rates[extra].name) for extra in chosen.extras)
+    names = tuple(in_a_sentence(book.rates[extra].name) for extra in chosen.extras)
     return "; ".join((
         surface_name(results, chosen),
         *((words("combination_extras", names=words.listing(names)),) if names else ()),
@@ -105,7 +107,3 @@ def look_name(results: Results, colors: tuple[str, ...]) -> str:
     if len(names) == 1:
         return names[0]
     return results.words("color_pair", base=names[0], second=names[1])
-
-
-def _lower(name: str) -> str:
-    return name[:1].lower() + name[1:]

@@ -58,14 +58,20 @@ def _upkeep_sum(results: Results, finish: str) -> str:
     words, upkeep = results.words, results.upkeep.get(finish)
     if upkeep is None:
         return words("upkeep_none")
+    coats = words(
+        "upkeep_coats",
+        years=str(upkeep.years),
+        least=str(upkeep.least_coats),
+        most=str(upkeep.most_coats),
+    )
+    if upkeep.prices is None:
+        return f"{coats}."
     return words(
         "upkeep_range",
-        years=str(upkeep.years),
-        least_coats=str(upkeep.least_coats),
-        most_coats=str(upkeep.most_coats),
-        coat=words.money(upkeep.coat),
-        least=words.money(upkeep.least),
-        most=words.money(upkeep.most),
+        coats=coats,
+        coat=words.money(upkeep.prices.coat),
+        least=words.money(upkeep.prices.least),
+        most=words.money(upkeep.prices.most),
     )
 
 

@@ -1,13 +1,16 @@
 """Sheet 1, the price: what, how much, how long it holds, what is in it, what could move it."""
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.combination import agreed_finish
 from quotegen.explain.sheets.views import PriceSheet
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
+from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
+from quotegen.pricing.quoted.small_job_minimum import MINIMUM
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.schedule.openings import Opening
@@ -64,13 +67,57 @@ def area_prices(results: Results) -> tuple[Row, ...]:
     )
 
 
+def area_rows(results: Results) -> tuple[Row, ...]:
+    """What one unit of area moves the price by, with what that pays for and what it does not."""
+    placements = (price.placement for price in results.quote.chosen.area_price)
+    return tuple(
+        replace(row, text=_what_it_pays_for(results, placement, row.text))
+        for placement, row in zip(placements, area_prices(results), strict=False)
+    )
+
+
+def _what_it_pays_for(results: Results, placement: str, each: str) -> str:
+    words, scope = results.words, results.content.scope
+    lines = [one for one in results.quote.chosen.lines if one.scope[0] not in {TAX, MINIMUM}]
+    by_area = [one for one in lines if one.placement == placement and one.follows_area]
+    items = dict.fromkeys(item for line in by_area for item in line.scope)
+    names = tuple(in_a_sentence(scope[item].front.title) for item in items)
+    paid = words("area_pays_for", each=each, names=words.listing(names))
+    others = dict.fromkeys(
+        in_a_sentence(one.name)
+        for one in lines
+        if one.placement in {None, placement} and not one.follows_area
+    )
+    return words("area_pays_not", paid=paid, names=words.listing(tuple(others))) if others else paid
+
+
+def holds_at_small_rate(results: Results) -> bool:
+    """Whether a line is priced at a rate for small jobs, above that of a larger one."""
+    book = results.job.rate_book
+    priced = ((line, book.price_of(line.rate_id)) for line in results.quote.chosen.lines)
+    return any(
+        price.bands[line.band].rate.amount > price.bands[-1].rate.amount
+        for line, price in priced
+        if price is not None and line.band is not None and not price.by_slice
+    )
+
+
 def holds_at_minimum(results: Results) -> bool:
     """Whether the company's minimum is part of the price."""
-    return any("minimum" in line.scope for line in results.quote.chosen.lines)
+    return any(MINIMUM in line.scope for line in results.quote.chosen.lines)
 
 
 def _sentence(results: Results) -> str:
-    return " ".join((_what_moves(results), *_taxes(results)))
+    return " ".join((_what_moves(results), *_by_area(results), *_taxes(results)))
+
+
+def _by_area(results: Results) -> Iterator[str]:
+    """Why a foot costs more on a small job, and the whole price by the area."""
+    words, units = results.words, results.job.units
+    if holds_at_small_rate(results):
+        yield words("small_job_why")
+    each = words("for_each", unit=words.unit_one(units.area_unit))
+    yield words("whole_by_area", amount=words.money(results.quote.chosen.by_area), unit=each)
 
 
 def _taxes(results: Results) -> Iterator[str]:
@@ -214,5 +261,5 @@ def _could_move(results: Results) -> Iterator[Row]:
             )
     if results.quote.unit_prices:
         first, *others = (price.name for price in results.quote.unit_prices)
-        found = (first, *(name[:1].lower() + name[1:] for name in others))
+        found = (first, *map(in_a_sentence, others))
         yield Row(name=words("if_found", names=words.listing(found)), text="")

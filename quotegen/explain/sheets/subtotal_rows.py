@@ -2,6 +2,7 @@
 
 from quotegen.explain.results import Results
 from quotegen.explain.words.line_notes import taxes_of
+from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.records import Subtotal
 from quotegen.pricing.quoted.tax import TAX
@@ -42,7 +43,7 @@ def rounding_sentence(results: Results) -> str:
 def _scope_row(results: Results, part: Subtotal) -> Row:
     words = results.words
     titles = (_title(results, item) for item in part.also)
-    also = tuple(title[:1].lower() + title[1:] for title in titles)
+    also = tuple(map(in_a_sentence, titles))
     return Row(
         name=_title(results, part.of or ""),
         text=words("subtotal_also", names=words.listing(also)) if also else "",

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.combination import surface_name
 from quotegen.explain.sheets.views import TotalsRow
+from quotegen.explain.words.prose import in_a_sentence
 from quotegen.pricing.quoted.records import Combination
 
 Extras = tuple[str, ...]
@@ -20,7 +21,9 @@ def columns_of(results: Results) -> tuple[str, ...]:
     """The heads of the columns: the extras that each adds."""
     words, rates = results.words, results.job.rate_book.rates
     return tuple(
-        words("totals_with", names=words.listing(tuple(_lower(rates[e].name) for e in extras)))
+        words(
+            "totals_with", names=words.listing(tuple(in_a_sentence(rates[e].name) for e in extras))
+        )
         if extras
         else words("totals_without" if results.job.extras else "totals_plain")
         for extras in _sets(results)
@@ -72,7 +75,3 @@ def _sets(results: Results) -> tuple[Extras, ...]:
 
 def _surface(one: Combination) -> tuple[str, tuple[tuple[str, str], ...], tuple[str, ...]]:
     return one.finish, one.alternates, one.colors
-
-
-def _lower(name: str) -> str:
-    return name[:1].lower() + name[1:]

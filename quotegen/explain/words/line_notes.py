@@ -12,7 +12,7 @@ from quotegen.pricing.quoted.tax import TAX, is_due, taxed_amount
 from quotegen.quantity import decimal_places, rounded
 from quotegen.reading.fields.text_fields import MINUTES_PER_HOUR, DayOfYear
 from quotegen.reading.files.company import Tax, TaxRounding
-from quotegen.reading.files.rate_book import Basis, BookRate, ExceededRule, Season
+from quotegen.reading.files.rate_book import Basis, BookRate, ExceededRule, Price, Season
 
 _LEAP_YEAR = 2000
 _EXCEEDED = {
@@ -26,10 +26,8 @@ def note_of(results: Results, line: Line) -> str:
     """The note of a line; empty where its figures say it all."""
     if TAX in line.scope:
         return _tax_note(results, line)
-    rate = results.job.rate_book.rates.get(line.rate_id)
-    if rate is None or line.scope != rate.covers:
-        return ""
-    return " ".join(_notes(results.words, line, rate))
+    price = results.job.rate_book.price_of(line.rate_id)
+    return " ".join(_notes(results.words, line, price)) if price else ""
 
 
 def taxes_of(results: Results) -> tuple[Tax, ...]:
@@ -37,11 +35,17 @@ def taxes_of(results: Results) -> tuple[Tax, ...]:
     return tuple(tax for tax in results.job.company.tax if is_due(results.job, tax))
 
 
-def _notes(words: Words, line: Line, rate: BookRate) -> Iterator[str]:
-    if rate.season is not None:
+def _notes(words: Words, line: Line, price: Price) -> Iterator[str]:
+    rate = price if isinstance(price, BookRate) else None
+    if rate and rate.season is not None:
         yield _season(words, rate.season)
     if line.band is not None:
-        yield _band(words, line, rate)
+        yield _band(words, line, price)
+    if rate:
+        yield from _rate_notes(words, line, rate)
+
+
+def _rate_notes(words: Words, line: Line, rate: BookRate) -> Iterator[str]:
     if rate.cutting is not None:
         yield words("note_cutting", share=words.percent(rate.cutting))
     if rate.travel is not None:
@@ -71,13 +75,13 @@ def _day(words: Words, day: DayOfYear) -> str:
     return words.day_of_year(date(_LEAP_YEAR, day.month, day.day))
 
 
-def _band(words: Words, line: Line, rate: BookRate) -> str:
-    band = rate.bands[line.band or 0]
+def _band(words: Words, line: Line, price: Price) -> str:
+    band = price.bands[line.band or 0]
     start, end = (
         words.quantity(typed_quantity(count, line.unit), line.unit) if count else ""
         for count in (band.from_, band.to)
     )
-    kind = "slice" if rate.by_slice else "size"
+    kind = "slice" if price.by_slice else "size"
     ends = "between" if start and end else "above" if start else "first" if end else "all"
     return words(f"note_{kind}_{ends}", start=start, end=end)
 

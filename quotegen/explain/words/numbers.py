@@ -3,8 +3,10 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.results import Results
+from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
+from quotegen.pricing.quoted.records import Line
 from quotegen.quantity import Length, Unit, Units
 from quotegen.reading.files.rate_book import Sealer
 from quotegen.reading.files.shapes import EdgeKind
@@ -16,7 +18,10 @@ Rows = Iterator[Row]
 
 
 def numbers_for(scope_item: str, results: Results) -> tuple[Row, ...]:
-    """The table of a scope item: its numbers, then the lines that pay for it."""
+    """The table of a scope item: its numbers, then the lines that pay for it.
+
+    The amount of a line stands at one item alone, so that all amounts add up to the total.
+    """
     rows = _TABLES[scope_item](results) if scope_item in _TABLES else ()
     return (*rows, *_priced(scope_item, results))
 
@@ -29,13 +34,24 @@ def depths(results: Results, scope_item: str, depth: Callable[[PlacementSpec], L
 
 
 def _priced(scope_item: str, results: Results) -> Rows:
+    words = results.words
     for line in results.lines_for(scope_item):
         name, place = line.name, results.placement_name(line)
+        label = f"{name}, {place}" if place else name
+        if line.scope[0] != scope_item:
+            yield Row(name=words("in_the_price_of"), text=label)
+            continue
         yield Row(
-            name=results.words("in_the_price_as", line=f"{name}, {place}" if place else name),
-            text="",
-            amount=results.words.money(line.amount),
+            name=words("in_the_price_as", line=label),
+            text=words("pays_for", names=paid_for(results, line)) if line.scope[1:] else "",
+            amount=words.money(line.amount),
         )
+
+
+def paid_for(results: Results, line: Line) -> str:
+    """The other scope items that a line pays for beside the one it is named for."""
+    titles = (results.content.scope[item].front.title for item in line.scope[1:])
+    return results.words.listing(tuple(map(in_a_sentence, titles)))
 
 
 def _row(results: Results, key: str, text: str) -> Row:
@@ -160,7 +176,7 @@ def _cast_edge(results: Results) -> Rows:
 
 def _quantities(key: str, scope_item: str) -> Callable[[Results], Rows]:
     def rows(results: Results) -> Rows:
-        for line in results.lines_for(scope_item):
+        for line in results.lines_named_for(scope_item):
             if line.unit is not Unit.LUMP:
                 yield _row(results, key, results.words.quantity(line.quantity, line.unit))
 
@@ -169,7 +185,7 @@ def _quantities(key: str, scope_item: str) -> Callable[[Results], Rows]:
 
 def _steps(results: Results) -> Rows:
     """Steps by number, or their nosing by the foot."""
-    for line in results.lines_for("steps"):
+    for line in results.lines_named_for("steps"):
         key = "steps" if line.unit is Unit.EACH else "step_nosing"
         if line.unit is not Unit.LUMP:
             yield _row(results, key, results.words.quantity(line.quantity, line.unit))

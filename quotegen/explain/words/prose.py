@@ -62,6 +62,11 @@ def comma_joined(*parts: str | None) -> str:
     return ", ".join(part for part in parts if part)
 
 
+def in_a_sentence(name: str) -> str:
+    """Begin a name with a small letter, for its place inside a sentence."""
+    return name[:1].lower() + name[1:]
+
+
 def sentence(text: str) -> str:
     """Begin with a capital and end with a full stop, as a sentence of its own does."""
     plain = text.strip()

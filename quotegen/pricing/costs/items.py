@@ -12,11 +12,10 @@ from quotegen.pricing.quoted.rates import shown_rate, us_quantity
 from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
-from quotegen.quantity import Length, decimal_of, rounded
+from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.fields.text_fields import Rate, Road
 from quotegen.reading.files.costs import BOUGHT_BY, CLEAN_UP, DRIVE, SET_UP, Costs, MaterialId
 from quotegen.reading.files.rate_book import Sealer
-from quotegen.reading.files.rate_book_file import CostedRate
 from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import Material
 
@@ -276,27 +275,12 @@ def _bought(costed: CostedJob) -> Iterator[CostItem]:
 
 def _line_cost(costed: CostedJob, line: Line) -> Rate | None:
     book = costed.owners.book
-    if line.rate_id in book.finishes and line.scope == ("finish",):
-        return book.finishes[line.rate_id].cost
-    if line.rate_id not in book.rates or TAX in line.scope:
+    if TAX in line.scope:
         return None
+    price = book.rates.get(line.rate_id) or book.finishes.get(line.rate_id)
     specs = costed.job.placements
     thickness = next((p.thickness for p in specs if p.id == line.placement), None)
-    return _book_cost(book.rates[line.rate_id], line, thickness)
-
-
-def _book_cost(rate: CostedRate, line: Line, thickness: Length | None) -> Rate | None:
-    return cost_at(rate, thickness) if line.band is None else rate.bands[line.band].cost
-
-
-def cost_at(rate: CostedRate, thickness: Length | None) -> Rate | None:
-    """Return the cost of the step whose price a slab of some thickness takes."""
-    if rate.rate is not None:
-        return rate.cost
-    if rate.bands:
-        return rate.bands[0].cost
-    steps = [s for s in rate.by_thickness if thickness and s.thickness <= thickness]
-    return (steps[-1] if steps else rate.by_thickness[0]).cost
+    return price.cost_at(thickness, line.band) if price else None
 
 
 def _bills(costed: CostedJob) -> Iterator[CostItem]:

@@ -11,7 +11,7 @@ from quotegen.pricing.costs.floors import floors_of
 from quotegen.pricing.costs.items import loaded_wage
 from quotegen.pricing.costs.records import CostKind, FinishCosts, What, WhatIf
 from quotegen.pricing.quoted.adjustment import with_area_changed
-from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.finish import price_at, price_by_area
 from quotegen.pricing.quoted.lines import with_minimum_and_tax
 from quotegen.pricing.quoted.options import with_alternates
 from quotegen.pricing.quoted.records import Line, PricedFinish
@@ -240,9 +240,10 @@ def _base_by_owner(quoted: QuotedJob) -> Iterator[WhatIf]:
     if len(without_base) == len(work):
         return
     lines = with_minimum_and_tax(quoted.job, without_base)
+    price = total(tuple(line.amount for line in lines))
     priced = PricedFinish(
-        id=quoted.costs.finish, name=quoted.costs.name, visits=0, lines=lines,
-        total=total(tuple(line.amount for line in lines)), area_price=(),
+        id=quoted.costs.finish, name=quoted.costs.name, visits=0, lines=lines, total=price,
+        by_area=price_by_area(quoted.job, quoted.takeoff, price), area_price=(),
     )  # fmt: skip
     after = costs_at(quoted.job, quoted.owners, quoted.takeoff, quoted.rules, priced, _BASE)
     yield quoted.against(What.BASE_BY_OWNER, after)

@@ -6,7 +6,7 @@ from itertools import combinations as chosen_from
 from itertools import product
 
 from quotegen.money import Money, total
-from quotegen.pricing.quoted.finish import area_prices
+from quotegen.pricing.quoted.finish import area_prices, price_by_area
 from quotegen.pricing.quoted.lines import with_minimum_and_tax, work_lines
 from quotegen.pricing.quoted.options import Chosen, takes, with_alternates
 from quotegen.pricing.quoted.payments import payments_of
@@ -64,6 +64,7 @@ def _with_extras(
             payments=tuple(payment.amount for payment in payments_of(job, price)),
             visits=len(visits_needed(job, finish)),
             lines=priced,
+            by_area=price_by_area(job, takeoff, price),
             area_price=area_prices(job, priced),
             adds=tuple(_adds(totals, frozenset(extras), extra) for extra in job.extras),
         )

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
 
-from quotegen.money import total
+from quotegen.money import Money, to_cents, total
 from quotegen.pricing.quoted.lines import NO_BANDS, lines_of
 from quotegen.pricing.quoted.records import AreaPrice, Line, PricedFinish
 from quotegen.pricing.quoted.visits_needed import visits_needed
@@ -38,14 +38,21 @@ def price_at(
 ) -> PricedFinish:
     """Price the whole job at one finish: visits, travel and sealer follow the finish."""
     lines = lines_of(job, takeoff, finish, extras, quoted_bands)
+    price = total(tuple(line.amount for line in lines))
     return PricedFinish(
         id=finish,
         name=job.rate_book.finishes[finish].name,
         visits=len(visits_needed(job, finish)),
         lines=lines,
-        total=total(tuple(line.amount for line in lines)),
+        total=price,
+        by_area=price_by_area(job, takeoff, price),
         area_price=area_prices(job, lines),
     )
+
+
+def price_by_area(job: JobSpec, takeoff: Takeoff, price: Money) -> Money:
+    """Return a price divided by the area of all placements, to the cent."""
+    return to_cents(price / takeoff.area(job.units))
 
 
 def area_prices(job: JobSpec, lines: tuple[Line, ...]) -> tuple[AreaPrice, ...]:

@@ -1,6 +1,7 @@
 """Lines: every rate in use becomes quantity times rate, to the cent, with its working."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from types import MappingProxyType
 
 from quotegen.money import to_cents
@@ -18,8 +19,9 @@ from quotegen.pricing.quoted.small_job_minimum import minimum_line
 from quotegen.pricing.quoted.tax import tax_lines
 from quotegen.pricing.quoted.visits_needed import visits_needed
 from quotegen.reading.fields.text_fields import Rate
-from quotegen.reading.files.rate_book import Basis, BookRate
+from quotegen.reading.files.rate_book import Basis, Price
 from quotegen.reading.records import JobSpec
+from quotegen.reading.yaml.located import DocumentPath
 from quotegen.takeoff.records import Takeoff
 from quotegen.working import Operation, Rounding, Step, given
 
@@ -50,7 +52,7 @@ def work_lines(
     """Return the lines that pay for work; none of them depends on another."""
     return (
         *_rate_lines(job, takeoff, finish, extras, quoted_bands),
-        *_finish_lines(job, takeoff, finish),
+        *_finish_lines(job, takeoff, finish, quoted_bands),
     )
 
 
@@ -63,6 +65,17 @@ def with_minimum_and_tax(job: JobSpec, lines: tuple[Line, ...]) -> tuple[Line, .
     return (*lines, *tax_lines(job, lines))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Entry:
+    """A rate or a finish of the book, as its lines need it; `path` is where it stands there."""
+
+    price: Price
+    name: str
+    scope: tuple[str, ...]
+    basis: Basis
+    path: DocumentPath
+
+
 def _rate_lines(
     job: JobSpec,
     takeoff: Takeoff,
@@ -72,39 +85,61 @@ def _rate_lines(
 ) -> Iterator[Line]:
     visits = len(visits_needed(job, finish))
     for use in rates_in_use(job, finish, extras):
-        book_rate = job.rate_book.rates[use.rate_id]
-        quantity = quantity_of(job, use, book_rate, takeoff, visits)
-        if quantity.value > 0:
-            yield from _lines_of_rate(job, use, book_rate, quantity, quoted_bands.get(use.line_id))
+        rate = job.rate_book.rates[use.rate_id]
+        entry = _Entry(
+            price=rate, name=rate.name, scope=rate.covers, basis=basis_of(rate, use.unit),
+            path=job.rate_book.path_of(use.rate_id),
+        )  # fmt: skip
+        quantity = quantity_of(job, use, rate, takeoff, visits)
+        yield from _lines_of(job, use, entry, quantity, quoted_bands)
 
 
-def _lines_of_rate(
-    job: JobSpec, use: RateInUse, book_rate: BookRate, quantity: Step, quoted_band: int | None
+def _finish_lines(
+    job: JobSpec, takeoff: Takeoff, finish: str, quoted_bands: Mapping[str, int]
 ) -> Iterator[Line]:
+    for placement in job.placements:
+        finish_id, book_finish = job.finish_of(placement, finish)
+        entry = _Entry(
+            price=book_finish, name=book_finish.name, scope=job.rate_book.covered_by(book_finish),
+            basis=Basis.MEASURED, path=job.rate_book.path_of(finish_id),
+        )  # fmt: skip
+        unit = job.units.area_unit
+        use = RateInUse(rate_id=finish_id, unit=unit, placement=placement, path=placement.path)
+        area = takeoff.placement(placement.id).area(job.units)
+        quantity = given("quantity", area, unit.value, job.source(*placement.path))
+        yield from _lines_of(job, use, entry, quantity, quoted_bands)
+
+
+def _lines_of(
+    job: JobSpec, use: RateInUse, entry: _Entry, quantity: Step, quoted_bands: Mapping[str, int]
+) -> Iterator[Line]:
+    """Yield the line of an entry, or one for each slice of it; nothing comes to no line."""
+    if quantity.value <= 0:
+        return
     thickness = use.placement.thickness if use.placement else None
-    slices = tuple(price_slices(book_rate, quantity.value, use.unit, thickness, quoted_band))
+    band = quoted_bands.get(use.line_id)
+    slices = tuple(price_slices(entry.price, quantity.value, use.unit, thickness, band))
     for one in slices:
+        path = (*entry.path, *one.path)
         yield _line(
             use=use,
-            name=book_rate.name,
-            scope=book_rate.covers,
-            basis=basis_of(book_rate, use.unit),
+            entry=entry,
             rate=shown_rate(one.rate, job.units),
             priced=one,
             working=(
-                quantity if len(slices) == 1 else _slice_step(job, use, quantity, one),
-                _rate_step(job, use.rate_id, one.rate, ("rates", use.rate_id, *one.path)),
+                quantity if len(slices) == 1 else _slice_step(job, entry, quantity, one),
+                _rate_step(job, use.rate_id, one.rate, path),
             ),
         )
 
 
-def _slice_step(job: JobSpec, use: RateInUse, quantity: Step, one: PriceSlice) -> Step:
+def _slice_step(job: JobSpec, entry: _Entry, quantity: Step, one: PriceSlice) -> Step:
     """Return a slice of a quantity: the last one is what the slices before it leave."""
     border = given(
         "where the slice begins",
         quantity.value - one.quantity,
         quantity.unit,
-        job.book_source("rates", use.rate_id, *one.path[:2]),
+        job.book_source(*entry.path, *one.path[:2]),
     )
     if not one.is_last or not border.value:
         return given("slice", one.quantity, quantity.unit, border.source)
@@ -121,9 +156,7 @@ def _slice_step(job: JobSpec, use: RateInUse, quantity: Step, one: PriceSlice) -
 def _line(
     *,
     use: RateInUse,
-    name: str,
-    scope: tuple[str, ...],
-    basis: Basis,
+    entry: _Entry,
     rate: Rate,
     priced: PriceSlice,
     working: tuple[Step, ...],
@@ -132,14 +165,14 @@ def _line(
     amount = to_cents(priced.quantity * rate.amount)
     placement = use.placement
     number = priced.slice_number
-    title = f"{name}, slice {number}" if number else name
+    title = f"{entry.name}, slice {number}" if number else entry.name
     return Line(
         id=f"{use.line_id}.{number}" if number else use.line_id,
         rate_id=use.rate_id,
-        name=name,
-        scope=scope,
+        name=entry.name,
+        scope=entry.scope,
         placement=placement.id if placement else None,
-        basis=basis,
+        basis=entry.basis,
         quantity=priced.quantity,
         unit=rate.unit,
         rate=rate.amount,
@@ -173,26 +206,3 @@ def _rate_step(job: JobSpec, rate_id: str, rate: Rate, path: tuple[str | int, ..
         rounding=Rounding.CENT, inputs=(typed, one), value=shown.amount,
         unit=f"$ / {shown.unit.value}", source=source,
     )  # fmt: skip
-
-
-def _finish_lines(job: JobSpec, takeoff: Takeoff, finish: str) -> Iterator[Line]:
-    for placement in job.placements:
-        finish_id, book_finish = job.finish_of(placement, finish)
-        rate = shown_rate(book_finish.rate, job.units)
-        area = takeoff.placement(placement.id).area(job.units)
-        yield _line(
-            use=RateInUse(
-                rate_id=finish_id, unit=rate.unit, placement=placement, path=placement.path
-            ),
-            name=book_finish.name,
-            scope=("finish",),
-            basis=Basis.MEASURED,
-            rate=rate,
-            priced=PriceSlice(
-                quantity=area, rate=book_finish.rate, path=("rate",), band=None, is_last=True
-            ),
-            working=(
-                given("quantity", area, rate.unit.value, job.source(*placement.path)),
-                _rate_step(job, finish_id, book_finish.rate, ("finishes", finish_id, "rate")),
-            ),
-        )

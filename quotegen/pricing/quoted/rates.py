@@ -19,7 +19,7 @@ from quotegen.quantity import (
     decimal_of,
 )
 from quotegen.reading.fields.text_fields import Count, DayOfYear, Rate
-from quotegen.reading.files.rate_book import Applies, Basis, BookRate, Finish, Season
+from quotegen.reading.files.rate_book import Applies, Basis, BookRate, Finish, Price, Season
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.reading.yaml.located import DocumentPath
 
@@ -90,18 +90,18 @@ def shown_rate(rate: Rate, units: Units) -> Rate:
     return Rate(to_cents(rate.amount * decimal_of(US_PER_METRIC[metric])), metric)
 
 
-def rate_at(book_rate: BookRate, thickness: Length | None) -> Rate:
-    """Return the price of a rate for a slab thickness: that of the thickest step it reaches.
+def rate_at(price: Price, thickness: Length | None) -> Rate:
+    """Return the rate of a price for a slab thickness: that of the thickest step it reaches.
 
     A slab thinner than every step takes the first step, and so does a line without a thickness.
     Of prices by size this is the first; `bands` has the others.
     """
-    if book_rate.rate is not None:
-        return book_rate.rate
-    if book_rate.bands:
-        return book_rate.bands[0].rate
-    steps = [s for s in book_rate.by_thickness if thickness and s.thickness <= thickness]
-    return (steps[-1] if steps else book_rate.by_thickness[0]).rate
+    if price.rate is not None:
+        return price.rate
+    if price.bands:
+        return price.bands[0].rate
+    steps = [s for s in price.by_thickness if thickness and s.thickness <= thickness]
+    return (steps[-1] if steps else price.by_thickness[0]).rate
 
 
 def basis_of(book_rate: BookRate, unit: Unit) -> Basis:

@@ -52,6 +52,7 @@ class PricedFinish:
         visits: how many trips it takes.
         lines: every line; the total is their sum.
         total: the price of the job.
+        by_area: the total divided by the area of all placements, to the cent.
         area_price: for each placement, what one square foot or meter more or less costs.
     """
 
@@ -60,6 +61,7 @@ class PricedFinish:
     visits: int
     lines: tuple[Line, ...]
     total: Money
+    by_area: Money
     area_price: tuple["AreaPrice", ...]
 
 
@@ -134,6 +136,7 @@ class Combination:
         payments: they add up to the total.
         visits: how many trips it takes.
         lines: every line; the total is their sum.
+        by_area: the total divided by the area of all placements, to the cent.
         area_price: for each placement, what one square foot or meter more or less costs.
         adds: for each extra of the job, what it adds to the total, all else as it is here.
     """
@@ -146,6 +149,7 @@ class Combination:
     payments: tuple[Money, ...]
     visits: int
     lines: tuple[Line, ...]
+    by_area: Money
     area_price: tuple["AreaPrice", ...]
     adds: tuple[Money, ...]
 

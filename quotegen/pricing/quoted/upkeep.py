@@ -17,22 +17,28 @@ SEALING = "sealing"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CoatPrices:
+    """The price of one new coat on all that is sealed, and of the least and most coats."""
+
+    coat: Money
+    least: Money
+    most: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Upkeep:
     """New coats of sealer over some years after the job.
 
     Attributes:
         years: how many are counted.
         least_coats, most_coats: how many coats fall due in them.
-        coat: the price of one new coat on all that is sealed, before tax.
-        least, most: the price of all coats.
+        prices: before tax; None where the rate book does not know what a coat costs.
     """
 
     years: int
     least_coats: int
     most_coats: int
-    coat: Money
-    least: Money
-    most: Money
+    prices: CoatPrices | None
 
 
 def upkeep_of(
@@ -54,28 +60,34 @@ def _upkeep(job: JobSpec, takeoff: Takeoff, finish: PricedFinish, rules: RuleBoo
     coated = tuple(p for p in job.placements if job.finish_of(p, finish.id)[1].sealer is kind)
     if not coated:
         return None
-    coat = total(tuple(_coat(job, takeoff, finish, placement) for placement in coated))
+    priced = tuple(_coat(job, takeoff, finish, placement) for placement in coated)
+    known = tuple(one for one in priced if one is not None)
+    coat = total(known)
     coats = sealing.coats_due(sealing.Sealer(kind.value), rules, job.quote_date)
     return Upkeep(
         years=sealing.upkeep_years(rules, job.quote_date),
         least_coats=coats.least,
         most_coats=coats.most,
-        coat=coat,
-        least=Money(coat * coats.least),
-        most=Money(coat * coats.most),
+        prices=CoatPrices(coat=coat, least=Money(coat * coats.least), most=Money(coat * coats.most))
+        if len(known) == len(priced)
+        else None,
     )
 
 
-def _coat(job: JobSpec, takeoff: Takeoff, finish: PricedFinish, placement: PlacementSpec) -> Money:
-    """Price one new coat at the `reseal` rate of its finish, or else at the price of the first."""
+def _coat(
+    job: JobSpec, takeoff: Takeoff, finish: PricedFinish, placement: PlacementSpec
+) -> Money | None:
+    """Price one new coat at the `reseal` rate of its finish, or as a line for sealing alone does.
+
+    A price that pays for more than sealing tells nothing of what a later coat costs.
+    """
     rate = job.finish_of(placement, finish.id)[1].reseal
-    if rate is None:
-        return total(
-            tuple(
-                line.amount
-                for line in finish.lines
-                if line.placement == placement.id and SEALING in line.scope
-            )
-        )
-    area = takeoff.placement(placement.id).area(job.units)
-    return to_cents(area * shown_rate(rate, job.units).amount)
+    if rate is not None:
+        area = takeoff.placement(placement.id).area(job.units)
+        return to_cents(area * shown_rate(rate, job.units).amount)
+    first = tuple(
+        line.amount
+        for line in finish.lines
+        if line.placement == placement.id and line.scope == (SEALING,)
+    )
+    return total(first) if first else None

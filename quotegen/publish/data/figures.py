@@ -14,6 +14,7 @@ from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.pricing.costs.records import CostItem, FinishCosts, Floor
 from quotegen.pricing.quoted.records import Combination, Line, PricedFinish, PricedQuote, Subtotal
 from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.upkeep import CoatPrices
 from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.schedule.moved import Days
@@ -59,8 +60,7 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
                        for end, row in zip(("low", "high"), quote.tape_range, strict=True)],
         "visits": _visits(results.chosen_visits),
         "openings": [{"use": o.use.value, "day": o.day.isoformat()} for o in results.openings],
-        "upkeep": [{"finish": finish, "years": str(one.years), "coat": str(one.coat),
-                    "least": str(one.least), "most": str(one.most)}
+        "upkeep": [{"finish": finish, "years": str(one.years), **_coats(one.prices)}
                    for finish, one in results.upkeep.items()],
         "contract": _contract(results.contract, results.days),
         "costs": {c.finish: _costs(c) for c in owner.finishes},
@@ -97,6 +97,7 @@ def _finish(finish: PricedFinish, quote: PricedQuote) -> Mapping[str, object]:
         "id": finish.id,
         "name": finish.name,
         "total": str(finish.total),
+        "by_area": str(finish.by_area),
         "difference": str(quote.difference(finish)),
         "visits": finish.visits,
         "area_prices": [
@@ -239,6 +240,7 @@ def _options(quote: PricedQuote) -> Mapping[str, object]:
 def _combination(one: Combination) -> Mapping[str, object]:
     return {"finish": one.finish, "extras": list(one.extras), "alternates": dict(one.alternates),
             "colors": list(one.colors), "total": str(one.total),
+            "by_area": str(one.by_area),
             "payments": [str(amount) for amount in one.payments]}  # fmt: skip
 
 
@@ -287,6 +289,12 @@ def _item(item: CostItem) -> Mapping[str, object]:
         "rate": str(item.rate),
         "amount": str(item.amount),
     }
+
+
+def _coats(prices: CoatPrices | None) -> Mapping[str, str]:
+    if prices is None:
+        return {}
+    return {"coat": str(prices.coat), "least": str(prices.least), "most": str(prices.most)}
 
 
 def _bid(bid: BidComparison) -> Mapping[str, object]:

@@ -62,7 +62,7 @@ def _rates(
             hint = "delete the line, or write `applies: asked` in the rate book"
             yield job.fault(here, "rate-not-asked", said, hint)
         elif rate.travel is None and not rate.by_thickness:
-            priced = rate.rate or rate.bands[0].rate
+            (_, priced), *_ = rate.rates
             yield from _count(job, here, rate, priced.unit, count)
 
 

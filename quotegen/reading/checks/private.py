@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from quotegen.problem import Problem
 from quotegen.quantity import Unit
+from quotegen.reading.checks.covers import unknown_item
 from quotegen.reading.files.costs import BOUGHT_BY, CLEAN_UP, DRIVE, SET_UP, Costs
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book import RateBook
@@ -52,14 +53,8 @@ def _hours(book: Typed[RateBookFile], costs: Costs) -> Iterator[Problem]:
 
 def _units(book: RateBook, step: str) -> set[Unit]:
     """Return the units that a rate or finish is priced in; none if the book does not have it."""
-    if step in book.finishes:
-        return {book.finishes[step].rate.unit}
-    if step not in book.rates:
-        return set()
-    rate = book.rates[step]
-    stepped = (one.rate for one in rate.by_thickness)
-    banded = (band.rate for band in rate.bands)
-    return {priced.unit for priced in (rate.rate, *stepped, *banded) if priced}
+    price = book.price_of(step)
+    return {rate.unit for _, rate in price.rates} if price else set()
 
 
 def _equipment(
@@ -72,7 +67,7 @@ def _equipment(
             hint = near_miss(machine.visit, book.value.visits)
             yield book.fault((*here, "visit"), "unknown-visit", said, hint)
         if machine.covers is not None and machine.covers not in scope_items:
-            yield _unknown_item(book, (*here, "covers"), machine.covers, scope_items)
+            yield unknown_item(book, (*here, "covers"), machine.covers, scope_items)
         for index, finish in enumerate(machine.finishes):
             if finish not in book.value.finishes:
                 yield _unknown_finish(book, (*here, "finishes", index), finish, book.value)
@@ -97,7 +92,7 @@ def bid_faults(
             yield _unknown_finish(job, (*here, "finish"), bid.finish, book)
         for item in bid.scope:
             if item not in scope_items:
-                yield _unknown_item(job, (*here, "scope", item), item, scope_items)
+                yield unknown_item(job, (*here, "scope", item), item, scope_items)
 
 
 def outcome_faults(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
@@ -122,16 +117,6 @@ def _unknown_hours(
 ) -> Problem:
     said = f"the rate book has no rate or finish `{step}`"
     return file.fault(path, "unknown-hours", said, near_miss(step, known))
-
-
-def _unknown_item(
-    file: Typed[JobFile] | Typed[RateBookFile],
-    path: DocumentPath,
-    item: str,
-    known: Iterable[str],
-) -> Problem:
-    said = f"`{item}` is not a scope item that content/ explains"
-    return file.fault(path, "unknown-scope-item", said, near_miss(item, known))
 
 
 def _unknown_finish(

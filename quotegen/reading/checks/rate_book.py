@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 from quotegen.problem import Problem
 from quotegen.quantity import Unit, tape
-from quotegen.reading.checks.rates import cost_unit
 from quotegen.reading.files.order_parts import Bar, Wire
 from quotegen.reading.files.rate_book import Applies, Finish
 from quotegen.reading.files.rate_book_file import CostedFinish, RateBookFile
@@ -42,12 +41,12 @@ def rate_book_faults(book: Typed[RateBookFile]) -> Iterator[Problem]:
 
 def _finish(book: Typed[RateBookFile], finish_id: str, finish: CostedFinish) -> Iterator[Problem]:
     here, rates = ("finishes", finish_id), book.value.rates
-    for key, rate in (("rate", finish.rate), ("reseal", finish.reseal)):
-        if rate is not None and rate.unit is not Unit.SQ_FT:
+    reseal = ((("reseal",), finish.reseal),) if finish.reseal else ()
+    for key, rate in (*finish.rates, *reseal):
+        if rate.unit is not Unit.SQ_FT:
             said = f"a finish is priced by the square foot, not per {rate.unit.value}"
             hint = "type it like $7.40 / sq ft; put a lump into `rates`"
-            yield book.fault((*here, key), "finish-unit", said, hint)
-    yield from cost_unit(book, (*here, "cost"), finish.rate, finish.cost)
+            yield book.fault((*here, *key), "finish-unit", said, hint)
     yield from _brings(book, finish_id, finish)
     if finish_id in rates:
         said = f"`{finish_id}` is the id of a rate and of a finish"

@@ -1,16 +1,20 @@
-"""Checks of each price of the book: scope, units, steps, bands, travel, allowance and color."""
+"""Checks of each price of the book: units, steps, bands; of each rate its travel and allowance."""
 
 from collections.abc import Iterator
-from decimal import Decimal
-from fractions import Fraction
 from itertools import pairwise
 
-from quotegen.money import to_cents
 from quotegen.problem import Problem
-from quotegen.quantity import METRIC, Unit, decimal_of
+from quotegen.quantity import METRIC, Unit
 from quotegen.reading.fields.text_fields import Rate
-from quotegen.reading.files.rate_book import Applies, Band, Basis, BookRate, ExceededRule
-from quotegen.reading.files.rate_book_file import CostedBand, CostedRate, RateBookFile
+from quotegen.reading.files.rate_book import (
+    Applies,
+    Band,
+    Basis,
+    BookRate,
+    ExceededRule,
+    SmallJob,
+)
+from quotegen.reading.files.rate_book_file import CostedBand, CostedPrice, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss
@@ -18,22 +22,30 @@ from quotegen.reading.yaml.validate import near_miss
 TRAVELED = (Unit.MILE, Unit.HOUR)
 
 
-def rate_faults(book: Typed[RateBookFile], scope_items: frozenset[str]) -> Iterator[Problem]:
-    """Yield what is wrong within one rate of the book."""
+def rate_faults(book: Typed[RateBookFile]) -> Iterator[Problem]:
+    """Yield what is wrong within one rate or finish of the book."""
+    for finish_id, finish in book.value.finishes.items():
+        yield from _price(book, ("finishes", finish_id), finish)
     for rate_id, rate in book.value.rates.items():
         path = ("rates", rate_id)
-        yield from _names(book, path, rate, scope_items)
-        yield from _units(book, path, rate)
-        yield from _steps(book, path, rate)
-        for kind, bands in (("by_size", rate.by_size), ("by_slice", rate.by_slice)):
-            yield from _bands(book, (*path, kind), bands)
-        yield from _inversions(book, (*path, "by_size"), rate.by_size)
+        yield from _reinforcement(book, path, rate)
+        yield from _price(book, path, rate)
+        yield from _edge(book, path, rate)
         yield from _travel(book, path, rate)
         yield from _allowance(book, path, rate)
         if (rate.applies is Applies.COLOR) != (rate.color is not None):
             said = "a color needs both `applies: with color` and `color:`, how it is made"
             hint = "add the other line: integral, hardener, release or antiquing"
             yield book.fault(path, "color-how", said, hint)
+
+
+def _price(book: Typed[RateBookFile], path: DocumentPath, price: CostedPrice) -> Iterator[Problem]:
+    yield from _units(book, path, price)
+    yield from _steps(book, path, price)
+    for kind, bands in (("by_size", price.by_size), ("by_slice", price.by_slice)):
+        yield from _bands(book, (*path, kind), bands)
+    if price.small_job:
+        yield from _small_job(book, (*path, "small_job"), price.small_job, price.bands[1].rate)
 
 
 def cost_unit(
@@ -45,14 +57,9 @@ def cost_unit(
         yield book.fault(path, "cost-unit", said, f"type what one {price.unit.value} costs you")
 
 
-def _names(
-    book: Typed[RateBookFile], path: DocumentPath, rate: BookRate, scope_items: frozenset[str]
+def _reinforcement(
+    book: Typed[RateBookFile], path: DocumentPath, rate: BookRate
 ) -> Iterator[Problem]:
-    for index, item in enumerate(rate.covers):
-        if item not in scope_items:
-            said = f"`{item}` is not a scope item that content/ explains"
-            hint = near_miss(item, scope_items)
-            yield book.fault((*path, "covers", index), "unknown-scope-item", said, hint)
     known = book.value.reinforcement
     if rate.reinforcement and rate.reinforcement not in known:
         said = f"there is no reinforcement `{rate.reinforcement}` in this book"
@@ -60,21 +67,24 @@ def _names(
         yield book.fault((*path, "reinforcement"), "unknown-reinforcement", said, hint)
 
 
-def _units(book: Typed[RateBookFile], path: DocumentPath, rate: CostedRate) -> Iterator[Problem]:
+def _units(book: Typed[RateBookFile], path: DocumentPath, price: CostedPrice) -> Iterator[Problem]:
     """A book is in US units; a metric job converts each rate once, to the cent."""
-    prices = (rate.rate, *(s.rate for s in rate.by_thickness), *(b.rate for b in rate.bands))
-    for unit in (price.unit for price in prices if price is not None):
-        if unit in METRIC.values():
-            said = f"the price is per {unit.value}; a rate book is in sq ft, ft and cu yd"
+    for _, rate in price.rates:
+        if rate.unit in METRIC.values():
+            said = f"the price is per {rate.unit.value}; a rate book is in sq ft, ft and cu yd"
             hint = "a metric job is shown in meters all the same: each rate is converted once"
             yield book.fault((*path, "rate"), "metric-rate", said, hint)
-        if unit is Unit.FT and rate.of is None and rate.applies is not Applies.ASKED:
+    yield from cost_unit(book, (*path, "cost"), price.rate, price.cost)
+
+
+def _edge(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:
+    for _, priced in rate.rates:
+        if priced.unit is Unit.FT and rate.of is None and rate.applies is not Applies.ASKED:
             said = "a price by the foot needs `of`: which edge does it follow?"
             yield book.fault(path, "rate-of", said, "add a line like `of: outer edge`")
-    yield from cost_unit(book, (*path, "cost"), rate.rate, rate.cost)
 
 
-def _steps(book: Typed[RateBookFile], path: DocumentPath, rate: CostedRate) -> Iterator[Problem]:
+def _steps(book: Typed[RateBookFile], path: DocumentPath, rate: CostedPrice) -> Iterator[Problem]:
     for index, step in enumerate(rate.by_thickness):
         here = (*path, "by_thickness", index)
         yield from cost_unit(book, (*here, "cost"), step.rate, step.cost)
@@ -128,28 +138,22 @@ def _border(
         yield _gap(book, path, _size(below, "to"), _size(above, "from_"))
 
 
-def _inversions(
-    book: Typed[RateBookFile], path: DocumentPath, bands: tuple[Band, ...]
+def _small_job(
+    book: Typed[RateBookFile], path: DocumentPath, small: SmallJob, usual: Rate
 ) -> Iterator[Problem]:
-    """Yield borders at which a larger job would cost less than a smaller one."""
-    for index, (below, above) in enumerate(pairwise(bands), start=1):
-        size = below.to.amount if below.to else None
-        if size is None or above.rate.amount >= below.rate.amount:
-            continue
-        before, after = to_cents(size * below.rate.amount), to_cents(size * above.rate.amount)
-        unit = above.rate.unit.value
-        until = f"up to {_even(size, below, above):,.1f} {unit} " if above.rate.amount else ""
+    typed = {small.rate.unit, small.under.unit, usual.unit}
+    if len(typed) > 1:
+        per = usual.unit.value
+        said = f"the rate for a small job counts {per}, as `rate` does, and so does its size"
+        hint = f"type it like {{under: 400 {per}, rate: $17.00 / {per}}}"
+        yield book.fault(path, "small-job-unit", said, hint)
+    elif small.rate.amount < usual.amount:
         said = (
-            f"{size} {unit} cost ${before:,} at the rate below and ${after:,} at this one, so that "
-            f"{until}a larger job would be cheaper"
+            f"a small job has ${small.rate.amount:,} here, less than the ${usual.amount:,} of a"
+            " larger one"
         )
-        hint = "use `by_slice`, where each rate pays for its own slice alone; or raise this rate"
-        yield book.fault((*path, index, "rate"), "band-inversion", said, hint)
-
-
-def _even(size: Decimal, below: Band, above: Band) -> Decimal:
-    """Return the size from which the lower rate costs as much as the border at the higher one."""
-    return decimal_of(Fraction(size * below.rate.amount) / Fraction(above.rate.amount))
+        hint = "type the higher rate here; for a rate that rises with size use `by_slice`"
+        yield book.fault((*path, "rate"), "small-job-lower", said, hint)
 
 
 def _travel(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) -> Iterator[Problem]:

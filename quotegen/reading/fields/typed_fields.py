@@ -10,6 +10,7 @@ from typing import Annotated, Any, TypeVar
 from pydantic import (
     AfterValidator,
     BaseModel,
+    BeforeValidator,
     ConfigDict,
     PlainValidator,
     StringConstraints,
@@ -31,7 +32,7 @@ class Model(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True, defer_build=True)
 
 
-def cut_to(model: type[M], whole: M, **inner: object) -> M:
+def cut_to(model: type[M], whole: BaseModel, **inner: object) -> M:
     """Return an object of a model that holds the fields of that model and nothing more.
 
     Args:
@@ -74,6 +75,10 @@ EMAIL = r"^[A-Za-z0-9_%+-]+(\.[A-Za-z0-9_%+-]+)*@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
 Word = Annotated[Text, AfterValidator(lambda words: " ".join(words.split()))]
 Slug = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$")]
+CoversField = Annotated[
+    tuple[Slug, ...], BeforeValidator(lambda typed: (typed,) if isinstance(typed, str) else typed)
+]
+"""A list of scope items, or a single word."""
 EmailField = Annotated[str, StringConstraints(pattern=EMAIL)]
 ColorField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]
 StateCode = Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")]

@@ -2,16 +2,19 @@
 
 from collections.abc import Mapping
 from enum import StrEnum
+from typing import Self
 
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
+from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.fields.typed_fields import (
     AmountField,
     AreaField,
     ColorField,
     CountField,
     Coverage,
+    CoversField,
     DateField,
     DayOfYearField,
     DaysField,
@@ -31,6 +34,7 @@ from quotegen.reading.fields.typed_fields import (
 from quotegen.reading.files.job import Use
 from quotegen.reading.files.order_parts import AccessMethod, Bar, ShortLoad, Wire
 from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.yaml.located import DocumentPath
 
 
 class Basis(StrEnum):
@@ -128,16 +132,77 @@ class Exceeded(Model):
     plus: ShareField | None = None
 
 
-class BookRate(Model):
+class SmallJob(Model):
+    """The rate for all of a placement that is smaller than a size."""
+
+    under: CountField
+    rate: RateField
+
+
+class Price(Model):
+    """What one of something costs: at one rate, by slab thickness, or by how much there is.
+
+    Attributes:
+        rate: the price, unless it goes by thickness or by size.
+        small_job: beside `rate`, the price of each unit on a placement that is small.
+        by_thickness: prices by slab thickness, the thickest that is not thicker than the slab.
+        by_size: prices by how much there is on a placement, each for the whole quantity.
+        by_slice: prices by how much there is, each for its own slice of the quantity alone.
+        of_which: what a scope item that it pays for is worth by the unit when it is left out.
+    """
+
+    rate: RateField | None = None
+    small_job: SmallJob | None = None
+    by_thickness: tuple[Step, ...] = ()
+    by_size: tuple[Band, ...] = ()
+    by_slice: tuple[Band, ...] = ()
+    of_which: Mapping[Slug, RateField] = Field(default_factory=dict)
+
+    @model_validator(mode="after")
+    def _one_price(self) -> Self:
+        if sum(map(bool, (self.rate, self.by_thickness, self.by_size, self.by_slice))) != 1:
+            raise PydanticCustomError(
+                "rate-or-steps",
+                "a price needs just one of `rate`, `by_thickness`, `by_size` and `by_slice`",
+            )
+        if self.small_job and not self.rate:
+            raise PydanticCustomError(
+                "small-job-rate", "`small_job` goes with `rate`; in a list, add a first band to it"
+            )
+        return self
+
+    @property
+    def bands(self) -> tuple[Band, ...]:
+        """The prices by size, whichever way they count."""
+        return self.by_size or self.by_slice or self._small_and_usual
+
+    @property
+    def _small_and_usual(self) -> tuple[Band, ...]:
+        if self.small_job is None or self.rate is None:
+            return ()
+        border = self.small_job.under
+        return (
+            Band.model_construct(to=border, rate=self.small_job.rate),
+            Band.model_construct(from_=border, rate=self.rate),
+        )
+
+    @property
+    def rates(self) -> tuple[tuple[DocumentPath, Rate], ...]:
+        """Every rate in it, with where it stands under the price."""
+        plain = ((("rate",), self.rate),) if self.rate else ()
+        small = ((("small_job", "rate"), self.small_job.rate),) if self.small_job else ()
+        steps = ((("by_thickness", i, "rate"), s.rate) for i, s in enumerate(self.by_thickness))
+        sizes = ((("by_size", i, "rate"), band.rate) for i, band in enumerate(self.by_size))
+        slices = ((("by_slice", i, "rate"), band.rate) for i, band in enumerate(self.by_slice))
+        return (*plain, *small, *steps, *sizes, *slices)
+
+
+class BookRate(Price):
     """One price of the book.
 
     Attributes:
         name: what the line is called on paper.
         covers: the scope items that it pays for.
-        rate: the price, unless it goes by thickness.
-        by_thickness: prices by slab thickness, the thickest that is not thicker than the slab.
-        by_size: prices by how much there is on a placement, each for the whole quantity.
-        by_slice: prices by how much there is, each for its own slice of the quantity alone.
         cutting: what is bought beyond the measure, for cutting, as a share of it.
         travel: for a price by the mile, or by the hour of the way to the site.
         of: for a price by the foot, the edge it follows.
@@ -152,10 +217,6 @@ class BookRate(Model):
 
     name: Word
     covers: tuple[Slug, ...] = Field(min_length=1)
-    rate: RateField | None = None
-    by_thickness: tuple[Step, ...] = ()
-    by_size: tuple[Band, ...] = ()
-    by_slice: tuple[Band, ...] = ()
     cutting: ShareField | None = None
     travel: Travel | None = None
     of: EdgeKind | None = None
@@ -167,20 +228,6 @@ class BookRate(Model):
     shade: ColorField | None = None
     exceeded: Exceeded | None = None
     basis: Basis | None = None
-
-    @model_validator(mode="after")
-    def _one_price(self) -> "BookRate":
-        if sum(map(bool, (self.rate, self.by_thickness, self.by_size, self.by_slice))) != 1:
-            raise PydanticCustomError(
-                "rate-or-steps",
-                "a rate needs just one of `rate`, `by_thickness`, `by_size` and `by_slice`",
-            )
-        return self
-
-    @property
-    def bands(self) -> tuple[Band, ...]:
-        """The prices by size, whichever way they count."""
-        return self.by_size or self.by_slice
 
 
 class SteelKind(StrEnum):
@@ -210,13 +257,16 @@ class FinishVisit(Model):
     wait_days: DaysField = 0
 
 
-class Finish(Model):
+class Finish(Price):
     """A surface, its price, the colors it takes, the crew and the visits it needs.
 
     Attributes:
+        covers: the scope items that its price pays for beside the finish itself; the word `usual`
+            stands for the `usual_cover` of the book.
         color: the color that its own price has in it.
         shade, second_shade: the color of the drawn swatch, and of its second tone.
-        reseal: the price of one new coat of sealer, years later; that of the first if left out.
+        reseal: the price of one new coat of sealer, years later; if left out that of a rate for
+            sealing alone, and unknown where there is none.
         crew: how many people come.
         area_an_hour: what they finish in an hour, for the weather day sheet.
         pigment: color in the concrete, as a share of the mass of cement.
@@ -227,7 +277,7 @@ class Finish(Model):
 
     name: Word
     kind: FinishKind
-    rate: RateField
+    covers: CoversField = ()
     color: Word | None = None
     shade: ColorField | None = None
     second_shade: ColorField | None = None
@@ -284,8 +334,20 @@ class Order(Model):
     bond_breaker: LengthField | None = None
 
 
+FINISH = "finish"
+"""The scope item that every finish pays for."""
+ALWAYS_ASKED_ABOUT = ("base", "slab", "reinforcement", "joints")
+"""The scope items of any slab, whatever its finish: some price covers each."""
+USUAL = "usual"
+"""The word that stands for the book's `usual_cover` among what a finish covers."""
+
+
 class RateBook(Model):
-    """A rate book without its costs: this is what goes on to every later stage."""
+    """A rate book without its costs: this is what goes on to every later stage.
+
+    Attributes:
+        usual_cover: the scope items that `covers: usual` at a finish stands for.
+    """
 
     valid_from: DateField
     minimum: AmountField | None = None
@@ -295,6 +357,20 @@ class RateBook(Model):
     usual: dict[Use, Usual]
     reinforcement: dict[Slug, Reinforcement]
     visits: dict[Slug, Word]
-    rates: Mapping[Slug, BookRate]
+    usual_cover: tuple[Slug, ...] = ()
+    rates: Mapping[Slug, BookRate] = Field(default_factory=dict)
     finishes: Mapping[Slug, Finish]
     access: dict[Slug, AccessMethod] = Field(default_factory=dict)
+
+    def price_of(self, line_rate: str) -> Price | None:
+        """Return the price of a rate or finish by its id; None for a tax or the minimum."""
+        return self.rates.get(line_rate) or self.finishes.get(line_rate)
+
+    def covered_by(self, finish: Finish) -> tuple[str, ...]:
+        """Return the scope items that the price of a finish pays for, the finish itself first."""
+        items = (self.usual_cover if one == USUAL else (one,) for one in finish.covers)
+        return tuple(dict.fromkeys((FINISH, *(item for some in items for item in some))))
+
+    def path_of(self, line_rate: str) -> DocumentPath:
+        """Return where a rate or finish stands in the book."""
+        return ("rates" if line_rate in self.rates else "finishes", line_rate)

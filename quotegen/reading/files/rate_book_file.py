@@ -1,11 +1,26 @@
 """The whole rate book as it is typed: each price with what it costs, which no customer sees."""
 
 from collections.abc import Mapping
+from typing import TypeVar
 
+from pydantic import Field
+
+from quotegen.quantity import Length
+from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.fields.typed_fields import AmountField, RateField, Slug, cut_to
 from quotegen.reading.files.costs import CostFor, Costs
 from quotegen.reading.files.order_parts import ShortLoad
-from quotegen.reading.files.rate_book import Band, BookRate, Finish, Order, RateBook, Step
+from quotegen.reading.files.rate_book import (
+    Band,
+    BookRate,
+    Finish,
+    Order,
+    Price,
+    RateBook,
+    Step,
+)
+
+P = TypeVar("P", bound=Price)
 
 
 class CostedStep(Step):
@@ -20,40 +35,50 @@ class CostedBand(Band):
     cost: RateField | None = None
 
 
-class CostedRate(BookRate):
-    """One price of the book and its cost.
+class CostedPrice(Price):
+    """A price and its cost.
 
     Attributes:
         cost: what is bought for one of it beside crew hours and the order list.
-        cost_for: what that buys.
     """
 
     by_thickness: tuple[CostedStep, ...] = ()
     by_size: tuple[CostedBand, ...] = ()
     by_slice: tuple[CostedBand, ...] = ()
     cost: RateField | None = None
-    cost_for: CostFor = CostFor.SUPPLIES
 
-    @property
-    def bands(self) -> tuple[CostedBand, ...]:
-        """The prices by size, whichever way they count."""
-        return self.by_size or self.by_slice
-
-    def public(self) -> BookRate:
+    def public_as(self, model: type[P]) -> P:
         """Return the price without its costs."""
         return cut_to(
-            BookRate,
+            model,
             self,
             by_thickness=tuple(cut_to(Step, step) for step in self.by_thickness),
             by_size=tuple(cut_to(Band, band) for band in self.by_size),
             by_slice=tuple(cut_to(Band, band) for band in self.by_slice),
         )
 
+    def cost_at(self, thickness: Length | None, band: int | None) -> Rate | None:
+        """Return the cost of one at a slab thickness and in a band, as its price is found."""
+        if self.rate is not None:
+            return self.cost
+        if self.by_thickness:
+            steps = [s for s in self.by_thickness if thickness and s.thickness <= thickness]
+            return (steps[-1] if steps else self.by_thickness[0]).cost
+        return (self.by_size or self.by_slice)[band or 0].cost
 
-class CostedFinish(Finish):
-    """A finish, and what is bought for one square foot of it."""
 
-    cost: RateField | None = None
+class CostedRate(CostedPrice, BookRate):
+    """One price of the book and its cost.
+
+    Attributes:
+        cost_for: what the cost of one buys.
+    """
+
+    cost_for: CostFor = CostFor.SUPPLIES
+
+
+class CostedFinish(CostedPrice, Finish):
+    """A finish, and what is bought for one unit of it."""
 
 
 class CostedShortLoad(ShortLoad):
@@ -77,7 +102,7 @@ class RateBookFile(RateBook):
     """A whole rate book file: a rate book, and what only its owner may see."""
 
     order: CostedOrder
-    rates: Mapping[Slug, CostedRate]
+    rates: Mapping[Slug, CostedRate] = Field(default_factory=dict)
     finishes: Mapping[Slug, CostedFinish]
     costs: Costs | None = None
 
@@ -87,6 +112,6 @@ class RateBookFile(RateBook):
             RateBook,
             self,
             order=self.order.public(),
-            rates={key: rate.public() for key, rate in self.rates.items()},
-            finishes={key: cut_to(Finish, finish) for key, finish in self.finishes.items()},
+            rates={key: rate.public_as(BookRate) for key, rate in self.rates.items()},
+            finishes={key: one.public_as(Finish) for key, one in self.finishes.items()},
         )

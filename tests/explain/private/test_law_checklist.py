@@ -68,7 +68,7 @@ def test_a_post_box_is_no_street(tmp_path: Path):
     """A post box alone fails the address that the federal rule wants on the copy."""
     typed = yaml.load((EXAMPLES / "company.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
     files = {"rate_book": shop.book(), "company": shop.as_yaml({**typed, "address": "P.O. Box 12"})}
-    (problem,) = figure(write_world(tmp_path, shop.job(), **files), shop.shared()).problems
+    (problem,) = shop.faults(write_world(tmp_path, shop.job(), **files))
     assert problem.code == "law-missing"
     assert "429.1(a)" in problem.message
 

@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import CustomerView
+from quotegen.pricing.quoted.tax import TAX
 from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
@@ -42,19 +43,23 @@ class TestIncluded:
             assert item.check_html
             assert item.normal_html
 
-    def test_each_shows_the_lines_that_pay_for_it(self, job_file: Path):
-        """Under each item stand the amounts of its lines."""
+    def test_their_amounts_are_the_lines_before_tax(self, job_file: Path):
+        """Each line's amount stands under one item, so that all of them add up to the price."""
         results = shop.example_results(job_file)
-        for item in example_view(job_file).included:
-            shown = [row.amount for row in item.numbers if row.amount]
-            paid = [results.words.money(line.amount) for line in results.lines_for(item.id)]
-            assert shown[-len(paid) :] == paid
+        shown = [
+            row.amount
+            for item in example_view(job_file).included
+            for row in item.numbers
+            if row.name.startswith("In the price:")
+        ]
+        lines = (one for one in results.quote.chosen.lines if TAX not in one.scope)
+        assert sorted(shown) == sorted(results.words.money(line.amount) for line in lines)
 
 
 def test_what_is_not_asked_for_is_not_explained(tmp_path):
     """A job without steps, drain or demolition does not speak of them."""
     ids = {item.id for item in _view(tmp_path, shop.job(), rate_book=shop.book()).included}
-    assert ids == {"finish"}
+    assert ids == {"finish", "slab"}
 
 
 @EVERY_EXAMPLE

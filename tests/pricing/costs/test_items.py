@@ -6,7 +6,6 @@ from fractions import Fraction
 import pytest
 
 from quotegen.money import ZERO
-from quotegen.pricing.costs.items import cost_at
 from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.quantity import Length
 from quotegen.reading.files.rate_book_file import CostedRate
@@ -42,7 +41,7 @@ STEPS = CostedRate.model_validate({
 def test_cost_by_thickness_at_and_either_side_of_each_step(inches: str, cost: str | None):
     """A slab has the cost of the step whose price it takes."""
     whole, _, part = inches.partition("-")
-    found = cost_at(STEPS, Length.of_inches(Fraction(whole) + Fraction(part or "0")))
+    found = STEPS.cost_at(Length.of_inches(Fraction(whole) + Fraction(part or "0")), None)
     assert (found and found.amount) == (cost and Decimal(cost))
 
 

@@ -2,10 +2,17 @@
 
 from decimal import Decimal
 
-from quotegen.pricing.quoted.upkeep import Upkeep
+from quotegen.money import Money
+from quotegen.pricing.quoted.upkeep import CoatPrices, Upkeep
 from tests.pricing import shop
 
 SOAKED = {**shop.PLAIN, "sealer": "penetrating", "reseal": "$0.30 / sq ft"}
+
+
+def _coats(coat: str, least: str, most: str) -> CoatPrices:
+    return CoatPrices(
+        coat=Money(Decimal(coat)), least=Money(Decimal(least)), most=Money(Decimal(most))
+    )
 
 
 def _upkeep(folder, finish: shop.Typed, **more) -> Upkeep | None:
@@ -21,14 +28,22 @@ def test_a_coat_costs_the_reseal_rate(tmp_path):
     upkeep = _upkeep(tmp_path, SOAKED)
     assert upkeep is not None
     assert (upkeep.years, upkeep.least_coats, upkeep.most_coats) == (10, 2, 3)
-    assert (upkeep.coat, upkeep.least, upkeep.most) == (Decimal(60), Decimal(120), Decimal(180))
+    assert upkeep.prices == _coats("60", "120", "180")
 
 
 def test_without_that_rate_it_costs_what_the_first_sealing_does(tmp_path):
     """A film at $0.20 a foot is $40 a coat, three to five times, and no line of another scope."""
     upkeep = _upkeep(tmp_path, shop.FANCY)
     assert upkeep is not None
-    assert (upkeep.coat, upkeep.least, upkeep.most) == (Decimal(40), Decimal(120), Decimal(200))
+    assert upkeep.prices == _coats("40", "120", "200")
+
+
+def test_a_price_that_pays_for_more_than_sealing_tells_no_coat(tmp_path):
+    """All-in at $14.50 a foot, 3 to 5 coats fall due, and what one costs is not known."""
+    all_in = {**shop.FANCY, "rate": "$14.50 / sq ft", "covers": ["slab", "sealing"], "brings": []}
+    upkeep = _upkeep(tmp_path, all_in)
+    assert upkeep is not None
+    assert (upkeep.least_coats, upkeep.most_coats, upkeep.prices) == (3, 5, None)
 
 
 def test_without_a_sealer_there_is_none(tmp_path):
