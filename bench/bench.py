@@ -100,7 +100,7 @@ def _room(module: str) -> str:
 def main() -> None:
     """Measure and print the table."""
     parser = argparse.ArgumentParser(description=__doc__)
-    example = min((REPO / "example_jobs" / "jobs").glob("*.yaml"))
+    example = min((REPO / "example_jobs").glob("*/jobs/*.yaml"))
     parser.add_argument("job", nargs="?", type=Path, default=example)
     parser.add_argument("--runs", type=int, default=5)
     asked = parser.parse_args()

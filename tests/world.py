@@ -9,7 +9,7 @@ from quotegen.reading.records import JobSpec, PlacementSpec
 
 Spec = TypeVar("Spec", JobSpec, PlacementSpec)
 
-EXAMPLES = Path(__file__).parent.parent / "example_jobs"
+EXAMPLES = Path(__file__).parent.parent / "example_jobs" / "itemized"
 COMPANY_FILES = ("company.yaml", "rate-book.yaml", "past-jobs.yaml")
 
 PATIO = """\

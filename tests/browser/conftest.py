@@ -18,7 +18,7 @@ from tests.pricing.shop import example_results, shared
 from tests.publish.built import built
 
 REPO = Path(__file__).resolve().parents[2]
-JOBS = sorted((REPO / "example_jobs" / "jobs").glob("*.yaml"))
+JOBS = sorted((REPO / "example_jobs" / "itemized" / "jobs").glob("*.yaml"))
 QUIET = [
     "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
     "--disable-background-networking", "--disable-component-update", "--disable-sync",
@@ -56,7 +56,7 @@ def need(program: str, package: str) -> str:
 def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return a folder with the packages of the examples, as `quotegen package` writes them."""
     out = tmp_path_factory.mktemp("packages")
-    assert JOBS, "no job in example_jobs/jobs"
+    assert JOBS, "no job in example_jobs/"
     for job in JOBS:
         write(out / example_results(job).job.quote, built(job))
     return out
@@ -73,7 +73,7 @@ def second_theme(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def _in_second_theme() -> dict[str, bytes]:
     with TemporaryDirectory() as folder:
         home = Path(folder)
-        shutil.copytree(REPO / "example_jobs", home, dirs_exist_ok=True)
+        shutil.copytree(REPO / "example_jobs" / "itemized", home, dirs_exist_ok=True)
         (home / "mark.svg").write_text(LOGO, encoding="utf-8")
         with (home / "company.yaml").open("a", encoding="utf-8") as company:
             company.write("theme: notebook\npaper: A4\nlogo: mark.svg\n")

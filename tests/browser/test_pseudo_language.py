@@ -18,7 +18,7 @@ from tests.publish.built import page_text, unprinted
 from tests.publish.paper import laid_out, past_the_edge
 from tests.publish.pseudo import named_texts, pseudo_content, strangers, typed_texts
 
-EXAMPLES = REPO / "example_jobs"
+EXAMPLES = REPO / "example_jobs" / "itemized"
 CHOSEN = ("orchard-bend-pool-deck", "cutters-row-drive")  # all sheets; all papers after signing
 SAID = re.compile(r'(?:alt|title|aria-label|data-label|data-page|content)="([^"]*)"')
 SILENT = re.compile(

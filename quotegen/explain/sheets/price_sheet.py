@@ -142,12 +142,12 @@ def _what_moves(results: Results) -> str:
 
 
 def cover_rows(results: Results) -> Iterator[Row]:
-    """What the chosen price covers, each scope item in a dozen words."""
+    """What the chosen price covers, each scope item of which this job has something to say."""
     included = results.scope_items()
     for item in SHORT_LIST:
-        if item in included:
-            page = results.content.scope[item].front
-            yield Row(name=page.title, text=in_a_dozen_words(item, results) or page.short)
+        text = in_a_dozen_words(item, results) if item in included else ""
+        if text:
+            yield Row(name=results.content.scope[item].front.title, text=text)
 
 
 def in_a_dozen_words(item: str, results: Results) -> str:
@@ -252,13 +252,13 @@ def _keep_dates(results: Results) -> str:
 
 def _could_move(results: Results) -> Iterator[Row]:
     words = results.words
-    for row in results.quote.adjustment:
-        if row.change > 0 and not holds_at_minimum(results):
-            yield Row(
-                name=words("area_more", change=words.percent(row.change)),
-                text="",
-                amount=words.signed_money(row.difference),
-            )
+    if not holds_at_minimum(results):
+        most = results.quote.adjustment[-1]
+        yield Row(
+            name=words("area_more", change=words.percent(most.change)),
+            text="",
+            amount=words.signed_money(most.difference),
+        )
     if results.quote.unit_prices:
         first, *others = (price.name for price in results.quote.unit_prices)
         found = (first, *map(in_a_sentence, others))

@@ -57,7 +57,7 @@ def beside(job: Path, name: str) -> Path | None:
 def missing_beside(job: Path, name: str) -> Problem:
     """Return the problem of a company file neither beside the job nor one folder up."""
     said = f"there is no `{name}` beside this job nor in the folder above"
-    hint = f"copy example_jobs/{name} there and make it yours"
+    hint = f"copy example_jobs/all_in/{name} there and make it yours"
     return Places(str(job)).fault((), "no-company-file", said, hint)
 
 
