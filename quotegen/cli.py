@@ -40,6 +40,7 @@ def commands() -> None:
 def check(jobs: tuple[Path, ...]) -> None:
     """Read, measure and price each JOB, and say all that is wrong with it."""
     from quotegen import pipeline
+    from quotegen.publish.terminal.tables import covered_text
 
     shared = _read_shared()
     problems: list[Problem] = []
@@ -48,6 +49,7 @@ def check(jobs: tuple[Path, ...]) -> None:
         problems.extend(figured.problems)
         if figured.results is not None:
             click.echo(f"{job}: no errors")
+            click.echo(covered_text(figured.results), nl=False)
     _exit_with(tuple(problems))
 
 

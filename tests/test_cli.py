@@ -224,3 +224,16 @@ def test_examples_have_no_fault(command: Command, name: str):
     """The example jobs are checked without a word on the error stream."""
     ran = command("check", str(EXAMPLES / "jobs" / name))
     assert (ran.code, ran.err) == (0, "")
+
+
+def test_check_says_in_full_what_an_all_in_price_pays_for(
+    command: Command, monkeypatch: pytest.MonkeyPatch
+):
+    """`usual` is spelled out, and what a finish adds to it stands at its end."""
+    monkeypatch.chdir(EXAMPLES.parent / "all_in")
+    ran = command("check", "jobs/larch-row-patio.yaml")
+    assert ran.code == 0
+    lines = ran.out.splitlines()
+    usual = "finish, dig_out, base, layout, forms, reinforcement, slab, placing, isolation, joints"
+    assert lines[1] == f"  broom pays for: {usual}, curing, sealing, cleanup"
+    assert lines[2] == f"  exposed pays for: {usual}, curing, sealing, cleanup, wash"

@@ -140,7 +140,8 @@ def test_a_warning_is_printed_and_stops_nothing(command: Command, case: str):
     lay_out(CASES / f"{case}.yaml", Path())
     ran = command("check", "job.yaml")
     assert ran.err == _printed_of(case)
-    assert (ran.code, ran.out) == (0, "job.yaml: no errors\n")
+    assert ran.code == 0
+    assert ran.out.startswith("job.yaml: no errors\n")
 
 
 @pytest.mark.parametrize(

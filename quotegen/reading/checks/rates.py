@@ -12,6 +12,7 @@ from quotegen.reading.files.rate_book import (
     Basis,
     BookRate,
     ExceededRule,
+    Price,
     SmallJob,
 )
 from quotegen.reading.files.rate_book_file import CostedBand, CostedPrice, RateBookFile
@@ -40,6 +41,7 @@ def rate_faults(book: Typed[RateBookFile]) -> Iterator[Problem]:
 
 
 def _price(book: Typed[RateBookFile], path: DocumentPath, price: CostedPrice) -> Iterator[Problem]:
+    yield from _nothing(book, path, price)
     yield from _units(book, path, price)
     yield from _steps(book, path, price)
     for kind, bands in (("by_size", price.by_size), ("by_slice", price.by_slice)):
@@ -55,6 +57,14 @@ def cost_unit(
     if price is not None and cost is not None and price.unit is not cost.unit:
         said = f"the cost is per {cost.unit.value}, the price per {price.unit.value}"
         yield book.fault(path, "cost-unit", said, f"type what one {price.unit.value} costs you")
+
+
+def _nothing(book: Typed[RateBookFile], path: DocumentPath, price: Price) -> Iterator[Problem]:
+    for place, rate in price.rates:
+        if not rate.amount:
+            said = "a price of $0.00 would stand on the quote as a line of nothing"
+            hint = "delete it, and name what it covers under `covers` at the price that pays for it"
+            yield book.fault((*path, *place), "price-of-nothing", said, hint)
 
 
 def _reinforcement(

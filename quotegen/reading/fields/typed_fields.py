@@ -12,6 +12,7 @@ from pydantic import (
     BaseModel,
     BeforeValidator,
     ConfigDict,
+    Field,
     PlainValidator,
     StringConstraints,
     WithJsonSchema,
@@ -42,6 +43,16 @@ def cut_to(model: type[M], whole: BaseModel, **inner: object) -> M:
     """
     own = {name: getattr(whole, name) for name in model.model_fields}
     return model.model_construct(**(own | inner))
+
+
+def needed(lines: str, meaning: str) -> Any:
+    """Return an obligatory field whose message, when it is missing, carries the lines to paste.
+
+    Args:
+        lines: a usual value as it is typed, on one line.
+        meaning: what typing it promises, or does.
+    """
+    return Field(examples=[lines], description=meaning)
 
 
 def _from_text(parser: Callable[[str], T]) -> PlainValidator:

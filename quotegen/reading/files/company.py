@@ -18,6 +18,7 @@ from quotegen.reading.fields.typed_fields import (
     Slug,
     StateCode,
     Word,
+    needed,
 )
 from quotegen.reading.files.job import Excluded
 from quotegen.reading.files.standards import Standards
@@ -142,13 +143,26 @@ class Company(Model):
     theme: Word = "shop"
     paper: PaperSize | None = None
     logo: Word | None = None
-    holds_days: DaysField
-    working_days: tuple[Weekday, ...] = Field(min_length=1)
+    holds_days: DaysField = needed("30", "an offer stands that many days")
+    working_days: Annotated[tuple[Weekday, ...], Field(min_length=1)] = needed(
+        "[Monday, Tuesday, Wednesday, Thursday, Friday]", "visits are put on these days"
+    )
     closed: tuple[DateField, ...] = ()
-    payments: Annotated[tuple[Payment, ...], Field(min_length=1), AfterValidator(_payments_add_up)]
-    adjustment: Adjustment
+    payments: Annotated[
+        tuple[Payment, ...], Field(min_length=1), AfterValidator(_payments_add_up)
+    ] = needed(
+        "[{id: deposit, when: when you sign, share: 20 %}, {id: final, when: when it is done}]",
+        "every contract promises them; the last takes what remains",
+    )
+    adjustment: Adjustment = needed(
+        "{no_pour_above: 10 %, reopen_outside: 15 %}",
+        "you promise not to pour after a higher rise until both have signed, and to talk about"
+        " the part of the area outside that band",
+    )
     tax: tuple[Tax, ...] = ()
-    warranty: Word
+    warranty: Word = needed(
+        "two years on our work, from the day of the pour", "a promise of the contract"
+    )
     standards: Standards = Standards()
     not_included: tuple[Excluded, ...] = ()
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from enum import StrEnum
-from typing import Self
+from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
@@ -30,6 +30,7 @@ from quotegen.reading.fields.typed_fields import (
     WholeField,
     Word,
     YesNoField,
+    needed,
 )
 from quotegen.reading.files.job import Use
 from quotegen.reading.files.order_parts import AccessMethod, Bar, ShortLoad, Wire
@@ -276,12 +277,12 @@ class Finish(Price):
     """
 
     name: Word
-    kind: FinishKind
+    kind: FinishKind = needed("broom", "or exposed_aggregate, stamped_texture, stamped_pattern")
     covers: CoversField = ()
     color: Word | None = None
     shade: ColorField | None = None
     second_shade: ColorField | None = None
-    sealer: Sealer
+    sealer: Sealer = needed("penetrating", "or film, or none; upkeep and care follow from it")
     reseal: RateField | None = None
     pigment: ShareField | None = None
     hardener: DosePer100Sqft | None = None
@@ -292,7 +293,10 @@ class Finish(Price):
     crew: WholeField | None = None
     area_an_hour: AreaField | None = None
     brings: tuple[Slug, ...] = ()
-    visits: tuple[FinishVisit, ...] = Field(min_length=1, max_length=20)
+    visits: Annotated[tuple[FinishVisit, ...], Field(min_length=1, max_length=20)] = needed(
+        "[{visit: form, days: 1}, {visit: pour, days: 1}, {visit: saw, days: 1}]",
+        "a quote promises these days on site, each after its `wait_days`",
+    )
 
 
 class Usual(Model):
@@ -334,6 +338,10 @@ class Order(Model):
     bond_breaker: LengthField | None = None
 
 
+ORDER_IS_NEEDED = needed(
+    "{allowance: 7 %, round_up_to: 0.25 cu yd}",
+    "you order that much more than the slab holds, in the plant's steps",
+)
 FINISH = "finish"
 """The scope item that every finish pays for."""
 ALWAYS_ASKED_ABOUT = ("base", "slab", "reinforcement", "joints")
@@ -349,14 +357,26 @@ class RateBook(Model):
         usual_cover: the scope items that `covers: usual` at a finish stands for.
     """
 
-    valid_from: DateField
+    valid_from: DateField = needed("2026-01-12", "the first day of quotes at these prices")
     minimum: AmountField | None = None
-    order: Order
-    mix: Mix
-    base_material: Word
-    usual: dict[Use, Usual]
-    reinforcement: dict[Slug, Reinforcement]
-    visits: dict[Slug, Word]
+    order: Order = ORDER_IS_NEEDED
+    mix: Mix = needed(
+        '{strength_psi: 4500, air: 6 %, description: "ready-mixed, with air for frost"}',
+        "every quote promises that strength and that air",
+    )
+    base_material: Word = needed("crushed stone", "every quote promises it under the slab")
+    usual: dict[Use, Usual] = needed(
+        "{patio: {thickness: 4 in, base: 4 in, reinforcement: mesh}}",
+        "what a quote promises for each use, unless the job says otherwise",
+    )
+    reinforcement: dict[Slug, Reinforcement] = needed(
+        '{mesh: {kind: wire, name: "6 x 6 W2.9 wire sheets on chairs"}}',
+        "what stands in the quote where a placement has it",
+    )
+    visits: dict[Slug, Word] = needed(
+        "{form: Set the forms, pour: Pour and finish, saw: Cut the joints, seal: Seal}",
+        "the trips that dates are made of, in their order",
+    )
     usual_cover: tuple[Slug, ...] = ()
     rates: Mapping[Slug, BookRate] = Field(default_factory=dict)
     finishes: Mapping[Slug, Finish]

@@ -11,6 +11,7 @@ from quotegen.reading.fields.typed_fields import AmountField, RateField, Slug, c
 from quotegen.reading.files.costs import CostFor, Costs
 from quotegen.reading.files.order_parts import ShortLoad
 from quotegen.reading.files.rate_book import (
+    ORDER_IS_NEEDED,
     Band,
     BookRate,
     Finish,
@@ -101,7 +102,7 @@ class CostedOrder(Order):
 class RateBookFile(RateBook):
     """A whole rate book file: a rate book, and what only its owner may see."""
 
-    order: CostedOrder
+    order: CostedOrder = ORDER_IS_NEEDED
     rates: Mapping[Slug, CostedRate] = Field(default_factory=dict)
     finishes: Mapping[Slug, CostedFinish]
     costs: Costs | None = None

@@ -77,7 +77,7 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         place = places.of_key(path)
     elif kind == "missing" and isinstance(path[-1], str):
         code, message = "missing-key", f"`{path[-1]}:` is missing"
-        hint = f"add a line `{path[-1]}: ...` {_inside(path[:-1])}"
+        hint = _lines_to_paste(str(path[-1]), path[:-1], _model_at(model, path[:-1]))
         place = places.of_key(path[:-1])
     elif kind in _ONE_OF and isinstance(found, str):
         code, message = "unknown-word", f"`{cut_short(found)}` is not known here"
@@ -158,6 +158,15 @@ def _path(document: Document, loc: tuple[int | str, ...]) -> DocumentPath:
         else:
             content = None
     return tuple(path)
+
+
+def _lines_to_paste(key: str, path: DocumentPath, model: type[BaseModel] | None) -> str:
+    """Return the line that is missing, with its usual value and what that promises, if known."""
+    fields = model.model_fields if model else {}
+    field = fields.get(key)
+    usual = field.examples[0] if field and field.examples else "..."
+    means = f": {field.description}" if field and field.examples else ""
+    return f"add a line `{key}: {usual}` {_inside(path)}{means}"
 
 
 def _inside(path: DocumentPath) -> str:

@@ -1,9 +1,11 @@
 """A document against its model: near misses, and the words of a fault."""
 
 import pytest
+from pydantic import BaseModel
 
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
+from quotegen.reading.files.rate_book import Finish
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import Document, parse
 from quotegen.reading.yaml.validate import FORMER, near_miss, renamed_or_near, validate
@@ -111,9 +113,39 @@ def test_a_former_name_counts_only_where_the_new_one_may_stand():
 @pytest.mark.parametrize("name", ["name", "owner", "payments", "adjustment", "warranty"])
 def test_every_missing_key_is_named(name: str):
     """An empty company file is told all that it lacks, not the first thing."""
-    assert ("missing-key", name, f"add a line `{name}: ...` at the top level") in _faults(
-        "town: Ashwick\n", Company
-    )
+    hints = {path: hint for _, path, hint in _faults("town: Ashwick\n", Company)}
+    assert hints[name].startswith(f"add a line `{name}: ")
+
+
+def _pasted(model: type[BaseModel], indent: str = "") -> str:
+    """The line that each message on a missing key of a model tells to add."""
+    lines = {
+        key: field.examples[0]
+        for key, field in model.model_fields.items()
+        if field.is_required() and field.examples
+    }
+    return "".join(f"{indent}{key}: {line}\n" for key, line in lines.items())
+
+
+@pytest.mark.parametrize(
+    ("model", "own"),
+    [
+        (
+            Company,
+            "name: N\nowner: O\naddress: A\ntown: T\nphone: 555-0100\nemail: a@b.example\n",
+        ),
+        (
+            RateBookFile,
+            "finishes:\n  broom:\n    name: Broom\n    rate: $7.00 / sq ft\n"
+            + _pasted(Finish, "    "),
+        ),
+    ],
+)
+def test_lines_to_paste_are_right_as_they_stand(model: type[BaseModel], own: str):
+    """Whoever adds what the messages say has a file without fault."""
+    document = parse((own + _pasted(model)).encode(), "file.yaml")
+    assert isinstance(document, Document), document
+    assert isinstance(validate(document, model), model)
 
 
 @pytest.mark.parametrize("value", ["", "x", "1", "[]", "[x]", "[[x]]", "{}", "{x: y}", "{x: [y]}"])
