@@ -109,8 +109,9 @@ def _sizes(results: Results) -> Iterator[str]:
         for edge in falls.edges:
             yield from map(words.height, (edge.highest_ft, edge.lowest_ft))
             yield words.feet(edge.drop_ft)
-    for rate in results.job.rate_book.rates.values():
-        for band in rate.bands:
+    book = results.job.rate_book
+    for price in (*book.rates.values(), *book.finishes.values()):
+        for band in price.bands:
             ends = (band.from_, band.to)
             yield from (words.quantity(typed_quantity(end, unit), unit) for end in ends if end
                         for unit in (Unit.SQ_FT, Unit.M2))  # fmt: skip

@@ -23,9 +23,12 @@ PAPERS: Mapping[str, tuple[str, ...]] = {
         "customer/compare-bids.html", "private/law-checklist.html", "private/order-list.html",
     ),
     "kestrel-court-kidney-deck": ("customer/door-sheet.pdf",),
+    "kiln-hill-pool-deck": (),
+    "larch-row-patio": ("customer/quote.html",),
+    "mill-lane-walk": (),
     "orchard-bend-pool-deck": (
-        "customer/email.eml", "customer/past-job-1.html", "customer/quote.html",
-        "private/phone-sheet.html", "private/weather.html",
+        "customer/email.eml", "customer/past-job-1.html", "private/phone-sheet.html",
+        "private/weather.html",
     ),
     "tanager-lane-patio": ("private/cost-sheet.html",),
 }  # fmt: skip

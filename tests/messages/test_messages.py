@@ -29,7 +29,7 @@ WARNINGS = {
     "falls-to-pool", "fall-at-pool", "deck-stands-proud", "risers-differ", "riser-too-high",
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
     "standard-looser", "law-missing", "mix-weak", "covered-twice", "unexplained",
-    "larger-is-cheaper",
+    "larger-is-cheaper", "price-of-nothing",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""

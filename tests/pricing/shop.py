@@ -18,9 +18,10 @@ from tests.world import EXAMPLES, PATIO, write_world
 
 Typed = Mapping[str, Any]
 
-JOBS = tuple(sorted((EXAMPLES / "jobs").glob("*.yaml")))
+JOBS = tuple(sorted(EXAMPLES.parent.glob("*/jobs/*.yaml"), key=lambda path: path.stem))
+ALL_IN = EXAMPLES.parent / "all_in" / "jobs"
 CENT = Decimal("0.01")
-OF_A_SHORT_BOOK = frozenset({"unexplained"})
+OF_A_SHORT_BOOK = frozenset({"unexplained", "price-of-nothing"})
 """What a book of so few prices that a pencil can follow them is warned of."""
 
 FORM, POUR = {"visit": "form", "days": "2"}, {"visit": "pour", "days": "1"}

@@ -104,8 +104,9 @@ def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
         for v in figures["contract"]["visits"]
     ]
     number = figures["quote"]["number"]
+    domain = shop.example_results(job_file).job.company.email.partition("@")[2]
     assert [str(e["uid"]) for e in events] == [
-        f"{number}-{visit['id']}@pennywort.example" for visit in figures["visits"]
+        f"{number}-{visit['id']}@{domain}" for visit in figures["visits"]
     ]
     changes = len(figures["contract"]["changes"])
     assert {e["sequence"] for e in events} == {figures["quote"]["revision"] + changes}

@@ -50,30 +50,41 @@ def cost_sheet(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...])
         sections=with_content((
             Section(id="missing", title=words("cost_missing"),
                     points=_missing_lines(results, owner.chosen)),
-            Section(id="floors", title=words("cost_floors"),
-                    points=floor_lines(words, owner.chosen)),
-            Section(id="finishes", title=words("cost_finishes"),
-                    table=_each_finish(words, owner.finishes)),
-            _kinds(results, owner.chosen),
-            Section(id="hours", title=words("cost_hours"), lines=(words("cost_hours_about"),),
-                    table=_crew_hours(results, owner.finishes)),
-            _items(results, owner.chosen),
-            _under_cost(results, owner.chosen),
-            Section(id="lines", title=words("cost_lines"), lines=(words("cost_lines_about"),),
-                    table=_line_rows(words, owner.chosen)),
-            Section(id="extras", title=words("cost_extras"),
-                    table=what_if_table(words, owner.extras, with_cost=True)),
-            Section(id="sensitivity", title=words("cost_sensitivity"),
-                    lines=(words("cost_sensitivity_about"),),
-                    table=what_if_table(words, owner.sensitivity, with_cost=True)),
+            *(_against_price(results, owner) if owner.chosen.is_known else ()),
             outcome_section(results, owner),
             drift_section(results, drift),
         )),
     )  # fmt: skip
 
 
+def _against_price(results: Results, owner: OwnersFigures) -> tuple[Section, ...]:
+    """Everything that holds costs against the price; of no use where no cost is typed."""
+    words = results.words
+    return (
+        Section(id="floors", title=words("cost_floors"),
+                points=floor_lines(words, owner.chosen)),
+        Section(id="finishes", title=words("cost_finishes"),
+                table=_each_finish(words, owner.finishes)),
+        _kinds(results, owner.chosen),
+        Section(id="hours", title=words("cost_hours"), lines=(words("cost_hours_about"),),
+                table=_crew_hours(results, owner.finishes)),
+        _items(results, owner.chosen),
+        _under_cost(results, owner.chosen),
+        Section(id="lines", title=words("cost_lines"), lines=(words("cost_lines_about"),),
+                table=_line_rows(words, owner.chosen)),
+        Section(id="extras", title=words("cost_extras"),
+                table=what_if_table(words, owner.extras, with_cost=True)),
+        Section(id="sensitivity", title=words("cost_sensitivity"),
+                lines=(words("cost_sensitivity_about"),),
+                table=what_if_table(words, owner.sensitivity, with_cost=True)),
+    )  # fmt: skip
+
+
 def _lead(results: Results, costs: FinishCosts) -> Iterator[str]:
     words = results.words
+    if not costs.is_known:
+        yield words("cost_not_typed", price=words.money(costs.price))
+        return
     yield words(
         "cost_lead",
         finish=costs.name,

@@ -28,7 +28,7 @@ FLAT = Viewport(
     width_px=640, height_px=470, left_px=24, right_px=24, top_px=24, bottom_px=48, to_scale=True
 )
 SMALL = Viewport(
-    width_px=640, height_px=380, left_px=58, right_px=48, top_px=32, bottom_px=56, to_scale=True
+    width_px=640, height_px=380, left_px=58, right_px=48, top_px=32, bottom_px=64, to_scale=True
 )
 DOOR = Viewport(
     width_px=640, height_px=240, left_px=58, right_px=48, top_px=32, bottom_px=70, to_scale=False

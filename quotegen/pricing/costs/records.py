@@ -136,6 +136,11 @@ class FinishCosts:
     missing: tuple[Missing, ...]
 
     @property
+    def is_known(self) -> bool:
+        """Whether the owner typed what anything costs; a tax is collected and handed on."""
+        return any(item.kind is not CostKind.TAX for item in self.items)
+
+    @property
     def without_cost(self) -> tuple[str, ...]:
         """The names of lines that the book has no cost for."""
         return tuple(m.name for m in self.missing if m.kind is MissingKind.LINE)

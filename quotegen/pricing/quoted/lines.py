@@ -113,13 +113,15 @@ def _finish_lines(
 def _lines_of(
     job: JobSpec, use: RateInUse, entry: _Entry, quantity: Step, quoted_bands: Mapping[str, int]
 ) -> Iterator[Line]:
-    """Yield the line of an entry, or one for each slice of it; nothing comes to no line."""
+    """Yield the line of an entry, or one for each slice of it; none of nothing or at no price."""
     if quantity.value <= 0:
         return
     thickness = use.placement.thickness if use.placement else None
     band = quoted_bands.get(use.line_id)
     slices = tuple(price_slices(entry.price, quantity.value, use.unit, thickness, band))
     for one in slices:
+        if not one.rate.amount:
+            continue
         path = (*entry.path, *one.path)
         yield _line(
             use=use,

@@ -63,7 +63,7 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
         "upkeep": [{"finish": finish, "years": str(one.years), **_coats(one.prices)}
                    for finish, one in results.upkeep.items()],
         "contract": _contract(results.contract, results.days),
-        "costs": {c.finish: _costs(c) for c in owner.finishes},
+        "costs": {c.finish: _costs(c) for c in owner.finishes if c.is_known},
         "bids": [_bid(bid) for bid in owner.bids],
     }  # fmt: skip
 

@@ -62,9 +62,9 @@ def cost_unit(
 def _nothing(book: Typed[RateBookFile], path: DocumentPath, price: Price) -> Iterator[Problem]:
     for place, rate in price.rates:
         if not rate.amount:
-            said = "a price of $0.00 would stand on the quote as a line of nothing"
+            said = "a price of $0.00 makes no line, so the quote says nothing of what it covers"
             hint = "delete it, and name what it covers under `covers` at the price that pays for it"
-            yield book.fault((*path, *place), "price-of-nothing", said, hint)
+            yield book.places.warning((*path, *place), "price-of-nothing", said, hint)
 
 
 def _reinforcement(

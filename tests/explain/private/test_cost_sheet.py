@@ -36,3 +36,16 @@ def test_no_difference_has_no_sign():
     assert [words.signed_number(n, 1) for n in (0, 1, -1)] == ["0.0", "+1.0", "−1.0"]
     assert not [cell for sheet in _sheets() for cell in _cells(sheet)
                 if re.fullmatch(r"[+−]0(\.0+)?", cell)]  # fmt: skip
+
+
+def test_an_owner_who_types_no_cost_sees_no_margin():
+    """The all-in book has no costs: the sheet says what it lacks, and no amount but the price."""
+    made = shop.example(shop.ALL_IN / "larch-row-patio.yaml")
+    assert made.results
+    assert made.owner
+    sheet = cost_sheet(made.results, made.owner, ())
+    assert [section.id for section in sheet.sections] == ["missing"]
+    assert sheet.lead == (
+        "The price is $5,235.72. The rate book types no costs, so this sheet knows no margin and"
+        " no floor.",
+    )
