@@ -8,7 +8,9 @@ from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.prose import sentence
 from quotegen.pricing.contract.records import AdjustedLine, ChangeOrder, Remeasure, RevisedPayment
+from quotegen.pricing.contract.remeasure import together
 from quotegen.quantity import Unit
+from quotegen.reading.files.company import Show
 from quotegen.schedule.moved import MovedVisit
 
 
@@ -152,8 +154,11 @@ def change_orders_view(results: Results) -> ChangeOrdersView:
 def _parts(results: Results, adjusted: Remeasure) -> Iterator[StatementPart]:
     """The lines of each placement in the order of the job, then those of the whole job."""
     names = {p.id: p.name for p in results.job.placements}
+    shown = adjusted.lines
+    if results.job.company.show is not Show.LINES:
+        shown = together(shown)
     for place in (*names, None):
-        lines = tuple(line for line in adjusted.lines if line.placement == place)
+        lines = tuple(line for line in shown if line.placement == place)
         if lines:
             name = names[place] if place else results.words("subtotal_whole_job")
             yield StatementPart(

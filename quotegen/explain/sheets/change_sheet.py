@@ -11,6 +11,7 @@ from quotegen.explain.words.rows import Prose, Row
 from quotegen.pricing.quoted.records import AdjustmentRow, Line
 from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import Unit
+from quotegen.reading.files.company import Show
 from quotegen.reading.files.rate_book import Basis
 
 
@@ -52,7 +53,7 @@ def _lines(results: Results, basis: Basis) -> tuple[PricedRow, ...]:
     return tuple(
         _line(results, line)
         for line in results.quote.chosen.lines
-        if line.basis is basis and TAX not in line.scope
+        if line.basis is basis and TAX not in line.scope and results.job.company.show is Show.LINES
     )
 
 

@@ -4,14 +4,18 @@ from quotegen.explain.results import Results
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
+from quotegen.money import Money, total
 from quotegen.pricing.quoted.records import Subtotal
 from quotegen.pricing.quoted.tax import TAX
-from quotegen.reading.files.company import TaxRounding
+from quotegen.reading.content.content import ScopeGroup
+from quotegen.reading.files.company import Show, TaxRounding
 
 
 def placement_rows(results: Results) -> tuple[Row, ...]:
-    """The subtotal of each placement, and of what is for the whole job."""
+    """The subtotal of each placement, and of what is for the whole job; none in one price."""
     words = results.words
+    if results.job.company.show is Show.ONE_PRICE:
+        return ()
     names = {p.id: p.name for p in results.job.placements}
     return tuple(
         Row(
@@ -24,8 +28,44 @@ def placement_rows(results: Results) -> tuple[Row, ...]:
 
 
 def scope_rows(results: Results) -> tuple[Row, ...]:
-    """The subtotal of each scope item, with what else the same lines pay for."""
-    return tuple(_scope_row(results, part) for part in results.quote.by_scope)
+    """The subtotal of each scope item with what else the same lines pay for, or of each group."""
+    show = results.job.company.show
+    if show is Show.GROUPS:
+        return _group_rows(results)
+    return tuple(_scope_row(results, part) for part in results.quote.by_scope if show is Show.LINES)
+
+
+def _group_rows(results: Results) -> tuple[Row, ...]:
+    """The subtotal of each group; lines that pay for several groups stand under all their names."""
+    amounts: dict[tuple[ScopeGroup, ...], list[Money]] = {}
+    for part in results.quote.by_scope:
+        amounts.setdefault(_groups(results, part), []).append(part.amount)
+    order = tuple(ScopeGroup)
+    return tuple(
+        Row(
+            name=_group_names(results, groups),
+            text="",
+            amount=results.words.money(total(tuple(amounts[groups]))),
+        )
+        for groups in sorted(amounts, key=lambda one: tuple(map(order.index, one)) or (len(order),))
+    )
+
+
+def _groups(results: Results, part: Subtotal) -> tuple[ScopeGroup, ...]:
+    """The groups that a part of the price pays for; none where it is a tax."""
+    if part.of == TAX:
+        return ()
+    scope = results.content.scope
+    covered = {scope[item].front.group for item in (part.of or "", *part.also)}
+    return tuple(one for one in ScopeGroup if one in covered)
+
+
+def _group_names(results: Results, groups: tuple[ScopeGroup, ...]) -> str:
+    words = results.words
+    if not groups:
+        return words("subtotal_tax")
+    names = [words(f"group_{one.value}") for one in groups]
+    return words.listing((names[0], *map(in_a_sentence, names[1:])))
 
 
 def rounding_sentence(results: Results) -> str:

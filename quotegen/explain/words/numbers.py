@@ -8,6 +8,7 @@ from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.pricing.quoted.records import Line
 from quotegen.quantity import Length, Unit, Units
+from quotegen.reading.files.company import Show
 from quotegen.reading.files.rate_book import Sealer
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
@@ -38,7 +39,7 @@ def _priced(scope_item: str, results: Results) -> Rows:
     for line in results.lines_for(scope_item):
         name, place = line.name, results.placement_name(line)
         label = f"{name}, {place}" if place else name
-        if line.scope[0] != scope_item:
+        if line.scope[0] != scope_item or results.job.company.show is not Show.LINES:
             yield Row(name=words("in_the_price_of"), text=label)
             continue
         yield Row(

@@ -1,6 +1,7 @@
 """Measure and adjust: the quoted rates on the measured quantities, line by line."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -110,3 +111,28 @@ def _outside(before: Decimal, after: Decimal, band: Fraction) -> Decimal:
     high, low = Fraction(before) * (1 + band), Fraction(before) * (1 - band)
     beyond = max(Fraction(after) - high, low - Fraction(after), Fraction(0))
     return rounded(beyond, 2)
+
+
+def together(lines: tuple[AdjustedLine, ...]) -> tuple[AdjustedLine, ...]:
+    """Return the lines with those of one placement that count the same area made one.
+
+    Its rate is the sum of theirs, its amounts are the sums of theirs; other lines stay.
+    """
+    merged: dict[tuple[object, ...], AdjustedLine] = {}
+    for line in lines:
+        by_area = line.unit in {Unit.SQ_FT, Unit.M2}
+        key = (line.placement, line.estimated, line.measured) if by_area else (line.id,)
+        first = merged.get(key)
+        merged[key] = line if first is None else _joined(first, line)
+    return tuple(merged.values())
+
+
+def _joined(one: AdjustedLine, other: AdjustedLine) -> AdjustedLine:
+    return replace(
+        one,
+        name=f"{one.name}, {other.name[:1].lower()}{other.name[1:]}",
+        rate=one.rate + other.rate,
+        before=Money(one.before + other.before),
+        change=Money(one.change + other.change),
+        after=Money(one.after + other.after),
+    )

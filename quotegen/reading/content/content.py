@@ -49,6 +49,15 @@ class FrontMatter(Model):
     rules: tuple[Slug, ...] = ()
 
 
+class ScopeGroup(StrEnum):
+    """What a scope item belongs to where a price is shown in groups."""
+
+    GROUND = "ground"
+    CONCRETE = "concrete"
+    SURFACE = "surface"
+    SITE = "site"
+
+
 class ScopeFront(FrontMatter):
     """A scope item: what a price covers; what to ask any bidder of it, and how to check."""
 
@@ -57,6 +66,7 @@ class ScopeFront(FrontMatter):
     ask: Word
     check: Word
     order: WholeField
+    group: ScopeGroup
 
 
 class FinishFront(FrontMatter):

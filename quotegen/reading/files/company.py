@@ -127,6 +127,14 @@ class PaperSize(StrEnum):
     A4 = "A4"
 
 
+class Show(StrEnum):
+    """How much of the price a homeowner is shown; what moves it by the area always is."""
+
+    LINES = "lines"
+    GROUPS = "groups"
+    ONE_PRICE = "one price"
+
+
 class Company(Model):
     """A whole company file."""
 
@@ -142,6 +150,7 @@ class Company(Model):
     accent: ColorField = "#1f4e79"
     theme: Word = "shop"
     paper: PaperSize | None = None
+    show: Show = Show.LINES
     logo: Word | None = None
     holds_days: DaysField = needed("30", "an offer stands that many days")
     working_days: Annotated[tuple[Weekday, ...], Field(min_length=1)] = needed(
