@@ -3,7 +3,7 @@
 Only what the core knows is said, and nothing of how they work.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from quotegen.explain.private.bid_words import (
     bid_name,
@@ -22,9 +22,12 @@ from quotegen.money import Money
 from quotegen.pricing.costs.bid_items import BidItem
 from quotegen.pricing.costs.bids import BidComparison
 from quotegen.reading.files.other_bids import Says
+from quotegen.reading.files.rate_book import FINISH
 
-_FIRST_ASKED = ("base", "slab", "reinforcement", "joints", "sealing")
-"""Where as much money is at stake, what carries the slab is asked first."""
+MOST_ASKED = 7
+"""How many scope items are asked about on the phone; the sheet to compare bids asks of all."""
+_FIRST_ASKED = (FINISH, "base", "slab", "reinforcement", "joints", "sealing")
+"""What a price for several items mostly goes into: asked by all of that price, in this order."""
 
 
 def bid_sums(results: Results, bid: BidComparison) -> Sums:
@@ -100,7 +103,7 @@ def bid_sections(results: Results, bid: BidComparison) -> tuple[Section, ...]:
     questions = tuple(_questions(results, bid))
     return (
         Section(id=f"{bid.id}-ask", title=words("phone_ask", bid=name),
-                lines=(words(_opening(bid)),) if questions else (),
+                lines=(words(_opening(bid)), *_more_questions(results, bid)) if questions else (),
                 table=table(words, ("phone_ask_what", "phone_ask_price"), questions)),
         Section(id=f"{bid.id}-ours", title=words("phone_in_ours", bid=name),
                 points=tuple(_spoken(results, bid)), table=_in_ours(results, bid)),
@@ -117,8 +120,12 @@ def _opening(bid: BidComparison) -> str:
 def _questions(results: Results, bid: BidComparison) -> Iterator[TableRow]:
     """What to ask, one question a row: by money, then numbers, then what only they have."""
     words, scope = results.words, results.content.scope
-    for item in _in_order(results, bid.that(Says.NOT_STATED)):
-        yield TableRow(name=scope[item.item].front.ask, cells=(_at_stake(words, item),))
+    shared: set[Money] = set()
+    for item in _open(results, bid)[:MOST_ASKED]:
+        price = _in_our_price(words, item, named=item.at_most in shared)
+        yield TableRow(name=scope[item.item].front.ask, cells=(price,))
+        if item.amount is None:
+            shared.add(item.at_most)
     included = {item.item for item in bid.that(Says.INCLUDED)}
     for number in bid.numbers:
         if number.theirs is None and number.item in included:
@@ -133,18 +140,39 @@ def _questions(results: Results, bid: BidComparison) -> Iterator[TableRow]:
         )
 
 
-def _in_order(results: Results, items: Iterable[BidItem]) -> tuple[BidItem, ...]:
+def _more_questions(results: Results, bid: BidComparison) -> Iterator[str]:
+    more = len(_open(results, bid)) - MOST_ASKED
+    if more > 0:
+        yield results.words.count("phone_ask_more", more)
+
+
+def _open(results: Results, bid: BidComparison) -> tuple[BidItem, ...]:
+    """What they do not state; the finish only where it is not asked about before all else."""
+    unstated = bid.that(Says.NOT_STATED)
+    return _in_order(
+        results, tuple(one for one in unstated if not (bid.nearer and one.item == FINISH))
+    )
+
+
+def _in_order(results: Results, items: tuple[BidItem, ...]) -> tuple[BidItem, ...]:
+    """By money; of a shared price what it mostly goes into counts as all of it, the rest last."""
     pages = (*_FIRST_ASKED, *results.content.scope)
-    return tuple(sorted(items, key=lambda one: (-one.at_stake, pages.index(one.item))))
+
+    def place(one: BidItem) -> tuple[Money, int]:
+        weight = one.at_most if one.item in _FIRST_ASKED else one.at_least
+        return Money(-weight), pages.index(one.item)
+
+    return tuple(sorted(items, key=place))
 
 
-def _at_stake(words: Words, item: BidItem) -> str:
-    """What an item is in our price; a shared price is named as one, and never split."""
+def _in_our_price(words: Words, item: BidItem, *, named: bool) -> str:
+    """What an item is in our price; a price for several is named once, and never split."""
     if item.amount is not None:
         return words.money(item.amount)
     if item.at_least:
         return words("phone_at_least", amount=words.money(item.at_least))
-    return words("phone_part_of", amount=words.money(item.at_most))
+    return words("phone_part_of_same" if named else "phone_part_of",
+                 amount=words.money(item.at_most))  # fmt: skip
 
 
 def _in_ours(results: Results, bid: BidComparison) -> Table:

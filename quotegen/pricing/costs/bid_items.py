@@ -11,6 +11,7 @@ from quotegen.pricing.quoted.small_job_minimum import MINIMUM
 from quotegen.pricing.quoted.tax import tax_lines
 from quotegen.quantity import Length
 from quotegen.reading.files.other_bids import OtherBid, Says
+from quotegen.reading.files.rate_book import FINISH
 from quotegen.reading.records import JobSpec
 from quotegen.working import given
 
@@ -43,29 +44,25 @@ class BidItem:
         """Its worth, None where it is in one price with others and the book knows no part."""
         return self.at_least if self.at_least == self.at_most else None
 
-    @property
-    def at_stake(self) -> Money:
-        """What a question about it is worth: its amount, or the price that it shares."""
-        return self.at_least if self.amount is not None else Money(self.at_most - self.at_least)
-
 
 def answers(bid: OtherBid, lines: tuple[Line, ...]) -> Mapping[str, Says]:
-    """Return what a bid says of each scope item of ours; a number that it tells says `included`.
+    """Return what a bid says of each scope item of ours; what it tells of one says `included`.
 
-    No base, or no coat, is told as a number of zero. The small-job minimum is no work, and no bid
-    says anything of it.
+    So do a number and the name of a finish. No base, or no coat, is told as a number of zero. The
+    small-job minimum is no work, and no bid says anything of it.
     """
-    told = {NUMBER_OF[key]: number for key, number in bid.numbers if number is not None}
+    told: dict[str, object] = {FINISH: bid.finish}
+    told |= {NUMBER_OF[key]: number for key, number in bid.numbers if number is not None}
     ours = dict.fromkeys(one for line in lines for one in line.scope if one != MINIMUM)
     return {one: _answer(bid.scope.get(one), told.get(one)) for one in ours}
 
 
-def _answer(said: Says | None, number: object) -> Says:
+def _answer(said: Says | None, told: object) -> Says:
     if said in (Says.INCLUDED, Says.NOT_INCLUDED):
         return said
-    if number is None:
+    if told is None:
         return Says.NOT_STATED
-    return Says.NOT_INCLUDED if number in _NONE_OF_IT else Says.INCLUDED
+    return Says.NOT_INCLUDED if told in _NONE_OF_IT else Says.INCLUDED
 
 
 def bid_items(job: JobSpec, lines: tuple[Line, ...], says: Mapping[str, Says]) -> Iterator[BidItem]:

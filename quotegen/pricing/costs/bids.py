@@ -65,7 +65,7 @@ class BidComparison:
         for_their_extras: the same with what they include and we offer as an extra, so at most zero.
         remains: the gap less all four; not a guess at anybody's cost.
         left_out_known, not_stated_known: whether all of it has a price of its own.
-        items: every scope item of ours, the one with the most money at stake first.
+        items: every scope item of ours, the dearest that it can be first.
         only_theirs: scope items that they include and our price does not have.
         unpriced: those of them that no rate of our book covers.
         extras: those of them that the quote offers as an extra.
@@ -210,7 +210,7 @@ def compare(
         remains=Money(with_extras - theirs),
         left_out_known=is_known(job, lines, out),
         not_stated_known=is_known(job, lines, unsaid),
-        items=tuple(sorted(bid_items(job, lines, says), key=lambda item: -item.at_stake)),
+        items=tuple(sorted(bid_items(job, lines, says), key=lambda item: -item.at_most)),
         only_theirs=only,
         unpriced=tuple(item for item in only if item not in covered),
         extras=extras,

@@ -41,9 +41,14 @@ def deck_sheet() -> OwnersSheet:
     return phone_sheet(*deck())
 
 
+def all_sections(sheet: OwnersSheet) -> tuple[Section, ...]:
+    """The sections of a sheet, and those that stay folded."""
+    return (*sheet.sections, *(sheet.folded.sections if sheet.folded else ()))
+
+
 def section_of(sheet: OwnersSheet, section_id: str) -> Section:
     """The section of that id; there is one."""
-    (found,) = (section for section in sheet.sections if section.id == section_id)
+    (found,) = (section for section in all_sections(sheet) if section.id == section_id)
     return found
 
 
@@ -56,11 +61,13 @@ def table_of(sheet: OwnersSheet, section_id: str) -> Table:
 
 def words_of(sheet: OwnersSheet) -> str:
     """Every text of a sheet, one on a line."""
-    parts = [sheet.head.title, *sheet.lead]
+    folded = sheet.folded.lines if sheet.folded else ()
+    parts = [sheet.head.title, *sheet.lead, *folded]
     for block in sheet.sums:
-        parts += [block.title, *block.verdict, *(row.name for row in block.rows)]
-    for section in sheet.sections:
+        parts += [block.title, *block.verdict]
+        parts += [text for row in block.rows for text in (row.name, *row.cells)]
+    for section in all_sections(sheet):
         rows = section.table.rows if section.table else ()
         parts += [section.title, *section.lines, *section.points]
-        parts += [text for row in rows for text in (row.name, *row.cells)]
+        parts += [text for row in rows for text in (row.name, row.note, *row.cells)]
     return "\n".join(parts)
