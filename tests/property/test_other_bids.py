@@ -22,9 +22,10 @@ ALL_IN = EXAMPLES.parent / "all_in" / "jobs" / "kiln-hill-pool-deck.yaml"
 jobs = st.sampled_from([DECK, METRIC, ALL_IN])
 numbers = st.fixed_dictionaries({}, optional={
     "thickness": st.sampled_from(["3-1/2 in", "4 in", "6 in"]),
-    "base": st.sampled_from(["0 in", "3 in", "6 in"]),
+    "base": st.sampled_from(["3 in", "6 in"]),
     "reinforcement": st.sampled_from(["fiber", "mesh", "bar_grid", "rods"]),
     "strength_psi": st.sampled_from(["3500", "4500"]),
+    "sealer_coats": st.sampled_from(["0", "1", "2"]),
 })  # fmt: skip
 scopes = st.dictionaries(
     st.sampled_from(sorted(shop.shared().content.scope)), st.sampled_from(Says)

@@ -2,14 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from quotegen.money import Money, to_cents, total
 from quotegen.pricing.quoted.rates import shown_rate
 from quotegen.pricing.quoted.records import Line
 from quotegen.pricing.quoted.small_job_minimum import MINIMUM
 from quotegen.pricing.quoted.tax import tax_lines
-from quotegen.quantity import Length
 from quotegen.reading.files.other_bids import OtherBid, Says
 from quotegen.reading.files.rate_book import FINISH
 from quotegen.reading.records import JobSpec
@@ -22,7 +20,6 @@ NUMBER_OF: Mapping[str, str] = {
     "strength_psi": "slab", "sealer_coats": "sealing",
 }  # fmt: skip
 """The scope item that a number of a bid is about: who tells the number has the item in."""
-_NONE_OF_IT = (0, Length(Fraction(0)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,8 +45,8 @@ class BidItem:
 def answers(bid: OtherBid, lines: tuple[Line, ...]) -> Mapping[str, Says]:
     """Return what a bid says of each scope item of ours; what it tells of one says `included`.
 
-    So do a number and the name of a finish. No base, or no coat, is told as a number of zero. The
-    small-job minimum is no work, and no bid says anything of it.
+    So do a number and the name of a finish. No coat of sealer is no sealing. The small-job
+    minimum is no work, and no bid says anything of it.
     """
     told: dict[str, object] = {FINISH: bid.finish}
     told |= {NUMBER_OF[key]: number for key, number in bid.numbers if number is not None}
@@ -62,7 +59,7 @@ def _answer(said: Says | None, told: object) -> Says:
         return said
     if told is None:
         return Says.NOT_STATED
-    return Says.NOT_INCLUDED if told in _NONE_OF_IT else Says.INCLUDED
+    return Says.NOT_INCLUDED if told == 0 else Says.INCLUDED
 
 
 def bid_items(job: JobSpec, lines: tuple[Line, ...], says: Mapping[str, Says]) -> Iterator[BidItem]:

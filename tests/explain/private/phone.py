@@ -1,15 +1,19 @@
 """What the tests of the phone sheet share: the deck, a small job with bids, parts of a sheet."""
 
+import re
+import shutil
 from functools import cache
 from pathlib import Path
 
 from quotegen.explain.private.owners_sheet import OwnersSheet, Section, Table
 from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.results import Results
+from quotegen.pipeline import figure
 from quotegen.pricing.costs.owner import OwnersFigures
 from tests.pricing import shop
-from tests.world import PATIO
+from tests.world import EXAMPLES, PATIO
 
+ALL_IN = EXAMPLES.parent / "all_in" / "jobs" / "kiln-hill-pool-deck.yaml"
 DECK = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
 SMALL = PATIO.replace("30 ft x 20 ft", "25 ft x 16 ft")
 THREE = """\
@@ -33,6 +37,26 @@ def deck() -> tuple[Results, OwnersFigures]:
     owner = shop.example(DECK).owner
     assert owner is not None
     return shop.example_results(DECK), owner
+
+
+def all_in(job_file: Path) -> tuple[Results, OwnersFigures]:
+    """The same of a job whose company prices all-in."""
+    owner = shop.example(job_file).owner
+    assert owner is not None
+    return shop.example_results(job_file), owner
+
+
+def with_bids(folder: Path, job_file: Path, bids: str) -> OwnersSheet:
+    """The phone sheet of an example with other bids in place of its own."""
+    copied = shutil.copytree(job_file.parent.parent, folder / "company")
+    text = re.sub(r"(?ms)^other_bids:.*?(?=^\S|\Z)", "", job_file.read_text(encoding="utf-8"))
+    job = copied / "jobs" / job_file.name
+    job.write_text(text + "other_bids:\n" + bids, encoding="utf-8")
+    made = figure(job, shop.shared())
+    assert made.problems == ()
+    assert made.results is not None
+    assert made.owner is not None
+    return phone_sheet(made.results, made.owner)
 
 
 @cache

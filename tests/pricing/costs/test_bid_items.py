@@ -30,7 +30,6 @@ def _bid(**more: object) -> OtherBid:
 @pytest.mark.parametrize(("typed", "says"), [
     ({}, Says.NOT_STATED),
     ({"numbers": {"base": "6 in"}}, Says.INCLUDED),
-    ({"numbers": {"base": "0 in"}}, Says.NOT_INCLUDED),
     ({"scope": {"base": "not stated"}, "numbers": {"base": "6 in"}}, Says.INCLUDED),
     ({"scope": {"base": "not included"}, "numbers": {"base": "6 in"}}, Says.NOT_INCLUDED),
 ])  # fmt: skip
@@ -38,6 +37,13 @@ def test_what_a_bid_says_of_the_base(tmp_path, typed, says: Says):
     """A number that was told is an answer; what is said in so many words goes before it."""
     _, lines = _priced(tmp_path, {})
     assert answers(_bid(**typed), lines)["base"] is says
+
+
+def test_no_coat_is_no_sealing(tmp_path):
+    """No coat of sealer was told: the sealing is left out; one coat has it in."""
+    _, lines = _priced(tmp_path, {})
+    assert answers(_bid(numbers={"sealer_coats": "0"}), lines)["sealing"] is Says.NOT_INCLUDED
+    assert answers(_bid(numbers={"sealer_coats": "1"}), lines)["sealing"] is Says.INCLUDED
 
 
 def test_a_finish_that_is_named_is_stated(tmp_path):
