@@ -39,10 +39,9 @@ def test_the_way_to_the_site():
 def test_it_opens_with_the_price_and_its_reason():
     """The first line is to be said: the price, and why it is that. How far it can go is folded."""
     sheet = deck_sheet()
-    assert sheet.lead == (
-        "“Our price is $23,714.19. This is what it costs to do it so that I never have to come "
-        "back.”",
-    )
+    (first,) = sheet.lead
+    assert first.startswith("“Our price is $23,714.19. This is what it costs to do it so that I ")
+    assert first.endswith("never have to come back.”")
     order = [section.id for section in sheet.sections]
     assert order == ["first-ask", "first-ours", "second-ask", "second-ours", "second-why-low",
                      "references", "answers", "not-say"]  # fmt: skip
