@@ -26,7 +26,7 @@ from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.images.logos import Logo, shown_logo
 from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob, Reference
-from quotegen.reading.references import choose
+from quotegen.reading.references import choose, to_call
 from quotegen.reading.yaml.located import Places
 from quotegen.reading.yaml.typed_file import Typed, beside, load, missing_beside
 
@@ -111,7 +111,11 @@ def with_company(
             references,
             files.logo,
         ),
-        owners=OwnersJob(file=job.value, book=book.value),
+        owners=OwnersJob(
+            file=job.value,
+            book=book.value,
+            to_call=to_call(job.value, book.value, past.value),
+        ),
         problems=problems,
     )
 

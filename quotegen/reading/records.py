@@ -224,10 +224,12 @@ class OwnersJob:
     Attributes:
         file: the whole job file: other bids, bills, private notes, how it came out.
         book: the whole rate book, each price with its cost.
+        to_call: past jobs whose owners agreed to be called, the nearest in kind first.
     """
 
     file: JobFile
     book: RateBookFile
+    to_call: tuple[Reference, ...]
 
     @property
     def costs(self) -> Costs | None:

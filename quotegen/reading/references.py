@@ -1,6 +1,7 @@
-"""Which past jobs may be shown beside a quote, and how much of each: consent decides."""
+"""Which past jobs may be shown beside a quote or called, and how much of each: consent decides."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 from quotegen.problem import Problem
@@ -14,6 +15,9 @@ from quotegen.reading.yaml.validate import near_miss
 
 MOST_READ = 6
 """How many are read with their photos; when the slab is measured the nearest of them are shown."""
+
+MOST_TO_CALL = 8
+"""How many past customers the owner may name on the phone."""
 
 WEAR_FROM_YEARS = 2
 """From this age on a slab shows how it wears."""
@@ -56,6 +60,26 @@ def _nearest(job: JobFile, book: RateBook, past: PastJobs) -> tuple[str, ...]:
         ),
     )
     return tuple(ranked[:MOST_READ])
+
+
+def to_call(job: JobFile, book: RateBook, past: PastJobs) -> tuple[Reference, ...]:
+    """Return the past jobs whose owners agreed to be called, the nearest in kind first.
+
+    The same finish counts most, then the same use, then the later job. No photo is among it.
+    """
+    agreed = {
+        name: _agreed(name, one, job, book)
+        for name, one in past.past_jobs.items()
+        if _may_show(one) and one.contact and one.consent and Shown.CONTACT in one.consent.shows
+    }
+    ranked = sorted(
+        agreed.values(),
+        key=lambda one: (
+            *(reason not in one.reasons for reason in (Reason.FINISH, Reason.USE)),
+            -one.finished.toordinal(),
+        ),
+    )
+    return tuple(ranked[:MOST_TO_CALL])
 
 
 _FITS = (Reason.FINISH, Reason.OFFERED, Reason.USE)
@@ -106,18 +130,23 @@ def _named_faults(job: Typed[JobFile], past: PastJobs) -> Iterator[Problem]:
 def _cut_down(
     name: str, past: Typed[PastJobs], asked: JobFile, book: RateBook
 ) -> Reference | Problem:
+    """Return what may be shown of a past job, with its photo."""
     job = past.value.past_jobs[name]
-    agreed = job.consent.shows if job.consent else ()
-    reasons = _reasons(job, asked, book)
-    if asked.references is not None and Reason.CHOSEN not in reasons:
-        reasons = (*reasons, Reason.CHOSEN)
-    photo = None
-    if job.photo and Shown.PHOTO in agreed:
+    shown = _agreed(name, job, asked, book)
+    if asked.references is not None and Reason.CHOSEN not in shown.reasons:
+        shown = replace(shown, reasons=(*shown.reasons, Reason.CHOSEN))
+    if job.photo and job.consent and Shown.PHOTO in job.consent.shows:
         source = past.places.of(("past_jobs", name, "photo", "file"))
         jpeg = shown_jpeg(Path(past.places.file).parent, job.photo.file, source)
         if isinstance(jpeg, Problem):
             return jpeg
-        photo = ShownPhoto(jpeg=jpeg, alt=job.photo.alt)
+        return replace(shown, photo=ShownPhoto(jpeg=jpeg, alt=job.photo.alt))
+    return shown
+
+
+def _agreed(name: str, job: PastJob, asked: JobFile, book: RateBook) -> Reference:
+    """Return what a past customer agreed to, beside a photo."""
+    agreed = job.consent.shows if job.consent else ()
     return Reference(
         id=name,
         title=job.title,
@@ -129,8 +158,8 @@ def _cut_down(
         now=job.now,
         scope=job.scope,
         years=_years(job, asked),
-        reasons=reasons,
+        reasons=_reasons(job, asked, book),
         town=job.town if Shown.TOWN in agreed else None,
-        photo=photo,
+        photo=None,
         contact=job.contact if Shown.CONTACT in agreed else None,
     )

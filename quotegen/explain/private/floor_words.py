@@ -39,7 +39,12 @@ def _figure(words: Words, floor: Floor, *, wanted: bool) -> str:
 
 
 def what_if_table(
-    words: Words, ifs: tuple[WhatIf, ...], *, of: str = "cost_if", with_cost: bool = False
+    words: Words,
+    ifs: tuple[WhatIf, ...],
+    *,
+    of: str = "cost_if",
+    with_cost: bool = False,
+    with_margin: bool = True,
 ) -> Table:
     """What each change does to price, margin and floors, and on the cost sheet to the cost.
 
@@ -48,9 +53,10 @@ def what_if_table(
         ifs: a row for each.
         of: the key of what heads the changes.
         with_cost: whether there is a column for the change of the cost.
+        with_margin: whether costs are typed, so that margin and floors are known.
     """
-    cost = ("cost_if_cost",) if with_cost else ()
-    head = (of, "cost_price", "cost_if_price", *cost, "cost_margin", "cost_share", "cost_if_floors")
+    margin = ("cost_margin", "cost_share", "cost_if_floors") if with_margin else ()
+    head = (of, "cost_price", "cost_if_price", *(("cost_if_cost",) if with_cost else ()), *margin)
     rows = (
         TableRow(
             name=_what_if(words, one),
@@ -58,14 +64,18 @@ def what_if_table(
                 words.money(one.price),
                 words.signed_money(one.price_change),
                 *((words.signed_money(one.cost_change),) if with_cost else ()),
-                words.signed_money(one.margin),
-                words.signed_percent(one.margin_share),
-                floors_hold(words, one),
+                *(_margin(words, one) if with_margin else ()),
             ),
         )
         for one in ifs
     )
     return table(words, head, rows)
+
+
+def _margin(words: Words, one: WhatIf) -> tuple[str, str, str]:
+    """What a change leaves, its share of the price, and whether the floors hold."""
+    share = words.signed_percent(one.margin_share)
+    return words.signed_money(one.margin), share, floors_hold(words, one)
 
 
 def floors_hold(words: Words, one: WhatIf) -> str:

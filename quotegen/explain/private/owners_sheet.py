@@ -62,6 +62,16 @@ class Sums:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Folded:
+    """Sections that stay closed until somebody opens them."""
+
+    id: str
+    title: str
+    lines: tuple[str, ...]
+    sections: tuple[Section, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OwnersSheet:
     """One sheet for the owner alone.
 
@@ -70,6 +80,7 @@ class OwnersSheet:
         sums: the same as short lists of sums, where it is about several.
         facts: name and text.
         sections: in their order, none of them empty.
+        folded: what comes last and stays closed, if anything.
     """
 
     head: PaperHead
@@ -77,6 +88,7 @@ class OwnersSheet:
     sums: tuple[Sums, ...] = ()
     facts: tuple[tuple[str, str], ...]
     sections: tuple[Section, ...]
+    folded: Folded | None = None
 
 
 def with_content(sections: tuple[Section, ...]) -> tuple[Section, ...]:

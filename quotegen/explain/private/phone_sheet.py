@@ -2,49 +2,39 @@
 
 from collections.abc import Iterator
 
-from quotegen.explain.private.floor_words import (
-    floor_lines,
-    floor_verdict,
-    floors_hold,
-    what_if_table,
-)
 from quotegen.explain.private.other_bid import bid_sections, bid_sums
 from quotegen.explain.private.owners_sheet import OwnersSheet, Section, with_content
+from quotegen.explain.private.the_room import the_room
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.paper_head import paper_head
-from quotegen.explain.sheets.past_jobs import shown_references, why
+from quotegen.explain.sheets.past_jobs import why
 from quotegen.pricing.costs.owner import OwnersFigures
-from quotegen.pricing.costs.records import WhatIf
+from quotegen.reading.records import Reference
 
 NEVER_SAID = tuple(f"not_say_{number}" for number in range(1, 7))
+ASKED_OF_A_REFERENCE = tuple(f"phone_reference_ask_{number}" for number in range(1, 4))
 
 
 def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
-    """Build the phone sheet; without another bid it has the savings and the walk-away price."""
+    """Build the phone sheet: the price and its reason first, how far it can go last and folded."""
     job, words, notes = results.job, results.words, owner.job.file.private_notes
     title = words("phone_title", title=job.title, quote=job.quote)
+    price = words("phone_price", price=words.money(results.quote.chosen.total))
     return OwnersSheet(
         head=paper_head(results, title, job.quote_date),
-        lead=() if owner.bids else (words("phone_no_bid"), floor_verdict(words, owner.chosen)),
+        lead=(price,) if owner.bids else (price, words("phone_no_bid")),
         sums=tuple(bid_sums(results, bid) for bid in owner.bids),
         facts=((words("cost_notes"), notes),) if notes else (),
         sections=with_content((
-            Section(id="walk-away", title=words("phone_walk_away"),
-                    points=tuple(_walk_away(results, owner))),
             *(section for bid in owner.bids for section in bid_sections(results, bid)),
-            Section(id="answers", title=words("phone_answers"), points=tuple(_answers(results))),
-            Section(id="savings", title=words("phone_savings"),
-                    lines=(words("phone_savings_about"),),
-                    points=_phases(results, owner.phases),
-                    table=what_if_table(words, owner.savings)),
-            Section(id="discounts", title=words("phone_discounts"),
-                    lines=(words("phone_discounts_about"),),
-                    table=what_if_table(words, owner.discounts, of="phone_discount")),
             Section(id="references", title=words("phone_references"),
-                    points=tuple(_references(results))),
+                    points=tuple(_references(results, owner.job.to_call)),
+                    lines=tuple(_of_references(results, owner.job.to_call))),
+            Section(id="answers", title=words("phone_answers"), points=tuple(_answers(results))),
             Section(id="not-say", title=words("phone_not_say"),
                     points=tuple(words(key) for key in NEVER_SAID)),
         )),
+        folded=the_room(results, owner),
     )  # fmt: skip
 
 
@@ -61,38 +51,26 @@ def _answers(results: Results) -> Iterator[str]:
     yield words("phone_breakdown")
 
 
-def _walk_away(results: Results, owner: OwnersFigures) -> Iterator[str]:
-    words, costs = results.words, owner.chosen
-    yield floor_verdict(words, costs)
-    yield from floor_lines(words, costs)
+def _of_references(results: Results, to_call: tuple[Reference, ...]) -> Iterator[str]:
+    """What to do before a number is given, and what the homeowner may ask there."""
+    words = results.words
+    if not to_call:
+        yield words("phone_no_references")
+        return
+    yield words("phone_reference_first")
     yield words(
-        "phone_walk_away_cost",
-        cost=words.money(costs.net_price - costs.margin),
-        price=words.money(costs.net_price),
-    )
-    if costs.missing:
-        yield words.count("phone_incomplete", len(costs.missing))
+        "phone_reference_ask", questions=" ".join(words(key) for key in ASKED_OF_A_REFERENCE)
+    )  # fmt: skip
 
 
-def _phases(results: Results, phases: tuple[WhatIf, WhatIf]) -> tuple[str, ...]:
-    words, (first, both) = results.words, phases
-    return (
-        words(
-            "phone_phases",
-            first=words.money(first.price),
-            both=words.money(both.price),
-            change=words.signed_money(both.price_change),
-        ),
-        words(
-            "phone_phases_floor",
-            margin=words.signed_money(both.margin),
-            floors=floors_hold(words, both),
-        ),
-    )
-
-
-def _references(results: Results) -> Iterator[str]:
-    words, references = results.words, shown_references(results)
-    for reference in references:
-        yield words("phone_reference", title=reference.title, why=why(results, reference))
-    yield words("phone_reference_ask" if references else "phone_no_references")
+def _references(results: Results, to_call: tuple[Reference, ...]) -> Iterator[str]:
+    words = results.words
+    for reference in to_call:
+        if contact := reference.contact:
+            yield words(
+                "phone_reference",
+                name=contact.name,
+                phone=contact.phone,
+                title=reference.title,
+                why=why(results, reference),
+            )

@@ -1,49 +1,34 @@
-"""Other bids on the same scope: what they leave out, what they do not state, what remains."""
+"""Other bids on the same scope: what of the gap is known, and what is left to explain."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from quotegen.money import ZERO, Money, to_cents, total
+from quotegen.pricing.costs.bid_items import (
+    BidItem,
+    Items,
+    answers,
+    bid_items,
+    is_known,
+    less,
+    with_tax,
+)
+from quotegen.pricing.costs.bid_numbers import (
+    BidNumber,
+    at_numbers,
+    coats_of,
+    numbers_of,
+    told_numbers,
+)
 from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.pricing.quoted.finish import price_at
-from quotegen.pricing.quoted.records import Line
+from quotegen.pricing.quoted.lines import work_lines
+from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.small_job_minimum import MINIMUM
-from quotegen.pricing.quoted.tax import TAX, tax_lines
-from quotegen.quantity import Length
-from quotegen.reading.files.other_bids import OtherBid, Says
+from quotegen.pricing.quoted.tax import TAX
+from quotegen.reading.files.other_bids import BidNumbers, OtherBid, Says
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BidItem:
-    """What another bid says of one group of our lines, and what they are worth in our price.
-
-    Attributes:
-        scope: the scope items that the lines pay for.
-        amount: how much lower our price is without them, tax included.
-    """
-
-    scope: tuple[str, ...]
-    says: Says
-    amount: Money
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BidNumber:
-    """One number of ours against theirs.
-
-    Attributes:
-        key: thickness, base, reinforcement, strength_psi or sealer_coats.
-        theirs: None where the bid does not say.
-        worth: by how much our price would change at their number, None where no price of our
-            book depends on it.
-    """
-
-    key: str
-    ours: Length | int | str
-    theirs: Length | int | str | None
-    worth: Money | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,26 +41,38 @@ class BidExtra:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NearerFinish:
+    """A finish that we offer, where its total lies nearer to another bid than the quoted one."""
+
+    id: str
+    name: str
+    total: Money
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BidComparison:
-    """The gap between our price and another bid, in three parts that add up to it.
+    """The gap between our price and another bid, in parts that add up to it.
 
     Attributes:
         finish: at which our price is taken.
         ours, theirs: the two totals.
         gap: ours less theirs; less than zero where theirs is dearer.
-        left_out: what they say is not included, at our prices.
-        not_stated: what they do not mention, at our prices.
-        remains: the gap less both; not a guess at anybody's cost.
-        items: every part of our price, the dearest first.
+        nearer: where the bid names no finish, one whose price is nearer to it than the quoted one.
+        left_out: what they say is not included, at our prices, as far as it has one of its own.
+        not_stated: what they do not mention, in the same way.
+        at_their_numbers: how much lower our price is at the numbers that they told; less than zero
+            where they ask for more.
+        for_their_extras: the same with what they include and we offer as an extra, so at most zero.
+        remains: the gap less all four; not a guess at anybody's cost.
+        left_out_known, not_stated_known: whether all of it has a price of its own.
+        items: every scope item of ours, the dearest that it can be first.
         only_theirs: scope items that they include and our price does not have.
         unpriced: those of them that no rate of our book covers.
         extras: those of them that the quote offers as an extra.
-        theirs_more: how much our price would rise with those extras and their numbers together,
-            as far as our book prices them; less than zero where their numbers ask for less.
         under_materials: their total is under what we pay for materials alone.
         under_floors: how far it is below the least price that our floors allow; zero where it is
             not, or where our price has tax in it.
-        costs: ours at that finish, None where they are not worked out.
+        costs: ours at that finish, None where they are not typed.
     """
 
     id: str
@@ -84,135 +81,143 @@ class BidComparison:
     ours: Money
     theirs: Money
     gap: Money
+    nearer: NearerFinish | None
     left_out: Money
     not_stated: Money
+    at_their_numbers: Money
+    for_their_extras: Money
     remains: Money
+    left_out_known: bool
+    not_stated_known: bool
     items: tuple[BidItem, ...]
     only_theirs: tuple[str, ...]
     unpriced: tuple[str, ...]
     extras: tuple[BidExtra, ...]
     numbers: tuple[BidNumber, ...]
-    theirs_more: Money
     under_materials: bool
     under_floors: Money
     costs: FinishCosts | None
     note: str
 
-    @property
-    def if_all_in(self) -> Money:
-        """How much higher ours is on the same work if theirs includes what it does not state."""
-        return Money(self.gap - self.left_out)
-
-    @property
-    def unexplained(self) -> Money:
-        """How much higher theirs is on the same work, beyond all that they are known to add."""
-        return Money(-self.remains - self.theirs_more)
-
     def that(self, says: Says) -> tuple[BidItem, ...]:
         """Return the items that the bid says this of."""
         return tuple(item for item in self.items if item.says is says)
 
+    @property
+    def less_numbers(self) -> tuple[BidNumber, ...]:
+        """The numbers of theirs that are less than ours, or other."""
+        return tuple(one for one in self.numbers if one.differs and not one.is_more)
 
-def with_their_numbers(job: JobSpec, bid: OtherBid) -> JobSpec:
-    """Return the job at the thickness and reinforcement of a bid, where our book has them."""
-    return _with(_with(job, thickness=bid.numbers.thickness), reinforcement=_known(job, bid))
+    @property
+    def more_numbers(self) -> tuple[BidNumber, ...]:
+        """The numbers of theirs that are more than ours."""
+        return tuple(one for one in self.numbers if one.differs and one.is_more)
+
+    @property
+    def saved_at_less(self) -> Money:
+        """How much lower our price is at their lesser numbers, as far as our book knows."""
+        return total(tuple(one.saves for one in self.less_numbers if one.saves))
+
+    @property
+    def beyond_ours(self) -> Money:
+        """What theirs has on top of ours is worth at our prices, as far as our book knows."""
+        numbers = tuple(one.worth for one in self.more_numbers if one.worth)
+        return total((*numbers, *(extra.amount for extra in self.extras)))
+
+    @property
+    def states_nothing(self) -> bool:
+        """Whether there is a total and no more."""
+        return len(self.that(Says.NOT_STATED)) == len(self.items) and not self.only_theirs
+
+    @property
+    def same_work(self) -> bool:
+        """Whether all is stated and the same, so that what remains is on the same work."""
+        same = all(number.theirs == number.ours for number in self.numbers)
+        everything = len(self.that(Says.INCLUDED)) == len(self.items)
+        return same and everything and not self.only_theirs and self.nearer is None
 
 
-def _with(
-    job: JobSpec, *, thickness: Length | None = None, reinforcement: str | None = None
-) -> JobSpec:
-    placements = tuple(
-        replace(
-            p,
-            thickness=thickness or p.thickness,
-            reinforcement=reinforcement or p.reinforcement,
-        )
-        for p in job.placements
-    )
-    return replace(job, placements=placements)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Compared:
+    """Our job against one bid.
 
+    Attributes:
+        told: the numbers of the bid.
+        lines: of our price at its finish, without taxes.
+        out, unsaid: the scope items that it leaves out, and does not state.
+    """
 
-def _known(job: JobSpec, bid: OtherBid) -> str | None:
-    steel = bid.numbers.reinforcement
-    return steel if steel in job.rate_book.reinforcement else None
+    job: JobSpec
+    takeoff: Takeoff
+    finish: str
+    told: BidNumbers
+    lines: tuple[Line, ...]
+    out: Items
+    unsaid: Items
 
+    def both(self, job: JobSpec, extras: tuple[str, ...] = ()) -> Money:
+        """Return what of a job at some numbers, with some extras, is surely in both prices.
 
-def numbers_of(
-    job: JobSpec, takeoff: Takeoff, bid: OtherBid, finish: str, whole: Money
-) -> Iterator[BidNumber]:
-    """Yield our numbers, those of the largest placement, beside theirs."""
-    areas = {p.id: p.area_sqft for p in takeoff.placements}
-    main = max(job.placements, key=lambda placement: areas[placement.id])
-    theirs, book = bid.numbers, job.rate_book
-
-    def worth(changed: JobSpec) -> Money:
-        return Money(price_at(changed, takeoff, finish).total - whole)
-
-    thick, steel = theirs.thickness, _known(job, bid)
-    yield BidNumber(
-        key="thickness",
-        ours=main.thickness,
-        theirs=thick,
-        worth=worth(_with(job, thickness=thick)) if thick else None,
-    )
-    yield BidNumber(key="base", ours=main.base, theirs=theirs.base, worth=None)
-    yield BidNumber(
-        key="reinforcement",
-        ours=book.reinforcement[main.reinforcement].name,
-        theirs=book.reinforcement[steel].name if steel else theirs.reinforcement,
-        worth=worth(_with(job, reinforcement=steel)) if steel else None,
-    )
-    yield BidNumber(
-        key="strength_psi", ours=book.mix.strength_psi, theirs=theirs.strength_psi, worth=None
-    )
-    coats = book.finishes[finish].sealer_coats
-    if coats is not None:
-        yield BidNumber(key="sealer_coats", ours=coats, theirs=theirs.sealer_coats, worth=None)
+        The small-job minimum of the quote pays for no work and stays in it.
+        """
+        top_up = (line for line in self.lines if MINIMUM in line.scope)
+        lines = (*work_lines(job, self.takeoff, self.finish, extras), *top_up)
+        return with_tax(self.job, less(self.job, lines, self.out, self.unsaid))
 
 
 def compare(
-    job: JobSpec, takeoff: Takeoff, bid: OtherBid, costs: FinishCosts | None
+    job: JobSpec,
+    takeoff: Takeoff,
+    bid: OtherBid,
+    offered: tuple[PricedFinish, ...],
+    costs: FinishCosts | None,
 ) -> BidComparison:
     """Compare another bid with our price at its finish, or at ours where it names none.
 
-    A line counts as left out, or as included, if the bid says so of everything that it pays for;
-    if anything of it is not stated, all of it counts as not stated. The small-job minimum pays
-    for no work and stays in what remains.
+    Of a line that pays for several scope items only that is left out, or not stated, which the
+    book knows the worth of, or all of it where the bid says the same of each.
     """
-    finish = bid.finish or job.finish
-    priced = price_at(job, takeoff, finish)
+    priced = price_at(job, takeoff, bid.finish or job.finish)
     lines = tuple(line for line in priced.lines if TAX not in line.scope)
-    out = tuple(line for line in lines if _says(bid, line.scope) is Says.NOT_INCLUDED)
-    unstated = tuple(line for line in lines if _says(bid, line.scope) is Says.NOT_STATED)
-    without = _sum(job, tuple(line for line in lines if line not in out))
-    certain = _sum(job, tuple(line for line in lines if line not in (*out, *unstated)))
-    theirs = to_cents(bid.total)
-    gap = Money(priced.total - theirs)
-    left_out, not_stated = Money(priced.total - without), Money(without - certain)
-    ours = {item for line in lines for item in line.scope}
-    only = tuple(i for i, says in bid.scope.items() if says is Says.INCLUDED and i not in ours)
-    covered = {item for rate in job.rate_book.rates.values() for item in rate.covers}
-    extras = tuple(_extras(job, takeoff, finish, priced.total, only))
-    at_theirs = price_at(
-        with_their_numbers(job, bid), takeoff, finish, tuple(_offered(job, only))
+    says = answers(bid, lines)
+    out, unsaid = _that(says, Says.NOT_INCLUDED), _that(says, Says.NOT_STATED)
+    told = told_numbers(bid, says)
+    compared = _Compared(
+        job=job, takeoff=takeoff, finish=priced.id, told=told, lines=lines, out=out, unsaid=unsaid
     )  # fmt: skip
+    without, both = with_tax(job, less(job, lines, out)), compared.both(job)
+    at_theirs = compared.both(at_numbers(job, told))
+    only = tuple(i for i, said in bid.scope.items() if said is Says.INCLUDED and i not in says)
+    extras = tuple(_extras(compared, only))
+    with_extras = Money(at_theirs + total(tuple(extra.amount for extra in extras)))
+    theirs = to_cents(bid.total)
+    book = job.rate_book
+    covered = {item for rate in book.rates.values() for item in rate.covers}
+    covered.update(item for one in book.finishes.values() for item in book.covered_by(one))
     materials = costs.spent_on(CostKind.MATERIAL) if costs else ZERO
     return BidComparison(
         id=bid.id,
-        finish=finish,
+        finish=priced.id,
         finish_name=priced.name,
         ours=priced.total,
         theirs=theirs,
-        gap=gap,
-        left_out=left_out,
-        not_stated=not_stated,
-        remains=Money(gap - left_out - not_stated),
-        items=_items(job, bid, lines, priced.total),
+        gap=Money(priced.total - theirs),
+        nearer=None if bid.finish else _nearer(theirs, priced, offered),
+        left_out=Money(priced.total - without),
+        not_stated=Money(without - both),
+        at_their_numbers=Money(both - at_theirs),
+        for_their_extras=Money(at_theirs - with_extras),
+        remains=Money(with_extras - theirs),
+        left_out_known=is_known(job, lines, out),
+        not_stated_known=is_known(job, lines, unsaid),
+        items=tuple(sorted(bid_items(job, lines, says), key=lambda item: -item.at_most)),
         only_theirs=only,
         unpriced=tuple(item for item in only if item not in covered),
         extras=extras,
-        numbers=tuple(numbers_of(job, takeoff, bid, finish, priced.total)),
-        theirs_more=Money(at_theirs.total - priced.total),
+        numbers=(
+            *numbers_of(job, takeoff, told, lines, compared.both),
+            *coats_of(book.finishes[priced.id], told),
+        ),
         under_materials=bool(materials) and theirs < materials,
         under_floors=_under_floors(theirs, costs),
         costs=costs,
@@ -220,49 +225,34 @@ def compare(
     )
 
 
-def _says(bid: OtherBid, scope: tuple[str, ...]) -> Says:
-    if MINIMUM in scope:
-        return Says.INCLUDED
-    answers = {bid.scope.get(item, Says.NOT_STATED) for item in scope}
-    return answers.pop() if len(answers) == 1 else Says.NOT_STATED
+def _that(says: Mapping[str, Says], answer: Says) -> Items:
+    return frozenset(item for item, said in says.items() if said is answer)
 
 
-def _sum(job: JobSpec, lines: tuple[Line, ...]) -> Money:
-    """Add lines up with the tax on them."""
-    return total(tuple(line.amount for line in (*lines, *tax_lines(job, lines))))
+def _nearer(
+    theirs: Money, quoted: PricedFinish, offered: tuple[PricedFinish, ...]
+) -> NearerFinish | None:
+    """Return the finish whose price is nearest to a bid, unless it is the quoted one."""
+    near = min((quoted, *offered), key=lambda one: abs(one.total - theirs))
+    if near.id == quoted.id:
+        return None
+    return NearerFinish(id=near.id, name=near.name, total=near.total)
 
 
-def _items(
-    job: JobSpec, bid: OtherBid, lines: tuple[Line, ...], whole: Money
-) -> tuple[BidItem, ...]:
-    groups = dict.fromkeys(line.scope for line in lines if MINIMUM not in line.scope)
-    items = tuple(
-        BidItem(
-            scope=scope,
-            says=_says(bid, scope),
-            amount=Money(whole - _sum(job, tuple(o for o in lines if o.scope != scope))),
-        )
-        for scope in groups
-    )
-    return tuple(sorted(items, key=lambda item: -item.amount))
-
-
-def _offered(job: JobSpec, items: tuple[str, ...]) -> Iterator[str]:
-    """Yield the extras of the quote that pay for nothing but these scope items."""
-    for extra in job.extras:
-        if set(job.rate_book.rates[extra].covers) <= set(items):
-            yield extra
-
-
-def _extras(
-    job: JobSpec, takeoff: Takeoff, finish: str, whole: Money, items: tuple[str, ...]
-) -> Iterator[BidExtra]:
-    for extra in _offered(job, items):
+def _extras(compared: _Compared, items: tuple[str, ...]) -> Iterator[BidExtra]:
+    """Yield the extras of the quote that pay for nothing but these items, one on top of another."""
+    job = at_numbers(compared.job, compared.told)
+    chosen: tuple[str, ...] = ()
+    before = compared.both(job)
+    for extra in compared.job.extras:
         rate = job.rate_book.rates[extra]
-        after = price_at(job, takeoff, finish, (extra,))
-        yield BidExtra(
-            scope=tuple(rate.covers), name=rate.name, amount=Money(after.total - whole)
-        )  # fmt: skip
+        if set(rate.covers) <= set(items):
+            chosen = (*chosen, extra)
+            after = compared.both(job, chosen)
+            yield BidExtra(
+                scope=tuple(rate.covers), name=rate.name, amount=Money(after - before)
+            )  # fmt: skip
+            before = after
 
 
 def _under_floors(theirs: Money, costs: FinishCosts | None) -> Money:

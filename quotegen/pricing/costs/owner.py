@@ -75,15 +75,19 @@ def owners_figures(
         savings=savings(quoted, finishes[1:]),
         phases=in_two_phases(quoted),
         bids=tuple(
-            compare(job, takeoff, bid, _costs_for(quoted, bid, finishes))
+            compare(job, takeoff, bid, quote.finishes, _costs_for(quoted, bid, finishes))
             for bid in owners.file.other_bids
         ),
         outcome=outcome_of(job, owners, takeoff),
     )
 
 
-def _costs_for(quoted: QuotedJob, bid: OtherBid, finishes: tuple[FinishCosts, ...]) -> FinishCosts:
-    """Return our costs at the finish that a bid is for, which the quote need not offer."""
+def _costs_for(
+    quoted: QuotedJob, bid: OtherBid, finishes: tuple[FinishCosts, ...]
+) -> FinishCosts | None:
+    """Return our costs at the finish that a bid is for, where the book has any."""
+    if quoted.owners.costs is None:
+        return None
     job, finish = quoted.job, bid.finish or quoted.job.finish
     for known in finishes:
         if known.finish == finish:

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 
 from quotegen.explain.results import Results
+from quotegen.money import Money
 from quotegen.pricing.contract.records import Contract, Remeasure
 from quotegen.pricing.costs.bids import BidComparison
 from quotegen.pricing.costs.owner import OwnersFigures
@@ -298,18 +299,32 @@ def _coats(prices: CoatPrices | None) -> Mapping[str, str]:
 
 
 def _bid(bid: BidComparison) -> Mapping[str, object]:
-    """Another bid against our price: the gap, and the three parts that add up to it."""
+    """Another bid against our price: the gap and its parts, null where unknown."""
     return {
         "id": bid.id,
         "finish": bid.finish,
+        "nearer_finish": bid.nearer.id if bid.nearer else None,
         "ours": str(bid.ours),
         "theirs": str(bid.theirs),
         "gap": str(bid.gap),
-        "left_out": str(bid.left_out),
-        "not_stated": str(bid.not_stated),
+        "left_out": _known(bid.left_out, known=bid.left_out_known),
+        "not_stated": _known(bid.not_stated, known=bid.not_stated_known),
+        "at_their_numbers": str(bid.at_their_numbers),
+        "for_their_extras": str(bid.for_their_extras),
         "remains": str(bid.remains),
+        "same_work": bid.same_work,
         "items": [
-            {"scope": list(item.scope), "says": item.says.value, "amount": str(item.amount)}
+            {"scope": [item.item], "says": item.says.value, "amount": _known(item.amount)}
             for item in bid.items
         ],
+        "numbers": [
+            {"key": number.key, "worth": _known(number.worth)}
+            for number in bid.numbers
+            if number.theirs is not None
+        ],
     }
+
+
+def _known(amount: Money | None, *, known: bool = True) -> str | None:
+    """An amount; nothing where it is not known at all, never a zero in its place."""
+    return str(amount) if amount or (known and amount is not None) else None

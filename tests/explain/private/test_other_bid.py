@@ -6,10 +6,150 @@ in our own words; common practice answers them.
 
 import re
 
+import pytest
+
 from quotegen.explain.papers.compare_bids import compare_sheet
+from quotegen.explain.private.owners_sheet import OwnersSheet, Sums
 from quotegen.explain.private.phone_sheet import phone_sheet
 from tests.explain.papers.unkind import UNKIND
-from tests.explain.private.phone import SMALL, THREE, deck, figured, section_of, table_of, words_of
+from tests.explain.private.phone import (
+    ALL_IN,
+    DECK,
+    SMALL,
+    THREE,
+    deck,
+    deck_sheet,
+    figured,
+    section_of,
+    table_of,
+    with_bids,
+    words_of,
+)
+
+NAMED = "scope: {slab: included, finish: included, joints: included, sealing: not included}"
+THIN, DEEP = "numbers: {thickness: 3-1/2 in}", "numbers: {base: 6 in}"
+CHEAP = f'  - {{id: one, total: "$11,200", finish: FINISH, {NAMED}, {THIN}}}\n'
+DEAR = f'  - {{id: one, total: "$29,000", finish: FINISH, {NAMED}, {DEEP}}}\n'
+LOW_TOTAL, HIGH_TOTAL = (f'  - {{id: one, total: "{price}"}}\n' for price in ("$9,000", "$29,000"))
+SITUATIONS = [
+    (job, bid.replace("FINISH", finish))
+    for job, finish in ((ALL_IN, "plank"), (DECK, "slate"))
+    for bid in (
+        CHEAP,
+        DEAR,
+        '  - {id: one, total: "$9,000"}\n',
+        '  - {id: one, total: "$29,000"}\n',
+    )
+]
+
+
+def _rows(block: Sums) -> dict[str, str]:
+    return {row.name: row.cells[0] for row in block.rows}
+
+
+def _cents(text: str) -> int:
+    amount = int(re.sub(r"[^0-9]", "", text))
+    return -amount if text.startswith("−") else amount
+
+
+@pytest.mark.parametrize(("job", "bid"), SITUATIONS)
+def test_the_rows_add_up_on_every_sheet(tmp_path, job, bid: str):
+    """All-in and itemized; cheaper, dearer, a mere total: parts make the gap, and none is zero."""
+    sheet = with_bids(tmp_path, job, bid)
+    rows = [(row.name, _cents(row.cells[0])) for row in sheet.sums[0].rows]
+    (_, theirs), (_, ours), (_, gap), *parts = rows
+    assert gap == abs(ours - theirs)
+    assert not parts or sum(amount for _, amount in parts) == gap
+    assert "$0.00" not in words_of(sheet)
+    assert "None" not in words_of(sheet)
+
+
+@pytest.mark.parametrize(("job", "bid"), SITUATIONS)
+def test_nobody_is_run_down(tmp_path, job, bid: str):
+    """Whatever they bid, no unkind word, and “on the same work” is not said of other work."""
+    said = words_of(with_bids(tmp_path, job, bid)).lower()
+    assert [word for word in UNKIND if word in said] == []
+    assert "same work, we are" not in said
+
+
+def test_a_cheaper_bid_for_an_all_in_price(tmp_path):
+    """The edge and the sealing have money, base and joints have none: a question stands there."""
+    sheet = with_bids(tmp_path, ALL_IN, CHEAP.replace("FINISH", "plank"))
+    assert _rows(sheet.sums[0]) == {
+        "Their price": "$11,200.00", "Our price": "$13,909.10", "We are higher by": "$2,709.10",
+        "They leave out, at our prices": "$646.25",  # 587.5 sq ft at 1.10
+        "They do not state, where it has a price of its own": "$2,981.60",
+        "More than the gap": "−$918.75",
+    }  # fmt: skip
+    asked = [row.cells[0] for row in table_of(sheet, "one-ask").rows]
+    assert asked[:3] == ["part of $10,281.25", "of the same price", "$2,546.10"]
+    said = section_of(sheet, "one-ours").points
+    assert said[0] == "“The other price leaves out sealing. In ours that is $646.25.”"
+    assert said[1] == "“Theirs has a slab of 3-1/2 in where ours has 4 in.”"
+    ours = {row.name: row.cells[0] for row in table_of(sheet, "one-ours").rows}
+    assert ours["Thickness of the slab: 4 in, theirs 3-1/2 in"] == "no price of its own"
+
+
+def test_a_cheaper_bid_for_an_itemized_price(tmp_path):
+    """The same bid: thickness has its price too, and every question its money."""
+    sheet = with_bids(tmp_path, DECK, CHEAP.replace("FINISH", "slate"))
+    said = section_of(sheet, "one-ours").points
+    assert said[0] == "“The other price leaves out sealing. In ours that is $1,104.81.”"
+    assert said[1] == (
+        "“Theirs has a slab of 3-1/2 in where ours has 4 in. At our prices that is $368.27.”"
+    )
+    asked = [row.cells[0] for row in table_of(sheet, "one-ask").rows]
+    assert asked[:3] == ["$3,040.00", "$1,841.35", "$1,420.47"]
+
+
+def test_a_mere_total_for_an_all_in_price(tmp_path):
+    """$8,900 is nearer to broom than to planks: that is asked first; then what carries the slab."""
+    sheet = with_bids(tmp_path, ALL_IN, '  - {id: one, total: "$8,900"}\n')
+    (block,) = sheet.sums
+    assert [row.name for row in block.rows] == ["Their price", "Our price", "We are higher by"]
+    (first,) = block.verdict
+    assert first.startswith("Ask first: “Which finish is the other price for?")
+    assert first.endswith("Ours is $13,909.10 in Wood-plank stamp, and $8,504.10 in Broom.”")
+    asked = [row.name.split(" the ")[0] for row in table_of(sheet, "one-ask").rows]
+    assert asked[:2] == ["How deep is", "How thick is"]
+    ask = section_of(sheet, "one-ask")
+    assert ask.lines[0].startswith("“I cannot tell what it covers")
+    assert ask.lines[1] == "10 more questions are on the sheet to compare bids: send it."
+    assert not [one for one in sheet.sections if one.id == "one-ours"]
+
+
+@pytest.mark.parametrize("job", [ALL_IN, DECK])
+def test_one_question_a_row(tmp_path, job):
+    """A bid that states nothing: seven questions at most, each of one scope item."""
+    sheet = with_bids(tmp_path, job, '  - {id: one, total: "$9,000", finish: broom}\n')
+    rows = table_of(sheet, "one-ask").rows
+    assert len(rows) == 7
+    assert all(row.name.count("?") == 1 for row in rows)
+
+
+def test_a_dearer_mere_total(tmp_path):
+    """Why are you so low? One sentence, with the gap in it, and no reason made up."""
+    sheet = with_bids(tmp_path, ALL_IN, '  - {id: one, total: "$14,900"}\n')
+    low = section_of(sheet, "one-why-low")
+    (said,) = low.points
+    assert said.startswith("“Ours names the 18 things that it pays for; please ask them")
+    assert "$990.90" in said
+    assert low.table is not None
+    assert low.table.rows == ()
+
+
+def test_the_same_work(tmp_path):
+    """All is stated, at our numbers: then, and only then, it is the same work."""
+    results, _ = deck()
+    items = ", ".join(f"{item}: included" for item in results.scope_items())
+    numbers = "thickness: 4 in, base: 4 in, reinforcement: wire_sheets, strength_psi: 4500"
+    bid = f'{{id: one, total: "$22,000", finish: slate, scope: {{{items}}}, numbers: {{{numbers}'
+    coats = results.job.rate_book.finishes["slate"].sealer_coats
+    told = f", sealer_coats: {coats}" if coats else ""
+    sheet = with_bids(tmp_path, DECK, f"  - {bid}{told}}}}}\n")
+    assert [row.name for row in sheet.sums[0].rows] == [
+        "Their price", "Our price", "On the same work, we are higher by"]  # fmt: skip
+    assert not [one for one in sheet.sections if one.id.startswith("one-")]
 
 
 def test_three_bids_from_3200_to_7200_for_one_patio(tmp_path):
@@ -18,55 +158,9 @@ def test_three_bids_from_3200_to_7200_for_one_patio(tmp_path):
     sheet = phone_sheet(results, owner)
     assert len(sheet.sums) == 3
     for bid, block in zip(owner.bids, sheet.sums, strict=True):
-        assert bid.gap == bid.left_out + bid.not_stated + bid.remains
         assert block.rows[0].cells == (results.words.money(bid.theirs),)
-    low = table_of(sheet, "low-ask").rows
-    assert low[0].name.startswith("How thick is the slab, and what strength")  # the dearest line
-    assert len(low) == len(owner.bids[0].items)
-    middle = section_of(sheet, "middle-say").points
-    assert "does not have sealing in it" in middle[1]
-
-
-def test_a_bid_with_nothing_stated_still_helps(tmp_path):
-    """Everything is asked, nothing is held against it, and the sheet to compare bids is offered."""
-    results, owner = figured(tmp_path, SMALL + THREE)
-    sheet = phone_sheet(results, owner)
-    said = section_of(sheet, "low-say").points
-    assert len(said) == 2
-    assert "I cannot tell what it covers" in said[1]
-    asked = [row.cells for row in table_of(sheet, "low-ask").rows]
-    assert {says for says, _ in asked} == {"not stated"}
-    dollars = [float(amount.replace(",", "").lstrip("$")) for _, amount in asked]
-    assert dollars == sorted(dollars, reverse=True)  # the first question is worth the most
-    assert all(dollars)
-
-
-def test_the_first_block_is_sums_and_a_verdict():
-    """Five seconds: their price, ours, the gap, its parts, what remains; then whether to match."""
-    results, owner = deck()
-    first, second = phone_sheet(results, owner).sums
-    assert [row.name for row in first.rows] == [
-        "Their price", "Our price", "We are higher by", "They leave out, at our prices",
-        "They do not state, at our prices", "On what both cover, we are lower by",
-    ]  # fmt: skip
-    assert [row.strong for row in first.rows] == [False] * 5 + [True]
-    assert all(len(row.cells) == 1 for row in first.rows)
-    assert first.verdict[0].startswith("Do not match it: it is $345.81 under $17,795.81")
-    said = "Walk away below $17,795.81 before tax: your floors hold down to there."
-    assert second.verdict == (said,)
-
-
-def test_a_part_that_is_zero_is_left_out(tmp_path):
-    """The second bid states everything, so no row tells of nothing; no parts, and no remainder."""
-    results, owner = deck()
-    names = [row.name for row in phone_sheet(results, owner).sums[1].rows]
-    assert "They do not state, at our prices" not in names
-    assert "$0.00" not in words_of(phone_sheet(results, owner))
-    items = ", ".join(f"{item}: included" for item in results.scope_items())
-    bid = f"other_bids: [{{id: all, total: $9000, scope: {{{items}}}}}]\n"
-    alone, full = figured(tmp_path, SMALL + bid)
-    (block,) = phone_sheet(alone, full).sums
-    assert [row.name for row in block.rows] == ["Their price", "Our price", "We are lower by"]
+    assert table_of(sheet, "low-ask").rows[0].name.startswith("How thick is the slab")
+    assert "leaves out sealing" in section_of(sheet, "middle-ours").points[0]
 
 
 def test_a_bid_for_another_finish_is_held_against_its_own_floors(tmp_path):
@@ -75,37 +169,9 @@ def test_a_bid_for_another_finish_is_held_against_its_own_floors(tmp_path):
     results, owner = figured(tmp_path, job)
     slate = next(one for one in owner.finishes if one.finish == "slate")
     assert owner.chosen.walk_away < 6200 < slate.walk_away
-    (block,) = phone_sheet(results, owner).sums
-    assert block.verdict[0].startswith("Do not match it")
-    assert block.rows[1].note == "for Slate texture, stamped, which is what they bid for"
-
-
-def test_why_are_you_so_low():
-    """What theirs has more, at our prices where we have one; what is left; ours, for the owner."""
-    results, owner = deck()
     sheet = phone_sheet(results, owner)
-    low = section_of(sheet, "second-why-low")
-    rows = {row.name: row.cells[0] for row in table_of(sheet, "second-why-low").rows}
-    assert rows["Trench drain"] == "+$1,104.00"  # 24 ft at $46
-    assert rows["Depth of the base: theirs 6 in, ours 4 in"] == "no price in our book"
-    assert rows["All that has a price, at our prices"] == "$1,893.15"
-    assert rows["Left over, and we know of no reason"] == "$1,232.66"
-    assert "$4,743.20 of materials" in low.lines[0]
-    assert "161.0 hours of the crew, 6 days on site" in low.lines[0]
-    spoken = "\n".join(low.points)
-    assert "$1,893.15" in spoken
-    assert "hours" not in spoken
-    assert "margin" not in spoken
-    assert [s.id for s in sheet.sections if s.id == "first-why-low"] == []  # that one is below ours
-
-
-def test_nothing_is_made_up_for_a_dearer_bid(tmp_path):
-    """A dearer bid that says nothing more than ours: no table, and a question."""
-    results, owner = figured(tmp_path, SMALL + "other_bids: [{id: dear, total: $9900}]\n")
-    low = section_of(phone_sheet(results, owner), "dear-why-low")
-    assert low.table is not None
-    assert low.table.rows == ()
-    assert "I know of nothing in the other price that ours lacks" in low.points[1]
+    assert section_of(sheet, "walk-away").points[0].startswith("Do not match bid one")
+    assert sheet.sums[0].rows[1].note == "for Slate texture, stamped, which is what they bid for"
 
 
 def test_thickness_is_a_number(tmp_path):
@@ -114,46 +180,34 @@ def test_thickness_is_a_number(tmp_path):
     (slab,) = (row for row in compare_sheet(results).rows if row.title == "Slab")
     assert slab.ours.startswith("4 in thick")
     assert slab.check.startswith("Tape down from a string")
-    rows = section_of(phone_sheet(results, owner), "high-numbers").table
-    assert rows is not None
-    thick = rows.rows[0]
-    assert thick.cells[:2] == ("4 in", "6 in")
-    assert thick.cells[2].startswith("+$")
+    (row,) = table_of(phone_sheet(results, owner), "high-why-low").rows
+    assert row.name == "Thickness of the slab: 4 in, theirs 6 in"
+    assert row.cells[0].startswith("$")
     # What a 2x4 form gives is explained on the quote.
     assert "nominal" in results.content.scope["slab"].markdown
 
 
 def test_why_are_you_higher():
     """C9: what is in, what the other sheet says line by line, and nobody is run down."""
-    results, owner = deck()
-    sheet = phone_sheet(results, owner)
-    first = section_of(sheet, "first-say").points
-    assert len(first) == 3
-    assert "every part of it is on your quote" in first[0]
-    asked = [row.cells[1] for row in table_of(sheet, "first-ask").rows]
-    worth = [amount for line in asked for amount in re.findall(r"\$([\d,]+\.\d\d)", line)]
-    dollars = [float(amount.replace(",", "")) for amount in worth]
+    first = section_of(deck_sheet(), "first-ours").points
+    assert "leaves out cast edge, sealing, and wash. In ours that is $4,618.30" in first[0]
+    assert first[1].startswith("“Theirs has a slab of 3-1/2 in where ours has 4 in, short fibers")
+    assert "it is $789.15" in first[1]  # strength has no price of its own
+    rows = table_of(deck_sheet(), "first-ask").rows
+    dollars = [float(row.cells[0].replace(",", "").lstrip("$")) for row in rows]
     assert dollars == sorted(dollars, reverse=True)
-    spoken = "\n".join(
-        point for s in sheet.sections if s.id != "not-say" for point in (*s.lines, *s.points)
-    ).lower()
-    assert [word for word in UNKIND if word in spoken] == []
+    assert [word for word in UNKIND if word in _spoken(deck_sheet())] == []
+
+
+def _spoken(sheet: OwnersSheet) -> str:
+    shown = (one for one in sheet.sections if one.id != "not-say")
+    return "\n".join(text for one in shown for text in (*one.lines, *one.points)).lower()
 
 
 def test_a_dearer_bid_gets_the_same_questions():
     """A bid above ours: we say so, ask the same of both, and what they have and we lack."""
-    results, owner = deck()
-    said = section_of(phone_sheet(results, owner), "second-say").points
-    assert "We are lower" in said[1]
-    asked = {row.name: row for row in table_of(phone_sheet(results, owner), "second-ask").rows}
+    ask = section_of(deck_sheet(), "second-ask")
+    assert ask.lines[0].startswith("“We are lower. Before you decide, ask us both the same")
+    asked = {row.name: row for row in table_of(deck_sheet(), "second-ask").rows}
     drain = asked["They include this, and our price does not: Drain. Is it wanted?"]
-    assert drain.cells == ("included", "not in it")
-
-
-def test_a_bid_under_the_floors_is_not_matched():
-    """Private: the first bid lies under the walk-away line, and the sheet says not to match it."""
-    results, owner = deck()
-    assert owner.bids[0].under_floors > 0
-    sheet = phone_sheet(results, owner)
-    assert "Do not match it" in sheet.sums[0].verdict[0]
-    assert sheet.sections[0].id == "walk-away"
+    assert drain.cells == ("not in it",)

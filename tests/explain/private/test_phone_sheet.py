@@ -3,12 +3,18 @@
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
-from quotegen.explain.private.cost_sheet import cost_sheet
-from quotegen.explain.private.owners_sheet import OwnersSheet
 from quotegen.explain.private.phone_sheet import phone_sheet
 from tests.explain.examples import example_view
 from tests.explain.private.pencil import D, Deck, Sum, cents, least, materials, priced, worked
-from tests.explain.private.phone import DECK, deck, deck_sheet, section_of, words_of
+from tests.explain.private.phone import (
+    DECK,
+    SMALL,
+    deck,
+    deck_sheet,
+    figured,
+    section_of,
+    words_of,
+)
 from tests.pricing import shop
 
 OURS = Deck(D("1052.2"))
@@ -20,21 +26,7 @@ def test_a_breakdown_is_asked_for():
     shown = example_view(DECK).change.by_scope
     assert len(shown) > 10
     assert all(row.amount.startswith("$") for row in shown)
-    assert "every scope item and option has its price" in words_of(deck_sheet())
-
-
-def test_a_discount_is_asked_for():
-    """C6: scope is traded for price. Ways with less work stand before what a discount does."""
-    results, owner = deck()
-    sheet = phone_sheet(results, owner)
-    order = [section.id for section in sheet.sections]
-    assert order.index("savings") < order.index("discounts")
-    savings = section_of(sheet, "savings").table
-    assert savings is not None
-    names = [row.name for row in savings.rows]
-    assert "Without: Cast edge at the pool" in names
-    assert "Digging out and base by others, to our depths" in names
-    assert "Trade scope for price first" in section_of(sheet, "discounts").lines[0]
+    assert "every line and option has its price" in words_of(deck_sheet())
 
 
 def test_the_way_to_the_site():
@@ -44,29 +36,74 @@ def test_the_way_to_the_site():
     assert "Trips are one line, $425.00 for 5 visits" in answer
 
 
-def test_a_book_without_costs_says_so_on_both_sheets(tmp_path):
-    """No costs: both sheets are made, and say what they do not know."""
-    made = shop.figured(tmp_path, shop.job(), rate_book=shop.book())
+def test_it_opens_with_the_price_and_its_reason():
+    """The first line is to be said: the price, and why it is that. How far it can go is folded."""
+    sheet = deck_sheet()
+    (first,) = sheet.lead
+    assert first.startswith("“Our price is $23,714.19. This is what it costs to do it so that I ")
+    assert first.endswith("never have to come back.”")
+    order = [section.id for section in sheet.sections]
+    assert order == ["first-ask", "first-ours", "second-ask", "second-ours", "second-why-low",
+                     "references", "answers", "not-say"]  # fmt: skip
+    assert sheet.folded is not None
+    assert [one.id for one in sheet.folded.sections] == ["walk-away", "savings", "discounts"]
+    above = "\n".join(text for one in sheet.sections for text in (*one.lines, *one.points))
+    assert "17,795.81" not in above  # the walk-away price
+
+
+def test_without_another_bid_it_asks_for_one(tmp_path):
+    """No bid is typed: the price comes first all the same, then what to ask."""
+    sheet = phone_sheet(*figured(tmp_path, SMALL))
+    assert sheet.lead[0].startswith("“Our price is $")
+    assert "No other bid is in the job file" in sheet.lead[1]
+    assert sheet.sums == ()
+
+
+PAST = """\
+past_jobs:
+"""
+ONE = """\
+  past{n}:
+    {{title: Past {n}, finished: 20{n}-06-01, town: Elm, use: {use}, finish: {finish},
+     area_sqft: 300, shows: wear, contact: {{name: Owner {n}, phone: 555-01{n}}},
+     consent: {{given: 2025-01-01, shows: [{shows}]}}}}
+"""
+
+
+def _past(*jobs: tuple[int, str, str, str]) -> str:
+    return PAST + "".join(
+        ONE.format(n=n, use=use, finish=finish, shows=shows) for n, use, finish, shows in jobs
+    )
+
+
+def test_references_to_call(tmp_path):
+    """Up to eight who agreed to be called, the same finish first, then the use; what to ask them.
+
+    Past 23 agreed to its town alone and is not named.
+    """
+    drives = [(n, "drive", "stamped_texture", "contact") for n in range(10, 20)]
+    world = _past((23, "patio", "broom", "town"), (22, "walk", "broom", "contact"),
+                  (21, "patio", "stamped_texture", "contact"), *drives)  # fmt: skip
+    made = shop.figured(tmp_path, SMALL, past_jobs=world)
     assert made.results is not None
     assert made.owner is not None
-    missing = section_of(cost_sheet(made.results, made.owner, ()), "missing").points
-    assert "The rate book has no `costs`" in missing[0]
-    walk = section_of(phone_sheet(made.results, made.owner), "walk-away").points
-    assert walk[0].startswith("No floor is set")
-    assert "does not know everything yet" in walk[-1]
-    assert "No other bid is in the job file" in phone_sheet(made.results, made.owner).lead[0]
+    found = section_of(phone_sheet(made.results, made.owner), "references")
+    named = [point.split(".")[0] for point in found.points]
+    assert named[:3] == ["Owner 22, 555-0122", "Owner 21, 555-0121", "Owner 19, 555-0119"]
+    assert len(named) == 8
+    assert found.lines[1].endswith(
+        "“How does it look now?” “Did the price hold?” “Did they come on the days that they named?”"
+    )
 
 
-def _texts(sheet: OwnersSheet) -> str:
-    parts = [*sheet.lead]
-    for block in sheet.sums:
-        parts += [block.title, *block.verdict]
-        parts += [text for row in block.rows for text in (row.name, *row.cells)]
-    for section in sheet.sections:
-        parts += [*section.lines, *section.points]
-        for row in section.table.rows if section.table else ():
-            parts += [row.name, *row.cells]
-    return "\n".join(parts)
+def test_no_reference_to_call(tmp_path):
+    """Nobody agreed to be called: the sheet says so, and names nobody."""
+    made = shop.figured(tmp_path, SMALL, past_jobs=_past((22, "patio", "broom", "town")))
+    assert made.results is not None
+    assert made.owner is not None
+    found = section_of(phone_sheet(made.results, made.owner), "references")
+    assert found.points == ()
+    assert found.lines[0].startswith("No past customer has agreed to be called")
 
 
 def _share(one: Sum) -> str:
@@ -94,8 +131,7 @@ def test_every_figure():
     """No amount and no share is on the sheet that the pencil does not find."""
     ours, item = worked(OURS), _items()
     left_out = item["cast edge"] + item["sealing"] + item["wash"]
-    unsaid = sum((item[k] for k in ("base", "reinforcement", "protection", "curing", "isolation")),
-                 D(0))  # fmt: skip
+    unsaid = sum((item[k] for k in ("base", "protection", "curing", "isolation")), D(0))
     ways = [
         worked(OURS._replace(finish="broom")), worked(OURS._replace(finish="exposed")),
         worked(OURS._replace(area=D("999.6"))), worked(OURS._replace(area=D("947.0"))),
@@ -108,11 +144,13 @@ def test_every_figure():
     both = Sum(2 * half.price, 2 * half.cost)
     bar = cents(OURS.area * D("1.55")) - cents(OURS.area * D("0.80"))  # in place of wire
     more = 24 * D(46) + bar  # the drain that they include, and their steel
+    lesser = cents(OURS.area * D("4.20")) - cents(OURS.area * D("3.85"))  # 3-1/2 in for 4 in
+    lesser += cents(OURS.area * D("0.80")) - cents(OURS.area * D("0.40"))  # fiber for wire
     both_cover = SECOND - ours.price + item["protection"]
     known = [
         ours.price, ours.cost, FIRST, SECOND, ours.price - FIRST, SECOND - ours.price, left_out,
-        unsaid, ours.price - FIRST - left_out - unsaid, ours.price - FIRST - left_out,
-        item["protection"], both_cover, *item.values(),
+        unsaid, lesser, ours.price - FIRST - left_out - unsaid - lesser, *item.values(),
+        worked(OURS._replace(finish="broom")).price,
         D(425), half.price, both.price, both.price - ours.price, both.margin,
         *least(OURS), max(least(OURS)) - FIRST, ours.price - max(least(OURS)),
         cents(ours.margin / 6), D(100), cents(ours.margin / OURS.area), D("1.50"), *off,
@@ -122,7 +160,7 @@ def test_every_figure():
         cents(OURS.area * D("0.40")) - cents(OURS.area * D("0.80")),  # fiber in place of wire
         bar, 24 * D(46), more, both_cover - more, materials(OURS), ours.margin,
     ]  # fmt: skip
-    text = _texts(deck_sheet())
+    text = words_of(deck_sheet())
     found = {D(amount.replace(",", "")) for amount in re.findall(r"\$([\d,]+\.\d\d)", text)}
     assert len(found) > 60
     assert found - {abs(amount) for amount in known} == set()

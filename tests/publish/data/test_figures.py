@@ -13,6 +13,7 @@ import pytest
 
 from quotegen.publish.data.figures import figures, to_json
 from tests.pricing import shop
+from tests.world import EXAMPLES
 
 MONEY = re.compile(r"-?\d+\.\d\d")
 NUMBER = re.compile(r"-?\d+(\.\d+)?")
@@ -184,3 +185,17 @@ def test_a_machine_finds_the_range():
         results.takeoff.placements[0].area_range.low_sqft
     )
     assert [row["end"] for row in found["tape_range"]] == ["low", "high"]  # type: ignore[attr-defined]
+
+
+def test_money_of_a_bid_that_is_not_known_is_null():
+    """Of one price for many items each is null and no zero; the parts make the gap to the cent."""
+    made = shop.example(EXAMPLES.parent / "all_in" / "jobs" / "kiln-hill-pool-deck.yaml")
+    assert made.results is not None
+    assert made.owner is not None
+    (bid,) = json.loads(to_json(figures(made.results, made.owner)))["bids"]
+    worth = {item["scope"][0]: item["amount"] for item in bid["items"]}
+    assert (worth["cast_edge"], worth["base"], worth["sealing"]) == ("2546.10", None, None)
+    assert {number["worth"] for number in bid["numbers"]} == {None}
+    parts = ("left_out", "not_stated", "at_their_numbers", "for_their_extras", "remains")
+    assert sum(Decimal(bid[part] or 0) for part in parts) == Decimal(bid["gap"])
+    assert bid["same_work"] is False
