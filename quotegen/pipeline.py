@@ -13,6 +13,8 @@ from quotegen.explain.wording import Words
 from quotegen.money import ZERO
 from quotegen.pricing.checks import price_problems
 from quotegen.pricing.contract.contract import contract_of
+from quotegen.pricing.contract.paid_checks import paid_warnings
+from quotegen.pricing.contract.records import Contract
 from quotegen.pricing.costs.floors import floor_problems
 from quotegen.pricing.costs.outcome import (
     Outcome,
@@ -154,7 +156,9 @@ def figure(
     found = (*found, *again)
     if has_error(again):
         return _stopped(found)
-    results = _results(job, takeoff, quote, access, in_forms, rules, shared)
+    contract = contract_of(job, takeoff, in_forms)
+    found = (*found, *paid_warnings(job, contract))
+    results = _results(job, takeoff, quote, access, contract, rules, shared)
     return PricedJob(results=results, owner=owner, problems=in_file_order(found))
 
 
@@ -163,13 +167,12 @@ def _results(
     takeoff: Takeoff,
     quote: PricedQuote,
     access: AccessChoice | None,
-    in_forms: Takeoff | None,
+    contract: Contract,
     rules: RuleBook,
     shared: Shared,
 ) -> Results:
-    """Add to the price what follows from it: the contract, the days, the upkeep."""
+    """Add to the price what follows from it: the days, the upkeep."""
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
-    contract = contract_of(job, takeoff, in_forms)
     return Results(
         job=job,
         takeoff=takeoff,
