@@ -157,7 +157,7 @@ def figure(
     if has_error(again):
         return _stopped(found)
     contract = contract_of(job, takeoff, in_forms)
-    found = (*found, *paid_warnings(job, contract))
+    found = (*found, *paid_warnings(job, contract, rules))
     results = _results(job, takeoff, quote, access, contract, rules, shared)
     return PricedJob(results=results, owner=owner, problems=in_file_order(found))
 
@@ -243,7 +243,9 @@ def build(job_files: tuple[Path, ...], shared: Shared, announce: Announce = sile
     from quotegen.publish.package import package  # noqa: PLC0415
 
     priced = tuple(figure(path, shared, announce, to_package=True) for path in job_files)
-    problems = (*(p for one in priced for p in one.problems), *same_number(job_files, priced))
+    twice = tuple(same_number(job_files, priced))
+    said = (p for one in priced for p in one.problems if not (twice and p.code == "number-beside"))
+    problems = (*said, *twice)
     packages: dict[str, Package] = {}
     if has_error(problems):
         return Built(packages=packages, problems=problems)

@@ -5,7 +5,7 @@ from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
-from quotegen.quantity import NO_QUANTITY, Unit
+from quotegen.quantity import NO_QUANTITY, Unit, decimal_of
 from quotegen.trade.book import PER_CENT, Range, RuleBook
 
 _PRICES: Mapping[Unit, str] = {
@@ -85,6 +85,11 @@ def days_of_a_book(rules: RuleBook, on: date) -> Decimal:
 def share_at_signing(rules: RuleBook, on: date) -> Fraction:
     """Return the largest share of a price that is commonly asked at signing. Common practice."""
     return rules.exact("deposit_usual_most", on) * PER_CENT
+
+
+def more_than_due(paid: Decimal, due: Decimal, rules: RuleBook, on: date) -> bool:
+    """Say whether a payment is more than a check rounded up from what is due. From memory."""
+    return paid > due * decimal_of(1 + rules.exact("paid_rounded_up", on) * PER_CENT)
 
 
 def sqft_a_person_a_day(rules: RuleBook, on: date) -> Decimal:

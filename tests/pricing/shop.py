@@ -20,7 +20,7 @@ Typed = Mapping[str, Any]
 
 JOBS = tuple(sorted((EXAMPLES / "jobs").glob("*.yaml")))
 CENT = Decimal("0.01")
-OF_A_SHORT_BOOK = frozenset({"unexplained"})
+OF_A_SHORT_BOOK = frozenset({"unexplained", "price-unusual"})
 """What a book of so few prices that a pencil can follow them is warned of."""
 
 FORM, POUR = {"visit": "form", "days": "2"}, {"visit": "pour", "days": "1"}

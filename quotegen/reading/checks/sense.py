@@ -71,8 +71,9 @@ def job_sense(job: Typed[JobFile], company: Company, book: RateBook) -> Iterator
     for index, placement in enumerate(job.value.placements):
         here: DocumentPath = ("placements", index)
         yield from _depths(job, here, placement.thickness, placement.base, rules, on)
-    yield from _start(job, rules, on)
-    yield from _old_book(job, book, rules, on)
+    if job.value.date >= max(book.valid_from, FIRST_DAY):  # else the date itself is at fault
+        yield from _start(job, rules, on)
+        yield from _old_book(job, book, rules, on)
     yield from _accepted_late(job, company)
 
 

@@ -7,7 +7,7 @@ from quotegen.quantity import rounded
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.plan_geometry import Ring
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
-from quotegen.takeoff.shapes.faults import sqft_text, tape_of
+from quotegen.takeoff.shapes.faults import tape_of
 from quotegen.trade.book import RuleBook
 from quotegen.trade.sense import is_usual, usual_area_sqft, usual_side_ft
 
@@ -22,7 +22,7 @@ def size_warnings(job: JobSpec, takeoff: Takeoff, rules: RuleBook) -> Iterator[P
             yield from _sides(job, spec, measured, rules)
             continue
         said = (
-            f"`{spec.id}` measures {sqft_text(float(measured.area_sqft))}; {usual.least:f} to"
+            f"`{spec.id}` measures {measured.area_sqft:,} sq ft; {usual.least:f} to"
             f" {usual.most:,f} sq ft is usual for a {spec.use.value}"
         )
         yield job.places.warning((*spec.path, "add"), "area-unusual", said, _HINT)
