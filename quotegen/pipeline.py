@@ -15,6 +15,7 @@ from quotegen.pricing.checks import price_problems
 from quotegen.pricing.contract.contract import contract_of
 from quotegen.pricing.contract.paid_checks import paid_warnings
 from quotegen.pricing.contract.records import Contract
+from quotegen.pricing.costs.crew_hours import crew_warnings
 from quotegen.pricing.costs.floors import floor_problems
 from quotegen.pricing.costs.outcome import (
     Outcome,
@@ -148,7 +149,9 @@ def figure(
     if has_error(found):
         return _stopped(found)
     owner = owners_figures(job, read.owners, takeoff, shared.rules, quote)
-    found = (*found, *floor_problems(job, read.owners, owner.finishes, to_package=to_package))
+    floors = floor_problems(job, read.owners, owner.finishes, to_package=to_package)
+    crews = crew_warnings(job, read.owners, takeoff, quote.finishes, rules)
+    found = (*found, *floors, *crews)
     announce(f"4 visits {job.quote}")
     in_forms, again = (
         remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
