@@ -20,8 +20,8 @@ Typed = Mapping[str, Any]
 
 JOBS = tuple(sorted((EXAMPLES / "jobs").glob("*.yaml")))
 CENT = Decimal("0.01")
-OF_A_SHORT_BOOK = frozenset({"unexplained", "price-unusual"})
-"""What a book of so few prices that a pencil can follow them is warned of."""
+OF_A_SHORT_BOOK = frozenset({"unexplained", "price-unusual", "side-unusual", "deposit-unusual"})
+"""What prices and slabs so simple that a pencil can follow them are warned of."""
 
 FORM, POUR = {"visit": "form", "days": "2"}, {"visit": "pour", "days": "1"}
 WASH = {"visit": "wash", "days": "1", "wait_days": "4"}
