@@ -21,7 +21,7 @@ from quotegen.reading.checks.private import bid_faults, cost_faults, outcome_fau
 from quotegen.reading.checks.rate_book import rate_book_faults
 from quotegen.reading.checks.rates import rate_faults
 from quotegen.reading.checks.same_number import same_number_beside
-from quotegen.reading.checks.sense import book_sense, job_sense, payment_sense
+from quotegen.reading.checks.sense import book_sense, job_sense
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import Job, JobFile, Placement, holds_until
 from quotegen.reading.files.past_jobs import PastJobs
@@ -92,7 +92,6 @@ def read_company(path: Path, on: date | None, scope_items: frozenset[str]) -> Co
         logo = _logo(company, problems)
     if book is not None and company is not None:
         problems += payment_faults(company, book.value)
-        problems += payment_sense(company, book.value)
     if past is not None and company is not None:
         problems += past_job_sense(past, company.value)
     return CompanyFiles(company=company, book=book, past=past, logo=logo, problems=tuple(problems))

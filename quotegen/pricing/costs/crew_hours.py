@@ -38,10 +38,7 @@ def crew_warnings(
         said = next(_said(costed, takeoff, rules), None)
         if said is not None:
             path = ("finishes", finish.id, "visits")
-            hint = (
-                "give it more `days` or a larger `crew`, or correct the hours under `costs`;"
-                " if it is right, leave it"
-            )
+            hint = "check its `days` and `crew`, and any hours under `costs`; if right, leave it"
             return (job.book_places.warning(path, "crew-too-small", said, hint),)
     return ()
 
@@ -73,7 +70,7 @@ def _pour(costed: CostedJob, pour: NeededVisit, hours: tuple[CostItem, ...]) -> 
     if needed > held:
         yield (
             f"the pour at the finish `{costed.priced.id}` takes {_shown(needed)} crew hours by your"
-            f" book; {_crew(costed.people_on(pour, costs), pour)} hold {_shown(held)}"
+            f" book; {_crew(costed.people_on(pour, costs), pour)} have {_shown(held)}"
         )
 
 
@@ -84,7 +81,7 @@ def _area(costed: CostedJob, pour: NeededVisit, takeoff: Takeoff, rules: RuleBoo
     area, each = takeoff.area(Units.US), sqft_a_person_a_day(rules, costed.job.quote_date)
     if area > each * people * pour.days:
         yield (
-            f"at the finish `{costed.priced.id}` {_crew(people, pour)} pour {area:,} sq ft;"
+            f"at the finish `{costed.priced.id}` {area:,} sq ft are poured by {_crew(people, pour)};"
             f" at most {each:f} sq ft a day for each is usual"
         )
 

@@ -29,7 +29,7 @@ def past_job_sense(past: Typed[PastJobs], company: Company) -> Iterator[Problem]
     if ours and company.name not in EXAMPLE_COMPANIES:
         said = (
             f"{', '.join(f'`{name}`' for name in ours)} came with our example company; a quote of"
-            f" {company.name} would show them as work of yours, with their phone numbers"
+            f" {company.name} would show them as work of its own"
         )
         hint = "delete them and type jobs of your own; a company without any needs no such file"
         path = ("past_jobs", ours[0])

@@ -1,4 +1,4 @@
-"""Sense: warnings of prices, depths, deposits and dates far outside the usual."""
+"""Sense: warnings of prices, depths and dates far outside the usual."""
 
 from collections.abc import Iterator
 from datetime import date
@@ -18,7 +18,6 @@ from quotegen.trade.sense import (
     days_of_a_book,
     days_to_start,
     is_usual,
-    share_at_signing,
     usual_base_in,
     usual_price,
     usual_thickness_in,
@@ -124,17 +123,3 @@ def _accepted_late(job: Typed[JobFile], company: Company) -> Iterator[Problem]:
         said = f"accepted on {accepted.date}; the offer held until {lapsed}"
         hint = "check the dates; if you still stand by the price, leave it"
         yield job.places.warning(("accepted", "date"), "accepted-late", said, hint)
-
-
-def payment_sense(company: Typed[Company], book: RateBook) -> Iterator[Problem]:
-    """Yield a first payment, due before any visit, that is far larger than usual."""
-    rules, on = load_rules(), max(book.valid_from, FIRST_DAY)
-    first, most = company.value.payments[0], share_at_signing(rules, on)
-    if first.share and first.at_visit is None and first.share > most:
-        share, usual = (decimal_of(one * 100) for one in (first.share, most))
-        said = f"the first payment asks {share:.4g}% of the price before any visit;"
-        hint = "check the share, and what your state allows; if it is right, leave it"
-        path = ("payments", 0, "share")
-        yield company.places.warning(
-            path, "deposit-unusual", f"{said} at most {usual:.4g}% is usual", hint
-        )
