@@ -1,6 +1,6 @@
 """Warnings where the work of a visit, by the book's own hours, does not fit its days and crew."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
@@ -10,7 +10,7 @@ from quotegen.pricing.costs.records import CostItem, CostKind
 from quotegen.pricing.quoted.records import PricedFinish
 from quotegen.pricing.quoted.visits_needed import POUR, NeededVisit
 from quotegen.problem import Problem
-from quotegen.quantity import NO_QUANTITY, Units, decimal_of
+from quotegen.quantity import NO_QUANTITY, Units, decimal_of, rounded
 from quotegen.reading.files.costs import Costs
 from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import Takeoff
@@ -52,10 +52,10 @@ def _said(costed: CostedJob, takeoff: Takeoff, rules: RuleBook) -> Iterator[str]
         yield from _area(costed, pour, takeoff, rules)
     if costs is not None:
         held = sum((_held(costed, visit, costs) for visit in costed.visits), start=Fraction(0))
-        whole = sum((one.quantity for one in hours), start=NO_QUANTITY)
+        whole = _hours(hours)
         if whole > held:
             yield (
-                f"all work at the finish `{finish}` takes {_shown(whole)} crew hours by your book;"
+                f"all work at the finish `{finish}` takes {whole:,} crew hours by your book;"
                 f" the days of its visits hold {_shown(held)}"
             )
 
@@ -65,11 +65,11 @@ def _pour(costed: CostedJob, pour: NeededVisit, hours: tuple[CostItem, ...]) -> 
     if costs is None:
         return
     lines = {line.id for line in costed.priced.lines if _ON_THE_POUR_DAY.issuperset(line.scope)}
-    poured = (one.quantity for one in hours if one.lines and lines.issuperset(one.lines))
-    needed, held = sum(poured, start=NO_QUANTITY), _held(costed, pour, costs)
+    poured = (one for one in hours if one.lines and lines.issuperset(one.lines))
+    needed, held = _hours(poured), _held(costed, pour, costs)
     if needed > held:
         yield (
-            f"the pour at the finish `{costed.priced.id}` takes {_shown(needed)} crew hours by your"
+            f"the pour at the finish `{costed.priced.id}` takes {needed:,} crew hours by your"
             f" book; {_crew(costed.people_on(pour, costs), pour)} have {_shown(held)}"
         )
 
@@ -81,8 +81,8 @@ def _area(costed: CostedJob, pour: NeededVisit, takeoff: Takeoff, rules: RuleBoo
     area, each = takeoff.area(Units.US), sqft_a_person_a_day(rules, costed.job.quote_date)
     if area > each * people * pour.days:
         yield (
-            f"at the finish `{costed.priced.id}` {area:,} sq ft are poured by {_crew(people, pour)};"
-            f" at most {each:f} sq ft a day for each is usual"
+            f"at the finish `{costed.priced.id}` {area:,} sq ft are poured by"
+            f" {_crew(people, pour)}; at most {each:f} sq ft a day for each is usual"
         )
 
 
@@ -95,6 +95,10 @@ def _crew(people: int, visit: NeededVisit) -> str:
     return f"{named} on {'1 day' if visit.days == 1 else f'{visit.days} days'}"
 
 
-def _shown(hours: Decimal | Fraction) -> str:
-    exact = decimal_of(hours) if isinstance(hours, Fraction) else hours
-    return f"{exact:,.0f}"
+def _hours(items: Iterable[CostItem]) -> Decimal:
+    """Add up crew hours to whole ones: less than half an hour over is no matter."""
+    return rounded(sum((one.quantity for one in items), start=NO_QUANTITY), 0)
+
+
+def _shown(hours: Fraction) -> str:
+    return f"{decimal_of(hours):,.4g}"
