@@ -6,10 +6,11 @@ from datetime import date
 from quotegen.problem import Problem
 from quotegen.quantity import Length, decimal_of
 from quotegen.reading.checks.asked import FIRST_DAY
+from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile, holds_until
 from quotegen.reading.files.rate_book import FINISH, RateBook
-from quotegen.reading.files.rate_book_file import CostedPrice, RateBookFile
+from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.trade.book import RuleBook
@@ -23,7 +24,7 @@ from quotegen.trade.sense import (
     usual_thickness_in,
 )
 
-_SLAB = "slab"
+_SLAB, _SEALING = "slab", "sealing"
 
 
 def book_sense(book: Typed[RateBookFile]) -> Iterator[Problem]:
@@ -34,24 +35,27 @@ def book_sense(book: Typed[RateBookFile]) -> Iterator[Problem]:
         alone = not any(_SLAB in rate.covers for rate in value.rates.values())
         items = {*covered, _SLAB} if alone else set(covered)
         paid = (*(items - {FINISH}), finish.kind.value)
-        yield from _price(book, ("finishes", finish_id), finish, paid, rules, on)
+        here: DocumentPath = ("finishes", finish_id)
+        yield from _price(book, here, finish.rates, paid, rules, on)
+        if finish.reseal:
+            again = ((("reseal",), finish.reseal),)
+            yield from _price(book, here, again, (_SEALING,), rules, on)
     for rate_id, rate in value.rates.items():
-        yield from _price(book, ("rates", rate_id), rate, rate.covers, rules, on)
+        yield from _price(book, ("rates", rate_id), rate.rates, rate.covers, rules, on)
     for use, usual in value.usual.items():
-        here: DocumentPath = ("usual", use.value)
-        yield from _depths(book, here, usual.thickness, usual.base, rules, on)
+        yield from _depths(book, ("usual", use.value), usual.thickness, usual.base, rules, on)
 
 
 def _price(
     book: Typed[RateBookFile],
     path: DocumentPath,
-    price: CostedPrice,
+    rates: tuple[tuple[DocumentPath, Rate], ...],
     items: tuple[str, ...],
     rules: RuleBook,
     on: date,
 ) -> Iterator[Problem]:
     """Yield the first rate of a price that is unusual; a rate of nothing says so on purpose."""
-    for key, rate in price.rates:
+    for key, rate in rates:
         usual = usual_price(rate.unit, items, rules, on)
         if usual is not None and rate.amount and not is_usual(rate.amount, usual):
             per = rate.unit.value

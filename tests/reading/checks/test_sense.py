@@ -17,6 +17,7 @@ STEPS = "by_thickness: [{thickness: 4 in, rate: $42 / sq ft}, {thickness: 5 in, 
         (SLAB, "rate: $0.42 / sq ft", ["price-unusual"]),
         (BROOM, "rate: $0 / sq ft", []),  # nothing, typed on purpose
         (BROOM, "rate: $1450 / sq ft", ["price-unusual"]),
+        (BROOM, f"{BROOM}, reseal: $70 / sq ft", ["price-unusual"]),
         (SLAB, STEPS, ["price-unusual"]),  # one cause, said once
         ("thickness: 4 in", "thickness: 4 ft", ["depth-unusual"]),
     ],
