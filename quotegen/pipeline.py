@@ -13,6 +13,9 @@ from quotegen.explain.wording import Words
 from quotegen.money import ZERO
 from quotegen.pricing.checks import price_problems
 from quotegen.pricing.contract.contract import contract_of
+from quotegen.pricing.contract.paid_checks import paid_warnings
+from quotegen.pricing.contract.records import Contract
+from quotegen.pricing.costs.crew_hours import crew_warnings
 from quotegen.pricing.costs.floors import floor_problems
 from quotegen.pricing.costs.outcome import (
     Outcome,
@@ -146,7 +149,9 @@ def figure(
     if has_error(found):
         return _stopped(found)
     owner = owners_figures(job, read.owners, takeoff, shared.rules, quote)
-    found = (*found, *floor_problems(job, read.owners, owner.finishes, to_package=to_package))
+    floors = floor_problems(job, read.owners, owner.finishes, to_package=to_package)
+    crews = crew_warnings(job, read.owners, takeoff, quote.finishes, rules)
+    found = (*found, *floors, *crews)
     announce(f"4 visits {job.quote}")
     in_forms, again = (
         remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
@@ -154,7 +159,9 @@ def figure(
     found = (*found, *again)
     if has_error(again):
         return _stopped(found)
-    results = _results(job, takeoff, quote, access, in_forms, rules, shared)
+    contract = contract_of(job, takeoff, in_forms)
+    found = (*found, *paid_warnings(job, contract, rules))
+    results = _results(job, takeoff, quote, access, contract, rules, shared)
     return PricedJob(results=results, owner=owner, problems=in_file_order(found))
 
 
@@ -163,13 +170,12 @@ def _results(
     takeoff: Takeoff,
     quote: PricedQuote,
     access: AccessChoice | None,
-    in_forms: Takeoff | None,
+    contract: Contract,
     rules: RuleBook,
     shared: Shared,
 ) -> Results:
-    """Add to the price what follows from it: the contract, the days, the upkeep."""
+    """Add to the price what follows from it: the days, the upkeep."""
     visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
-    contract = contract_of(job, takeoff, in_forms)
     return Results(
         job=job,
         takeoff=takeoff,
@@ -240,7 +246,9 @@ def build(job_files: tuple[Path, ...], shared: Shared, announce: Announce = sile
     from quotegen.publish.package import package  # noqa: PLC0415
 
     priced = tuple(figure(path, shared, announce, to_package=True) for path in job_files)
-    problems = (*(p for one in priced for p in one.problems), *same_number(job_files, priced))
+    twice = tuple(same_number(job_files, priced))
+    said = (p for one in priced for p in one.problems if not (twice and p.code == "number-beside"))
+    problems = (*said, *twice)
     packages: dict[str, Package] = {}
     if has_error(problems):
         return Built(packages=packages, problems=problems)

@@ -31,7 +31,8 @@ def test_check_says_that_nothing_is_wrong(command: Command):
 
 def test_check_goes_on_after_a_faulty_job(command: Command):
     """Every job is checked, faults go to the error stream, and one of them is enough for 1."""
-    _second_job("bad.yaml", PATIO.replace("finish: broom", "finish: brom"))
+    bad = PATIO.replace("finish: broom", "finish: brom").replace("quote: T-1", "quote: T-2")
+    _second_job("bad.yaml", bad)
     ran = command("check", "bad.yaml", "job.yaml")
     assert (ran.code, ran.out) == (1, "job.yaml: no errors\n")
     assert ran.err.startswith("bad.yaml:7:9: the rate book has no finish `brom`\n    did you mean")

@@ -82,9 +82,9 @@ def test_the_hours_that_drift(tmp_path, drifts):
     (quote,) = pipeline.build((tmp_path / "jobs/tanager-lane-patio.yaml",), shop.shared()).packages
     assert [(d.id, str(d.estimated), str(d.actual), d.drifts) for d in drifts[quote]] == [
         ("bar", "6.15", "8.50", True),
-        ("drive", "6.00", "8.00", True),
         ("forms", "7.97", "10.50", True),
         ("break_out", "19.67", "17.00", True),
+        ("drive", "9.00", "8.00", True),
         ("dig_out", "8.79", "9.50", False),
         ("slab", "8.38", "8.00", False),
         ("joints", "3.94", "4.00", False),
@@ -96,7 +96,8 @@ def test_the_hours_that_drift(tmp_path, drifts):
 def test_a_finished_job_with_an_error_says_nothing(tmp_path, drifts):
     """It is left out, and stops no package: its own `check` names the error."""
     job = write_world(tmp_path)
-    (tmp_path / "done.yaml").write_text(DONE.replace("broom", "brom"), encoding="utf-8")
+    done = DONE.replace("broom", "brom").replace("quote: T-1", "quote: T-2")
+    (tmp_path / "done.yaml").write_text(done, encoding="utf-8")
     assert pipeline.build((job,), shop.shared()).problems == ()
     assert drifts == {"T-1": ()}
 
@@ -104,7 +105,8 @@ def test_a_finished_job_with_an_error_says_nothing(tmp_path, drifts):
 def test_an_error_in_one_job_stops_all_before_any_page(tmp_path, drifts):
     """The good job is not explained either, and every problem is told."""
     jobs = (write_world(tmp_path), tmp_path / "bad.yaml")
-    jobs[1].write_text(PATIO.replace("finish: broom", "finish: brom"), encoding="utf-8")
+    bad = PATIO.replace("finish: broom", "finish: brom").replace("quote: T-1", "quote: T-2")
+    jobs[1].write_text(bad, encoding="utf-8")
     built = pipeline.build(jobs, shop.shared())
     assert ([problem.code for problem in built.problems], built.packages) == (
         ["unknown-finish"], {})  # fmt: skip

@@ -10,6 +10,7 @@ from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.rates import AS_TAKEN_OFF, shown_rate
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from quotegen.problem import Problem, Severity
+from quotegen.quantity import decimal_of
 from quotegen.reading.files.rate_book import ALWAYS_ASKED_ABOUT, SteelKind
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.located import DocumentPath, path_text
@@ -18,6 +19,7 @@ from quotegen.trade.contract_law import ContractLaws, Element
 from quotegen.trade.deposits import deposit_cap
 from quotegen.trade.mix import Weathering, strength_psi, weathering_of_state
 from quotegen.trade.rules import RuleBook
+from quotegen.trade.sense import share_at_signing
 
 
 def price_problems(
@@ -43,6 +45,7 @@ def price_problems(
         *_unexplained(job, quote),
         *_larger_is_cheaper(job, quote),
         *_over_deposit_cap(job, quote.finishes, special_order, rules),
+        *_large_deposit(job, quote.chosen.total, special_order, rules),
         *_not_in_contract(job, quote.chosen.total, laws),
         *_weak_mix(job, rules),
     )
@@ -150,6 +153,20 @@ def _over_deposit_cap(
                 f"{job.site.state} at most ${cap.most:,} may be asked ({cap.reference})",
                 hint="ask for less at signing in company.yaml; this is not legal advice",
             )
+
+
+def _large_deposit(
+    job: JobSpec, price: Money, special_order: Decimal, rules: RuleBook
+) -> Iterator[Problem]:
+    """Yield a warning of a large share at signing, where no law is known that caps it."""
+    first, most = job.company.payments[0], share_at_signing(rules, job.quote_date)
+    cap = deposit_cap(job.site.state or "", price, special_order, rules, job.quote_date)
+    if cap is None and first.at_visit is None and first.share and first.share > most:
+        asked, usual = (f"{decimal_of(share * 100):.4g}%" for share in (first.share, most))
+        said = f"the first payment asks {asked} of the price before any visit; at most {usual}"
+        hint = "check the share, and what your state allows; if it is right, leave it"
+        path = ("payments", 0, "share")
+        yield job.company_places.warning(path, "deposit-unusual", f"{said} is usual", hint)
 
 
 TYPE_IT = {

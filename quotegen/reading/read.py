@@ -1,8 +1,8 @@
 """Stage 1, read: a job file and the company's files become one checked job."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from datetime import date, timedelta
+from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 from typing import TypeVar
 
@@ -15,12 +15,15 @@ from quotegen.reading.checks.asked import FIRST_DAY, asked_faults
 from quotegen.reading.checks.company import company_faults, payment_faults
 from quotegen.reading.checks.covers import cover_faults
 from quotegen.reading.checks.options import option_faults
+from quotegen.reading.checks.past_jobs import past_job_sense
 from quotegen.reading.checks.placements import placement_faults
 from quotegen.reading.checks.private import bid_faults, cost_faults, outcome_faults
 from quotegen.reading.checks.rate_book import rate_book_faults
 from quotegen.reading.checks.rates import rate_faults
+from quotegen.reading.checks.same_number import same_number_beside
+from quotegen.reading.checks.sense import book_sense, job_sense
 from quotegen.reading.files.company import Company
-from quotegen.reading.files.job import Job, JobFile, Placement
+from quotegen.reading.files.job import Job, JobFile, Placement, holds_until
 from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
@@ -59,7 +62,10 @@ def read_job(path: Path, scope_items: frozenset[str]) -> ReadJob | tuple[Problem
     job = load(path, JobFile)
     if isinstance(job, tuple):
         return (*job, *read_company(path, None, scope_items).problems)
-    return with_company(job, read_company(path, job.value.date, scope_items), scope_items)
+    read = with_company(job, read_company(path, job.value.date, scope_items), scope_items)
+    if isinstance(read, tuple):
+        return read
+    return replace(read, problems=(*read.problems, *same_number_beside(path, job)))
 
 
 def read_company(path: Path, on: date | None, scope_items: frozenset[str]) -> CompanyFiles:
@@ -80,11 +86,14 @@ def read_company(path: Path, on: date | None, scope_items: frozenset[str]) -> Co
         problems += rate_faults(book)
         problems += rate_book_faults(book)
         problems += cost_faults(book, scope_items)
+        problems += book_sense(book)
     if company is not None:
         problems += company_faults(company, scope_items)
         logo = _logo(company, problems)
     if book is not None and company is not None:
         problems += payment_faults(company, book.value)
+    if past is not None and company is not None:
+        problems += past_job_sense(past, company.value)
     return CompanyFiles(company=company, book=book, past=past, logo=logo, problems=tuple(problems))
 
 
@@ -129,6 +138,7 @@ def _job_faults(
     yield from after_signing_faults(job, company, book)
     yield from bid_faults(job, book, scope_items)
     yield from outcome_faults(job, book)
+    yield from job_sense(job, company, book)
 
 
 def _kept(read: Typed[M] | tuple[Problem, ...], problems: list[Problem]) -> Typed[M] | None:
@@ -170,7 +180,7 @@ def _spec(
     typed = job.value
     return JobSpec(
         typed=typed,
-        holds_until=typed.date + timedelta(days=typed.holds_days or company.value.holds_days),
+        holds_until=holds_until(typed, company.value.holds_days),
         finish=typed.finish,
         placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
         include=typed.include,

@@ -5,13 +5,14 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
+from quotegen.pricing.quoted.visits_needed import POUR
 from quotegen.reading.files.job import Use
 from quotegen.reading.records import JobSpec
 from quotegen.schedule.visits import Visit
 from quotegen.trade import opening
 from quotegen.trade.rules import RuleBook
 
-POUR, SEAL = "pour", "seal"
+SEAL = "seal"
 ROUND_A_POOL = frozenset({Use.POOL_DECK})
 DRIVEN_ON = frozenset({Use.DRIVE, Use.APRON, Use.PAD})
 

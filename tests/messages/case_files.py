@@ -8,6 +8,8 @@ A case is a tiny file in `cases/`. Its first line says what it stands in for:
     # job.yaml, no company.yaml       as the first, and another file is not there
     # past-jobs.yaml, job asks for X  as the first, and the job shows the past job X
     # job.yaml, book has access       as the first, and the rate book has a chute and barrows
+    # company.yaml, job in no state   as the first, and the job does not say its state
+    # past-jobs.yaml, another company as the first, and the company has another name
     # job.yaml, priced by X           as the first, and books/X.yaml has some keys of the rate book
     # rate-book-2027.yaml             its lines, then the other keys of good/rate-book.yaml
 
@@ -53,6 +55,11 @@ def _change(texts: dict[str, str], name: str, word: str) -> None:
     elif word == "book has access":
         book = texts["rate-book.yaml"]
         texts["rate-book.yaml"] = ACCESS + book.replace("rates:\n", f"rates:\n{BARROWS}")
+    elif word == "job in no state":
+        texts["job.yaml"] = texts["job.yaml"].replace(", state: MD", "")
+    elif word == "another company":
+        company = texts["company.yaml"]
+        texts["company.yaml"] = company.replace("Pennywort Flatwork", "Alderfield Concrete")
     elif word.startswith("job asks for "):
         asked = word.removeprefix("job asks for ")
         texts["job.yaml"] = texts["job.yaml"].replace("references: []", f"references: [{asked}]")

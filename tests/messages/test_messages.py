@@ -29,7 +29,10 @@ WARNINGS = {
     "falls-to-pool", "fall-at-pool", "deck-stands-proud", "risers-differ", "riser-too-high",
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
     "standard-looser", "law-missing", "mix-weak", "covered-twice", "unexplained",
-    "larger-is-cheaper", "price-of-nothing",
+    "larger-is-cheaper", "price-of-nothing", "price-unusual", "depth-unusual", "start-far-off",
+    "book-old",
+    "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
+    "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""
@@ -110,7 +113,7 @@ def test_each_case_says_what_the_table_says(folder: Path, case: str):
     figured = pipeline.figure(lay_out(CASES / f"{case}.yaml", folder), shared())
     said = [(problem.code, str(problem)) for problem in figured.problems]
     assert said == [(row["code"], _printed(row)) for row in BY_CASE[case]]
-    assert (figured.results is not None) == (case in WARNINGS)
+    assert (figured.results is not None) == all(row["code"] in WARNINGS for row in BY_CASE[case])
 
 
 def test_a_price_under_a_floor_refuses_the_package(folder: Path):

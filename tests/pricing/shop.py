@@ -21,8 +21,10 @@ Typed = Mapping[str, Any]
 JOBS = tuple(sorted(EXAMPLES.parent.glob("*/jobs/*.yaml"), key=lambda path: path.stem))
 ALL_IN = EXAMPLES.parent / "all_in" / "jobs"
 CENT = Decimal("0.01")
-OF_A_SHORT_BOOK = frozenset({"unexplained", "price-of-nothing"})
-"""What a book of so few prices that a pencil can follow them is warned of."""
+OF_A_SHORT_BOOK = frozenset(
+    {"unexplained", "price-of-nothing", "price-unusual", "side-unusual", "deposit-unusual"}
+)
+"""What prices and slabs so simple that a pencil can follow them are warned of."""
 
 FORM, POUR = {"visit": "form", "days": "2"}, {"visit": "pour", "days": "1"}
 WASH = {"visit": "wash", "days": "1", "wait_days": "4"}

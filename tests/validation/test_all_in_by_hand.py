@@ -80,7 +80,9 @@ def test_a_job_through_measuring_change_and_payment(tmp_path):
              "asked_by": "homeowner", "amount": "$265"}
         ],
     )  # fmt: skip
-    contract = shop.results(tmp_path, job, rate_book=ALL_IN, company=COMPANY).contract
+    contract = shop.results(
+        tmp_path, job, rate_book=ALL_IN, company=COMPANY, past_jobs="past_jobs: {}\n"
+    ).contract
     assert contract.quoted_total == D("3000.00")
     assert contract.remeasure is not None
     assert (contract.remeasure.change, contract.remeasure.needs_signatures) == (D("150.00"), False)

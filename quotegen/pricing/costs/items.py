@@ -70,6 +70,11 @@ class CostedJob:
         """Return how many people come where no finish says it differently."""
         return next((v.crew for v in self.visits if v.crew is not None), costs.crew)
 
+    def people_on(self, visit: NeededVisit, costs: Costs) -> int:
+        """Return how many people come on a visit."""
+        named = costs.travel.people if costs.travel else {}
+        return named.get(visit.id, self.crew(costs))
+
     def lines_of(self, scope: str | None, placement: str | None = None) -> tuple[Line, ...]:
         """Return the lines that pay for a scope item, on a placement if one is named."""
         return tuple(
@@ -234,8 +239,7 @@ def _drive(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
     """Yield everybody's hours on the road, there and back each day."""
     road = road_to_site(costed, costs)
     if costs.travel is not None and road.hours is not None:
-        crew, people = costed.crew(costs), costs.travel.people
-        trips = sum(visit.days * people.get(visit.id, crew) for visit in costed.visits)
+        trips = sum(visit.days * costed.people_on(visit, costs) for visit in costed.visits)
         yield item(
             CostKind.TRAVEL, DRIVE, 2 * road.hours * trips, loaded_wage(costs), unit="hour",
             lines=costed.lines_of("travel"),

@@ -5,6 +5,9 @@ from dataclasses import dataclass
 from quotegen.reading.files.rate_book import FinishVisit
 from quotegen.reading.records import JobSpec
 
+POUR = "pour"
+"""The visit of every book on which the concrete comes."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NeededVisit:

@@ -1,5 +1,6 @@
 """The job file: one customer's work at one site, as typed."""
 
+from datetime import date, timedelta
 from enum import StrEnum
 
 from pydantic import Field
@@ -237,3 +238,8 @@ class JobFile(Job):
     def public(self) -> Job:
         """Return the job without its private keys."""
         return cut_to(Job, self)
+
+
+def holds_until(job: Job, usual_days: int) -> date:
+    """Return the last day of an offer: so many days after its date as it says, or the usual."""
+    return job.date + timedelta(days=job.holds_days or usual_days)

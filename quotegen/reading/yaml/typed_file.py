@@ -63,9 +63,23 @@ def missing_beside(job: Path, name: str) -> Problem:
 
 def says_outcome(path: Path) -> bool:
     """Whether a file looks like a job that is done, before it is read in full."""
+    return typed_at(path, "actual") is not None
+
+
+def typed_at(path: Path, key: str) -> str | None:
+    """Return what stands beside a key at the top of a file, before it is read in full.
+
+    Returns:
+        The text without its quotation marks and comment; None where the file has no such line.
+    """
     try:
         with path.open("rb") as file:
             data = file.read(LARGEST_FILE_BYTES)
     except OSError:
-        return False
-    return any(line.startswith(b"actual:") for line in data.splitlines())
+        return None
+    start = f"{key}:".encode()
+    found = next((line for line in data.splitlines() if line.startswith(start)), None)
+    if found is None:
+        return None
+    text, _, _ = found.removeprefix(start).decode("utf-8", "replace").partition(" #")
+    return text.strip().strip("\"'")

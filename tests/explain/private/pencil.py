@@ -38,8 +38,8 @@ class Sum(NamedTuple):
 
 
 PRICES = {"slate": D("6.90"), "exposed": D("4.30"), "broom": D("1.90")}
-HOURS = {"slate": D("6.2"), "exposed": D("2.9"), "broom": D("1.6")}
-SUPPLIES = {"slate": D("0.22"), "exposed": D("0.95"), "broom": D("0.02")}
+HOURS = {"slate": D("3"), "exposed": D("2.1"), "broom": D("1.6")}
+SUPPLIES = {"slate": D("1.35"), "exposed": D("0.95"), "broom": D("0.02")}
 
 
 def cents(amount: Decimal) -> Decimal:
@@ -119,8 +119,8 @@ def worked(deck: Deck) -> Sum:
     """Work out the deck."""
     stamped = deck.finish == "slate"
     days = 6 if stamped else 5
-    crew = {"slate": 5, "exposed": 4, "broom": 3}[deck.finish]
-    people = 2 * 2 + crew + 2 + (2 if stamped else 0) + 1
+    crew = {"slate": 5, "exposed": 4, "broom": 4}[deck.finish]
+    people = 2 * crew + crew + 2 + (2 if stamped else 0) + 1
     road = cents(people * D("0.6") * WAGE) + cents(2 * 9 * days * D("0.70"))
     machines = (2 * D(110) + 2 * D(38) if deck.base else D(0)) + D(65)
     machines += D(120) + D(40) if stamped else D(0)

@@ -67,7 +67,7 @@ def test_the_cheapest_that_reaches_all_is_the_access_line(tmp_path: Path):
     assert found.results is not None
     assert found.results.access is not None
     assert found.results.access.method == "barrows"
-    assert [p.code for p in found.problems] == ["access-chosen"]
+    assert "access-chosen" in {p.code for p in found.problems}
     line = next(one for one in found.results.quote.chosen.lines if one.rate_id == "barrows")
     assert line.amount == found.results.access.amount
 

@@ -1,0 +1,129 @@
+"""Sense: warnings of prices, depths and dates far outside the usual."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from quotegen.problem import Problem
+from quotegen.quantity import Length, decimal_of
+from quotegen.reading.checks.asked import FIRST_DAY
+from quotegen.reading.fields.text_fields import Rate
+from quotegen.reading.files.company import Company
+from quotegen.reading.files.job import JobFile, holds_until
+from quotegen.reading.files.rate_book import FINISH, RateBook
+from quotegen.reading.files.rate_book_file import RateBookFile
+from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.typed_file import Typed
+from quotegen.trade.book import RuleBook
+from quotegen.trade.rules import load_rules
+from quotegen.trade.sense import (
+    days_of_a_book,
+    days_to_start,
+    is_usual,
+    usual_base_in,
+    usual_price,
+    usual_thickness_in,
+)
+
+_SLAB, _SEALING = "slab", "sealing"
+
+
+def book_sense(book: Typed[RateBookFile]) -> Iterator[Problem]:
+    """Yield each price, and each depth of `usual`, that is far outside the usual."""
+    rules, on, value = load_rules(), max(book.value.valid_from, FIRST_DAY), book.value
+    for finish_id, finish in value.finishes.items():
+        covered = value.covered_by(finish)
+        alone = not any(_SLAB in rate.covers for rate in value.rates.values())
+        items = {*covered, _SLAB} if alone else set(covered)
+        paid = (*(items - {FINISH}), finish.kind.value)
+        here: DocumentPath = ("finishes", finish_id)
+        yield from _price(book, here, finish.rates, paid, rules, on)
+        if finish.reseal:
+            again = ((("reseal",), finish.reseal),)
+            yield from _price(book, here, again, (_SEALING,), rules, on)
+    for rate_id, rate in value.rates.items():
+        yield from _price(book, ("rates", rate_id), rate.rates, rate.covers, rules, on)
+    for use, usual in value.usual.items():
+        yield from _depths(book, ("usual", use.value), usual.thickness, usual.base, rules, on)
+
+
+def _price(
+    book: Typed[RateBookFile],
+    path: DocumentPath,
+    rates: tuple[tuple[DocumentPath, Rate], ...],
+    items: tuple[str, ...],
+    rules: RuleBook,
+    on: date,
+) -> Iterator[Problem]:
+    """Yield the first rate of a price that is unusual; a rate of nothing says so on purpose."""
+    for key, rate in rates:
+        usual = usual_price(rate.unit, items, rules, on)
+        if usual is not None and rate.amount and not is_usual(rate.amount, usual):
+            per = rate.unit.value
+            said = (
+                f"the price of `{path[-1]}` is ${rate.amount:,.2f} by the {per}; for what it pays"
+                f" for, ${usual.least:,.2f} to ${usual.most:,.2f} is usual"
+            )
+            hint = "check the point and the unit; if it is right, leave it"
+            yield book.places.warning((*path, *key), "price-unusual", said, hint)
+            return
+
+
+def job_sense(job: Typed[JobFile], company: Company, book: RateBook) -> Iterator[Problem]:
+    """Yield each depth and date of a job that is far outside the usual."""
+    rules, on = load_rules(), max(job.value.date, FIRST_DAY)
+    for index, placement in enumerate(job.value.placements):
+        here: DocumentPath = ("placements", index)
+        yield from _depths(job, here, placement.thickness, placement.base, rules, on)
+    if job.value.date >= max(book.valid_from, FIRST_DAY):  # else the date itself is at fault
+        yield from _start(job, rules, on)
+        yield from _old_book(job, book, rules, on)
+    yield from _accepted_late(job, company)
+
+
+def _depths(
+    file: Typed[JobFile] | Typed[RateBookFile],
+    path: DocumentPath,
+    thickness: Length | None,
+    base: Length | None,
+    rules: RuleBook,
+    on: date,
+) -> Iterator[Problem]:
+    for key, thick, depth, usual in (
+        ("thickness", "slab is {} in thick", thickness, usual_thickness_in(rules, on)),
+        ("base", "base is {} in deep", base, usual_base_in(rules, on)),
+    ):
+        if depth is not None and not is_usual(depth.inches, usual):
+            found = thick.format(f"{decimal_of(depth.inches):.4g}")
+            said = f"the {found}; {usual.least:f} to {usual.most:f} in is usual"
+            hint = "check feet and inches; if it is right, leave it"
+            yield file.places.warning((*path, key), "depth-unusual", said, hint)
+
+
+def _start(job: Typed[JobFile], rules: RuleBook, on: date) -> Iterator[Problem]:
+    days, usual = (job.value.start - job.value.date).days, days_to_start(rules, on)
+    if days > usual:
+        said = (
+            f"the work starts on {job.value.start}, {days:,} days after the quote of"
+            f" {job.value.date}; at most {usual} is usual"
+        )
+        hint = "check the year of both; if it is right, leave it"
+        yield job.places.warning(("start",), "start-far-off", said, hint)
+
+
+def _old_book(job: Typed[JobFile], book: RateBook, rules: RuleBook, on: date) -> Iterator[Problem]:
+    days, usual = (job.value.date - book.valid_from).days, days_of_a_book(rules, on)
+    if days > usual:
+        said = (
+            f"the quote is dated {job.value.date}, {days:,} days after the rate book began to hold"
+            f" ({book.valid_from}); at most {usual:,} is usual"
+        )
+        hint = "check the year, or the prices; if both are right, leave it"
+        yield job.places.warning(("date",), "book-old", said, hint)
+
+
+def _accepted_late(job: Typed[JobFile], company: Company) -> Iterator[Problem]:
+    accepted, lapsed = job.value.accepted, holds_until(job.value, company.holds_days)
+    if accepted is not None and accepted.date > lapsed:
+        said = f"accepted on {accepted.date}; the offer held until {lapsed}"
+        hint = "check the dates; if you still stand by the price, leave it"
+        yield job.places.warning(("accepted", "date"), "accepted-late", said, hint)
