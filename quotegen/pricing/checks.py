@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from quotegen.money import Money, to_cents
+from quotegen.pricing.quoted.discount import discount_problems
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.payments import payments_of
 from quotegen.pricing.quoted.quantities import typed_quantity
@@ -40,6 +41,7 @@ def price_problems(
     """
     return (
         *_unpriced_requests(job, takeoff),
+        *discount_problems(job, quote),
         *_unexplained(job, quote),
         *_larger_is_cheaper(job, quote),
         *_over_deposit_cap(job, quote.finishes, special_order, rules),

@@ -10,8 +10,8 @@ from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
-from quotegen.pricing.quoted.small_job_minimum import MINIMUM
-from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.no_work import DISCOUNT, MINIMUM, TAX
+from quotegen.pricing.quoted.shares import is_share, lines_shared
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.schedule.openings import Opening
 from quotegen.trade.cancellation import sign_by
@@ -57,14 +57,18 @@ def area_prices(results: Results) -> tuple[Row, ...]:
     return tuple(
         Row(
             name=names[a.placement],
-            text=words(
-                "for_each_before_tax" if taxes_of(results) else "for_each",
-                unit=words.unit_one(a.unit),
-            ),
-            amount=words.money(a.rate),
+            text=words(_before_what(results), unit=words.unit_one(a.unit)),
+            amount=words.price(a.rate),
         )
         for a in quote.chosen.area_price
     )
+
+
+def _before_what(results: Results) -> str:
+    """The text that says what still comes on top of a price by area."""
+    if results.job.company.round_total_to is None:
+        return "for_each_before_tax" if taxes_of(results) else "for_each"
+    return "for_each_before_both" if taxes_of(results) else "for_each_before_rounding"
 
 
 def area_rows(results: Results) -> tuple[Row, ...]:
@@ -78,15 +82,27 @@ def area_rows(results: Results) -> tuple[Row, ...]:
 
 def _what_it_pays_for(results: Results, placement: str, each: str) -> str:
     words, scope = results.words, results.content.scope
-    lines = [one for one in results.quote.chosen.lines if one.scope[0] not in {TAX, MINIMUM}]
-    by_area = [one for one in lines if one.placement == placement and one.follows_area]
+    book, chosen = results.job.rate_book, results.quote.chosen.lines
+    by_area = [one for one in chosen if one.placement == placement and one.follows_area]
     items = dict.fromkeys(item for line in by_area for item in line.scope)
-    names = tuple(in_a_sentence(scope[item].front.title) for item in items)
+    shares = [one for one in chosen if is_share(book, one)]
+    along = [
+        share
+        for share in shares
+        if any(one in by_area for one in lines_shared(book, book.rates[share.rate_id], chosen))
+    ]
+    names = (
+        *(in_a_sentence(scope[item].front.title) for item in items),
+        *(in_a_sentence(share.name) for share in along),
+    )
     paid = words("area_pays_for", each=each, names=words.listing(names))
     others = dict.fromkeys(
         in_a_sentence(one.name)
-        for one in lines
-        if one.placement in {None, placement} and not one.follows_area
+        for one in chosen
+        if one.pays_for_work
+        and one.placement in {None, placement}
+        and not one.follows_area
+        and one not in along
     )
     return words("area_pays_not", paid=paid, names=words.listing(tuple(others))) if others else paid
 
@@ -108,7 +124,15 @@ def holds_at_minimum(results: Results) -> bool:
 
 
 def _sentence(results: Results) -> str:
-    return " ".join((_what_moves(results), *_by_area(results), *_taxes(results)))
+    parts = (_what_moves(results), *_discount(results), *_by_area(results), *_taxes(results))
+    return " ".join(parts)
+
+
+def _discount(results: Results) -> Iterator[str]:
+    words = results.words
+    for line in results.quote.chosen.lines:
+        if DISCOUNT in line.scope:
+            yield words("discount_in_price", name=line.name, amount=words.money(-line.amount))
 
 
 def _by_area(results: Results) -> Iterator[str]:

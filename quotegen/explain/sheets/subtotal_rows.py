@@ -4,8 +4,8 @@ from quotegen.explain.results import Results
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
+from quotegen.pricing.quoted.no_work import AFTER_THE_PRICE
 from quotegen.pricing.quoted.records import Subtotal
-from quotegen.pricing.quoted.tax import TAX
 from quotegen.reading.files.company import TaxRounding
 
 
@@ -37,6 +37,9 @@ def rounding_sentence(results: Results) -> str:
         sentences.append(words("rounding_tax_by_line"))
     if TaxRounding.WHOLE_INVOICE in rules:
         sentences.append(words("rounding_tax_once"))
+    step = results.job.company.round_total_to
+    if step is not None:
+        sentences.append(words("rounding_total", step=words.money(step)))
     return " ".join((*sentences, words("rounding_payments")))
 
 
@@ -52,6 +55,6 @@ def _scope_row(results: Results, part: Subtotal) -> Row:
 
 
 def _title(results: Results, item: str) -> str:
-    if item == TAX:
-        return results.words("subtotal_tax")
+    if item in AFTER_THE_PRICE:
+        return results.words(f"subtotal_{item}")
     return results.content.scope[item].front.title

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.no_work import NO_WORK, TAX
 from quotegen.pricing.quoted.records import Line
-from quotegen.pricing.quoted.small_job_minimum import MINIMUM
-from quotegen.pricing.quoted.tax import TAX, tax_lines
+from quotegen.pricing.quoted.tax import tax_lines
 from quotegen.quantity import Length
 from quotegen.reading.files.other_bids import OtherBid, Says
 from quotegen.reading.records import JobSpec
@@ -176,8 +176,8 @@ def compare(
     """Compare another bid with our price at its finish, or at ours where it names none.
 
     A line counts as left out, or as included, if the bid says so of everything that it pays for;
-    if anything of it is not stated, all of it counts as not stated. The small-job minimum pays
-    for no work and stays in what remains.
+    if anything of it is not stated, all of it counts as not stated. What pays for no work, such as
+    the small-job minimum, stays in what remains.
     """
     finish = bid.finish or job.finish
     priced = price_at(job, takeoff, finish)
@@ -221,7 +221,7 @@ def compare(
 
 
 def _says(bid: OtherBid, scope: tuple[str, ...]) -> Says:
-    if MINIMUM in scope:
+    if not NO_WORK.isdisjoint(scope):
         return Says.INCLUDED
     answers = {bid.scope.get(item, Says.NOT_STATED) for item in scope}
     return answers.pop() if len(answers) == 1 else Says.NOT_STATED
@@ -235,7 +235,7 @@ def _sum(job: JobSpec, lines: tuple[Line, ...]) -> Money:
 def _items(
     job: JobSpec, bid: OtherBid, lines: tuple[Line, ...], whole: Money
 ) -> tuple[BidItem, ...]:
-    groups = dict.fromkeys(line.scope for line in lines if MINIMUM not in line.scope)
+    groups = dict.fromkeys(line.scope for line in lines if line.pays_for_work)
     items = tuple(
         BidItem(
             scope=scope,

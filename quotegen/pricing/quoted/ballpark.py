@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from fractions import Fraction
 
 from quotegen.money import Money
 from quotegen.pricing.quoted.finish import price_at
@@ -32,7 +33,7 @@ class Ballpark:
         rows: the finish that was asked about, then the others of the book.
         begins: the day that picks seasonal lines, None where there are none.
         covers: the names of the lines in it.
-        adds: what is not in it and has a price in the book, by name.
+        adds: what is not in it and has a price in the book, or a share of one, by name.
     """
 
     paced: Decimal
@@ -41,7 +42,7 @@ class Ballpark:
     rows: tuple[BallparkRow, ...]
     begins: date | None
     covers: tuple[str, ...]
-    adds: tuple[tuple[str, Rate], ...]
+    adds: tuple[tuple[str, Rate | Fraction], ...]
 
 
 def ballpark_of(
@@ -70,7 +71,7 @@ def ballpark_of(
             dict.fromkeys(line.name for line in price_at(job, takeoffs[1], job.finish).lines)
         ),
         adds=tuple(
-            (rate.name, shown_rate(rate_at(rate, None), job.units))
+            (rate.name, rate.share or shown_rate(rate_at(rate, None), job.units))
             for rate in job.rate_book.rates.values()
             if rate.applies in {Applies.ASKED, Applies.IF_FOUND}
         ),

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
-from quotegen.money import Money
+from quotegen.money import Money, down_to_cents
 from quotegen.pricing.quoted.adjustment import WORKED_CHANGES, with_area_changed
 from quotegen.pricing.quoted.finish import price_again, price_at
 from quotegen.pricing.quoted.options import changed_lines, with_alternates
@@ -71,30 +72,48 @@ def _option(title: str, before: PricedFinish, after: PricedFinish) -> TitledStep
 
 
 def _payments(job: JobSpec, quote: PricedQuote) -> Iterator[Step]:
-    price = _total("Total", quote.chosen)
-    *earlier, last = quote.payments
-    steps = tuple(_share(job, index, payment, price) for index, payment in enumerate(earlier))
-    yield from steps
-    yield Step(
-        name=f"Payment: {last.when}",
-        formula="what remains",
-        operation=Operation.MINUS,
-        inputs=(price, *steps),
-        value=last.amount,
-        unit="$",
-        rules=("payment_rounding",),
-    )
+    price, steps = _total("Total", quote.chosen), list[Step]()
+    for index, payment in enumerate(quote.payments[:-1]):
+        steps.append(_payment(job, index, payment, (price, *steps)))
+        yield steps[-1]
+    yield _what_remains(quote.payments[-1], (price, *steps))
+
+
+def _payment(job: JobSpec, index: int, payment: PricedPayment, so_far: tuple[Step, ...]) -> Step:
+    """Return a sum or a share of the total, or what is left where that is less."""
+    price, *paid = so_far
+    wanted = _sum(job, index, payment) if payment.typed else _share(job, index, payment, price)
+    left = price.value - sum(step.value for step in paid)
+    return wanted if wanted.value <= left else _what_remains(payment, so_far)
+
+
+def _sum(job: JobSpec, index: int, payment: PricedPayment) -> Step:
+    typed = payment.typed or payment.amount
+    source = job.company_source("payments", index, "amount")
+    return added(f"Payment: {payment.when}", (given("sum", typed, "$", source),), typed)
 
 
 def _share(job: JobSpec, index: int, payment: PricedPayment, price: Step) -> Step:
     source = job.company_source("payments", index, "share")
-    share = decimal_of(payment.share) if payment.share is not None else price.value
+    share = decimal_of(payment.share or Fraction(0))
     return Step(
         name=f"Payment: {payment.when}",
         formula="total x share, down to the cent",
         operation=Operation.TIMES,
         rounding=Rounding.CENT_DOWN,
         inputs=(price, given("share", share, "", source)),
+        value=down_to_cents(price.value * share),
+        unit="$",
+        rules=("payment_rounding",),
+    )
+
+
+def _what_remains(payment: PricedPayment, so_far: tuple[Step, ...]) -> Step:
+    return Step(
+        name=f"Payment: {payment.when}",
+        formula="what remains",
+        operation=Operation.MINUS,
+        inputs=so_far,
         value=payment.amount,
         unit="$",
         rules=("payment_rounding",),

@@ -1,5 +1,6 @@
 """The company file: who quotes, on what terms, and how the paper looks."""
 
+from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 from typing import Annotated
@@ -9,6 +10,7 @@ from pydantic_core import PydanticCustomError
 
 from quotegen.quantity import Units, decimal_of
 from quotegen.reading.fields.typed_fields import (
+    AmountField,
     ColorField,
     DateField,
     DaysField,
@@ -38,7 +40,8 @@ class Weekday(StrEnum):
 class Payment(Model):
     """One payment: the event it falls due at, and its share; the last takes what remains.
 
-    The last may say its share too; then all of them must add up to 100 %.
+    The last may say its share too; then all of them must add up to 100 %. The first may be a sum,
+    `amount`, instead; where the price is smaller, it is the price.
     `at_visit` names the visit whose last day is the event, `days_after` how many days later the
     payment is due; without a visit it has no date.
     """
@@ -46,13 +49,15 @@ class Payment(Model):
     id: Slug
     when: Word
     share: ShareField | None = None
+    amount: AmountField | None = None
     at_visit: Slug | None = None
     days_after: DaysField = 0
 
 
 def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
     *earlier, last = payments
-    if any(p.share is None for p in earlier):
+    _first_may_be_a_sum(payments)
+    if any(p.share is None and p.amount is None for p in earlier):
         raise PydanticCustomError(
             "payment-remainder",
             "every payment but the last needs a share; the last takes what remains",
@@ -76,6 +81,25 @@ def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
     return payments
 
 
+def _first_may_be_a_sum(payments: tuple[Payment, ...]) -> None:
+    first, *others = payments
+    if any(p.amount is not None for p in others) or (first.amount is not None and not others):
+        raise PydanticCustomError(
+            "payment-sum-later",
+            "only the first of several payments may be an amount; type a share for a later one,"
+            " and nothing for the last",
+        )
+    if first.amount is not None and first.share is not None:
+        raise PydanticCustomError(
+            "payment-sum-and-share", "a payment is an amount or a share; delete one of the two"
+        )
+    if first.amount is not None and others[-1].share is not None:
+        raise PydanticCustomError(
+            "payment-sum-and-rest",
+            "beside an amount nobody knows what share remains; the last payment goes without one",
+        )
+
+
 class Adjustment(Model):
     """The promise on area: what happens when the forms measure more or less."""
 
@@ -91,6 +115,19 @@ class TaxRounding(StrEnum):
 
 
 EVERYTHING = "everything"
+"""The word that stands for every scope item."""
+
+ROUND_SUM = 100
+"""A sum that stays round whatever the step, since every step goes into it."""
+
+
+def _is_round(step: Decimal) -> Decimal:
+    if not step or step % 1 or ROUND_SUM % step:
+        raise PydanticCustomError(
+            "round-step",
+            "a total is rounded to whole dollars that go into $100, such as $1, $5, $10 or $50",
+        )
+    return step
 
 
 class Tax(Model):
@@ -127,7 +164,11 @@ class PaperSize(StrEnum):
 
 
 class Company(Model):
-    """A whole company file."""
+    """A whole company file.
+
+    Attributes:
+        round_total_to: what every total with its taxes is rounded to, up from the half.
+    """
 
     name: Word
     owner: Word
@@ -147,6 +188,7 @@ class Company(Model):
     closed: tuple[DateField, ...] = ()
     payments: Annotated[tuple[Payment, ...], Field(min_length=1), AfterValidator(_payments_add_up)]
     adjustment: Adjustment
+    round_total_to: Annotated[AmountField, AfterValidator(_is_round)] | None = None
     tax: tuple[Tax, ...] = ()
     warranty: Word
     standards: Standards = Standards()

@@ -160,16 +160,23 @@ class Price(Model):
 
     @model_validator(mode="after")
     def _one_price(self) -> Self:
-        if sum(map(bool, (self.rate, self.by_thickness, self.by_size, self.by_slice))) != 1:
-            raise PydanticCustomError(
-                "rate-or-steps",
-                "a price needs just one of `rate`, `by_thickness`, `by_size` and `by_slice`",
-            )
+        forms = self._forms()
+        if sum(map(bool, forms.values())) != 1:
+            *others, last = (f"`{key}`" for key in forms)
+            said = f"a price needs just one of {', '.join(others)} and {last}"
+            raise PydanticCustomError("rate-or-steps", said)
         if self.small_job and not self.rate:
             raise PydanticCustomError(
                 "small-job-rate", "`small_job` goes with `rate`; in a list, add a first band to it"
             )
         return self
+
+    def _forms(self) -> Mapping[str, object]:
+        """Return each way to say a price by its key, with what is typed there."""
+        return {
+            "rate": self.rate, "by_thickness": self.by_thickness,
+            "by_size": self.by_size, "by_slice": self.by_slice,
+        }  # fmt: skip
 
     @property
     def bands(self) -> tuple[Band, ...]:
@@ -203,6 +210,8 @@ class BookRate(Price):
     Attributes:
         name: what the line is called on paper.
         covers: the scope items that it pays for.
+        share, share_of: instead of a price for one, a share of the lines that pay for any of these
+            scope items, or of `everything`: all lines of work. No share is part of another.
         cutting: what is bought beyond the measure, for cutting, as a share of it.
         travel: for a price by the mile, or by the hour of the way to the site.
         of: for a price by the foot, the edge it follows.
@@ -217,6 +226,8 @@ class BookRate(Price):
 
     name: Word
     covers: tuple[Slug, ...] = Field(min_length=1)
+    share: ShareField | None = None
+    share_of: tuple[Slug, ...] = ()
     cutting: ShareField | None = None
     travel: Travel | None = None
     of: EdgeKind | None = None
@@ -228,6 +239,16 @@ class BookRate(Price):
     shade: ColorField | None = None
     exceeded: Exceeded | None = None
     basis: Basis | None = None
+
+    @model_validator(mode="after")
+    def _share_of_what(self) -> Self:
+        if bool(self.share) != bool(self.share_of):
+            said = "a share goes with `share_of`; type them like `share: 2 %`, `share_of: [travel]`"
+            raise PydanticCustomError("share-of", said)
+        return self
+
+    def _forms(self) -> Mapping[str, object]:
+        return {**super()._forms(), "share": self.share}
 
 
 class SteelKind(StrEnum):
@@ -363,7 +384,7 @@ class RateBook(Model):
     access: dict[Slug, AccessMethod] = Field(default_factory=dict)
 
     def price_of(self, line_rate: str) -> Price | None:
-        """Return the price of a rate or finish by its id; None for a tax or the minimum."""
+        """Return the price of a rate or finish by its id; None for a line that pays for no work."""
         return self.rates.get(line_rate) or self.finishes.get(line_rate)
 
     def covered_by(self, finish: Finish) -> tuple[str, ...]:

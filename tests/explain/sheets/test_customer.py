@@ -11,7 +11,7 @@ from markupsafe import Markup
 
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import CustomerView
-from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.no_work import TAX
 from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
