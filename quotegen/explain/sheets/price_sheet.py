@@ -2,16 +2,19 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
+from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.combination import agreed_finish
 from quotegen.explain.sheets.views import PriceSheet
+from quotegen.explain.wording import Words
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.no_work import DISCOUNT, MINIMUM, TAX
 from quotegen.pricing.quoted.shares import is_share, lines_shared
+from quotegen.quantity import decimal_places
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.schedule.openings import Opening
 from quotegen.trade.cancellation import sign_by
@@ -19,6 +22,10 @@ from quotegen.trade.cancellation import sign_by
 SHORT_LIST = ("base", "slab", "reinforcement", "joints", "finish", "cast_edge", "steps", "drain",
               "placing", "demolition", "sealing")  # fmt: skip
 """The scope items that sheet 1 names, most asked about first; sheet 3 has them all."""
+
+
+_SHOWN_PLACES = 3
+"""Decimals of a dollar that a price by area is shown with."""
 
 
 def price_sheet(results: Results) -> PriceSheet:
@@ -58,10 +65,17 @@ def area_prices(results: Results) -> tuple[Row, ...]:
         Row(
             name=names[a.placement],
             text=words(_before_what(results), unit=words.unit_one(a.unit)),
-            amount=words.price(a.rate),
+            amount=_rate(words, a.rate),
         )
         for a in quote.chosen.area_price
     )
+
+
+def _rate(words: Words, rate: Decimal) -> str:
+    """A price by area as it is, or about it where shares of shares would not fit a line."""
+    if decimal_places(rate) <= _SHOWN_PLACES:
+        return words.price(rate)
+    return words("about_money", amount=words.money(rate))
 
 
 def _before_what(results: Results) -> str:

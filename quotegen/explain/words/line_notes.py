@@ -35,6 +35,12 @@ def note_of(results: Results, line: Line) -> str:
     return " ".join(_notes(results, line, price)) if price else ""
 
 
+def share_note(results: Results, line: Line) -> str:
+    """What a line is a share of; empty for any other."""
+    rate = results.job.rate_book.rates.get(line.rate_id)
+    return " ".join(_share(results, rate)) if rate else ""
+
+
 def taxes_of(results: Results) -> tuple[Tax, ...]:
     """The taxes that the job owes."""
     return tuple(tax for tax in results.job.company.tax if is_due(results.job, tax))
@@ -47,23 +53,27 @@ def _notes(results: Results, line: Line, price: Price) -> Iterator[str]:
         yield _season(words, rate.season)
     if line.band is not None:
         yield _band(words, line, price)
-    if rate and rate.share is not None:
-        yield _share(results, rate, rate.share)
     if rate:
+        yield from _share(results, rate)
         yield from _rate_notes(words, line, rate)
 
 
-def _share(results: Results, rate: BookRate, share: Fraction) -> str:
+def _share(results: Results, rate: BookRate) -> Iterator[str]:
     """What a line is a share of, and that it follows these lines."""
     words = results.words
+    if rate.share is None:
+        return
     shared = lines_shared(results.job.rate_book, rate, results.quote.chosen.lines)
-    amount = words.money(total(tuple(line.amount for line in shared)))
-    percent = words.exact_percent(share)
+    values = {
+        "share": words.exact_percent(rate.share),
+        "amount": words.money(total(tuple(line.amount for line in shared))),
+    }
     if EVERYTHING in rate.share_of:
-        return words("note_share_of_all", share=percent, amount=amount)
+        yield words("note_share_of_all", **values)
+        return
     scope = results.content.scope
-    names = words.listing(tuple(in_a_sentence(scope[i].front.title) for i in rate.share_of))
-    return words("note_share", share=percent, names=names, amount=amount)
+    names = tuple(in_a_sentence(scope[item].front.title) for item in rate.share_of)
+    yield words("note_share", names=words.listing(names), **values)
 
 
 def _rate_notes(words: Words, line: Line, rate: BookRate) -> Iterator[str]:

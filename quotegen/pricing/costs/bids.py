@@ -8,6 +8,7 @@ from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.no_work import NO_WORK, TAX
 from quotegen.pricing.quoted.records import Line
+from quotegen.pricing.quoted.shares import shares_again
 from quotegen.pricing.quoted.tax import tax_lines
 from quotegen.quantity import Length
 from quotegen.reading.files.other_bids import OtherBid, Says
@@ -177,7 +178,7 @@ def compare(
 
     A line counts as left out, or as included, if the bid says so of everything that it pays for;
     if anything of it is not stated, all of it counts as not stated. What pays for no work, such as
-    the small-job minimum, stays in what remains.
+    the small-job minimum or a discount, stays in what remains.
     """
     finish = bid.finish or job.finish
     priced = price_at(job, takeoff, finish)
@@ -228,7 +229,8 @@ def _says(bid: OtherBid, scope: tuple[str, ...]) -> Says:
 
 
 def _sum(job: JobSpec, lines: tuple[Line, ...]) -> Money:
-    """Add lines up with the tax on them."""
+    """Add lines up, each share of the lines that are there, with the tax on all of them."""
+    lines = shares_again(job.rate_book, lines)
     return total(tuple(line.amount for line in (*lines, *tax_lines(job, lines))))
 
 

@@ -1,9 +1,10 @@
 """Lines that are a share of other lines: fuel, a card fee, a reserve for what nobody foresees."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
-from quotegen.money import to_cents, total
+from quotegen.money import Money, to_cents, total
 from quotegen.pricing.quoted.rates import rates_in_use
 from quotegen.pricing.quoted.records import Line
 from quotegen.quantity import ONE, Unit, decimal_of
@@ -38,17 +39,32 @@ def lines_shared(book: RateBook, rate: BookRate, lines: tuple[Line, ...]) -> tup
     )
 
 
+def shares_again(book: RateBook, lines: tuple[Line, ...]) -> tuple[Line, ...]:
+    """Return a part of the lines of a price with each share worked out on that part."""
+    return tuple(
+        replace(line, amount=_amount(rate, lines_shared(book, rate, lines)))
+        if is_share(book, line) and (rate := book.rates[line.rate_id])
+        else line
+        for line in lines
+    )
+
+
 def is_share(book: RateBook, line: Line) -> bool:
     """Tell whether a line is a share of others."""
     rate = book.rates.get(line.rate_id)
     return rate is not None and rate.share is not None
 
 
+def _amount(rate: BookRate, shared: tuple[Line, ...]) -> Money:
+    whole = total(tuple(line.amount for line in shared))
+    return to_cents(whole * decimal_of(rate.share or Fraction(0)))
+
+
 def _line(job: JobSpec, rate_id: str, rate: BookRate, shared: tuple[Line, ...]) -> Line:
     """Make one line; it moves with the measure where any of the lines that it follows does."""
     share = decimal_of(rate.share or Fraction(0))
+    amount = _amount(rate, shared)
     whole = total(tuple(line.amount for line in shared))
-    amount = to_cents(whole * share)
     lines = added(f"lines for `{rate_id}`", tuple(line.working for line in shared), whole)
     typed = given(
         f"share `{rate_id}` of the rate book", share, "", job.book_source("rates", rate_id, "share")
