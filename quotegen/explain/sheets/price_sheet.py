@@ -103,7 +103,7 @@ def _what_it_pays_for(results: Results, placement: str, each: str) -> str:
     along = [
         share
         for share in shares
-        if any(one in by_area for one in lines_shared(book, book.rates[share.rate_id], chosen))
+        if any(one in by_area for one in lines_shared(book, share.rate_id, chosen))
     ]
     names = (
         *(in_a_sentence(scope[item].front.title) for item in items),

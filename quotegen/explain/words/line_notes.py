@@ -38,7 +38,7 @@ def note_of(results: Results, line: Line) -> str:
 def share_note(results: Results, line: Line) -> str:
     """What a line is a share of; empty for any other."""
     rate = results.job.rate_book.rates.get(line.rate_id)
-    return " ".join(_share(results, rate)) if rate else ""
+    return " ".join(_share(results, line, rate)) if rate else ""
 
 
 def taxes_of(results: Results) -> tuple[Tax, ...]:
@@ -54,19 +54,19 @@ def _notes(results: Results, line: Line, price: Price) -> Iterator[str]:
     if line.band is not None:
         yield _band(words, line, price)
     if rate:
-        yield from _share(results, rate)
+        yield from _share(results, line, rate)
         yield from _rate_notes(words, line, rate)
 
 
-def _share(results: Results, rate: BookRate) -> Iterator[str]:
+def _share(results: Results, line: Line, rate: BookRate) -> Iterator[str]:
     """What a line is a share of, and that it follows these lines."""
     words = results.words
     if rate.share is None:
         return
-    shared = lines_shared(results.job.rate_book, rate, results.quote.chosen.lines)
+    shared = lines_shared(results.job.rate_book, line.rate_id, results.quote.chosen.lines)
     values = {
         "share": words.exact_percent(rate.share),
-        "amount": words.money(total(tuple(line.amount for line in shared))),
+        "amount": words.money(total(tuple(one.amount for one in shared))),
     }
     if EVERYTHING in rate.share_of:
         yield words("note_share_of_all", **values)

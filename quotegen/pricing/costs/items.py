@@ -280,7 +280,7 @@ def _share_cost(costed: CostedJob, line: Line) -> Iterator[CostItem]:
     rate = costed.owners.book.rates.get(line.rate_id)
     if rate is None or rate.cost_share is None:
         return
-    shared = lines_shared(costed.job.rate_book, rate, costed.priced.lines)
+    shared = lines_shared(costed.job.rate_book, line.rate_id, costed.priced.lines)
     whole, share = total(tuple(one.amount for one in shared)), decimal_of(rate.cost_share)
     yield CostItem(
         kind=CostKind(rate.cost_for.value), id=line.rate_id, name=line.name, placement=None,

@@ -94,7 +94,7 @@ def _with_shares(job: JobSpec, line: Line, lines: tuple[Line, ...]) -> Decimal:
     shares = (
         book.rates[one.rate_id]
         for one in lines
-        if is_share(book, one) and line in lines_shared(book, book.rates[one.rate_id], lines)
+        if is_share(book, one) and line in lines_shared(book, one.rate_id, lines)
     )
     return decimal_of(1 + sum((rate.share or Fraction(0) for rate in shares), start=Fraction(0)))
 

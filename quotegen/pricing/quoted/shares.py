@@ -21,17 +21,18 @@ def share_lines(
     It is rounded half-up to the cent, once. A share of lines that the job lacks is no line.
     """
     for use in rates_in_use(job, finish, extras):
-        rate = job.rate_book.rates[use.rate_id]
-        shared = lines_shared(job.rate_book, rate, lines)
+        shared = lines_shared(job.rate_book, use.rate_id, lines)
         if shared:
-            yield _line(job, use.rate_id, rate, shared)
+            yield _line(job, use.rate_id, shared)
 
 
-def lines_shared(book: RateBook, rate: BookRate, lines: tuple[Line, ...]) -> tuple[Line, ...]:
+def lines_shared(book: RateBook, rate_id: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
     """Return the lines that a rate is a share of: lines of work, and never another share.
 
-    A line for several scope items is among them where any of the items is.
+    A line for several scope items is among them where any of the items is. None is where the rate
+    has a price of its own.
     """
+    rate = book.rates[rate_id]
     return tuple(
         line
         for line in lines
@@ -41,12 +42,12 @@ def lines_shared(book: RateBook, rate: BookRate, lines: tuple[Line, ...]) -> tup
 
 def shares_again(book: RateBook, lines: tuple[Line, ...]) -> tuple[Line, ...]:
     """Return a part of the lines of a price with each share worked out on that part."""
-    return tuple(
-        replace(line, amount=_amount(rate, lines_shared(book, rate, lines)))
-        if is_share(book, line) and (rate := book.rates[line.rate_id])
-        else line
+    again = {
+        line.id: _amount(book.rates[line.rate_id], lines_shared(book, line.rate_id, lines))
         for line in lines
-    )
+        if is_share(book, line)
+    }
+    return tuple(replace(line, amount=again.get(line.id, line.amount)) for line in lines)
 
 
 def is_share(book: RateBook, line: Line) -> bool:
@@ -60,8 +61,9 @@ def _amount(rate: BookRate, shared: tuple[Line, ...]) -> Money:
     return to_cents(whole * decimal_of(rate.share or Fraction(0)))
 
 
-def _line(job: JobSpec, rate_id: str, rate: BookRate, shared: tuple[Line, ...]) -> Line:
+def _line(job: JobSpec, rate_id: str, shared: tuple[Line, ...]) -> Line:
     """Make one line; it moves with the measure where any of the lines that it follows does."""
+    rate = job.rate_book.rates[rate_id]
     share = decimal_of(rate.share or Fraction(0))
     amount = _amount(rate, shared)
     whole = total(tuple(line.amount for line in shared))
