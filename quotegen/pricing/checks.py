@@ -39,9 +39,11 @@ def price_problems(
         rules: of the trade.
         laws: on written contracts.
     """
+    refused = tuple(discount_problems(job, quote))
+    if refused:  # a price of nothing is asked nothing else
+        return refused
     return (
         *_unpriced_requests(job, takeoff),
-        *discount_problems(job, quote),
         *_unexplained(job, quote),
         *_larger_is_cheaper(job, quote),
         *_over_deposit_cap(job, quote.finishes, special_order, rules),

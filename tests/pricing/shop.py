@@ -19,6 +19,7 @@ from tests.world import EXAMPLES, PATIO, write_world
 Typed = Mapping[str, Any]
 
 JOBS = tuple(sorted((EXAMPLES / "jobs").glob("*.yaml")))
+ALL_IN = tuple(sorted((EXAMPLES.parent / "all_in" / "jobs").glob("*.yaml")))
 CENT = Decimal("0.01")
 OF_A_SHORT_BOOK = frozenset({"unexplained"})
 """What a book of so few prices that a pencil can follow them is warned of."""

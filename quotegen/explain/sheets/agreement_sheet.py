@@ -167,7 +167,7 @@ def payment_rows(results: Results) -> Iterator[Row]:
     words = results.words
     days = {visit.id: visit for visit in results.chosen_visits}
     for number, payment in enumerate(results.quote.payments, start=1):
-        share = _how_much(words, payment)
+        share = _how_much(results, payment)
         visit = days.get(payment.at_visit or "")
         about = _about(words, visit, payment.days_after) if visit else ""
         yield Row(
@@ -178,8 +178,12 @@ def payment_rows(results: Results) -> Iterator[Row]:
         )
 
 
-def _how_much(words: Words, payment: PricedPayment) -> str:
-    """A payment as it was agreed: a share, the rest, or a sum, whose amount says it all."""
+def _how_much(results: Results, payment: PricedPayment) -> str:
+    """A payment as agreed: a sum, a share of the total or of what the sum leaves, the rest."""
+    words = results.words
     if payment.typed is not None:
         return words("a_sum")
-    return words("the_rest") if payment.share is None else words.percent(payment.share)
+    if payment.share is None:
+        return words("the_rest")
+    share, first = words.percent(payment.share), results.quote.payments[0]
+    return share if first.typed is None else words("share_of_the_rest", share=share)

@@ -186,7 +186,7 @@ class PricedPayment:
     """One payment: when it is due and its amount.
 
     Attributes:
-        share: of the total; None for the remainder, and for a sum.
+        share: of the total, or of what a sum at signing leaves; None for the remainder and the sum.
         typed: the sum, where it is one; the amount is less where the total is.
     """
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from quotegen.money import Money, down_to_cents
+from quotegen.money import Money
 from quotegen.pricing.quoted.adjustment import WORKED_CHANGES, with_area_changed
 from quotegen.pricing.quoted.finish import price_again, price_at
 from quotegen.pricing.quoted.options import changed_lines, with_alternates
@@ -73,27 +73,36 @@ def _option(title: str, before: PricedFinish, after: PricedFinish) -> TitledStep
 
 def _payments(job: JobSpec, quote: PricedQuote) -> Iterator[Step]:
     price, steps = _total("Total", quote.chosen), list[Step]()
+    shared = price
     for index, payment in enumerate(quote.payments[:-1]):
-        steps.append(_payment(job, index, payment, (price, *steps)))
+        if payment.typed is None:
+            steps.append(_share(job, index, payment, shared))
+        else:
+            steps.append(_sum(job, index, payment, price))
+            left = Money(price.value - payment.amount)
+            shared = taken_away("What the sum leaves", price, steps[-1], left)
         yield steps[-1]
-    yield _what_remains(quote.payments[-1], (price, *steps))
+    last = quote.payments[-1]
+    yield Step(
+        name=f"Payment: {last.when}",
+        formula="what remains",
+        operation=Operation.MINUS,
+        inputs=(price, *steps),
+        value=last.amount,
+        unit="$",
+        rules=("payment_rounding",),
+    )
 
 
-def _payment(job: JobSpec, index: int, payment: PricedPayment, so_far: tuple[Step, ...]) -> Step:
-    """Return a sum or a share of the total, or what is left where that is less."""
-    price, *paid = so_far
-    wanted = _sum(job, index, payment) if payment.typed else _share(job, index, payment, price)
-    left = price.value - sum(step.value for step in paid)
-    return wanted if wanted.value <= left else _what_remains(payment, so_far)
-
-
-def _sum(job: JobSpec, index: int, payment: PricedPayment) -> Step:
-    typed = payment.typed or payment.amount
+def _sum(job: JobSpec, index: int, payment: PricedPayment, price: Step) -> Step:
+    """Return a sum as it was typed, or the whole price where that is less."""
     source = job.company_source("payments", index, "amount")
-    return added(f"Payment: {payment.when}", (given("sum", typed, "$", source),), typed)
+    typed = given("sum", payment.amount, "$", source)
+    is_less = payment.typed is not None and payment.amount < payment.typed
+    return added(f"Payment: {payment.when}", (price if is_less else typed,), payment.amount)
 
 
-def _share(job: JobSpec, index: int, payment: PricedPayment, price: Step) -> Step:
+def _share(job: JobSpec, index: int, payment: PricedPayment, shared: Step) -> Step:
     source = job.company_source("payments", index, "share")
     share = decimal_of(payment.share or Fraction(0))
     return Step(
@@ -101,19 +110,7 @@ def _share(job: JobSpec, index: int, payment: PricedPayment, price: Step) -> Ste
         formula="total x share, down to the cent",
         operation=Operation.TIMES,
         rounding=Rounding.CENT_DOWN,
-        inputs=(price, given("share", share, "", source)),
-        value=down_to_cents(price.value * share),
-        unit="$",
-        rules=("payment_rounding",),
-    )
-
-
-def _what_remains(payment: PricedPayment, so_far: tuple[Step, ...]) -> Step:
-    return Step(
-        name=f"Payment: {payment.when}",
-        formula="what remains",
-        operation=Operation.MINUS,
-        inputs=so_far,
+        inputs=(shared, given("share", share, "", source)),
         value=payment.amount,
         unit="$",
         rules=("payment_rounding",),

@@ -41,7 +41,7 @@ class Payment(Model):
     """One payment: the event it falls due at, and its share; the last takes what remains.
 
     The last may say its share too; then all of them must add up to 100 %. The first may be a sum,
-    `amount`, instead; where the price is smaller, it is the price.
+    `amount`, instead, and where the price is smaller it is the price; shares are then of the rest.
     `at_visit` names the visit whose last day is the event, `days_after` how many days later the
     payment is due; without a visit it has no date.
     """
@@ -92,11 +92,6 @@ def _first_may_be_a_sum(payments: tuple[Payment, ...]) -> None:
     if first.amount is not None and first.share is not None:
         raise PydanticCustomError(
             "payment-sum-and-share", "a payment is an amount or a share; delete one of the two"
-        )
-    if first.amount is not None and others[-1].share is not None:
-        raise PydanticCustomError(
-            "payment-sum-and-rest",
-            "beside an amount nobody knows what share remains; the last payment goes without one",
         )
 
 

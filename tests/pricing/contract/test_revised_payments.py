@@ -43,8 +43,8 @@ BY_SUM = shop.company(payments=[
 @pytest.mark.parametrize(
     ("area", "after"),
     [
-        ("200", ["800.00", "220.00", "80.00"]),  # $1,100 as quoted
-        ("300", ["800.00", "440.00", "160.00"]),  # $1,400: 600 in the proportion of 220 to 80
+        ("200", ["800.00", "60.00", "240.00"]),  # $1,100 as quoted: 20 % of 300
+        ("300", ["800.00", "120.00", "480.00"]),  # $1,400: 600 in the proportion of 60 to 240
         ("100", ["800.00", "0.00", "0.00"]),  # $800: all of it is the deposit
         ("95", ["785.00", "0.00", "0.00"]),  # $785: the price is less than the deposit
     ],

@@ -57,16 +57,16 @@ def test_shares_at_and_either_side_of_a_cent(
 @pytest.mark.parametrize(
     ("total", "amounts"),
     [
-        ("12000.00", ["1000.00", "7200.00", "3800.00"]),
-        ("2500.00", ["1000.00", "1500.00", "0.00"]),  # 60 % are all that the deposit leaves
-        ("2499.99", ["1000.00", "1499.99", "0.00"]),
-        ("1000.01", ["1000.00", "0.01", "0.00"]),
+        ("12000.00", ["1000.00", "6600.00", "4400.00"]),  # 60 % of 11000
+        ("2500.00", ["1000.00", "900.00", "600.00"]),
+        ("2499.99", ["1000.00", "899.99", "600.00"]),  # 899.994 goes down
+        ("1000.01", ["1000.00", "0.00", "0.01"]),
         ("1000.00", ["1000.00", "0.00", "0.00"]),
         ("640.50", ["640.50", "0.00", "0.00"]),  # a job smaller than the deposit
     ],
 )
 def test_a_deposit_as_a_sum(tmp_path, total: str, amounts: list[str]):
-    """$1,000 at signing, 60 % at the pour, then the rest: none is more than what is left."""
+    """$1,000 at signing, 60 % of what it leaves at the pour, then the rest."""
     paid = _of_a_sum(tmp_path, total).quote.payments
     assert [str(payment.amount) for payment in paid] == amounts
     assert sum((payment.amount for payment in paid), ZERO) == Decimal(total)
