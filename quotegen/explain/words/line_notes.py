@@ -12,7 +12,7 @@ from quotegen.pricing.quoted.discount import price_before
 from quotegen.pricing.quoted.no_work import DISCOUNT, ROUNDING, TAX
 from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.records import Line
-from quotegen.pricing.quoted.shares import lines_shared
+from quotegen.pricing.quoted.shares import is_share, lines_shared
 from quotegen.pricing.quoted.tax import is_due, taxed_amount
 from quotegen.quantity import decimal_places, rounded
 from quotegen.reading.fields.text_fields import MINUTES_PER_HOUR, DayOfYear
@@ -35,10 +35,23 @@ def note_of(results: Results, line: Line) -> str:
     return " ".join(_notes(results, line, price)) if price else ""
 
 
-def share_note(results: Results, line: Line) -> str:
-    """What a line is a share of; empty for any other."""
-    rate = results.job.rate_book.rates.get(line.rate_id)
-    return " ".join(_share(results, line, rate)) if rate else ""
+def share_notes(results: Results, line: Line, lines: tuple[Line, ...]) -> Iterator[str]:
+    """What a line is a share of among the lines of a price; nothing for any other line."""
+    book, words = results.job.rate_book, results.words
+    if not is_share(book, line):
+        return
+    rate = book.rates[line.rate_id]
+    shared = lines_shared(book, line.rate_id, lines)
+    values = {
+        "share": words.exact_percent(rate.share or Fraction(0)),
+        "amount": words.money(total(tuple(one.amount for one in shared))),
+    }
+    if EVERYTHING in rate.share_of:
+        yield words("note_share_of_all", **values)
+        return
+    scope = results.content.scope
+    names = tuple(in_a_sentence(scope[item].front.title) for item in rate.share_of)
+    yield words("note_share", names=words.listing(names), **values)
 
 
 def taxes_of(results: Results) -> tuple[Tax, ...]:
@@ -54,26 +67,8 @@ def _notes(results: Results, line: Line, price: Price) -> Iterator[str]:
     if line.band is not None:
         yield _band(words, line, price)
     if rate:
-        yield from _share(results, line, rate)
+        yield from share_notes(results, line, results.quote.chosen.lines)
         yield from _rate_notes(words, line, rate)
-
-
-def _share(results: Results, line: Line, rate: BookRate) -> Iterator[str]:
-    """What a line is a share of, and that it follows these lines."""
-    words = results.words
-    if rate.share is None:
-        return
-    shared = lines_shared(results.job.rate_book, line.rate_id, results.quote.chosen.lines)
-    values = {
-        "share": words.exact_percent(rate.share),
-        "amount": words.money(total(tuple(one.amount for one in shared))),
-    }
-    if EVERYTHING in rate.share_of:
-        yield words("note_share_of_all", **values)
-        return
-    scope = results.content.scope
-    names = tuple(in_a_sentence(scope[item].front.title) for item in rate.share_of)
-    yield words("note_share", names=words.listing(names), **values)
 
 
 def _rate_notes(words: Words, line: Line, rate: BookRate) -> Iterator[str]:
