@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from quotegen.money import Money
 from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.no_work import ROUNDING
 from quotegen.pricing.quoted.rates import rate_at, shown_rate
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Applies
@@ -60,6 +61,7 @@ def ballpark_of(
         begins: the day that picks seasonal lines, None where they are left out.
     """
     job = jobs[1]
+    lines = price_at(job, takeoffs[1], job.finish).lines
     least, paced, most = (takeoff.area(job.units) for takeoff in takeoffs)
     return Ballpark(
         paced=paced,
@@ -67,9 +69,7 @@ def ballpark_of(
         most=most,
         rows=tuple(_row(jobs, takeoffs, f, step) for f in (job.finish, *job.typed.compare)),
         begins=begins,
-        covers=tuple(
-            dict.fromkeys(line.name for line in price_at(job, takeoffs[1], job.finish).lines)
-        ),
+        covers=tuple(dict.fromkeys(line.name for line in lines if ROUNDING not in line.scope)),
         adds=tuple(
             (rate.name, rate.share or shown_rate(rate_at(rate, None), job.units))
             for rate in job.rate_book.rates.values()
