@@ -24,6 +24,7 @@ class Rounding(StrEnum):
     CENT_DOWN = "down to the cent"
     TENTH = "half-up to 0.1"
     HUNDREDTH = "half-up to 0.01"
+    WHOLE = "half-up to a whole number"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

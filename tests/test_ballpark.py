@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from tests.messages.command import Command
+from tests.world import EXAMPLES
 
 ASK = ("ballpark", "--size", "24 ft x 16 ft", "--finish", "broom")
 
@@ -27,6 +28,15 @@ def test_a_winter_day_brings_its_lines(command: Command):
     text = command(*ASK, "--date", "2026-12-01").out
     assert "\n  Blankets and warm water for a cold pour\n" in text
     assert "$5,400.00" in text
+
+
+def test_a_share_may_be_added_and_a_rounding_covers_nothing(command: Command):
+    """A card fee is named with its share; what makes the total round is nothing that is bought."""
+    all_in = str(EXAMPLES.parent / "all_in")
+    text = command(*ASK, "--company", all_in).out
+    assert "\n  Paying by card: 3%\n" in text
+    assert "\n  Fuel\n" in text
+    assert "Rounding" not in text
 
 
 @pytest.mark.parametrize(

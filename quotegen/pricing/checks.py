@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from quotegen.money import Money, to_cents
+from quotegen.pricing.quoted.discount import discount_problems
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.payments import payments_of
 from quotegen.pricing.quoted.quantities import typed_quantity
@@ -40,6 +41,9 @@ def price_problems(
         rules: of the trade.
         laws: on written contracts.
     """
+    refused = tuple(discount_problems(job, quote))
+    if refused:  # a price of nothing is asked nothing else
+        return refused
     return (
         *_unpriced_requests(job, takeoff),
         *_unexplained(job, quote),

@@ -63,7 +63,7 @@ def _money(results: Results) -> Iterator[str]:
         yield words.money(finish.total)
         yield words.money(finish.by_area)
         yield words.money(abs(quote.difference(finish)))
-        yield from (words.money(area.rate) for area in finish.area_price)
+        yield from (words.price(area.rate) for area in finish.area_price)
     for line in all_lines(quote):
         yield words.money(line.amount)
         yield words.rate(line.rate, line.unit)

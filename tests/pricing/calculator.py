@@ -12,7 +12,7 @@ from quotegen.explain.results import Results
 from quotegen.publish.terminal.working import working_text
 
 FIGURES = re.compile(
-    r"^ {7}(?P<sum>[\d.]+(?: [x/+-] [\d.]+)*) = (?P<result>-?[\d.]+)   \((?P<how>.+)\)$"
+    r"^ {7}(?P<sum>-?[\d.]+(?: [x/+-] -?[\d.]+)*) = (?P<result>-?[\d.]+)   \((?P<how>.+)\)$"
 )
 HEAD = re.compile(r"^  (?P<number>\d+\.\d+)  (?P<name>.+): [^:]+$")
 GIVEN = re.compile(r"^ {7}[^=]+: (?P<value>-?[\d.]+)(?= |$)")
@@ -22,6 +22,7 @@ ROUNDING = {
     "down to the cent": (Decimal("0.01"), ROUND_DOWN),
     "half-up to 0.1": (Decimal("0.1"), ROUND_HALF_UP),
     "half-up to 0.01": (Decimal("0.01"), ROUND_HALF_UP),
+    "half-up to a whole number": (Decimal(1), ROUND_HALF_UP),
 }
 
 

@@ -143,6 +143,22 @@ RINSE_AND_FILM: dict[str, Any] = {
 }
 
 
+def company(**more: Any) -> str:
+    """Return the example's company file with other keys, and open on every working day."""
+    typed = yaml.safe_load((EXAMPLES / "company.yaml").read_text(encoding="utf-8"))
+    return as_yaml({**typed, "closed": [], **more})
+
+
+def share(part: str, *of: str, covers: str = "surcharge", **more: Any) -> dict[str, Any]:
+    """Return a rate that is a share of the lines for some scope items."""
+    return {"name": "Fuel", "covers": [covers], "share": part, "share_of": list(of), **more}
+
+
+def tax(rate: str, *covers: str, rounded: str = "whole invoice") -> dict[str, Any]:
+    """Return a tax on some scope items."""
+    return {"id": "s", "name": "Tax", "rate": rate, "covers": list(covers), "round": rounded}
+
+
 def job(*placements: Typed, **more: Any) -> str:
     """Return a job file; without placements it has one patio of 20 ft x 10 ft."""
     return as_yaml({

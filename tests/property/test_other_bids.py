@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from quotegen.explain.results import Results
 from quotegen.money import Money, total
 from quotegen.pricing.costs.bids import BidComparison, compare
-from quotegen.pricing.quoted.lines import with_minimum_and_tax, work_lines
+from quotegen.pricing.quoted.lines import with_what_follows, work_lines
 from quotegen.reading.files.other_bids import OtherBid, Says
 from tests.pricing import shop
 from tests.world import EXAMPLES, retyped
@@ -82,7 +82,8 @@ class TestLessWork:
 
 
 def _price(results, lines) -> Money:
-    return total(tuple(line.amount for line in with_minimum_and_tax(results.job, lines)))
+    every = with_what_follows(results.job, results.job.finish, (), lines)
+    return total(tuple(line.amount for line in every))
 
 
 def _bid(asked: str, scope: dict[str, Says], told: dict[str, str] | None = None) -> OtherBid:

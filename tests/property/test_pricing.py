@@ -147,6 +147,23 @@ class TestMoneyAddsUp:
             share = Fraction(whole) * payment.share
             assert 0 <= share - Fraction(payment.amount) < Fraction(1, 100)
 
+    @given(SHARES, st.integers(0, 10**6), st.integers(0, 10**6))
+    def test_a_sum_at_signing(self, hundredths: list[int], deposit: int, cents: int):
+        """For any sum and any total they add up, and none is more than those before it leave."""
+        base = shop.example_results(shop.JOBS[0]).job
+        first = Payment(id="first", when="then", amount=f"${deposit / 100:.2f}")  # type: ignore[arg-type]
+        shares = [Payment(id=f"p{n}", when="then", share=f"{share / 100:.2f} %")  # type: ignore[arg-type]
+                  for n, share in enumerate(hundredths)]  # fmt: skip
+        payments = (first, *shares, Payment(id="last", when="at the end"))
+        company = base.company.model_copy(update={"payments": payments})
+        left = whole = Money(Decimal(cents) / 100)
+        paid = payments_of(replace(base, company=company), whole)
+        assert sum((payment.amount for payment in paid), ZERO) == whole
+        assert paid[0].amount == min(Decimal(deposit) / 100, whole)
+        for payment in paid:
+            assert 0 <= payment.amount <= left
+            left = Money(left - payment.amount)
+
     @one_in(4)
     @given(jobs())
     def test_nobody_pays_less_than_the_smallest_job(self, job: JobSpec):

@@ -17,7 +17,8 @@ from quotegen.quantity import Unit, Units
 from quotegen.reading.fields.text_fields import Rate, Road
 from quotegen.reading.files.company import Tax, TaxRounding
 from quotegen.reading.files.job import Site
-from quotegen.reading.files.rate_book import Band, RateBook, Travel
+from quotegen.reading.files.price import Band
+from quotegen.reading.files.rate_book import RateBook, Travel
 from tests.pricing import shop
 from tests.pricing.calculator import agrees
 from tests.property.effort import one_in_as_found

@@ -15,6 +15,7 @@ from quotegen.explain.words.no_break import on_page, ties
 from quotegen.explain.words.prose import comma_joined, sentence
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
+from quotegen.pricing.quoted.records import PricedPayment
 from quotegen.schedule.visits import Visit
 from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
 
@@ -166,7 +167,7 @@ def payment_rows(results: Results) -> Iterator[Row]:
     words = results.words
     days = {visit.id: visit for visit in results.chosen_visits}
     for number, payment in enumerate(results.quote.payments, start=1):
-        share = words("the_rest") if payment.share is None else words.percent(payment.share)
+        share = _how_much(results, payment)
         visit = days.get(payment.at_visit or "")
         about = _about(words, visit, payment.days_after) if visit else ""
         yield Row(
@@ -175,3 +176,14 @@ def payment_rows(results: Results) -> Iterator[Row]:
             amount=words.money(payment.amount),
             mark=str(number),
         )
+
+
+def _how_much(results: Results, payment: PricedPayment) -> str:
+    """A payment as agreed: a sum, a share of the total or of what the sum leaves, the rest."""
+    words = results.words
+    if payment.typed is not None:
+        return words("a_sum")
+    if payment.share is None:
+        return words("the_rest")
+    share, first = words.percent(payment.share), results.quote.payments[0]
+    return share if first.typed is None else words("share_of_the_rest", share=share)

@@ -8,8 +8,8 @@ from quotegen.explain.sheets.views import ChangeSheet, PricedRow, WorkedRow
 from quotegen.explain.words.line_notes import note_of
 from quotegen.explain.words.prose import prose
 from quotegen.explain.words.rows import Prose, Row
+from quotegen.pricing.quoted.no_work import ROUNDING, TAX
 from quotegen.pricing.quoted.records import AdjustmentRow, Line
-from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import Unit
 from quotegen.reading.files.company import Show
 from quotegen.reading.files.rate_book import Basis
@@ -22,7 +22,8 @@ def change_sheet(results: Results) -> ChangeSheet:
         measured=_lines(results, Basis.MEASURED),
         fixed=_lines(results, Basis.FIXED),
         allowances=_lines(results, Basis.ALLOWANCE),
-        taxes=tuple(_line(results, line) for line in quote.chosen.lines if TAX in line.scope),
+        taxes=_of_scope(results, TAX),
+        round_total=_of_scope(results, ROUNDING),
         total=words.money(quote.chosen.total),
         rounding=rounding_sentence(results),
         by_placement=placement_rows(results),
@@ -53,8 +54,14 @@ def _lines(results: Results, basis: Basis) -> tuple[PricedRow, ...]:
     return tuple(
         _line(results, line)
         for line in results.quote.chosen.lines
-        if line.basis is basis and TAX not in line.scope and results.job.company.show is Show.LINES
+        if line.basis is basis
+        and {TAX, ROUNDING}.isdisjoint(line.scope)
+        and results.job.company.show is Show.LINES
     )
+
+
+def _of_scope(results: Results, scope: str) -> tuple[PricedRow, ...]:
+    return tuple(_line(results, one) for one in results.quote.chosen.lines if scope in one.scope)
 
 
 def _line(results: Results, line: Line) -> PricedRow:

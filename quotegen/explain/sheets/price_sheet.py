@@ -2,16 +2,19 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
+from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.combination import agreed_finish
 from quotegen.explain.sheets.views import PriceSheet
+from quotegen.explain.wording import Words
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
-from quotegen.pricing.quoted.small_job_minimum import MINIMUM
-from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.no_work import DISCOUNT, MINIMUM, TAX
+from quotegen.pricing.quoted.shares import is_share, lines_shared
+from quotegen.quantity import decimal_places
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.schedule.openings import Opening
 from quotegen.trade.cancellation import sign_by
@@ -19,6 +22,10 @@ from quotegen.trade.cancellation import sign_by
 SHORT_LIST = ("base", "slab", "reinforcement", "joints", "finish", "cast_edge", "steps", "drain",
               "placing", "demolition", "sealing")  # fmt: skip
 """The scope items that sheet 1 names, most asked about first; sheet 3 has them all."""
+
+
+_SHOWN_PLACES = 3
+"""Decimals of a dollar that a price by area is shown with."""
 
 
 def price_sheet(results: Results) -> PriceSheet:
@@ -57,14 +64,25 @@ def area_prices(results: Results) -> tuple[Row, ...]:
     return tuple(
         Row(
             name=names[a.placement],
-            text=words(
-                "for_each_before_tax" if taxes_of(results) else "for_each",
-                unit=words.unit_one(a.unit),
-            ),
-            amount=words.money(a.rate),
+            text=words(_before_what(results), unit=words.unit_one(a.unit)),
+            amount=_rate(words, a.rate),
         )
         for a in quote.chosen.area_price
     )
+
+
+def _rate(words: Words, rate: Decimal) -> str:
+    """A price by area as it is, or about it where shares of shares would not fit a line."""
+    if decimal_places(rate) <= _SHOWN_PLACES:
+        return words.price(rate)
+    return words("about_money", amount=words.money(rate))
+
+
+def _before_what(results: Results) -> str:
+    """The text that says what still comes on top of a price by area."""
+    if results.job.company.round_total_to is None:
+        return "for_each_before_tax" if taxes_of(results) else "for_each"
+    return "for_each_before_both" if taxes_of(results) else "for_each_before_rounding"
 
 
 def area_rows(results: Results) -> tuple[Row, ...]:
@@ -78,15 +96,27 @@ def area_rows(results: Results) -> tuple[Row, ...]:
 
 def _what_it_pays_for(results: Results, placement: str, each: str) -> str:
     words, scope = results.words, results.content.scope
-    lines = [one for one in results.quote.chosen.lines if one.scope[0] not in {TAX, MINIMUM}]
-    by_area = [one for one in lines if one.placement == placement and one.follows_area]
+    book, chosen = results.job.rate_book, results.quote.chosen.lines
+    by_area = [one for one in chosen if one.placement == placement and one.follows_area]
     items = dict.fromkeys(item for line in by_area for item in line.scope)
-    names = tuple(in_a_sentence(scope[item].front.title) for item in items)
+    shares = [one for one in chosen if is_share(book, one)]
+    along = [
+        share
+        for share in shares
+        if any(one in by_area for one in lines_shared(book, share.rate_id, chosen))
+    ]
+    names = (
+        *(in_a_sentence(scope[item].front.title) for item in items),
+        *(in_a_sentence(share.name) for share in along),
+    )
     paid = words("area_pays_for", each=each, names=words.listing(names))
     others = dict.fromkeys(
         in_a_sentence(one.name)
-        for one in lines
-        if one.placement in {None, placement} and not one.follows_area
+        for one in chosen
+        if one.pays_for_work
+        and one.placement in {None, placement}
+        and not one.follows_area
+        and one not in along
     )
     return words("area_pays_not", paid=paid, names=words.listing(tuple(others))) if others else paid
 
@@ -108,7 +138,15 @@ def holds_at_minimum(results: Results) -> bool:
 
 
 def _sentence(results: Results) -> str:
-    return " ".join((_what_moves(results), *_by_area(results), *_taxes(results)))
+    parts = (_what_moves(results), *_discount(results), *_by_area(results), *_taxes(results))
+    return " ".join(parts)
+
+
+def _discount(results: Results) -> Iterator[str]:
+    words = results.words
+    for line in results.quote.chosen.lines:
+        if DISCOUNT in line.scope:
+            yield words("discount_in_price", name=line.name, amount=words.money(-line.amount))
 
 
 def _by_area(results: Results) -> Iterator[str]:

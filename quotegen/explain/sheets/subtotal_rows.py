@@ -5,8 +5,8 @@ from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.money import Money, total
+from quotegen.pricing.quoted.no_work import AFTER_THE_PRICE
 from quotegen.pricing.quoted.records import Subtotal
-from quotegen.pricing.quoted.tax import TAX
 from quotegen.reading.content.content import ScopeGroup
 from quotegen.reading.files.company import Show, TaxRounding
 
@@ -36,36 +36,39 @@ def scope_rows(results: Results) -> tuple[Row, ...]:
 
 
 def _group_rows(results: Results) -> tuple[Row, ...]:
-    """The subtotal of each group; lines that pay for several groups stand under all their names."""
+    """The subtotal of each group of work, then what follows the price, such as a tax.
+
+    Lines that pay for several groups stand under all their names.
+    """
+    words, every = results.words, results.quote.by_scope
     amounts: dict[tuple[ScopeGroup, ...], list[Money]] = {}
-    for part in results.quote.by_scope:
-        amounts.setdefault(_groups(results, part), []).append(part.amount)
+    for part in every:
+        if part.of not in AFTER_THE_PRICE:
+            amounts.setdefault(_groups(results, part), []).append(part.amount)
     order = tuple(ScopeGroup)
-    return tuple(
-        Row(
-            name=_group_names(results, groups),
-            text="",
-            amount=results.words.money(total(tuple(amounts[groups]))),
-        )
-        for groups in sorted(amounts, key=lambda one: tuple(map(order.index, one)) or (len(order),))
+    groups = sorted(amounts, key=lambda some: tuple(map(order.index, some)))
+    return (
+        *(
+            Row(
+                name=_group_names(results, some),
+                text="",
+                amount=words.money(total(tuple(amounts[some]))),
+            )
+            for some in groups
+        ),
+        *(_scope_row(results, part) for part in every if part.of in AFTER_THE_PRICE),
     )
 
 
 def _groups(results: Results, part: Subtotal) -> tuple[ScopeGroup, ...]:
-    """The groups that a part of the price pays for; none where it is a tax."""
-    if part.of == TAX:
-        return ()
     scope = results.content.scope
     covered = {scope[item].front.group for item in (part.of or "", *part.also)}
     return tuple(one for one in ScopeGroup if one in covered)
 
 
 def _group_names(results: Results, groups: tuple[ScopeGroup, ...]) -> str:
-    words = results.words
-    if not groups:
-        return words("subtotal_tax")
-    names = [words(f"group_{one.value}") for one in groups]
-    return words.listing((names[0], *map(in_a_sentence, names[1:])))
+    first, *others = (results.words(f"group_{one.value}") for one in groups)
+    return results.words.listing((first, *map(in_a_sentence, others)))
 
 
 def rounding_sentence(results: Results) -> str:
@@ -77,6 +80,9 @@ def rounding_sentence(results: Results) -> str:
         sentences.append(words("rounding_tax_by_line"))
     if TaxRounding.WHOLE_INVOICE in rules:
         sentences.append(words("rounding_tax_once"))
+    step = results.job.company.round_total_to
+    if step is not None:
+        sentences.append(words("rounding_total", step=words.money(step)))
     return " ".join((*sentences, words("rounding_payments")))
 
 
@@ -92,6 +98,6 @@ def _scope_row(results: Results, part: Subtotal) -> Row:
 
 
 def _title(results: Results, item: str) -> str:
-    if item == TAX:
-        return results.words("subtotal_tax")
+    if item in AFTER_THE_PRICE:
+        return results.words(f"subtotal_{item}")
     return results.content.scope[item].front.title

@@ -260,6 +260,7 @@ class ChangeSheet:
     fixed: tuple[PricedRow, ...]
     allowances: tuple[PricedRow, ...]
     taxes: tuple[PricedRow, ...]
+    round_total: tuple[PricedRow, ...]
     total: str
     rounding: str
     by_placement: tuple[Row, ...]

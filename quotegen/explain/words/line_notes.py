@@ -1,18 +1,24 @@
-"""Notes beside the lines of a price: seasons, slices, travel, allowances, taxes."""
+"""Notes beside the lines of a price: seasons, slices, travel, allowances, shares, taxes."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date
 from fractions import Fraction
 
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
+from quotegen.explain.words.prose import in_a_sentence
+from quotegen.money import total
+from quotegen.pricing.quoted.discount import price_before
+from quotegen.pricing.quoted.no_work import DISCOUNT, ROUNDING, TAX
 from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.records import Line
-from quotegen.pricing.quoted.tax import TAX, is_due, taxed_amount
+from quotegen.pricing.quoted.shares import is_share, lines_shared
+from quotegen.pricing.quoted.tax import is_due, taxed_amount
 from quotegen.quantity import decimal_places, rounded
 from quotegen.reading.fields.text_fields import MINUTES_PER_HOUR, DayOfYear
-from quotegen.reading.files.company import Tax, TaxRounding
-from quotegen.reading.files.rate_book import Basis, BookRate, ExceededRule, Price, Season
+from quotegen.reading.files.company import EVERYTHING, Tax, TaxRounding
+from quotegen.reading.files.price import Price
+from quotegen.reading.files.rate_book import Basis, BookRate, ExceededRule, Season
 
 _LEAP_YEAR = 2000
 _EXCEEDED = {
@@ -24,10 +30,29 @@ _EXCEEDED = {
 
 def note_of(results: Results, line: Line) -> str:
     """The note of a line; empty where its figures say it all."""
-    if TAX in line.scope:
-        return _tax_note(results, line)
+    if not line.pays_for_work:
+        return _NO_WORK[line.scope[0]](results, line) if line.scope[0] in _NO_WORK else ""
     price = results.job.rate_book.price_of(line.rate_id)
-    return " ".join(_notes(results.words, line, price)) if price else ""
+    return " ".join(_notes(results, line, price)) if price else ""
+
+
+def share_notes(results: Results, line: Line, lines: tuple[Line, ...]) -> Iterator[str]:
+    """What a line is a share of among the lines of a price; nothing for any other line."""
+    book, words = results.job.rate_book, results.words
+    if not is_share(book, line):
+        return
+    rate = book.rates[line.rate_id]
+    shared = lines_shared(book, line.rate_id, lines)
+    values = {
+        "share": words.exact_percent(rate.share or Fraction(0)),
+        "amount": words.money(total(tuple(one.amount for one in shared))),
+    }
+    if EVERYTHING in rate.share_of:
+        yield words("note_share_of_all", **values)
+        return
+    scope = results.content.scope
+    names = tuple(in_a_sentence(scope[item].front.title) for item in rate.share_of)
+    yield words("note_share", names=words.listing(names), **values)
 
 
 def taxes_of(results: Results) -> tuple[Tax, ...]:
@@ -35,13 +60,15 @@ def taxes_of(results: Results) -> tuple[Tax, ...]:
     return tuple(tax for tax in results.job.company.tax if is_due(results.job, tax))
 
 
-def _notes(words: Words, line: Line, price: Price) -> Iterator[str]:
+def _notes(results: Results, line: Line, price: Price) -> Iterator[str]:
+    words = results.words
     rate = price if isinstance(price, BookRate) else None
     if rate and rate.season is not None:
         yield _season(words, rate.season)
     if line.band is not None:
         yield _band(words, line, price)
     if rate:
+        yield from share_notes(results, line, results.quote.chosen.lines)
         yield from _rate_notes(words, line, rate)
 
 
@@ -95,3 +122,23 @@ def _tax_note(results: Results, line: Line) -> str:
         rate=words.exact_percent(tax.rate),
         amount=words.money(taxed_amount(tax, results.quote.chosen.lines)),
     )
+
+
+def _discount_note(results: Results, _: Line) -> str:
+    words, discount = results.words, results.job.typed.discount
+    if discount is None or not discount.share:
+        return words("note_discount_sum")
+    before = words.money(price_before(results.quote.chosen.lines))
+    return words("note_discount_share", share=words.exact_percent(discount.share), amount=before)
+
+
+def _rounding_note(results: Results, _: Line) -> str:
+    step = results.job.company.round_total_to
+    return results.words("note_rounding", step=results.words.money(step)) if step else ""
+
+
+_NO_WORK: Mapping[str, Callable[[Results, Line], str]] = {
+    TAX: _tax_note,
+    DISCOUNT: _discount_note,
+    ROUNDING: _rounding_note,
+}

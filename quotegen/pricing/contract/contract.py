@@ -47,6 +47,10 @@ def contract_of(job: JobSpec, estimated: Takeoff, in_forms: Takeoff | None) -> C
 
 
 def _changes(job: JobSpec, before: Money, quoted: Money) -> Iterator[ChangeOrder]:
+    """Yield each change with the total after it.
+
+    Its sum is what both sign: no share, discount or tax is added, and no total is rounded anew.
+    """
     running = before
     for change in job.typed.changes:
         priced = _priced(job, change)

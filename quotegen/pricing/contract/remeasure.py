@@ -27,8 +27,9 @@ def remeasured(
 ) -> Remeasure:
     """Work out the adjustment: the same job and the same rates on the measured quantities.
 
-    Fixed lines and allowances do not move. Where the small-job minimum was or is now part of the
-    price, its own line moves.
+    Fixed lines and allowances do not move, nor does a discount that is a sum. Shares follow their
+    lines, and what tops a small job up, taxes and the rounding are worked out anew, each in its own
+    line; so the new total is round where the company rounds.
 
     Args:
         job: the job.
@@ -46,9 +47,7 @@ def remeasured(
         on=measured.date,
         areas=tuple(_areas(job, estimated, in_forms)),
         lines=lines,
-        unmoved=total(
-            tuple(line.amount for line in before.lines if line.basis is not Basis.MEASURED)
-        ),
+        unmoved=Money(before.total - total(tuple(line.before for line in lines))),
         previous_total=before.total,
         change=change,
         revised_total=after.total,
@@ -61,15 +60,17 @@ def _lines(before: PricedFinish, after: PricedFinish) -> Iterator[AdjustedLine]:
     quoted: Mapping[str, Line] = {line.id: line for line in before.lines}
     measured: Mapping[str, Line] = {line.id: line for line in after.lines}
     for line_id in dict.fromkeys((*quoted, *measured)):
-        line = quoted.get(line_id) or measured[line_id]
-        if line.basis is Basis.MEASURED:
-            yield _line(line, quoted.get(line_id), measured.get(line_id))
+        both = (quoted.get(line_id), measured.get(line_id))
+        # a share of fixed lines is fixed, until the forms add one that is measured
+        follows = next((one for one in both if one and one.basis is Basis.MEASURED), None)
+        if follows is not None:
+            yield _line(follows, *both)
 
 
 def _line(line: Line, quoted: Line | None, remeasured: Line | None) -> AdjustedLine:
     before = quoted.amount if quoted else ZERO
     after = remeasured.amount if remeasured else ZERO
-    # The minimum and a tax are sums, not quantities: their rate is whatever the sum is.
+    # What follows from other lines is a sum, not a quantity: its rate is whatever the sum is.
     is_sum = line.unit is Unit.LUMP
     estimated = NO_QUANTITY if is_sum or quoted is None else quoted.quantity
     measured = NO_QUANTITY if is_sum or remeasured is None else remeasured.quantity

@@ -4,9 +4,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from quotegen.money import Money, to_cents, total
+from quotegen.pricing.quoted.no_work import NO_WORK
 from quotegen.pricing.quoted.rates import shown_rate
 from quotegen.pricing.quoted.records import Line
-from quotegen.pricing.quoted.small_job_minimum import MINIMUM
+from quotegen.pricing.quoted.shares import shares_again
 from quotegen.pricing.quoted.tax import tax_lines
 from quotegen.reading.files.other_bids import OtherBid, Says
 from quotegen.reading.files.rate_book import FINISH
@@ -45,12 +46,12 @@ class BidItem:
 def answers(bid: OtherBid, lines: tuple[Line, ...]) -> Mapping[str, Says]:
     """Return what a bid says of each scope item of ours; what it tells of one says `included`.
 
-    So do a number and the name of a finish. No coat of sealer is no sealing. The small-job
-    minimum is no work, and no bid says anything of it.
+    So do a number and the name of a finish. No coat of sealer is no sealing. Of what is no work,
+    such as the small-job minimum, no bid says anything.
     """
     told: dict[str, object] = {FINISH: bid.finish}
     told |= {NUMBER_OF[key]: number for key, number in bid.numbers if number is not None}
-    ours = dict.fromkeys(one for line in lines for one in line.scope if one != MINIMUM)
+    ours = dict.fromkeys(one for line in lines for one in line.scope if one not in NO_WORK)
     return {one: _answer(bid.scope.get(one), told.get(one)) for one in ours}
 
 
@@ -91,7 +92,8 @@ def is_known(job: JobSpec, lines: tuple[Line, ...], items: Items) -> bool:
 
 
 def with_tax(job: JobSpec, lines: tuple[Line, ...]) -> Money:
-    """Add lines up with the tax on them."""
+    """Add lines up, each share of the lines that are there, with the tax on all of them."""
+    lines = shares_again(job.rate_book, lines)
     return total(tuple(line.amount for line in (*lines, *tax_lines(job, lines))))
 
 

@@ -23,9 +23,9 @@ from quotegen.pricing.costs.bid_numbers import (
 from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.lines import work_lines
+from quotegen.pricing.quoted.no_work import TAX
 from quotegen.pricing.quoted.records import Line, PricedFinish
-from quotegen.pricing.quoted.small_job_minimum import MINIMUM
-from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.shares import share_lines
 from quotegen.reading.files.other_bids import BidNumbers, OtherBid, Says
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
@@ -158,10 +158,12 @@ class _Compared:
     def both(self, job: JobSpec, extras: tuple[str, ...] = ()) -> Money:
         """Return what of a job at some numbers, with some extras, is surely in both prices.
 
-        The small-job minimum of the quote pays for no work and stays in it.
+        What pays for no work, such as the small-job minimum of the quote, stays in it.
         """
-        top_up = (line for line in self.lines if MINIMUM in line.scope)
-        lines = (*work_lines(job, self.takeoff, self.finish, extras), *top_up)
+        work = work_lines(job, self.takeoff, self.finish, extras)
+        shares = share_lines(job, self.finish, extras, work)
+        no_work = (line for line in self.lines if not line.pays_for_work)
+        lines = (*work, *shares, *no_work)
         return with_tax(self.job, less(self.job, lines, self.out, self.unsaid))
 
 
@@ -175,7 +177,8 @@ def compare(
     """Compare another bid with our price at its finish, or at ours where it names none.
 
     Of a line that pays for several scope items only that is left out, or not stated, which the
-    book knows the worth of, or all of it where the bid says the same of each.
+    book knows the worth of, or all of it where the bid says the same of each. What pays for no
+    work, such as the small-job minimum or a discount, stays in what remains.
     """
     priced = price_at(job, takeoff, bid.finish or job.finish)
     lines = tuple(line for line in priced.lines if TAX not in line.scope)

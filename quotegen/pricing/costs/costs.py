@@ -8,9 +8,8 @@ from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.costs.floors import floors_of
 from quotegen.pricing.costs.items import CostedJob, items_of, price_of, road_to_site
 from quotegen.pricing.costs.records import CostItem, CostLine, FinishCosts, Missing, MissingKind
+from quotegen.pricing.quoted.no_work import TAX
 from quotegen.pricing.quoted.records import Line, PricedFinish
-from quotegen.pricing.quoted.small_job_minimum import MINIMUM
-from quotegen.pricing.quoted.tax import TAX
 from quotegen.quantity import Units, decimal_of
 from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.materials.order_list import order_list
@@ -91,8 +90,8 @@ def _parts(one: CostItem, amounts: dict[str, Money]) -> Iterator[tuple[str, Mone
 
 
 def _cost_line(line: Line, cost: Money | None) -> CostLine:
-    if cost is None and MINIMUM in line.scope:
-        cost = ZERO  # it pays for no work
+    if cost is None and not line.pays_for_work:
+        cost = ZERO
     return CostLine(
         line=line.id,
         name=line.working.name,

@@ -8,9 +8,10 @@ from math import ceil
 
 from quotegen.money import to_cents, total
 from quotegen.pricing.costs.records import CostItem, CostKind
+from quotegen.pricing.quoted.no_work import TAX
 from quotegen.pricing.quoted.rates import shown_rate, us_quantity
 from quotegen.pricing.quoted.records import Line, PricedFinish
-from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.shares import lines_shared
 from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
 from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.fields.text_fields import Rate, Road
@@ -262,6 +263,7 @@ def _bought(costed: CostedJob) -> Iterator[CostItem]:
     book = costed.owners.book
     access = {method.rate for method in book.access.values()}
     for line in costed.priced.lines:
+        yield from _share_cost(costed, line)
         rate = _line_cost(costed, line)
         if rate is None:
             continue
@@ -275,6 +277,20 @@ def _bought(costed: CostedJob) -> Iterator[CostItem]:
             quantity=line.quantity, unit=line.unit.value, rate=shown.amount,
             amount=to_cents(line.quantity * shown.amount), lines=(line.id,),
         )  # fmt: skip
+
+
+def _share_cost(costed: CostedJob, line: Line) -> Iterator[CostItem]:
+    """Yield what a share of lines costs as a share of the same lines, as a bank takes of a card."""
+    rate = costed.owners.book.rates.get(line.rate_id)
+    if rate is None or rate.cost_share is None:
+        return
+    shared = lines_shared(costed.job.rate_book, line.rate_id, costed.priced.lines)
+    whole, share = total(tuple(one.amount for one in shared)), decimal_of(rate.cost_share)
+    yield CostItem(
+        kind=CostKind(rate.cost_for.value), id=line.rate_id, name=line.name, placement=None,
+        quantity=share * 100, unit="%", rate=whole, amount=to_cents(whole * share),
+        lines=(line.id,),
+    )  # fmt: skip
 
 
 def _line_cost(costed: CostedJob, line: Line) -> Rate | None:

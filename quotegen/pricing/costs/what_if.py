@@ -12,11 +12,10 @@ from quotegen.pricing.costs.items import loaded_wage
 from quotegen.pricing.costs.records import CostKind, FinishCosts, What, WhatIf
 from quotegen.pricing.quoted.adjustment import with_area_changed
 from quotegen.pricing.quoted.finish import price_at, price_by_area
-from quotegen.pricing.quoted.lines import with_minimum_and_tax
+from quotegen.pricing.quoted.lines import with_what_follows
 from quotegen.pricing.quoted.options import with_alternates
 from quotegen.pricing.quoted.records import Line, PricedFinish
-from quotegen.pricing.quoted.small_job_minimum import MINIMUM
-from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.shares import is_share
 from quotegen.quantity import NO_QUANTITY, Units, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Count
 from quotegen.reading.files.costs import MaterialId
@@ -235,14 +234,15 @@ def _base_by_owner(quoted: QuotedJob) -> Iterator[WhatIf]:
     """Yield the job without its lines for digging out and base alone, if it has any."""
     if any(p.use is Use.DRIVE for p in quoted.job.placements):
         return  # the base of a drive carries cars
-    work = tuple(line for line in quoted.lines if {TAX, MINIMUM}.isdisjoint(line.scope))
+    book, finish = quoted.job.rate_book, quoted.costs.finish
+    work = tuple(ln for ln in quoted.lines if ln.pays_for_work and not is_share(book, ln))
     without_base = tuple(line for line in work if not set(line.scope) <= _BASE)
     if len(without_base) == len(work):
         return
-    lines = with_minimum_and_tax(quoted.job, without_base)
+    lines = with_what_follows(quoted.job, finish, (), without_base)
     price = total(tuple(line.amount for line in lines))
     priced = PricedFinish(
-        id=quoted.costs.finish, name=quoted.costs.name, visits=0, lines=lines, total=price,
+        id=finish, name=quoted.costs.name, visits=0, lines=lines, total=price,
         by_area=price_by_area(quoted.job, quoted.takeoff, price), area_price=(),
     )  # fmt: skip
     after = costs_at(quoted.job, quoted.owners, quoted.takeoff, quoted.rules, priced, _BASE)

@@ -3,9 +3,11 @@
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from fractions import Fraction
 
 from quotegen.money import Money
 from quotegen.pricing.quoted.finish import price_at
+from quotegen.pricing.quoted.no_work import ROUNDING
 from quotegen.pricing.quoted.rates import rate_at, shown_rate
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.rate_book import Applies
@@ -32,7 +34,7 @@ class Ballpark:
         rows: the finish that was asked about, then the others of the book.
         begins: the day that picks seasonal lines, None where there are none.
         covers: the names of the lines in it.
-        adds: what is not in it and has a price in the book, by name.
+        adds: what is not in it and has a price in the book, or a share of one, by name.
     """
 
     paced: Decimal
@@ -41,7 +43,7 @@ class Ballpark:
     rows: tuple[BallparkRow, ...]
     begins: date | None
     covers: tuple[str, ...]
-    adds: tuple[tuple[str, Rate], ...]
+    adds: tuple[tuple[str, Rate | Fraction], ...]
 
 
 def ballpark_of(
@@ -59,6 +61,7 @@ def ballpark_of(
         begins: the day that picks seasonal lines, None where they are left out.
     """
     job = jobs[1]
+    lines = price_at(job, takeoffs[1], job.finish).lines
     least, paced, most = (takeoff.area(job.units) for takeoff in takeoffs)
     return Ballpark(
         paced=paced,
@@ -66,11 +69,9 @@ def ballpark_of(
         most=most,
         rows=tuple(_row(jobs, takeoffs, f, step) for f in (job.finish, *job.typed.compare)),
         begins=begins,
-        covers=tuple(
-            dict.fromkeys(line.name for line in price_at(job, takeoffs[1], job.finish).lines)
-        ),
+        covers=tuple(dict.fromkeys(line.name for line in lines if ROUNDING not in line.scope)),
         adds=tuple(
-            (rate.name, shown_rate(rate_at(rate, None), job.units))
+            (rate.name, rate.share or shown_rate(rate_at(rate, None), job.units))
             for rate in job.rate_book.rates.values()
             if rate.applies in {Applies.ASKED, Applies.IF_FOUND}
         ),

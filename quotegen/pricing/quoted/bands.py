@@ -8,7 +8,7 @@ from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.rates import rate_at
 from quotegen.quantity import NO_QUANTITY, Length, Unit
 from quotegen.reading.fields.text_fields import Rate
-from quotegen.reading.files.rate_book import Band, Price
+from quotegen.reading.files.price import Band, Price
 from quotegen.reading.yaml.located import DocumentPath
 
 _SMALL_OR_USUAL: tuple[DocumentPath, ...] = (("small_job", "rate"), ("rate",))

@@ -7,7 +7,7 @@ from itertools import product
 
 from quotegen.money import Money, total
 from quotegen.pricing.quoted.finish import area_prices, price_by_area
-from quotegen.pricing.quoted.lines import with_minimum_and_tax, work_lines
+from quotegen.pricing.quoted.lines import with_what_follows, work_lines
 from quotegen.pricing.quoted.options import Chosen, takes, with_alternates
 from quotegen.pricing.quoted.payments import payments_of
 from quotegen.pricing.quoted.records import Combination, Line
@@ -44,10 +44,11 @@ def _alternates(job: JobSpec) -> Iterator[Chosen]:
 def _with_extras(
     job: JobSpec, takeoff: Takeoff, finish: str, alternates: Chosen
 ) -> Iterator[Combination]:
-    """Yield each set of extras. No line of work depends on another, so each is made only once."""
+    """Yield each set of extras. A line that depends on no other is made only once."""
     work = work_lines(job, takeoff, finish, tuple(job.extras))
     lines = {
-        extras: with_minimum_and_tax(job, _with_only(job, work, extras)) for extras in _sets(job)
+        extras: with_what_follows(job, finish, extras, _with_only(job, work, extras))
+        for extras in _sets(job)
     }
     totals = {
         frozenset(extras): total(tuple(line.amount for line in priced))

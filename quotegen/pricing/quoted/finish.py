@@ -7,10 +7,13 @@ from fractions import Fraction
 from quotegen.money import Money, to_cents, total
 from quotegen.pricing.quoted.lines import NO_BANDS, lines_of
 from quotegen.pricing.quoted.records import AreaPrice, Line, PricedFinish
+from quotegen.pricing.quoted.shares import is_share, lines_shared
 from quotegen.pricing.quoted.visits_needed import visits_needed
-from quotegen.quantity import decimal_of, rounded
+from quotegen.quantity import NO_QUANTITY, decimal_of, decimal_places, rounded
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
+
+_CENT_PLACES = 2
 
 
 def price_again(
@@ -68,15 +71,34 @@ def area_prices(job: JobSpec, lines: tuple[Line, ...]) -> tuple[AreaPrice, ...]:
 
 
 def _area_rate(job: JobSpec, placement: str, lines: tuple[Line, ...]) -> Decimal:
-    """Return what one unit of area more costs before tax, at the rates of the last slices."""
+    """Return what one unit of area more costs before tax, at the rates of the last slices.
+
+    A share of a line that follows the area follows it too, and so does a discount by share.
+    """
     rates = (
-        line.rate * _with_cutting(job, line)
+        line.rate * _with_cutting(job, line) * _with_shares(job, line, lines)
         for line in lines
         if line.placement == placement and line.follows_area
     )
-    return sum(rates, start=rounded(Fraction(0), 2))
+    whole = sum(rates, start=NO_QUANTITY) * _after_discount(job)
+    return rounded(whole, max(_CENT_PLACES, decimal_places(whole)))
 
 
 def _with_cutting(job: JobSpec, line: Line) -> Decimal:
     rate = job.rate_book.rates.get(line.rate_id)
     return decimal_of(1 + ((rate.cutting if rate else None) or Fraction(0)))
+
+
+def _with_shares(job: JobSpec, line: Line, lines: tuple[Line, ...]) -> Decimal:
+    book = job.rate_book
+    shares = (
+        book.rates[one.rate_id]
+        for one in lines
+        if is_share(book, one) and line in lines_shared(book, one.rate_id, lines)
+    )
+    return decimal_of(1 + sum((rate.share or Fraction(0) for rate in shares), start=Fraction(0)))
+
+
+def _after_discount(job: JobSpec) -> Decimal:
+    discount = job.typed.discount
+    return decimal_of(1 - ((discount.share if discount else None) or Fraction(0)))

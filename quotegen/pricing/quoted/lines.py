@@ -1,4 +1,4 @@
-"""Lines: every rate in use becomes quantity times rate, to the cent, with its working."""
+"""Lines: every rate in use becomes quantity times rate, to the cent; others follow from them."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from quotegen.money import to_cents
 from quotegen.pricing.quoted.bands import PriceSlice, price_slices
+from quotegen.pricing.quoted.discount import discount_line
 from quotegen.pricing.quoted.quantities import quantity_of
 from quotegen.pricing.quoted.rates import (
     RateInUse,
@@ -15,11 +16,14 @@ from quotegen.pricing.quoted.rates import (
     us_size,
 )
 from quotegen.pricing.quoted.records import Line
+from quotegen.pricing.quoted.rounding import rounding_line
+from quotegen.pricing.quoted.shares import share_lines
 from quotegen.pricing.quoted.small_job_minimum import minimum_line
 from quotegen.pricing.quoted.tax import tax_lines
 from quotegen.pricing.quoted.visits_needed import visits_needed
 from quotegen.reading.fields.text_fields import Rate
-from quotegen.reading.files.rate_book import Basis, Price
+from quotegen.reading.files.price import Price
+from quotegen.reading.files.rate_book import Basis
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.takeoff.records import Takeoff
@@ -35,11 +39,12 @@ def lines_of(
     extras: tuple[str, ...] = (),
     quoted_bands: Mapping[str, int] = NO_BANDS,
 ) -> tuple[Line, ...]:
-    """Return every line of the job at a finish: the work, the small-job minimum, the taxes.
+    """Return every line of the job at a finish: the work, and what follows from it.
 
     A line in `quoted_bands` is priced at the band that was quoted, whatever its quantity.
     """
-    return with_minimum_and_tax(job, work_lines(job, takeoff, finish, extras, quoted_bands))
+    work = work_lines(job, takeoff, finish, extras, quoted_bands)
+    return with_what_follows(job, finish, extras, work)
 
 
 def work_lines(
@@ -49,20 +54,26 @@ def work_lines(
     extras: tuple[str, ...] = (),
     quoted_bands: Mapping[str, int] = NO_BANDS,
 ) -> tuple[Line, ...]:
-    """Return the lines that pay for work; none of them depends on another."""
+    """Return the lines of work that do not depend on another: all but the shares."""
     return (
         *_rate_lines(job, takeoff, finish, extras, quoted_bands),
         *_finish_lines(job, takeoff, finish, quoted_bands),
     )
 
 
-def with_minimum_and_tax(job: JobSpec, lines: tuple[Line, ...]) -> tuple[Line, ...]:
-    """Add the lines that follow from the others: what a small job is topped up by, and taxes.
+def with_what_follows(
+    job: JobSpec, finish: str, extras: tuple[str, ...], lines: tuple[Line, ...]
+) -> tuple[Line, ...]:
+    """Add the lines that follow from the others, each from all that stand before it.
 
-    The minimum is a price before tax, so taxes come last.
+    Shares of the work come first, then what a small job is topped up by, the discount, and the
+    taxes; last what makes the sum round.
     """
+    lines = (*lines, *share_lines(job, finish, extras, lines))
     lines = (*lines, *minimum_line(job, lines))
-    return (*lines, *tax_lines(job, lines))
+    lines = (*lines, *discount_line(job, lines))
+    lines = (*lines, *tax_lines(job, lines))
+    return (*lines, *rounding_line(job, lines))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,6 +97,8 @@ def _rate_lines(
     visits = len(visits_needed(job, finish))
     for use in rates_in_use(job, finish, extras):
         rate = job.rate_book.rates[use.rate_id]
+        if rate.share is not None:  # it follows from the lines that are made here
+            continue
         entry = _Entry(
             price=rate, name=rate.name, scope=rate.covers, basis=basis_of(rate, use.unit),
             path=job.rate_book.path_of(use.rate_id),

@@ -19,7 +19,8 @@ from quotegen.quantity import (
     decimal_of,
 )
 from quotegen.reading.fields.text_fields import Count, DayOfYear, Rate
-from quotegen.reading.files.rate_book import Applies, Basis, BookRate, Finish, Price, Season
+from quotegen.reading.files.price import Price
+from quotegen.reading.files.rate_book import Applies, Basis, BookRate, Finish, Season
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.reading.yaml.located import DocumentPath
 
@@ -116,7 +117,7 @@ def rates_in_use(job: JobSpec, finish: str, extras: tuple[str, ...]) -> Iterator
     for rate_id, rate in job.rate_book.rates.items():
         if rate.season is not None and not in_season(rate.season, job.typed.start):
             continue
-        unit = shown_rate(rate_at(rate, None), job.units).unit
+        unit = _line_unit(job, rate)
         if rate.applies is Applies.ASKED:
             yield from _asked(job, rate_id, unit, extras)
         elif rate.applies is Applies.ALWAYS:
@@ -126,6 +127,13 @@ def rates_in_use(job: JobSpec, finish: str, extras: tuple[str, ...]) -> Iterator
                 p for p in _fitting(job, rate) if rate_id in _brought(job.finish_of(p, finish)[1])
             )
             yield from _by_placement(rate_id, unit, tuple(brought))
+
+
+def _line_unit(job: JobSpec, rate: BookRate) -> Unit:
+    """Return what a line of a rate counts; a share of other lines is one sum for the whole job."""
+    if rate.share is not None:
+        return Unit.LUMP
+    return shown_rate(rate_at(rate, None), job.units).unit
 
 
 def in_season(season: Season, start: date) -> bool:

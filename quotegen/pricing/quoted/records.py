@@ -5,7 +5,9 @@ from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.money import Money
+from quotegen.pricing.quoted.no_work import NO_WORK
 from quotegen.quantity import Unit
+from quotegen.reading.files.company import EVERYTHING
 from quotegen.reading.files.rate_book import Basis
 from quotegen.working import Step
 
@@ -41,6 +43,14 @@ class Line:
     working: Step
     band: int | None = None
 
+    @property
+    def pays_for_work(self) -> bool:
+        return NO_WORK.isdisjoint(self.scope)
+
+    def pays_for_any(self, items: tuple[str, ...]) -> bool:
+        """Tell whether it pays for any of these scope items, or they are `everything`."""
+        return EVERYTHING in items or not set(items).isdisjoint(self.scope)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricedFinish:
@@ -67,7 +77,10 @@ class PricedFinish:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AreaPrice:
-    """What one unit of area of a placement costs before tax: the sum of its rates by area."""
+    """What one unit of area of a placement costs before tax and rounding.
+
+    It is the sum of its rates by area, with the shares that follow them, less the discount.
+    """
 
     placement: str
     rate: Decimal
@@ -170,11 +183,17 @@ class Subtotal:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricedPayment:
-    """One payment: when it is due, its share of the total (None for the remainder), its amount."""
+    """One payment: when it is due and its amount.
+
+    Attributes:
+        share: of the total, or of what a sum at signing leaves; None for the remainder and the sum.
+        typed: the sum, where it is one; the amount is less where the total is.
+    """
 
     id: str
     when: str
     share: Fraction | None
+    typed: Money | None = None
     at_visit: str | None
     days_after: int = 0
     amount: Money

@@ -3,14 +3,12 @@
 from collections.abc import Iterator
 
 from quotegen.money import Money, to_cents, total
+from quotegen.pricing.quoted.no_work import MINIMUM
 from quotegen.pricing.quoted.records import Line
 from quotegen.quantity import ONE, Unit
 from quotegen.reading.files.rate_book import Basis
 from quotegen.reading.records import JobSpec
 from quotegen.working import added, given, taken_away
-
-MINIMUM = "minimum"
-"""The id and the scope of the line that tops a small job up."""
 
 
 def minimum_line(job: JobSpec, lines: tuple[Line, ...]) -> Iterator[Line]:

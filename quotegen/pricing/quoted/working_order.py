@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from quotegen.money import Money
 from quotegen.pricing.quoted.adjustment import WORKED_CHANGES, with_area_changed
@@ -71,10 +72,17 @@ def _option(title: str, before: PricedFinish, after: PricedFinish) -> TitledStep
 
 
 def _payments(job: JobSpec, quote: PricedQuote) -> Iterator[Step]:
-    price = _total("Total", quote.chosen)
-    *earlier, last = quote.payments
-    steps = tuple(_share(job, index, payment, price) for index, payment in enumerate(earlier))
-    yield from steps
+    price, steps = _total("Total", quote.chosen), list[Step]()
+    shared = price
+    for index, payment in enumerate(quote.payments[:-1]):
+        if payment.typed is None:
+            steps.append(_share(job, index, payment, shared))
+        else:
+            steps.append(_sum(job, index, payment, price))
+            left = Money(price.value - payment.amount)
+            shared = taken_away("What the sum leaves", price, steps[-1], left)
+        yield steps[-1]
+    last = quote.payments[-1]
     yield Step(
         name=f"Payment: {last.when}",
         formula="what remains",
@@ -86,15 +94,23 @@ def _payments(job: JobSpec, quote: PricedQuote) -> Iterator[Step]:
     )
 
 
-def _share(job: JobSpec, index: int, payment: PricedPayment, price: Step) -> Step:
+def _sum(job: JobSpec, index: int, payment: PricedPayment, price: Step) -> Step:
+    """Return a sum as it was typed, or the whole price where that is less."""
+    source = job.company_source("payments", index, "amount")
+    typed = given("sum", payment.amount, "$", source)
+    is_less = payment.typed is not None and payment.amount < payment.typed
+    return added(f"Payment: {payment.when}", (price if is_less else typed,), payment.amount)
+
+
+def _share(job: JobSpec, index: int, payment: PricedPayment, shared: Step) -> Step:
     source = job.company_source("payments", index, "share")
-    share = decimal_of(payment.share) if payment.share is not None else price.value
+    share = decimal_of(payment.share or Fraction(0))
     return Step(
         name=f"Payment: {payment.when}",
         formula="total x share, down to the cent",
         operation=Operation.TIMES,
         rounding=Rounding.CENT_DOWN,
-        inputs=(price, given("share", share, "", source)),
+        inputs=(shared, given("share", share, "", source)),
         value=payment.amount,
         unit="$",
         rules=("payment_rounding",),

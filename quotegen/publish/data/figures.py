@@ -13,8 +13,8 @@ from quotegen.pricing.contract.records import Contract, Remeasure
 from quotegen.pricing.costs.bids import BidComparison
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.pricing.costs.records import CostItem, FinishCosts, Floor
+from quotegen.pricing.quoted.no_work import TAX
 from quotegen.pricing.quoted.records import Combination, Line, PricedFinish, PricedQuote, Subtotal
-from quotegen.pricing.quoted.tax import TAX
 from quotegen.pricing.quoted.upkeep import CoatPrices
 from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import EdgeKind

@@ -1,11 +1,12 @@
 """The ballpark of a first visit as text, for the screen and to keep in the truck."""
 
 from collections.abc import Iterator
-from decimal import Decimal
+from fractions import Fraction
 
 from quotegen.explain.wording import Words
 from quotegen.pricing.quoted.ballpark import Ballpark
 from quotegen.quantity import Unit
+from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.records import JobSpec
 from quotegen.trade.rules import RuleBook
 
@@ -47,9 +48,7 @@ def _lines(job: JobSpec, ballpark: Ballpark, rules: RuleBook, words: Words) -> I
     yield "In it:"
     yield from (f"  {name}" for name in ballpark.covers)
     yield "Not in it; add what you see:"
-    yield from (
-        f"  {name}: {_price(words, rate.amount, rate.unit)}" for name, rate in ballpark.adds
-    )
+    yield from (f"  {name}: {_price(words, rate)}" for name, rate in ballpark.adds)
     yield ""
     yield "A rough range and no offer. The price follows from the tape, in writing."
 
@@ -60,5 +59,9 @@ def _season(ballpark: Ballpark) -> str:
     return f"seasonal lines of {ballpark.begins}"
 
 
-def _price(words: Words, amount: Decimal, unit: Unit) -> str:
-    return words.money(amount) if unit is Unit.LUMP else words.rate(amount, unit)
+def _price(words: Words, price: Rate | Fraction) -> str:
+    if isinstance(price, Fraction):
+        return words.exact_percent(price)
+    if price.unit is Unit.LUMP:
+        return words.money(price.amount)
+    return words.rate(price.amount, price.unit)

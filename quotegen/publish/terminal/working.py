@@ -59,8 +59,8 @@ def _unwritten(step: Step, numbers: Numbers) -> Iterator[Step]:
 
 def _step(step: Step, numbers: Numbers) -> Iterator[str]:
     yield f"  {numbers[_key(step)]}  {step.name}: {step.formula}"
-    if step.operation is Operation.PLUS:
-        yield f"       {' + '.join(numbers.get(_key(one), one.name) for one in step.inputs)}"
+    if step.operation is Operation.PLUS and all(_key(one) in numbers for one in step.inputs):
+        yield f"       {' + '.join(numbers[_key(one)] for one in step.inputs)}"
     else:
         yield from (f"       {_named(one, numbers)}" for one in step.inputs)
     figures = f" {step.operation} ".join(plain(one.value) for one in step.inputs)

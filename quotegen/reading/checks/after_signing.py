@@ -101,6 +101,10 @@ def _changes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
             said = f"the rate book has no rate `{change.rate}`"
             hint = near_miss(change.rate, book.rates)
             yield job.fault((*here, "rate"), "unknown-rate", said, hint)
+        elif change.rate is not None and book.rates[change.rate].share is not None:
+            said = f"`{change.rate}` is a share of other lines, which a change is none of"
+            hint = "type the sum that both agreed as `amount`"
+            yield job.fault((*here, "rate"), "change-by-share", said, hint)
 
 
 def _completed(job: Typed[JobFile]) -> Iterator[Problem]:

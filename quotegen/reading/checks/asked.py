@@ -61,9 +61,21 @@ def _rates(
             said = f"`{rate_id}` applies {rate.applies.value}, so a job does not ask for it"
             hint = "delete the line, or write `applies: asked` in the rate book"
             yield job.fault(here, "rate-not-asked", said, hint)
+        elif rate.share is not None:
+            yield from _share(job, here, count)
         elif rate.travel is None and not rate.by_thickness:
             (_, priced), *_ = rate.rates
             yield from _count(job, here, rate, priced.unit, count)
+
+
+def _share(job: Typed[JobFile], path: DocumentPath, count: Count) -> Iterator[Problem]:
+    if count.amount is not None:
+        said = f"`{path[-1]}` is a share of other lines; there is no number of it"
+        yield job.fault(path, "share-counted", said, "type yes")
+    if path[0] == "placements":
+        said = f"`{path[-1]}` is a share of the lines of the whole job"
+        hint = "ask for it under `include` of the job, not of one placement"
+        yield job.fault(path, "share-on-placement", said, hint)
 
 
 def _count(

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from quotegen.problem import Problem
-from quotegen.reading.files.company import Company
+from quotegen.reading.files.company import EVERYTHING, Company
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book import ALWAYS_ASKED_ABOUT, FINISH, USUAL, Applies, Finish
 from quotegen.reading.files.rate_book_file import CostedPrice, CostedRate, RateBookFile
@@ -28,6 +28,7 @@ def cover_faults(book: Typed[RateBookFile], scope_items: frozenset[str]) -> Iter
         path = ("rates", rate_id)
         yield from _items(book, path, rate.covers, scope_items)
         yield from _of_which(book, path, rate, rate.covers)
+        yield from _share_of(book, path, rate, scope_items)
     for finish_id, finish in value.finishes.items():
         path = ("finishes", finish_id)
         yield from _items(book, path, finish.covers, scope_items | {USUAL})
@@ -59,10 +60,29 @@ def _items(
             yield unknown_item(book, (*path, "covers", index), item, known)
 
 
+def _share_of(
+    book: Typed[RateBookFile], path: DocumentPath, rate: CostedRate, known: frozenset[str]
+) -> Iterator[Problem]:
+    """Yield unknown scope items, and those that no price pays for: a share of them is nothing."""
+    value = book.value
+    others = (one.covers for one in value.rates.values() if one.share is None)
+    finishes = (value.covered_by(one) for one in value.finishes.values())
+    paid = {EVERYTHING, *(item for covers in (*others, *finishes) for item in covers)}
+    for index, item in enumerate(rate.share_of):
+        here = (*path, "share_of", index)
+        if item not in known | {EVERYTHING}:
+            yield unknown_item(book, here, item, known | {EVERYTHING})
+        elif item not in paid:
+            said = f"no price in this book pays for `{item}`, so a share of it is nothing"
+            yield book.fault(here, "share-of-unpaid", said, near_miss(item, paid))
+
+
 def _of_which(
     book: Typed[RateBookFile], path: DocumentPath, price: CostedPrice, covered: tuple[str, ...]
 ) -> Iterator[Problem]:
     """Yield parts that the price does not pay for, count differently, or leave nothing of it."""
+    if not price.of_which or not price.rates:
+        return
     (_, whole), *others = price.rates
     for item, part in price.of_which.items():
         here = (*path, "of_which", item)
@@ -75,7 +95,7 @@ def _of_which(
             yield book.fault(here, "part-unit", said, hint)
     least = min(rate.amount for rate in (whole, *(rate for _, rate in others)))
     parts = sum(part.amount for part in price.of_which.values())
-    if price.of_which and parts >= least:
+    if parts >= least:
         said = f"the parts come to ${parts:,}, and the lowest rate of this price is ${least:,}"
         hint = "type what each part is worth when it alone is left out"
         yield book.fault((*path, "of_which"), "parts-over-price", said, hint)
@@ -95,6 +115,8 @@ def _paid_twice(book: Typed[RateBookFile], finish_id: str, finish: Finish) -> It
 
 def _comes_along(rate_id: str, rate: CostedRate, finish: Finish) -> bool:
     """Tell whether a rate is part of every job with a finish; one for some jobs is an upcharge."""
+    if rate.share is not None:  # an addition by its nature
+        return False
     some = rate.uses or rate.reinforcement or rate.season
     return not some and (rate.applies is Applies.ALWAYS or rate_id in finish.brings)
 

@@ -14,6 +14,14 @@ from quotegen.trade.book import RuleBook
 from quotegen.trade.mix import pigment_allowed, pigment_limit
 from quotegen.trade.rules import load_rules
 
+RESERVED = {
+    "minimum": "type the smallest job as `minimum: $2,500` at the top level",
+    "discount": "type a discount in the job: `discount: {name: ..., amount: $300}`",
+    "tax": "type a tax under `tax` of company.yaml",
+    "rounding": "type `round_total_to: $10` in company.yaml",
+}
+"""The ids of lines that follow from others, and how each is asked for."""
+
 
 def rate_book_faults(book: Typed[RateBookFile]) -> Iterator[Problem]:
     """Yield what the book names and does not have, and what no standard or limit allows."""
@@ -32,11 +40,19 @@ def rate_book_faults(book: Typed[RateBookFile]) -> Iterator[Problem]:
             yield from _wire(book, ("reinforcement", name, "wire"), choice.wire, rules)
         if choice.bar:
             yield from _bar(book, ("reinforcement", name, "bar"), choice.bar, rules)
+    yield from _reserved(book)
     for name, method in book.value.access.items():
         if method.rate is not None and method.rate not in book.value.rates:
             paid = f"the way of access `{name}` is paid by the rate `{method.rate}`"
             said, hint = f"{paid}, which is missing", near_miss(method.rate, book.value.rates)
             yield book.fault(("access", name, "rate"), "unknown-access-rate", said, hint)
+
+
+def _reserved(book: Typed[RateBookFile]) -> Iterator[Problem]:
+    for rate_id, hint in RESERVED.items():
+        if rate_id in book.value.rates:
+            said = f"`{rate_id}` is a line that any quote may have, so no rate has that id"
+            yield book.fault(("rates", rate_id), "reserved-id", said, hint)
 
 
 def _finish(book: Typed[RateBookFile], finish_id: str, finish: CostedFinish) -> Iterator[Problem]:

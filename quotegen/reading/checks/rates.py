@@ -6,21 +6,16 @@ from itertools import pairwise
 from quotegen.problem import Problem
 from quotegen.quantity import METRIC, Unit
 from quotegen.reading.fields.text_fields import Rate
-from quotegen.reading.files.rate_book import (
-    Applies,
-    Band,
-    Basis,
-    BookRate,
-    ExceededRule,
-    Price,
-    SmallJob,
-)
-from quotegen.reading.files.rate_book_file import CostedBand, CostedPrice, RateBookFile
+from quotegen.reading.files.price import Band, Price, SmallJob
+from quotegen.reading.files.rate_book import Applies, Basis, BookRate, ExceededRule
+from quotegen.reading.files.rate_book_file import CostedBand, CostedPrice, CostedRate, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss
 
 TRAVELED = (Unit.MILE, Unit.HOUR)
+NOT_OF_A_SHARE = ("cutting", "travel", "of", "exceeded", "basis", "of_which", "cost")
+"""The keys of a rate that say how much there is of it, or what moves it."""
 
 
 def rate_faults(book: Typed[RateBookFile]) -> Iterator[Problem]:
@@ -34,6 +29,7 @@ def rate_faults(book: Typed[RateBookFile]) -> Iterator[Problem]:
         yield from _edge(book, path, rate)
         yield from _travel(book, path, rate)
         yield from _allowance(book, path, rate)
+        yield from _share(book, path, rate)
         if (rate.applies is Applies.COLOR) != (rate.color is not None):
             said = "a color needs both `applies: with color` and `color:`, how it is made"
             hint = "add the other line: integral, hardener, release or antiquing"
@@ -194,6 +190,25 @@ def _allowance(book: Typed[RateBookFile], path: DocumentPath, rate: BookRate) ->
         said = "`plus` goes with the rule `cost plus`, and with no other"
         hint = "type {rule: cost plus, plus: 15%}, {rule: at cost} or {rule: capped}"
         yield book.fault((*path, "exceeded"), "plus-what", said, hint)
+
+
+def _share(book: Typed[RateBookFile], path: DocumentPath, rate: CostedRate) -> Iterator[Problem]:
+    """Yield what a share cannot have, since it is one sum that follows other lines."""
+    if rate.share is None and rate.cost_share is not None:
+        said = "`cost_share` is what a share of other lines costs, and this price is none"
+        hint = "type `cost`, what one of it costs you"
+        yield book.fault((*path, "cost_share"), "cost-share", said, hint)
+    if rate.share is None:
+        return
+    for key in NOT_OF_A_SHARE:
+        if getattr(rate, key):
+            said = f"a price that is a share of other lines has no `{key}`"
+            hint = "delete it; a share is one sum for the whole job, and follows its lines"
+            yield book.fault((*path, key), "share-with", said, hint)
+    if rate.applies in {Applies.IF_FOUND, Applies.COLOR}:
+        said = f"a share of other lines cannot apply {rate.applies.value}"
+        hint = "write `applies: always`, `asked` or `with finish`"
+        yield book.fault((*path, "applies"), "share-applies", said, hint)
 
 
 def _size(band: Band, end: str) -> str:

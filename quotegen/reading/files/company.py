@@ -1,5 +1,6 @@
 """The company file: who quotes, on what terms, and how the paper looks."""
 
+from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 from typing import Annotated
@@ -9,6 +10,7 @@ from pydantic_core import PydanticCustomError
 
 from quotegen.quantity import Units, decimal_of
 from quotegen.reading.fields.typed_fields import (
+    AmountField,
     ColorField,
     DateField,
     DaysField,
@@ -39,7 +41,8 @@ class Weekday(StrEnum):
 class Payment(Model):
     """One payment: the event it falls due at, and its share; the last takes what remains.
 
-    The last may say its share too; then all of them must add up to 100 %.
+    The last may say its share too; then all of them must add up to 100 %. The first may be a sum,
+    `amount`, instead, and where the price is smaller it is the price; shares are then of the rest.
     `at_visit` names the visit whose last day is the event, `days_after` how many days later the
     payment is due; without a visit it has no date.
     """
@@ -47,13 +50,15 @@ class Payment(Model):
     id: Slug
     when: Word
     share: ShareField | None = None
+    amount: AmountField | None = None
     at_visit: Slug | None = None
     days_after: DaysField = 0
 
 
 def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
     *earlier, last = payments
-    if any(p.share is None for p in earlier):
+    _first_may_be_a_sum(payments)
+    if any(p.share is None and p.amount is None for p in earlier):
         raise PydanticCustomError(
             "payment-remainder",
             "every payment but the last needs a share; the last takes what remains",
@@ -77,6 +82,20 @@ def _payments_add_up(payments: tuple[Payment, ...]) -> tuple[Payment, ...]:
     return payments
 
 
+def _first_may_be_a_sum(payments: tuple[Payment, ...]) -> None:
+    first, *others = payments
+    if any(p.amount is not None for p in others) or (first.amount is not None and not others):
+        raise PydanticCustomError(
+            "payment-sum-later",
+            "only the first of several payments may be an amount; type a share for a later one,"
+            " and nothing for the last",
+        )
+    if first.amount is not None and first.share is not None:
+        raise PydanticCustomError(
+            "payment-sum-and-share", "a payment is an amount or a share; delete one of the two"
+        )
+
+
 class Adjustment(Model):
     """The promise on area: what happens when the forms measure more or less."""
 
@@ -92,6 +111,19 @@ class TaxRounding(StrEnum):
 
 
 EVERYTHING = "everything"
+"""The word that stands for every scope item."""
+
+ROUND_SUM = 100
+"""A sum that stays round whatever the step, since every step goes into it."""
+
+
+def _is_round(step: Decimal) -> Decimal:
+    if not step or step % 1 or ROUND_SUM % step:
+        raise PydanticCustomError(
+            "round-step",
+            "a total is rounded to whole dollars that go into $100, such as $1, $5, $10 or $50",
+        )
+    return step
 
 
 class Tax(Model):
@@ -136,7 +168,11 @@ class Show(StrEnum):
 
 
 class Company(Model):
-    """A whole company file."""
+    """A whole company file.
+
+    Attributes:
+        round_total_to: what every total with its taxes is rounded to, up from the half.
+    """
 
     name: Word
     owner: Word
@@ -168,6 +204,7 @@ class Company(Model):
         "you promise not to pour after a higher rise until both have signed, and to talk about"
         " the part of the area outside that band",
     )
+    round_total_to: Annotated[AmountField, AfterValidator(_is_round)] | None = None
     tax: tuple[Tax, ...] = ()
     warranty: Word = needed(
         "two years on our work, from the day of the pour", "a promise of the contract"

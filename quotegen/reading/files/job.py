@@ -2,8 +2,10 @@
 
 from datetime import date, timedelta
 from enum import StrEnum
+from typing import Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
 from quotegen.quantity import Length, Units
 from quotegen.reading.fields.typed_fields import (
@@ -19,6 +21,7 @@ from quotegen.reading.fields.typed_fields import (
     Model,
     PointField,
     QuoteNumber,
+    ShareField,
     SlopeField,
     Slug,
     StateCode,
@@ -183,6 +186,27 @@ class Look(Model):
         return tuple(color for color in (self.base, self.second) if color)
 
 
+class Discount(Model):
+    """What is taken off the price on purpose, before tax: a sum, or a share of the price.
+
+    Attributes:
+        name: why, as the homeowner reads it.
+    """
+
+    name: Word
+    amount: AmountField | None = None
+    share: ShareField | None = None
+
+    @model_validator(mode="after")
+    def _sum_or_share(self) -> Self:
+        if (self.amount is None) == (self.share is None) or not (self.amount or self.share):
+            raise PydanticCustomError(
+                "discount-how-much",
+                "a discount is a sum or a share above zero; type `amount: $300` or `share: 3 %`",
+            )
+        return self
+
+
 class Job(Model):
     """A job file without what is private in it: this is what goes on to every later stage."""
 
@@ -202,6 +226,7 @@ class Job(Model):
     extras: dict[Slug, CountField] = Field(default_factory=dict)
     color: Look | None = None
     colors: tuple[Look, ...] = ()
+    discount: Discount | None = None
     tax_exempt: Word | None = None
     access: Access | None = None
     prepared_ground: PreparedGround | None = None

@@ -7,12 +7,10 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.fields.typed_fields import (
     AmountField,
     AreaField,
     ColorField,
-    CountField,
     Coverage,
     CoversField,
     DateField,
@@ -34,6 +32,7 @@ from quotegen.reading.fields.typed_fields import (
 )
 from quotegen.reading.files.job import Use
 from quotegen.reading.files.order_parts import AccessMethod, Bar, ShortLoad, Wire
+from quotegen.reading.files.price import Price
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.yaml.located import DocumentPath
 
@@ -94,24 +93,6 @@ class Sealer(StrEnum):
     FILM = "film"
 
 
-class Step(Model):
-    """A price from one thickness up."""
-
-    thickness: LengthField
-    rate: RateField
-
-
-class Band(Model):
-    """A price for quantities from a size on and up to another.
-
-    The first band has no `from`, the last no `to`; each other bound stands in both neighbours.
-    """
-
-    from_: CountField | None = Field(default=None, alias="from")
-    to: CountField | None = None
-    rate: RateField
-
-
 class Travel(Model):
     """What is charged of the way to a site on each visit, and how much of one way is free."""
 
@@ -133,77 +114,14 @@ class Exceeded(Model):
     plus: ShareField | None = None
 
 
-class SmallJob(Model):
-    """The rate for all of a placement that is smaller than a size."""
-
-    under: CountField
-    rate: RateField
-
-
-class Price(Model):
-    """What one of something costs: at one rate, by slab thickness, or by how much there is.
-
-    Attributes:
-        rate: the price, unless it goes by thickness or by size.
-        small_job: beside `rate`, the price of each unit on a placement that is small.
-        by_thickness: prices by slab thickness, the thickest that is not thicker than the slab.
-        by_size: prices by how much there is on a placement, each for the whole quantity.
-        by_slice: prices by how much there is, each for its own slice of the quantity alone.
-        of_which: what a scope item that it pays for is worth by the unit when it is left out.
-    """
-
-    rate: RateField | None = None
-    small_job: SmallJob | None = None
-    by_thickness: tuple[Step, ...] = ()
-    by_size: tuple[Band, ...] = ()
-    by_slice: tuple[Band, ...] = ()
-    of_which: Mapping[Slug, RateField] = Field(default_factory=dict)
-
-    @model_validator(mode="after")
-    def _one_price(self) -> Self:
-        if sum(map(bool, (self.rate, self.by_thickness, self.by_size, self.by_slice))) != 1:
-            raise PydanticCustomError(
-                "rate-or-steps",
-                "a price needs just one of `rate`, `by_thickness`, `by_size` and `by_slice`",
-            )
-        if self.small_job and not self.rate:
-            raise PydanticCustomError(
-                "small-job-rate", "`small_job` goes with `rate`; in a list, add a first band to it"
-            )
-        return self
-
-    @property
-    def bands(self) -> tuple[Band, ...]:
-        """The prices by size, whichever way they count."""
-        return self.by_size or self.by_slice or self._small_and_usual
-
-    @property
-    def _small_and_usual(self) -> tuple[Band, ...]:
-        if self.small_job is None or self.rate is None:
-            return ()
-        border = self.small_job.under
-        return (
-            Band.model_construct(to=border, rate=self.small_job.rate),
-            Band.model_construct(from_=border, rate=self.rate),
-        )
-
-    @property
-    def rates(self) -> tuple[tuple[DocumentPath, Rate], ...]:
-        """Every rate in it, with where it stands under the price."""
-        plain = ((("rate",), self.rate),) if self.rate else ()
-        small = ((("small_job", "rate"), self.small_job.rate),) if self.small_job else ()
-        steps = ((("by_thickness", i, "rate"), s.rate) for i, s in enumerate(self.by_thickness))
-        sizes = ((("by_size", i, "rate"), band.rate) for i, band in enumerate(self.by_size))
-        slices = ((("by_slice", i, "rate"), band.rate) for i, band in enumerate(self.by_slice))
-        return (*plain, *small, *steps, *sizes, *slices)
-
-
 class BookRate(Price):
     """One price of the book.
 
     Attributes:
         name: what the line is called on paper.
         covers: the scope items that it pays for.
+        share, share_of: instead of a price for one, a share of the lines that pay for any of these
+            scope items, or of `everything`: all lines of work. No share is part of another.
         cutting: what is bought beyond the measure, for cutting, as a share of it.
         travel: for a price by the mile, or by the hour of the way to the site.
         of: for a price by the foot, the edge it follows.
@@ -218,6 +136,8 @@ class BookRate(Price):
 
     name: Word
     covers: tuple[Slug, ...] = Field(min_length=1)
+    share: ShareField | None = None
+    share_of: tuple[Slug, ...] = ()
     cutting: ShareField | None = None
     travel: Travel | None = None
     of: EdgeKind | None = None
@@ -229,6 +149,16 @@ class BookRate(Price):
     shade: ColorField | None = None
     exceeded: Exceeded | None = None
     basis: Basis | None = None
+
+    @model_validator(mode="after")
+    def _share_of_what(self) -> Self:
+        if bool(self.share) != bool(self.share_of):
+            said = "a share goes with `share_of`; type them like `share: 2 %`, `share_of: [travel]`"
+            raise PydanticCustomError("share-of", said)
+        return self
+
+    def _forms(self) -> Mapping[str, object]:
+        return {**super()._forms(), "share": self.share}
 
 
 class SteelKind(StrEnum):
@@ -383,7 +313,7 @@ class RateBook(Model):
     access: dict[Slug, AccessMethod] = Field(default_factory=dict)
 
     def price_of(self, line_rate: str) -> Price | None:
-        """Return the price of a rate or finish by its id; None for a tax or the minimum."""
+        """Return the price of a rate or finish by its id; None for a line that pays for no work."""
         return self.rates.get(line_rate) or self.finishes.get(line_rate)
 
     def covered_by(self, finish: Finish) -> tuple[str, ...]:

@@ -7,19 +7,11 @@ from pydantic import Field
 
 from quotegen.quantity import Length
 from quotegen.reading.fields.text_fields import Rate
-from quotegen.reading.fields.typed_fields import AmountField, RateField, Slug, cut_to
+from quotegen.reading.fields.typed_fields import AmountField, RateField, ShareField, Slug, cut_to
 from quotegen.reading.files.costs import CostFor, Costs
 from quotegen.reading.files.order_parts import ShortLoad
-from quotegen.reading.files.rate_book import (
-    ORDER_IS_NEEDED,
-    Band,
-    BookRate,
-    Finish,
-    Order,
-    Price,
-    RateBook,
-    Step,
-)
+from quotegen.reading.files.price import Band, Price, Step
+from quotegen.reading.files.rate_book import ORDER_IS_NEEDED, BookRate, Finish, Order, RateBook
 
 P = TypeVar("P", bound=Price)
 
@@ -65,7 +57,8 @@ class CostedPrice(Price):
         if self.by_thickness:
             steps = [s for s in self.by_thickness if thickness and s.thickness <= thickness]
             return (steps[-1] if steps else self.by_thickness[0]).cost
-        return (self.by_size or self.by_slice)[band or 0].cost
+        bands = self.by_size or self.by_slice
+        return bands[band or 0].cost if bands else None
 
 
 class CostedRate(CostedPrice, BookRate):
@@ -73,9 +66,11 @@ class CostedRate(CostedPrice, BookRate):
 
     Attributes:
         cost_for: what the cost of one buys.
+        cost_share: for a price that is a share of lines, the share of them that it costs.
     """
 
     cost_for: CostFor = CostFor.SUPPLIES
+    cost_share: ShareField | None = None
 
 
 class CostedFinish(CostedPrice, Finish):

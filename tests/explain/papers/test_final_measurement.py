@@ -101,3 +101,17 @@ def test_change_orders_run_the_total_on(tmp_path):
     )  # fmt: skip
     assert sheet.working == "2 × $200.00 each"
     assert (view.total, view.paid, view.balance) == ("$600.00", "$20.00", "$580.00")
+
+
+def test_what_follows_other_lines_is_a_sum_in_the_statement(tmp_path):
+    """200 sq ft at $1 and 10 % are 220; 205 are 225.50, rounded to 226: two sums that moved."""
+    book = shop.book({"fuel": shop.share("10 %", "everything")})
+    job, company = shop.job(measured=measured("205 sq ft")), shop.company(round_total_to="$1")
+    made = shop.results(tmp_path, job, rate_book=book, company=company)
+    assert made.contract.remeasure is not None
+    view = final_measurement_view(made, made.contract.remeasure)
+    part = view.parts[-1]
+    assert [(line.name, line.rate, line.before, line.after) for line in part.lines] == [
+        ("Fuel", "", "$20.00", "$20.50"), ("Rounding", "", "$0.00", "$0.50"),
+    ]  # fmt: skip
+    assert view.revised_total == "$226.00"

@@ -35,3 +35,23 @@ def winter_view(tmp_path_factory: pytest.TempPathFactory) -> CustomerView:
     book = shop.book(RATES, FINISHES)
     folder = tmp_path_factory.mktemp("winter")
     return customer_view(shop.results(folder, job, company=taxed, rate_book=book))
+
+
+@pytest.fixture(scope="package")
+def followed_view(tmp_path_factory: pytest.TempPathFactory) -> CustomerView:
+    """The view of a job with a share, a discount, a tax, a round total and a sum at signing."""
+    rates = {"base": shop.rate("$2.15 / sq ft"), "slab": shop.rate("$4.35 / sq ft", "slab"),
+             "trip": {**shop.rate("$85 / visit", "travel"), "name": "Trip"},
+             "fuel": shop.share("4.5 %", "travel", "base")}  # fmt: skip
+    company = shop.company(
+        round_total_to="$10",
+        tax=[TAX],
+        payments=[
+            {"id": "deposit", "when": "when you sign", "amount": "$500"},
+            {"id": "pour", "when": "at the pour", "share": "60 %"},
+            {"id": "last", "when": "at the end"},
+        ],
+    )
+    job = shop.job(discount={"name": "Neighbors pour together", "share": "3 %"})
+    folder = tmp_path_factory.mktemp("followed")
+    return customer_view(shop.results(folder, job, company=company, rate_book=shop.book(rates)))

@@ -10,7 +10,7 @@ from urllib.parse import parse_qs, unquote, urlsplit
 import pytest
 
 from quotegen.explain.sheets.agreement_sheet import agreement_sheet, company_view
-from quotegen.explain.sheets.views import AgreementSheet
+from quotegen.explain.sheets.views import AgreementSheet, CustomerView
 from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.pipeline import figure
 from tests.explain.examples import EVERY_EXAMPLE
@@ -134,3 +134,12 @@ def test_more_days_at_65(
     texts = [str(row.text) for row in agreement_sheet(made.results).parties]
     assert any("sixty-five" in text for text in texts) == (said is not None)
     assert said is None or any(said in text for text in texts)
+
+
+def test_a_sum_at_signing(followed_view: CustomerView):
+    """$500 as a sum, 60 % of the 1290 that it leaves, and the rest: 1790 together."""
+    rows = [(row.text, row.amount) for row in followed_view.agreement.payments]
+    assert rows == [
+        ("a fixed sum", "$500.00"), ("60% of what then remains", "$774.00"),
+        ("the rest", "$516.00"),
+    ]  # fmt: skip

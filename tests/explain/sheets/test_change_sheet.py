@@ -1,6 +1,7 @@
 """Sheet 6: what its lines say beside their figures, the tax among them, and the price in parts."""
 
 from collections.abc import Iterator
+from decimal import Decimal
 
 from quotegen.explain.sheets.views import CustomerView, PricedRow
 
@@ -45,3 +46,43 @@ def test_subtotals_are_prices_of_parts(winter_view: CustomerView):
         (row.name, row.text, row.amount) for row in winter_view.change.by_scope
     ]
     assert winter_view.change.by_scope[-1].amount == "$49.43"
+
+
+def test_what_follows_other_lines_says_of_what(followed_view: CustomerView):
+    """430 of base and 170 of travel bear the fuel; the discount is of 1697; the total is round."""
+    notes = {row.name: (row.amount, row.note) for row in _rows(followed_view) if row.note}
+    assert notes == {
+        "Fuel": (
+            "$27.00",
+            "4.5% of the lines for travel and base, which come to $600.00; it follows them.",
+        ),
+        "Neighbors pour together": (
+            "-$50.91", "3% of $1,697.00, taken off before tax; it follows the price.",
+        ),
+    }  # fmt: skip
+    (rounding,) = followed_view.change.round_total
+    # 1646.09 and 8.875 % of it, 146.09, are 1792.18
+    assert (rounding.amount, followed_view.change.total) == ("-$2.18", "$1,790.00")
+    assert rounding.note.startswith("To the nearest $10.00, up from the half.")
+    assert "rounded to the nearest $10.00" in followed_view.change.rounding
+
+
+def test_the_lines_of_the_sheet_add_up(followed_view: CustomerView):
+    """All lines, tax and rounding included, are the total, and so are the subtotals by scope."""
+    change = followed_view.change
+    lines = (*_rows(followed_view), *change.taxes, *change.round_total)
+    for shown in (lines, change.by_scope, change.by_placement):
+        assert sum(_dollars(row.amount) for row in shown) == _dollars(change.total)
+    assert [row.name for row in change.by_scope[-3:]] == ["Discount", "Tax", "Rounding"]
+
+
+def _dollars(amount: str) -> Decimal:
+    return Decimal(amount.replace("$", "").replace(",", ""))
+
+
+def test_the_price_by_area_counts_the_share(followed_view: CustomerView):
+    """7.3688475 is told as about $7.37, with the fuel in it and without the trips."""
+    (row,) = followed_view.change.area_prices
+    assert row.amount == "about $7.37"
+    assert "it pays for base, slab, finish, and fuel, and not for trip" in str(row.text)
+    assert "before tax and rounding for each square foot" in str(row.text)

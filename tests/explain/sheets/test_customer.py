@@ -11,7 +11,7 @@ from markupsafe import Markup
 
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import CustomerView
-from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.no_work import TAX
 from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
@@ -54,6 +54,21 @@ class TestIncluded:
         ]
         lines = (one for one in results.quote.chosen.lines if TAX not in one.scope)
         assert sorted(shown) == sorted(results.words.money(line.amount) for line in lines)
+
+
+def test_with_a_discount_and_a_round_total(followed_view: CustomerView):
+    """What is only a matter of the sum has no page: 430, 870, 170, 200 and fuel of 27."""
+    shown = {
+        item.id: (row.amount, row.text)
+        for item in followed_view.included
+        for row in item.numbers
+        if row.name.startswith("In the price:")
+    }
+    assert {item: amount for item, (amount, _) in shown.items()} == {
+        "base": "$430.00", "slab": "$870.00", "travel": "$170.00", "finish": "$200.00",
+        "surcharge": "$27.00",
+    }  # fmt: skip
+    assert shown["surcharge"][1].startswith("4.5% of the lines for travel and base")
 
 
 def test_what_is_not_asked_for_is_not_explained(tmp_path):

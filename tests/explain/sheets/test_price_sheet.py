@@ -3,6 +3,7 @@
 import pytest
 
 from quotegen.explain.sheets.price_sheet import price_sheet
+from quotegen.explain.sheets.views import CustomerView
 from tests.pricing import shop
 
 # Work starts on Monday, June 8, 2026. Who signs on Wednesday, June 3 may cancel until Saturday,
@@ -33,3 +34,9 @@ def test_who_has_signed_is_not_asked_to(tmp_path):
     job = shop.job(accepted={"date": "2026-05-20"})
     results = shop.results(tmp_path, job, rate_book=shop.book())
     assert price_sheet(results).keep_dates == ""
+
+
+def test_a_discount_is_said_as_such(followed_view: CustomerView):
+    """Sheet 1 names the discount and what it takes off."""
+    said = "A discount of $50.91 is taken off: Neighbors pour together."
+    assert said in followed_view.price.sentence

@@ -10,7 +10,7 @@ from quotegen.explain.papers.final_measurement import final_measurement_view
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.change_sheet import change_sheet
 from quotegen.explain.sheets.customer import customer_view
-from quotegen.pricing.quoted.tax import TAX
+from quotegen.pricing.quoted.no_work import NO_WORK
 from quotegen.reading.files.company import Show
 from tests.pricing import shop
 
@@ -26,7 +26,7 @@ def _shown(job_file: Path, show: Show) -> Results:
 
 def _line_amounts(results: Results) -> set[str]:
     """What each line comes to."""
-    lines = (one for one in results.quote.chosen.lines if TAX not in one.scope)
+    lines = (one for one in results.quote.chosen.lines if NO_WORK.isdisjoint(one.scope))
     return {results.words.money(one.amount) for one in lines}
 
 

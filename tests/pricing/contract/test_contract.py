@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from quotegen.money import total
 from tests.pricing import shop
-from tests.pricing.signed import QUOTED, RATES, contract, measured
+from tests.pricing.signed import BOOK, QUOTED, RATES, contract, measured
 
 
 def change(number: int, **more: str) -> dict[str, str]:
@@ -53,3 +53,13 @@ def test_accepted_with_another_finish_and_an_extra(tmp_path):
     results = shop.results(tmp_path, job, rate_book=book)
     fancy = results.quote.finishes[1]
     assert results.contract.quoted_total == fancy.total + Decimal(200)
+
+
+def test_a_change_is_its_own_sum(tmp_path):
+    """A change of $205 brings $1,100 to $1,305, though the company rounds its totals to $10."""
+    change = {"number": 1, "date": "2026-06-10", "what": "A step", "asked_by": "Wren",
+              "amount": "$205"}  # fmt: skip
+    job = shop.job(accepted={"date": "2026-05-20"}, changes=[change])
+    company = shop.company(round_total_to="$10")
+    made = shop.results(tmp_path, job, rate_book=BOOK, company=company).contract
+    assert (str(made.quoted_total), str(made.total)) == ("1100.00", "1305.00")

@@ -7,7 +7,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from quotegen.money import total
-from tests.pricing.signed import QUOTED, contract, measured
+from quotegen.pricing.contract.records import Remeasure
+from tests.pricing import shop
+from tests.pricing.signed import BOOK, QUOTED, RATES, contract, measured
 
 
 def test_only_measured_lines_move(tmp_path):
@@ -73,6 +75,56 @@ def test_the_area_outside_the_band(tmp_path, area: str, outside: str):
     adjusted = contract(tmp_path, measured=measured(area)).remeasure
     assert adjusted is not None
     assert [str(one.outside) for one in adjusted.areas] == [outside]
+
+
+FOLLOWING = {**RATES, "fuel": shop.share("2 %", "everything"), "way": shop.share("10 %", "travel")}
+# 1100 of work: fuel 22.00, way 10.00; 3 % of 1132 off is 33.96; 10 % tax 109.80; 1207.84.
+
+
+def _following(tmp_path, area: str, **more) -> Remeasure:
+    company = shop.company(tax=[shop.tax("10 %", "everything")], **more)
+    job = shop.job(discount={"name": "Neighbors", "share": "3 %"}, measured=measured(area))
+    made = shop.results(tmp_path, job, rate_book=shop.book(FOLLOWING), company=company).contract
+    assert made.remeasure is not None
+    return made.remeasure
+
+
+def test_what_follows_other_lines_follows_the_measure(tmp_path):
+    """10 sq ft more are $30: 2 % fuel 0.60, less 3 % 0.92, and 10 % tax on 29.68."""
+    adjusted = _following(tmp_path, "210")
+    moved = {line.id: str(line.change) for line in adjusted.lines}
+    assert moved == {
+        "base.patio": "20.00", "edge.patio": "0.00", "plain.patio": "10.00",
+        "fuel": "0.60", "discount": "-0.92", "tax.s": "2.97",
+    }  # fmt: skip
+    assert (str(adjusted.unmoved), str(adjusted.previous_total)) == ("210.00", "1207.84")
+    assert str(adjusted.revised_total) == "1240.49"
+
+
+def test_the_new_total_is_rounded_by_the_same_rule(tmp_path):
+    """1207.84 is quoted as 1210, 1240.49 becomes 1240: the rounding goes from 2.16 to -0.49."""
+    adjusted = _following(tmp_path, "210", round_total_to="$10")
+    assert (str(adjusted.previous_total), str(adjusted.revised_total)) == ("1210.00", "1240.00")
+    (line,) = (line for line in adjusted.lines if line.id == "rounding")
+    assert (str(line.before), str(line.after)) == ("2.16", "-0.49")
+    assert adjusted.unmoved + sum(line.after for line in adjusted.lines) == 1240
+
+
+def test_a_rounding_that_appears_only_after_measuring(tmp_path):
+    """1100 is round as quoted; with 1130.25 the new line takes the quarter off."""
+    made = shop.results(tmp_path, shop.job(measured=measured("210.1")), rate_book=BOOK,
+                        company=shop.company(round_total_to="$10")).contract  # fmt: skip
+    assert made.remeasure is not None
+    assert str(made.remeasure.lines[-1].change) == "-0.30"  # 210.1 sq ft at $3 are 630.30
+    assert str(made.remeasure.revised_total) == "1130.00"
+
+
+def test_a_discount_as_a_sum_stays(tmp_path):
+    """$100 off stay $100 off, among what does not move: trips 100, lawn 100, less 100."""
+    made = contract(tmp_path, measured=measured("210"),
+                    discount={"name": "Neighbors", "amount": "$100"}).remeasure  # fmt: skip
+    assert made is not None
+    assert (str(made.unmoved), str(made.revised_total)) == ("100.00", "1030.00")
 
 
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15)

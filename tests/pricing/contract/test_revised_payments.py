@@ -1,6 +1,9 @@
 """Revised payments: what is already paid stays paid, and a deposit is not raised."""
 
-from tests.pricing.signed import contract, measured
+import pytest
+
+from tests.pricing import shop
+from tests.pricing.signed import BOOK, contract, measured
 
 
 def test_paid_stays_paid(tmp_path):
@@ -28,3 +31,28 @@ def test_a_deposit_may_fall(tmp_path):
     adjusted = contract(tmp_path, measured=measured("100")).remeasure
     assert adjusted is not None
     assert str(adjusted.payments[0].after) == "80.00"
+
+
+BY_SUM = shop.company(payments=[
+    {"id": "deposit", "when": "when you sign", "amount": "$800"},
+    {"id": "pour", "when": "at the pour", "share": "20 %"},
+    {"id": "last", "when": "at the end"},
+])  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("area", "after"),
+    [
+        ("200", ["800.00", "60.00", "240.00"]),  # $1,100 as quoted: 20 % of 300
+        ("300", ["800.00", "120.00", "480.00"]),  # $1,400: 600 in the proportion of 60 to 240
+        ("100", ["800.00", "0.00", "0.00"]),  # $800: all of it is the deposit
+        ("95", ["785.00", "0.00", "0.00"]),  # $785: the price is less than the deposit
+    ],
+)
+def test_a_deposit_as_a_sum(tmp_path, area: str, after: list[str]):
+    """A sum at signing is not raised, and falls only where the whole price falls below it."""
+    made = shop.results(tmp_path, shop.job(measured=measured(area)), rate_book=BOOK,
+                        company=BY_SUM).contract.remeasure  # fmt: skip
+    assert made is not None
+    assert [str(payment.after) for payment in made.payments] == after
+    assert sum(payment.after for payment in made.payments) == made.revised_total

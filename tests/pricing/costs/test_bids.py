@@ -157,6 +157,29 @@ def test_the_minimum_is_no_work(tmp_path):
     assert _parts(bid) == ("4000.00", "0.00", "1600.00", "0.00", "2400.00")
 
 
+def test_a_share_goes_with_its_lines(tmp_path):
+    """10 % fuel on the base: leaving the base out lowers 1,640 by 440, its 40 of fuel included."""
+    scope = {**EVERYTHING, "base": "not included", "surcharge": "included"}
+    job = shop.job(other_bids=[{"id": "first", "total": "$1,000", "scope": scope}])
+    book = shop.book({**RATES, "fuel": shop.share("10 %", "base")})
+    made = shop.figured(tmp_path, job, rate_book=book)
+    assert made.owner is not None
+    assert _parts(made.owner.bids[0]) == ("640.00", "440.00", "0.00", "200.00")
+
+
+def test_discount_and_rounding_stay_in_what_remains(tmp_path):
+    """1,600 less 45 are rounded to 1,560: the base is worth its 400, and 160 remain."""
+    job = shop.job(
+        other_bids=[{"id": "first", "total": "$1,000",
+                     "scope": {**EVERYTHING, "base": "not included"}}],
+        discount={"name": "Neighbors", "amount": "$45"},
+    )  # fmt: skip
+    made = shop.figured(tmp_path, job, rate_book=shop.book(RATES),
+                        company=shop.company(round_total_to="$10"))  # fmt: skip
+    assert made.owner is not None
+    assert _parts(made.owner.bids[0]) == ("560.00", "400.00", "0.00", "160.00")
+
+
 def test_an_item_that_the_book_has_no_price_for(tmp_path):
     """They include a drain and steps; no rate of the book covers either, and none is made up."""
     bid = _bid(tmp_path, "$1,000", {**EVERYTHING, "drain": "included", "steps": "not included"})

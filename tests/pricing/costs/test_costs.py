@@ -129,3 +129,36 @@ def test_concrete_is_shared_by_the_prices_of_its_lines(tmp_path):
     assert b is not None
     assert a + b == whole
     assert abs(a - 3 * b) <= Decimal("0.05")
+
+
+BASE = {"base": shop.rate("$1.75 / sq ft", cost="$1.18 / sq ft")}  # 350, 236 of it cost
+
+
+class TestSharesAndDiscounts:
+    """What follows from other lines, against cost."""
+
+    def test_a_share_costs_its_part_of_the_same_lines(self, tmp_path):
+        """3 % for cards are 16.50 of 550; a bank that takes 2.9 % of the 550 takes 15.95."""
+        card = shop.share("3 %", "everything", cost_share="2.9 %")
+        costs = _costs(tmp_path, {**BASE, "card": card})
+        (line,) = (line for line in costs.lines if line.line == "card")
+        assert (str(line.price), str(line.cost)) == ("16.50", "15.95")
+        assert costs.without_cost == ()
+
+    def test_a_share_without_a_cost_is_named(self, tmp_path):
+        """Nobody is told that it costs nothing; 0 % says so."""
+        costs = _costs(tmp_path, {**BASE, "card": shop.share("3 %", "everything")})
+        assert costs.without_cost == ("Fuel",)
+        free = shop.share("3 %", "everything", cost_share="0 %")
+        assert _costs(tmp_path, {**BASE, "card": free}).without_cost == ()
+
+    def test_a_discount_and_a_rounding_are_all_margin(self, tmp_path):
+        """550 less 40 cost 356 as before: 154 are left, and nothing is missing in the book."""
+        job = shop.job(discount={"name": "Neighbors", "amount": "$40"})
+        made = shop.figured(tmp_path, job, rate_book=shop.book(BASE, {"plain": COSTED}),
+                            company=shop.company(round_total_to="$50"))  # fmt: skip
+        assert made.owner is not None
+        (costs,) = made.owner.finishes  # 510 is rounded to 500
+        assert (str(costs.price), str(costs.cost), str(costs.margin)) == (
+            "500.00", "356.00", "144.00")  # fmt: skip
+        assert costs.without_cost == ()

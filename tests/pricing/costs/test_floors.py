@@ -10,7 +10,7 @@ from quotegen.pricing.costs.floors import floors_of
 from quotegen.pricing.costs.records import Floor, FloorKind
 from quotegen.reading.files.costs import Costs
 from tests.pricing import shop
-from tests.pricing.costed import COSTS, owner
+from tests.pricing.costed import COSTS, ORDER, RATES, owner
 from tests.world import PATIO, write_world
 
 FLOORS = {**COSTS, "floors": {"margin": "20 %", "crew_day": "$100", "sq_ft": "$2"}}
@@ -61,3 +61,12 @@ def test_a_price_under_a_floor(tmp_path, why: str | None):
         assert {(p.code, p.severity.value) for p in problems} == {("under-floor", severity)}
         assert len(problems) == 3  # one for each finish
         assert all((why or "floor") in p.message for p in problems)
+
+
+@pytest.mark.parametrize(("off", "holds"), [("$4,647.60", True), ("$4,647.61", False)])
+def test_a_discount_counts_against_the_floor(tmp_path, off: str, *, holds: bool):
+    """6,200 of price and 1,552.40 at the floors: 4,647.60 may come off, and not a cent more."""
+    job = shop.job(discount={"name": "Neighbors pour together", "amount": off})
+    book = shop.book(RATES, order=ORDER, costs=FLOORS)
+    path = write_world(tmp_path, job, rate_book=book)
+    assert ("under-floor" not in {one.code for one in shop.faults(path)}) is holds

@@ -89,6 +89,21 @@ class TestOneMoreSquareFoot:
         (found,) = shop.quote(tmp_path, shop.job(), rate_book=shop.book(rates)).chosen.area_price
         assert (found.placement, str(found.rate), found.unit) == ("patio", "2.75", Unit.SQ_FT)
 
+    def test_a_share_and_a_discount_by_share_follow(self, tmp_path):
+        """2.15 with 4.5 % fuel, 4.35 and 1.00, less 3 %: 7.3688475; 20 of it are 147.38."""
+        rates = {"base": shop.rate("$2.15 / sq ft"), "slab": shop.rate("$4.35 / sq ft", "slab"),
+                 "fuel": shop.share("4.5 %", "base")}  # fmt: skip
+        job = shop.job(discount={"name": "Neighbors", "share": "3 %"})
+        priced = shop.quote(tmp_path, job, rate_book=shop.book(rates))
+        assert [str(found.rate) for found in priced.chosen.area_price] == ["7.3688475"]
+        assert str(priced.adjustment[-1].difference) == "147.38"
+
+    def test_a_discount_as_a_sum_does_not(self, tmp_path):
+        """$50 off leave the price of one more square foot at a dollar."""
+        job = shop.job(discount={"name": "Neighbors", "amount": "$50"})
+        priced = shop.quote(tmp_path, job, rate_book=shop.book())
+        assert [str(found.rate) for found in priced.chosen.area_price] == ["1.00"]
+
     def test_a_typed_area_does_not_follow(self, tmp_path):
         """50 sq ft of old slab to break out stay 50, however large the new one becomes."""
         rates = {"old": shop.rate("$2.60 / sq ft", "demolition", applies="asked")}

@@ -2,7 +2,8 @@
 
 import re
 
-from quotegen.reading.files.rate_book import Band, BookRate, Finish, RateBook, Step
+from quotegen.reading.files.price import Band, Step
+from quotegen.reading.files.rate_book import BookRate, Finish, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.typed_file import Typed, load
 from tests.world import EXAMPLES
