@@ -35,7 +35,6 @@ def test_a_share_may_be_added_and_a_rounding_covers_nothing(command: Command):
     all_in = str(EXAMPLES.parent / "all_in")
     text = command(*ASK, "--company", all_in).out
     assert "\n  Paying by card: 3%\n" in text
-    assert "\n  Fuel\n" in text
     assert "Rounding" not in text
 
 

@@ -76,7 +76,7 @@ class Words:
 
     def money(self, amount: Decimal) -> str:
         """Money to the cent: `$1,234.50`."""
-        return format_currency(amount, "USD", locale=self.locale)
+        return format_currency(amount, "USD", locale=self.locale).replace("-", "−")
 
     def signed_money(self, amount: Decimal) -> str:
         """Write a difference with its sign; zero has none."""

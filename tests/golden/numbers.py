@@ -74,6 +74,8 @@ def _money(results: Results) -> Iterator[str]:
     yield from (words.rate(unit.rate, unit.unit) for unit in quote.unit_prices)
     for end in quote.tape_range:
         yield words.money(abs(end.difference))
+    if results.job.company.round_total_to is not None:
+        yield words.money(results.job.company.round_total_to)
     yield from _money_of_choices(results)
     for kept in results.upkeep.values():
         if kept.prices is not None:

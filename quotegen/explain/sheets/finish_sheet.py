@@ -6,7 +6,7 @@ from quotegen.explain.pictures.swatches import finish_swatch
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.option_rows import with_tax
 from quotegen.explain.sheets.views import FinishColumn
-from quotegen.explain.words.line_notes import share_notes
+from quotegen.explain.words.line_notes import share_note
 from quotegen.explain.words.numbers import reseal
 from quotegen.explain.words.prose import html, sentence
 from quotegen.explain.words.rows import Row
@@ -81,8 +81,7 @@ def _extras(results: Results) -> Iterator[Row]:
     words = results.words
     for extra in results.quote.extras:
         page = results.content.scope[extra.scope[0]].front
-        lines = (*results.quote.chosen.lines, *extra.lines)
-        parts = tuple(_how_much(results, one, lines) for one in extra.lines if one.pays_for_work)
+        parts = tuple(_how_much(results, one) for one in extra.lines if one.pays_for_work)
         yield Row(
             name=extra.name,
             text=f"{page.short}. {words.listing(parts)}{with_tax(results)}",
@@ -90,10 +89,9 @@ def _extras(results: Results) -> Iterator[Row]:
         )
 
 
-def _how_much(results: Results, line: Line, lines: tuple[Line, ...]) -> str:
+def _how_much(results: Results, line: Line) -> str:
     """How a line of an extra comes about: quantity and rate, its share of others, or one sum."""
     words = results.words
     if line.unit is Unit.LUMP:
-        shares = " ".join(share_notes(results, line, lines)).removesuffix(".")
-        return shares or words.money(line.amount)
+        return share_note(results, line).removesuffix(".") or words.money(line.amount)
     return f"{words.quantity(line.quantity, line.unit)} × {words.rate(line.rate, line.unit)}"

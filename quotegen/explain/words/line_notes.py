@@ -7,12 +7,11 @@ from fractions import Fraction
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.explain.words.prose import in_a_sentence
-from quotegen.money import total
 from quotegen.pricing.quoted.discount import price_before
 from quotegen.pricing.quoted.no_work import DISCOUNT, ROUNDING, TAX
 from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.records import Line
-from quotegen.pricing.quoted.shares import is_share, lines_shared
+from quotegen.pricing.quoted.shares import is_share
 from quotegen.pricing.quoted.tax import is_due, taxed_amount
 from quotegen.quantity import decimal_places, rounded
 from quotegen.reading.fields.text_fields import MINUTES_PER_HOUR, DayOfYear
@@ -33,26 +32,21 @@ def note_of(results: Results, line: Line) -> str:
     if not line.pays_for_work:
         return _NO_WORK[line.scope[0]](results, line) if line.scope[0] in _NO_WORK else ""
     price = results.job.rate_book.price_of(line.rate_id)
-    return " ".join(_notes(results, line, price)) if price else ""
+    return " ".join(filter(None, _notes(results, line, price))) if price else ""
 
 
-def share_notes(results: Results, line: Line, lines: tuple[Line, ...]) -> Iterator[str]:
-    """What a line is a share of among the lines of a price; nothing for any other line."""
+def share_note(results: Results, line: Line) -> str:
+    """What a line is a share of; nothing for any other line."""
     book, words = results.job.rate_book, results.words
     if not is_share(book, line):
-        return
+        return ""
     rate = book.rates[line.rate_id]
-    shared = lines_shared(book, line.rate_id, lines)
-    values = {
-        "share": words.exact_percent(rate.share or Fraction(0)),
-        "amount": words.money(total(tuple(one.amount for one in shared))),
-    }
+    share = words.exact_percent(rate.share or Fraction(0))
     if EVERYTHING in rate.share_of:
-        yield words("note_share_of_all", **values)
-        return
+        return words("note_share_of_all", share=share)
     scope = results.content.scope
     names = tuple(in_a_sentence(scope[item].front.title) for item in rate.share_of)
-    yield words("note_share", names=words.listing(names), **values)
+    return words("note_share", names=words.listing(names), share=share)
 
 
 def taxes_of(results: Results) -> tuple[Tax, ...]:
@@ -68,7 +62,7 @@ def _notes(results: Results, line: Line, price: Price) -> Iterator[str]:
     if line.band is not None:
         yield _band(words, line, price)
     if rate:
-        yield from share_notes(results, line, results.quote.chosen.lines)
+        yield share_note(results, line)
         yield from _rate_notes(words, line, rate)
 
 

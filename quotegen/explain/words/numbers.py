@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.results import Results
-from quotegen.explain.words.line_notes import share_notes
+from quotegen.explain.words.line_notes import share_note
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
@@ -45,15 +45,14 @@ def _priced(scope_item: str, results: Results) -> Rows:
             continue
         yield Row(
             name=words("in_the_price_as", line=label),
-            text=" ".join(_about(results, line)),
+            text=_about(results, line),
             amount=words.money(line.amount),
         )
 
 
-def _about(results: Results, line: Line) -> Iterator[str]:
-    if line.scope[1:]:
-        yield results.words("pays_for", names=paid_for(results, line))
-    yield from share_notes(results, line, results.quote.chosen.lines)
+def _about(results: Results, line: Line) -> str:
+    pays = results.words("pays_for", names=paid_for(results, line)) if line.scope[1:] else ""
+    return " ".join(filter(None, (pays, share_note(results, line))))
 
 
 def paid_for(results: Results, line: Line) -> str:

@@ -51,6 +51,8 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
         **_options(quote),
         "chosen": quote.chosen.id,
         "total": str(quote.chosen.total),
+        "round_total_to": None if job.company.round_total_to is None
+        else str(job.company.round_total_to),
         "payments": [{"id": p.id, "when": p.when, "amount": str(p.amount)} for p in quote.payments],
         "adjustment": [{"change": f"{rounded(row.change, 2)}", "area": str(row.area),
                         "unit": quote.area_unit.value, "difference": str(row.difference),

@@ -164,7 +164,7 @@ def test_a_share_goes_with_its_lines(tmp_path):
     book = shop.book({**RATES, "fuel": shop.share("10 %", "base")})
     made = shop.figured(tmp_path, job, rate_book=book)
     assert made.owner is not None
-    assert _parts(made.owner.bids[0]) == ("640.00", "440.00", "0.00", "200.00")
+    assert _parts(made.owner.bids[0]) == ("640.00", "440.00", "0.00", "0.00", "200.00")
 
 
 def test_discount_and_rounding_stay_in_what_remains(tmp_path):
@@ -177,7 +177,7 @@ def test_discount_and_rounding_stay_in_what_remains(tmp_path):
     made = shop.figured(tmp_path, job, rate_book=shop.book(RATES),
                         company=shop.company(round_total_to="$10"))  # fmt: skip
     assert made.owner is not None
-    assert _parts(made.owner.bids[0]) == ("560.00", "400.00", "0.00", "160.00")
+    assert _parts(made.owner.bids[0]) == ("560.00", "400.00", "0.00", "0.00", "160.00")
 
 
 def test_an_item_that_the_book_has_no_price_for(tmp_path):

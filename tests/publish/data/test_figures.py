@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from quotegen.pricing.quoted.no_work import AFTER_THE_PRICE
 from quotegen.publish.data.figures import figures, to_json
 from tests.pricing import shop
 from tests.world import EXAMPLES
@@ -123,7 +124,7 @@ class TestTheContract:
         known = shop.shared().content.scope
         for finish in _figures(job_file)["finishes"]:
             for line in finish["lines"]:
-                assert set(line["scope"]) <= known.keys()
+                assert set(line["scope"]) <= known.keys() | AFTER_THE_PRICE
 
     def test_edges_add_up(self, job_file: Path):
         """Straight and curved edge are outer and inner edge, to the tenths they are rounded to."""
