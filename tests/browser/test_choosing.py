@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page
 from tests.browser.conftest import Opened, opened
 
 POOL_DECK, PATIO = "2026-041", "2026-043"
-CLAY_AND_DRAIN = "choose=slate,clay+charcoal,trench_drain"
+CLAY_AND_DRAIN = "choose=ashlar,clay+charcoal,trench_drain"
 
 
 def page_of(packages: Path, quote: str) -> Path:
@@ -80,7 +80,7 @@ def test_a_keyboard_is_enough_to_choose(packages: Path, browser: Browser):
         page.locator("#price a[href='#choose']").focus()
         page.keyboard.press("Enter")
         page.keyboard.press("Tab")
-        assert page.evaluate("document.activeElement.value") == "slate"
+        assert page.evaluate("document.activeElement.value") == "ashlar"
         page.keyboard.press("ArrowDown")
         page.keyboard.press("ArrowDown")
         broom = combination(packages, POOL_DECK, "broom")
@@ -107,7 +107,7 @@ def test_what_a_finish_does_not_take_is_off(packages: Path, browser: Browser):
         assert clay.is_disabled()
         assert not clay.is_checked()
         assert said(seen.page).endswith("Broom")
-        seen.page.locator("input[value=slate]").check()
+        seen.page.locator("input[value=ashlar]").check()
         assert clay.is_enabled()
 
 
@@ -142,7 +142,7 @@ def test_a_link_carries_the_choice_and_the_sheet(packages: Path, browser: Browse
             seen.page.goto(f"{path.as_uri()}{fragment}")
             assert words in said(seen.page)
         page = follow(seen, "plan")
-        assert page.evaluate("location.hash").startswith("#plan&choose=slate")
+        assert page.evaluate("location.hash").startswith("#plan&choose=ashlar")
         seen.page.goto("about:blank")
         seen.page.goto(f"{path.as_uri()}#choose=marble,,")
         assert said(seen.page) == quoted
