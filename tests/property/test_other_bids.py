@@ -44,8 +44,8 @@ class TestParts:
         results = shop.example_results(job_file)
         found = _compared(results, _bid(str(asked), scope, told))
         known = found.left_out + found.not_stated + found.at_their_numbers + found.for_their_extras
-        assert known - found.discount + found.remains == found.gap
-        assert found.discount == (250 if job_file == ALL_IN else 0)
+        assert known + found.discount + found.remains == found.gap
+        assert found.discount == (-250 if job_file == ALL_IN else 0)
         assert found.gap == results.quote.chosen.total - found.theirs
         assert found.left_out >= 0
         assert found.not_stated >= 0

@@ -64,9 +64,8 @@ class BidComparison:
         at_their_numbers: how much lower our price is at the numbers that they told; less than zero
             where they ask for more.
         for_their_extras: the same with what they include and we offer as an extra, so at most zero.
-        discount: how much lower our price is by a discount of ours; zero or more.
-        remains: the gap less the first four, and with the discount back in it; not a guess at
-            anybody's cost.
+        discount: what a discount of ours takes off our price, before tax; so at most zero.
+        remains: the gap less all five; not a guess at anybody's cost.
         left_out_known, not_stated_known: whether all of it has a price of its own.
         items: every scope item of ours, the dearest that it can be first.
         only_theirs: scope items that they include and our price does not have.
@@ -198,7 +197,7 @@ def compare(
     only = tuple(i for i, said in bid.scope.items() if said is Says.INCLUDED and i not in says)
     extras = tuple(_extras(compared, only))
     with_extras = Money(at_theirs + total(tuple(extra.amount for extra in extras)))
-    theirs, discount = to_cents(bid.total), taken_off(lines)
+    theirs, discount = to_cents(bid.total), Money(-taken_off(lines))
     book = job.rate_book
     covered = {item for rate in book.rates.values() for item in rate.covers}
     covered.update(item for one in book.finishes.values() for item in book.covered_by(one))
@@ -216,7 +215,7 @@ def compare(
         at_their_numbers=Money(both - at_theirs),
         for_their_extras=Money(at_theirs - with_extras),
         discount=discount,
-        remains=Money(with_extras + discount - theirs),
+        remains=Money(with_extras - theirs - discount),
         left_out_known=is_known(job, lines, out),
         not_stated_known=is_known(job, lines, unsaid),
         items=tuple(sorted(bid_items(job, lines, says), key=lambda item: -item.at_most)),

@@ -179,7 +179,7 @@ def test_a_discount_is_a_part_and_rounding_stays_in_what_remains(tmp_path):
     assert made.owner is not None
     bid = made.owner.bids[0]
     assert _parts(bid) == ("560.00", "400.00", "0.00", "0.00", "205.00")
-    assert str(bid.discount) == "45.00"
+    assert str(bid.discount) == "-45.00"
 
 
 def test_a_discount_by_share_is_that_of_the_finish_they_bid_for(tmp_path):
@@ -191,7 +191,7 @@ def test_a_discount_by_share_is_that_of_the_finish_they_bid_for(tmp_path):
     book = shop.book(rates, {"plain": shop.PLAIN, "fancy": shop.FANCY})
     made = shop.figured(tmp_path, job, rate_book=book)
     assert made.owner is not None
-    assert [str(bid.discount) for bid in made.owner.bids] == ["160.00", "186.00"]
+    assert [str(bid.discount) for bid in made.owner.bids] == ["-160.00", "-186.00"]
 
 
 def test_an_item_that_the_book_has_no_price_for(tmp_path):
