@@ -34,7 +34,7 @@ totals = st.decimals(min_value="0.01", max_value="99999.99", places=2)
 
 
 class TestParts:
-    """Left out, not stated, their numbers and extras, and what remains make up the gap."""
+    """Left out, not stated, their numbers and extras, our discount, what remains: the gap."""
 
     @given(jobs, scopes, numbers, totals)
     def test_they_add_up(
@@ -44,7 +44,8 @@ class TestParts:
         results = shop.example_results(job_file)
         found = _compared(results, _bid(str(asked), scope, told))
         known = found.left_out + found.not_stated + found.at_their_numbers + found.for_their_extras
-        assert known + found.remains == found.gap
+        assert known + found.discount + found.remains == found.gap
+        assert found.discount == (-250 if job_file == ALL_IN else 0)
         assert found.gap == results.quote.chosen.total - found.theirs
         assert found.left_out >= 0
         assert found.not_stated >= 0

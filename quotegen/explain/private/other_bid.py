@@ -79,6 +79,7 @@ def _parts(bid: BidComparison) -> Iterator[tuple[str, Money]]:
         "not_stated" if bid.not_stated_known else "not_stated_some": bid.not_stated,
         numbers: bid.at_their_numbers,
         "extras": bid.for_their_extras,
+        "discount": bid.discount,
     }
     for key, amount in parts.items():
         if amount:

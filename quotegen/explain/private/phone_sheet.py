@@ -9,6 +9,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import why
 from quotegen.pricing.costs.owner import OwnersFigures
+from quotegen.pricing.quoted.discount import taken_off
 from quotegen.reading.records import Reference
 
 NEVER_SAID = tuple(f"not_say_{number}" for number in range(1, 7))
@@ -19,7 +20,7 @@ def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
     """Build the phone sheet: the price and its reason first, how far it can go last and folded."""
     job, words, notes = results.job, results.words, owner.job.file.private_notes
     title = words("phone_title", title=job.title, quote=job.quote)
-    price = words("phone_price", price=words.money(results.quote.chosen.total))
+    price = _price(results)
     return OwnersSheet(
         head=paper_head(results, title, job.quote_date),
         lead=(price,) if owner.bids else (price, words("phone_no_bid")),
@@ -36,6 +37,17 @@ def phone_sheet(results: Results, owner: OwnersFigures) -> OwnersSheet:
         )),
         folded=the_room(results, owner),
     )  # fmt: skip
+
+
+def _price(results: Results) -> str:
+    """What to say first: the price, and a discount that it has in it."""
+    words, chosen = results.words, results.quote.chosen
+    discount = taken_off(chosen.lines)
+    return words(
+        "phone_price_discounted" if discount else "phone_price",
+        price=words.money(chosen.total),
+        discount=words.money(discount),
+    )
 
 
 def _answers(results: Results) -> Iterator[str]:

@@ -21,6 +21,7 @@ from quotegen.pricing.costs.bid_numbers import (
     told_numbers,
 )
 from quotegen.pricing.costs.records import CostKind, FinishCosts
+from quotegen.pricing.quoted.discount import taken_off
 from quotegen.pricing.quoted.finish import price_at
 from quotegen.pricing.quoted.lines import work_lines
 from quotegen.pricing.quoted.no_work import TAX
@@ -63,7 +64,8 @@ class BidComparison:
         at_their_numbers: how much lower our price is at the numbers that they told; less than zero
             where they ask for more.
         for_their_extras: the same with what they include and we offer as an extra, so at most zero.
-        remains: the gap less all four; not a guess at anybody's cost.
+        discount: what a discount of ours takes off our price, before tax; so at most zero.
+        remains: the gap less all five; not a guess at anybody's cost.
         left_out_known, not_stated_known: whether all of it has a price of its own.
         items: every scope item of ours, the dearest that it can be first.
         only_theirs: scope items that they include and our price does not have.
@@ -86,6 +88,7 @@ class BidComparison:
     not_stated: Money
     at_their_numbers: Money
     for_their_extras: Money
+    discount: Money
     remains: Money
     left_out_known: bool
     not_stated_known: bool
@@ -177,8 +180,9 @@ def compare(
     """Compare another bid with our price at its finish, or at ours where it names none.
 
     Of a line that pays for several scope items only that is left out, or not stated, which the
-    book knows the worth of, or all of it where the bid says the same of each. What pays for no
-    work, such as the small-job minimum or a discount, stays in what remains.
+    book knows the worth of, or all of it where the bid says the same of each. A discount is a part
+    of its own; what else pays for no work, such as the small-job minimum or what rounds our total,
+    stays in what remains.
     """
     priced = price_at(job, takeoff, bid.finish or job.finish)
     lines = tuple(line for line in priced.lines if TAX not in line.scope)
@@ -193,7 +197,7 @@ def compare(
     only = tuple(i for i, said in bid.scope.items() if said is Says.INCLUDED and i not in says)
     extras = tuple(_extras(compared, only))
     with_extras = Money(at_theirs + total(tuple(extra.amount for extra in extras)))
-    theirs = to_cents(bid.total)
+    theirs, discount = to_cents(bid.total), Money(-taken_off(lines))
     book = job.rate_book
     covered = {item for rate in book.rates.values() for item in rate.covers}
     covered.update(item for one in book.finishes.values() for item in book.covered_by(one))
@@ -210,7 +214,8 @@ def compare(
         not_stated=Money(without - both),
         at_their_numbers=Money(both - at_theirs),
         for_their_extras=Money(at_theirs - with_extras),
-        remains=Money(with_extras - theirs),
+        discount=discount,
+        remains=Money(with_extras - theirs - discount),
         left_out_known=is_known(job, lines, out),
         not_stated_known=is_known(job, lines, unsaid),
         items=tuple(sorted(bid_items(job, lines, says), key=lambda item: -item.at_most)),

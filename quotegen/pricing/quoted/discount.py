@@ -55,6 +55,11 @@ def _share(job: JobSpec, discount: Discount, lines: tuple[Line, ...]) -> Step:
     )
 
 
+def taken_off(lines: tuple[Line, ...]) -> Money:
+    """Return how much a discount takes off a price, before tax; zero where there is none."""
+    return Money(-total(tuple(line.amount for line in lines if DISCOUNT in line.scope)))
+
+
 def price_before(lines: tuple[Line, ...]) -> Money:
     """Return the price of the work with its minimum, before discount, tax and rounding."""
     return total(tuple(one.amount for one in lines if one.scope[0] not in AFTER_THE_PRICE))
@@ -63,14 +68,13 @@ def price_before(lines: tuple[Line, ...]) -> Money:
 def discount_problems(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
     """Yield an error where a discount leaves nothing of the price at some choice of options."""
     for one in quote.combinations:
-        taken = next((line for line in one.lines if DISCOUNT in line.scope), None)
-        before = price_before(one.lines)
-        if taken is not None and before + taken.amount <= 0:
+        before, taken = price_before(one.lines), taken_off(one.lines)
+        if taken and before <= taken:
             yield Problem(
                 code="discount-over-price",
                 source=job.source(DISCOUNT),
                 path=DISCOUNT,
-                message=f"the discount takes ${-taken.amount:,} off, and the price before it is"
+                message=f"the discount takes ${taken:,} off, and the price before it is"
                 f" ${before:,} at the finish `{one.finish}`",
                 hint="type a smaller discount; a price is more than nothing",
             )

@@ -313,6 +313,7 @@ def _bid(bid: BidComparison) -> Mapping[str, object]:
         "not_stated": _known(bid.not_stated, known=bid.not_stated_known),
         "at_their_numbers": str(bid.at_their_numbers),
         "for_their_extras": str(bid.for_their_extras),
+        "discount": str(bid.discount),
         "remains": str(bid.remains),
         "same_work": bid.same_work,
         "items": [

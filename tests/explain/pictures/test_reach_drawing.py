@@ -5,15 +5,23 @@ import pytest
 from quotegen.explain.pictures.reach_drawing import OBSTACLE_DASH, REACH_DASH, draw_reach
 from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
 from tests.explain.drawn import SVG, dashed, lettering, parsed, strokes, texts
-from tests.explain.examples import example_plan_sheet
 from tests.pricing import shop
 
-POOL_DECK = next(job for job in shop.JOBS if job.stem == "orchard-bend-pool-deck")
+CHUTE = {"kind": "chute", "name": "chute", "reach": "16 ft"}
+CONVEYOR = {"kind": "conveyor", "name": "conveyor", "reach": "40 ft", "rate": "conveyor"}
+SHED = {"what": "shed", "shape": {"rectangle": "6 ft x 4 ft", "at": ["-12 ft", "14 ft"]}}
+POOL = {"rectangle": "32 ft x 14 ft", "at": ["6 ft 6 in", "8 ft"], "is": "pool"}
 
 
 @pytest.fixture
-def results():
-    return shop.example_results(POOL_DECK)
+def results(tmp_path):
+    """A deck round a pool, a truck on each side of it: the chute ends on it, a conveyor goes on."""
+    deck = shop.placement("45 ft x 30 ft", take_away=[POOL])
+    access = {"note": "By the lane.", "truck_stands": [["52 ft", "4 ft"], ["-12 ft", "14 ft"]]}
+    job = shop.job(deck, access=access, include={"conveyor": "yes"})
+    rates = {"conveyor": shop.rate("$640 lump", "placing", applies="asked")}
+    book = shop.book(rates, access={"chute": CHUTE, "conveyor": CONVEYOR})
+    return shop.results(tmp_path, job, rate_book=book)
 
 
 @pytest.fixture
@@ -26,6 +34,7 @@ def svg(results):
 def test_each_stand_is_a_dot_in_a_ring(results, svg):
     """Every truck stand of the job is marked and named."""
     stands = results.job.access.stands
+    assert len(stands) == 2
     assert len(list(svg.iter(f"{SVG}circle"))) == 2 * len(stands)
     assert texts(svg).count(results.words("plan_truck")) == len(stands)
 
@@ -33,6 +42,7 @@ def test_each_stand_is_a_dot_in_a_ring(results, svg):
 def test_a_way_that_ends_on_the_slab_is_drawn_and_named(results, svg):
     """Where the chute ends there is a dashed line; it says how long the chute is."""
     ending = [method for method in results.takeoff.reach.methods if method.edge_ft]
+    assert [method.id for method in ending] == ["chute"]
     assert len(dashed(svg, REACH_DASH)) == sum(len(method.edge_ft) for method in ending)
     for method in ending:
         length = results.words.feet(method.reach_ft)
@@ -50,14 +60,11 @@ def test_the_name_of_a_way_stands_at_its_end(svg):
 
 def test_what_each_way_reaches_is_said(results):
     """One sentence for each way in the rate book, with its share of the slab."""
-    said = example_plan_sheet(POOL_DECK).reached
+    said = plan_sheet(results).reached
     assert len(said) == len(results.takeoff.reach.methods)
     chute = next(one for one in results.takeoff.reach.methods if not one.covers)
+    assert 0 < chute.share < 100
     assert f"{chute.share.normalize():f}%" in said[0]
-
-
-CHUTE = {"kind": "chute", "name": "chute", "reach": "16 ft"}
-SHED = {"what": "shed", "shape": {"rectangle": "6 ft x 4 ft", "at": ["-12 ft", "14 ft"]}}
 
 
 def _results(tmp_path, **access: object):

@@ -46,5 +46,5 @@ def test_an_owner_who_types_no_cost_sees_no_margin():
     sheet = cost_sheet(made.results, made.owner, ())
     assert [section.id for section in sheet.sections] == ["missing"]
     (lead,) = sheet.lead
-    assert lead.startswith("The price is $5,235.72. The rate book types no costs, so")
+    assert lead.startswith("The price is $5,240.00. The rate book types no costs, so")
     assert "%" not in lead

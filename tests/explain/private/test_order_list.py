@@ -40,17 +40,17 @@ def test_what_is_counted_stays_and_the_list_says_so():
 
 
 def test_a_job_in_feet_stays_in_feet():
-    """Nothing is converted, and nothing stands twice."""
+    """833 sq ft at 4 in and 1/8 in, and 5 %, are 11.14 cu yd: converted nowhere, and told once."""
     rows = _rows(US)
-    assert (rows["Concrete"].buy, rows["Concrete"].sold) == ("14.25 cu yd", "")
+    assert (rows["Concrete"].buy, rows["Concrete"].sold) == ("11.25 cu yd", "")
     assert {row.sold for row in rows.values()} == {""}
 
 
 def test_units_are_in_the_plural_form_that_they_take():
-    """The working says `27 sheets` and `1 coat`, and what is counted has no decimals."""
+    """The working says `21 sheets` and `1 coat`, and what is counted has no decimals."""
     rows = _rows(US)
-    assert "Number of sheets 27 sheets" in rows["Weight of the wire mesh"].how
-    assert rows["Wire mesh"].needed == "27 sheets"
+    assert "Number of sheets 21 sheets" in rows["Weight of the wire mesh"].how
+    assert rows["Wire mesh"].needed == "21 sheets"  # 833 sq ft over 9.33 x 4.33, less laps
     assert "Coats 1 coat," in _rows(METRIC)["Sealer, all coats"].how
 
 

@@ -2,7 +2,10 @@
 
 from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.private.the_room import the_room
+from tests.explain.private.pencil import D, Deck, hours, least, materials
 from tests.explain.private.phone import ALL_IN, all_in, deck, deck_sheet, section_of, words_of
+
+OURS = Deck(D("833.0"))
 
 
 def test_a_discount_is_asked_for():
@@ -19,9 +22,10 @@ def test_a_discount_is_asked_for():
 
 
 def test_a_bid_under_the_floors_is_not_matched():
-    """The first bid lies $521.70 under the walk-away line, and the room says not to match it."""
+    """The first bid lies $1,116.32 under the walk-away line, and the room says not to match it."""
+    assert max(least(OURS)) == D("15916.32")
     points = section_of(deck_sheet(), "walk-away").points
-    assert points[0].startswith("Do not match bid first: it is $521.70 under $17,971.70")
+    assert points[0].startswith("Do not match bid first: it is $1,116.32 under $15,916.32")
     assert not [point for point in points if "match bid second" in point]
 
 
@@ -29,7 +33,8 @@ def test_our_price_is_looked_over_where_theirs_is_dearer():
     """Hours, days, materials and margin of our lower price: for the owner, folded."""
     (look,) = (one for one in section_of(deck_sheet(), "walk-away").points if "Look ours" in one)
     assert look.startswith("Bid second is above ours.")
-    assert "127.3 hours of the crew, 6 days on site, $4,743.20 of materials" in look
+    assert (sum(hours(OURS)), materials(OURS)) == (D("107.46"), D("3903.91"))
+    assert "107.5 hours of the crew, 6 days on site, $3,903.91 of materials" in look
 
 
 def test_who_types_no_costs_sees_no_margins():

@@ -13,13 +13,13 @@ from tests.explain.private.phone import (
 
 
 def test_what_theirs_has_more():
-    """A drain, 24 ft at $46, and bars for wire: $1,893.15 of the $2,685.81 between us."""
+    """A drain, 24 ft at $46, and bars for wire at $0.75: $1,728.75 of the $2,473.87 between us."""
     rows = {row.name: row.cells[0] for row in table_of(deck_sheet(), "second-why-low").rows}
     assert rows["Trench drain"] == "$1,104.00"
     assert rows["Depth of the base: 4 in, theirs 6 in"] == "no price of its own"
     (said,) = section_of(deck_sheet(), "second-why-low").points
     assert said.startswith("“Theirs has more in it, trench drain and #4 bar")
-    assert said.endswith("and at our prices that is $1,893.15 of the $2,685.81 between us.”")
+    assert said.endswith("and at our prices that is $1,728.75 of the $2,473.87 between us.”")
     assert not [one.id for one in deck_sheet().sections if one.id == "first-why-low"]
 
 
@@ -28,7 +28,7 @@ def test_what_our_book_has_no_price_for(tmp_path):
     bid = '  - {id: one, total: "$16,900", finish: plank, numbers: {base: 6 in}}\n'
     (said,) = section_of(with_bids(tmp_path, ALL_IN, bid), "one-why-low").points
     assert "a base of 6 in where ours has 4 in, and I can price that for you" in said
-    assert "$2,990.90 above ours" in said
+    assert "$3,240.00 above ours" in said  # ours is $13,660
 
 
 def test_work_that_is_worth_more_than_the_gap(tmp_path):

@@ -11,7 +11,7 @@ from markupsafe import Markup
 
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import CustomerView
-from quotegen.pricing.quoted.no_work import TAX
+from quotegen.pricing.quoted.no_work import AFTER_THE_PRICE
 from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
@@ -27,9 +27,13 @@ class TestIncluded:
     """Sheet 3 explains what the price covers: neither more nor less."""
 
     def test_it_follows_the_scope_of_the_lines(self, job_file: Path):
-        """Each scope item that a line pays for has its page, in the order of the pages."""
+        """Each scope item that a line pays for has its page, in the order of the pages.
+
+        What follows the price of the work, such as a discount, has none.
+        """
         results = shop.example_results(job_file)
         covered = {item for line in results.quote.chosen.lines for item in line.scope}
+        covered -= AFTER_THE_PRICE
         ids = [item.id for item in example_view(job_file).included]
         assert set(ids) == covered
         assert ids == [item for item in results.content.scope if item in covered]
@@ -43,8 +47,8 @@ class TestIncluded:
             assert item.check_html
             assert item.normal_html
 
-    def test_their_amounts_are_the_lines_before_tax(self, job_file: Path):
-        """Each line's amount stands under one item, so that all of them add up to the price."""
+    def test_their_amounts_are_the_lines_of_the_work(self, job_file: Path):
+        """Each line's amount stands under one item: they add up to the price of the work."""
         results = shop.example_results(job_file)
         shown = [
             row.amount
@@ -52,7 +56,7 @@ class TestIncluded:
             for row in item.numbers
             if row.name.startswith("In the price:")
         ]
-        lines = (one for one in results.quote.chosen.lines if TAX not in one.scope)
+        lines = (one for one in results.quote.chosen.lines if AFTER_THE_PRICE.isdisjoint(one.scope))
         assert sorted(shown) == sorted(results.words.money(line.amount) for line in lines)
 
 
@@ -82,7 +86,8 @@ def test_the_lines_by_what_moves_them(job_file: Path):
     """Sheet 6 has every line once, and its total is the price on sheet 1."""
     results = shop.example_results(job_file)
     view = example_view(job_file)
-    rows = (*view.change.measured, *view.change.fixed, *view.change.allowances)
+    change = view.change
+    rows = (*change.measured, *change.fixed, *change.allowances, *change.taxes, *change.round_total)
     assert sorted(row.amount for row in rows) == sorted(
         results.words.money(line.amount) for line in results.quote.chosen.lines
     )

@@ -67,11 +67,11 @@ def test_groups_add_up_to_the_total():
 
 
 def test_a_price_of_all_in_one_stands_under_all_it_pays_for():
-    """The all-in line is no sum of the surface alone."""
+    """The all-in line is no sum of the surface alone; step, trip and rounding follow it."""
     first, *others = change_sheet(_shown(LARCH, Show.GROUPS)).by_scope
     every = "The ground, the concrete, the surface, and coming, protecting and cleaning up"
     assert (first.name, first.amount) == (every, "$4,495.72")
-    assert [row.amount for row in others] == ["$580.00", "$160.00"]
+    assert [row.amount for row in others] == ["$580.00", "$160.00", "$4.28"]
 
 
 def test_a_measurement_joins_what_goes_by_one_area():

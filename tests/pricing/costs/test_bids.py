@@ -167,8 +167,8 @@ def test_a_share_goes_with_its_lines(tmp_path):
     assert _parts(made.owner.bids[0]) == ("640.00", "440.00", "0.00", "0.00", "200.00")
 
 
-def test_discount_and_rounding_stay_in_what_remains(tmp_path):
-    """1,600 less 45 are rounded to 1,560: the base is worth its 400, and 160 remain."""
+def test_a_discount_is_a_part_and_rounding_stays_in_what_remains(tmp_path):
+    """1,600 less 45 are rounded to 1,560, 560 more than theirs: the base 400, less 45, and 205."""
     job = shop.job(
         other_bids=[{"id": "first", "total": "$1,000",
                      "scope": {**EVERYTHING, "base": "not included"}}],
@@ -177,7 +177,21 @@ def test_discount_and_rounding_stay_in_what_remains(tmp_path):
     made = shop.figured(tmp_path, job, rate_book=shop.book(RATES),
                         company=shop.company(round_total_to="$10"))  # fmt: skip
     assert made.owner is not None
-    assert _parts(made.owner.bids[0]) == ("560.00", "400.00", "0.00", "0.00", "160.00")
+    bid = made.owner.bids[0]
+    assert _parts(bid) == ("560.00", "400.00", "0.00", "0.00", "205.00")
+    assert str(bid.discount) == "-45.00"
+
+
+def test_a_discount_by_share_is_that_of_the_finish_they_bid_for(tmp_path):
+    """10 % off is 160 of the plain finish at 1,600, and 186 of the fancy one at 1,860."""
+    rates = {**RATES, **shop.RINSE_AND_FILM}
+    bids = [{"id": finish, "total": "$1,000", "finish": finish} for finish in ("plain", "fancy")]
+    job = shop.job(compare=["fancy"], other_bids=bids,
+                   discount={"name": "Neighbors", "share": "10 %"})  # fmt: skip
+    book = shop.book(rates, {"plain": shop.PLAIN, "fancy": shop.FANCY})
+    made = shop.figured(tmp_path, job, rate_book=book)
+    assert made.owner is not None
+    assert [str(bid.discount) for bid in made.owner.bids] == ["-160.00", "-186.00"]
 
 
 def test_an_item_that_the_book_has_no_price_for(tmp_path):

@@ -197,6 +197,8 @@ def test_money_of_a_bid_that_is_not_known_is_null():
     worth = {item["scope"][0]: item["amount"] for item in bid["items"]}
     assert (worth["cast_edge"], worth["base"], worth["sealing"]) == ("2546.10", None, None)
     assert {number["worth"] for number in bid["numbers"]} == {None}
-    parts = ("left_out", "not_stated", "at_their_numbers", "for_their_extras", "remains")
+    parts = ("left_out", "not_stated", "at_their_numbers", "for_their_extras", "discount",
+             "remains")  # fmt: skip
+    assert bid["discount"] == "-250.00"
     assert sum(Decimal(bid[part] or 0) for part in parts) == Decimal(bid["gap"])
     assert bid["same_work"] is False
