@@ -7,7 +7,7 @@ import pytest
 
 from quotegen.pipeline import build, figure
 from tests.pricing.shop import shared
-from tests.world import write_world
+from tests.world import EXAMPLES, write_world
 
 FORECAST = """
 forecast: {date: 2026-07-14, air: 84 F, humidity: 40 %, wind: 11 mph, concrete: 82 F}
@@ -19,7 +19,7 @@ def test_the_jobs_in_the_readme_have_no_fault(tmp_path):
     """The whole job file checks clean, and so does it with what happens after the quote."""
     job, after = _jobs()
     for text in (job, job + after):
-        made = figure(write_world(tmp_path, text), shared())
+        made = figure(_written(tmp_path, text), shared())
         assert [str(problem) for problem in made.problems] == []
         assert made.results is not None
 
@@ -30,9 +30,19 @@ def test_every_file_that_the_readme_lists_is_made(tmp_path):
     listed = set(re.findall(r"\| `(?:customer|private)/([a-z.-]+)`", README.read_text("utf-8")))
     assert listed >= {"quote.html", "quote.pdf", "door-sheet.pdf", "email.eml", "visits.ics"}
     job, after = _jobs()
-    written = write_world(tmp_path, job + after + FORECAST)
+    written = _written(tmp_path, job + after + FORECAST)
     (built,) = build((written,), shared()).packages.values()
     assert listed <= {path.split("/")[1] for path in built.files}
+
+
+def _written(folder: Path, job: str) -> Path:
+    """A job in a copy of the company that README leads with."""
+    all_in = EXAMPLES.parent / "all_in"
+    files = {
+        name.replace("-", "_"): (all_in / f"{name}.yaml").read_text("utf-8")
+        for name in ("company", "rate-book", "past-jobs")
+    }
+    return write_world(folder, job, **files)
 
 
 def _jobs() -> tuple[str, str]:

@@ -16,7 +16,7 @@ from quotegen.reading.files.company import Show
 from quotegen.resources import themes_folder
 from tests.pricing import shop
 from tests.property.effort import one_in_as_found
-from tests.publish.built import EVERY_BUILT, built
+from tests.publish.built import EVERY_PRINTED, built
 from tests.publish.reading import pdf_text
 from tests.world import EXAMPLES
 
@@ -114,7 +114,7 @@ def test_an_all_in_book_and_its_twin_come_to_the_same(sides: tuple[int, int], ra
     assert one.chosen.area_price == other.chosen.area_price
 
 
-@EVERY_BUILT
+@EVERY_PRINTED
 def test_the_lines_in_print_add_up(job_file: Path):
     """The list of lines of each example, read back from the PDF, comes to its total."""
     text = pdf_text(built(job_file)["customer/quote.pdf"])

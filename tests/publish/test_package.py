@@ -16,7 +16,7 @@ from icalendar import Calendar
 from quotegen.explain.sheets.past_jobs import shown_references
 from quotegen.pipeline import build
 from tests.pricing import shop
-from tests.publish.built import EVERY_BUILT, built, page_text, text_with_ties
+from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, built, page_text, text_with_ties
 from tests.publish.reading import decoded, pdf_text, read_mail
 from tests.world import PATIO, write_world
 
@@ -29,7 +29,7 @@ def _figures(job_file: Path) -> Any:
     return json.loads(built(job_file)["private/figures.json"])
 
 
-@EVERY_BUILT
+@EVERY_PRINTED
 def test_the_files_of_a_package(job_file: Path):
     """A package has the files that the design lists for its stage, and no others."""
     results = shop.example_results(job_file)
@@ -56,7 +56,7 @@ def test_the_files_of_a_package(job_file: Path):
     ])  # fmt: skip
 
 
-@EVERY_BUILT
+@EVERY_PRINTED
 class TestTheMail:
     """email.eml, as the customer's mail program takes it apart."""
 
@@ -112,7 +112,7 @@ def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
     assert {e["sequence"] for e in events} == {figures["quote"]["revision"] + changes}
 
 
-@EVERY_BUILT
+@EVERY_PRINTED
 @pytest.mark.parametrize("name", ["quote", "door-sheet"])
 def test_the_printed_amounts_are_figures(job_file: Path, name: str):
     """The PDFs print the total, and no amount that is not in figures.json or typed as a text."""
@@ -126,7 +126,7 @@ def test_the_printed_amounts_are_figures(job_file: Path, name: str):
     assert Decimal(figures["total"]) in found
 
 
-@EVERY_BUILT
+@EVERY_PRINTED
 def test_the_customer_gets_the_payments(job_file: Path):
     """The page and the PDF print each payment."""
     page = page_text(built(job_file)["customer/quote.html"].decode())
@@ -210,7 +210,7 @@ def _amounts_in(value: object) -> set[Decimal]:
     return set()
 
 
-@EVERY_BUILT
+@EVERY_PRINTED
 def test_the_door_sheet_is_one_page(job_file: Path):
     """It is one sheet that is handed over at the door."""
     with pikepdf.open(io.BytesIO(built(job_file)["customer/door-sheet.pdf"])) as pdf:

@@ -7,7 +7,6 @@ from fractions import Fraction
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.explain.words.prose import in_a_sentence
-from quotegen.pricing.quoted.discount import price_before
 from quotegen.pricing.quoted.no_work import DISCOUNT, ROUNDING, TAX
 from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.records import Line
@@ -122,8 +121,7 @@ def _discount_note(results: Results, _: Line) -> str:
     words, discount = results.words, results.job.typed.discount
     if discount is None or not discount.share:
         return words("note_discount_sum")
-    before = words.money(price_before(results.quote.chosen.lines))
-    return words("note_discount_share", share=words.exact_percent(discount.share), amount=before)
+    return words("note_discount_share", share=words.exact_percent(discount.share))
 
 
 def _rounding_note(results: Results, _: Line) -> str:

@@ -1,5 +1,6 @@
 """Sheet 6: what its lines say beside their figures, the tax among them, and the price in parts."""
 
+import re
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -52,17 +53,14 @@ def test_what_follows_other_lines_says_of_what(followed_view: CustomerView):
     """430 of base and 170 of travel bear the fuel; the discount is of 1697; the total is round."""
     notes = {row.name: (row.amount, row.note) for row in _rows(followed_view) if row.note}
     assert notes == {
-        "Fuel": (
-            "$27.00",
-            "4.5% of the lines for travel and base, which come to $600.00; it follows them.",
-        ),
+        "Fuel": ("$27.00", "4.5% of the lines for travel and base; it follows them."),
         "Neighbors pour together": (
-            "-$50.91", "3% of $1,697.00, taken off before tax; it follows the price.",
+            "−$50.91", "3% of the price, taken off before tax; it follows the price.",
         ),
     }  # fmt: skip
     (rounding,) = followed_view.change.round_total
     # 1646.09 and 8.875 % of it, 146.09, are 1792.18
-    assert (rounding.amount, followed_view.change.total) == ("-$2.18", "$1,790.00")
+    assert (rounding.amount, followed_view.change.total) == ("−$2.18", "$1,790.00")
     assert rounding.note.startswith("To the nearest $10.00, up from the half.")
     assert "rounded to the nearest $10.00" in followed_view.change.rounding
 
@@ -77,7 +75,7 @@ def test_the_lines_of_the_sheet_add_up(followed_view: CustomerView):
 
 
 def _dollars(amount: str) -> Decimal:
-    return Decimal(amount.replace("$", "").replace(",", ""))
+    return Decimal(re.sub(r"[$,]", "", amount).replace("−", "-"))
 
 
 def test_the_price_by_area_counts_the_share(followed_view: CustomerView):

@@ -20,7 +20,7 @@ def test_a_length_a_sum_and_a_share(tmp_path):
         "Item at $46 / ft": ("10.0 ft × $46.00 / ft, and the tax on it", "+$460.00"),
         "Item at $120 lump": ("$120.00, and the tax on it", "+$132.00"),
         "Fuel": (
-            "3% of all lines of work, which come to $200.00; it follows them, and the tax on it",
+            "3% of all lines of work; it follows them, and the tax on it",
             "+$6.00",
         ),
     }  # fmt: skip
