@@ -9,6 +9,8 @@ from quotegen.pricing.quoted.access import AccessChoice
 from quotegen.pricing.quoted.records import Line, PricedQuote
 from quotegen.pricing.quoted.upkeep import Upkeep
 from quotegen.reading.content.content import Content
+from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.schedule.day_plans import DayPlan
 from quotegen.schedule.moved import Days
@@ -17,6 +19,12 @@ from quotegen.schedule.visits import Visit
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.contract_law import ContractLaws
 from quotegen.trade.rules import RuleBook
+
+_AT_AN_EDGE: Mapping[str, tuple[EdgeKind, ...]] = {
+    "isolation": (EdgeKind.HOUSE, EdgeKind.POOL),
+    "cast_edge": (EdgeKind.POOL,),
+}
+"""What stands along an edge, and so on no job without one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,9 +62,30 @@ class Results:
         return self.visits[self.job.finish]
 
     def scope_items(self) -> tuple[str, ...]:
-        """The scope items that the chosen price covers, in the order of their pages."""
-        covered = {item for line in self.quote.chosen.lines for item in line.scope}
-        return tuple(item for item in self.content.scope if item in covered)
+        """The scope items that the chosen price covers, in the order of their pages.
+
+        An all-in price covers what is usual; what this job has nothing of is left out.
+        """
+        lines = self.quote.chosen.lines
+        named = {line.scope[0] for line in lines}
+        covered = {item for line in lines for item in line.scope if self._has(item)}
+        return tuple(item for item in self.content.scope if item in named | covered)
+
+    def _has(self, scope_item: str) -> bool:
+        """Whether the job has what a joint at an edge or a sealer would be for."""
+        job = self.job
+        if scope_item == "sealing":
+            finishes = (job.finish_of(p, job.finish)[1] for p in job.placements)
+            return any(one.sealer is not Sealer.NONE for one in finishes)
+        edges = _AT_AN_EDGE.get(scope_item)
+        return edges is None or any(
+            placement.edges_ft[edge] for placement in self.takeoff.placements for edge in edges
+        )
+
+    def paid_for(self, line: Line) -> tuple[str, ...]:
+        """The scope items that a line pays for beside the one it is named for."""
+        shown = self.scope_items()
+        return tuple(item for item in line.scope[1:] if item in shown)
 
     def lines_for(self, scope_item: str) -> tuple[Line, ...]:
         """The lines of the chosen price that pay for a scope item."""

@@ -22,7 +22,14 @@ JOBS = tuple(sorted(EXAMPLES.parent.glob("*/jobs/*.yaml"), key=lambda path: path
 ALL_IN = EXAMPLES.parent / "all_in" / "jobs"
 CENT = Decimal("0.01")
 OF_A_SHORT_BOOK = frozenset(
-    {"unexplained", "price-of-nothing", "price-unusual", "side-unusual", "deposit-unusual"}
+    {
+        "unexplained",
+        "price-of-nothing",
+        "never-sealed",
+        "price-unusual",
+        "side-unusual",
+        "deposit-unusual",
+    }
 )
 """What prices and slabs so simple that a pencil can follow them are warned of."""
 

@@ -87,7 +87,11 @@ def _look_over(words: Words, bid: str, costs: FinishCosts) -> str:
 
 
 def _phases(words: Words, owner: OwnersFigures, *, typed: bool) -> Iterator[str]:
+    """The job in two phases; nothing where a half of it is filled up to the small-job minimum."""
     first, both = owner.phases
+    least = owner.job.book.minimum
+    if least is not None and first.price <= least:
+        return
     yield words(
         "phone_phases",
         first=words.money(first.price),

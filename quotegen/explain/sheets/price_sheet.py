@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
+from datetime import date
 from decimal import Decimal
 
 from quotegen.explain.results import Results
@@ -13,6 +14,8 @@ from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, r
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.no_work import DISCOUNT, MINIMUM, TAX
+from quotegen.pricing.quoted.quantities import typed_quantity
+from quotegen.pricing.quoted.rates import shown_rate
 from quotegen.pricing.quoted.shares import is_share, lines_shared
 from quotegen.quantity import decimal_places
 from quotegen.reading.files.shapes import EdgeKind
@@ -98,7 +101,8 @@ def _what_it_pays_for(results: Results, placement: str, each: str) -> str:
     words, scope = results.words, results.content.scope
     book, chosen = results.job.rate_book, results.quote.chosen.lines
     by_area = [one for one in chosen if one.placement == placement and one.follows_area]
-    items = dict.fromkeys(item for line in by_area for item in line.scope)
+    shown = results.scope_items()
+    items = dict.fromkeys(item for line in by_area for item in line.scope if item in shown)
     shares = [one for one in chosen if is_share(book, one)]
     along = [
         share
@@ -121,15 +125,18 @@ def _what_it_pays_for(results: Results, placement: str, each: str) -> str:
     return words("area_pays_not", paid=paid, names=words.listing(tuple(others))) if others else paid
 
 
-def holds_at_small_rate(results: Results) -> bool:
-    """Whether a line is priced at a rate for small jobs, above that of a larger one."""
-    book = results.job.rate_book
-    priced = ((line, book.price_of(line.rate_id)) for line in results.quote.chosen.lines)
-    return any(
-        price.bands[line.band].rate.amount > price.bands[-1].rate.amount
-        for line, price in priced
-        if price is not None and line.band is not None and not price.by_slice
-    )
+def small_job_sentences(results: Results) -> Iterator[str]:
+    """For each line at a rate for small jobs: from which size a foot costs less, and why."""
+    words, job = results.words, results.job
+    for line in results.quote.chosen.lines:
+        price = job.rate_book.price_of(line.rate_id)
+        if price is None or line.band is None or price.by_slice:
+            continue
+        large = price.bands[-1]
+        rate = shown_rate(large.rate, job.units)
+        if line.rate > rate.amount and large.from_ is not None:
+            size = words.quantity(typed_quantity(large.from_, line.unit), line.unit)
+            yield words("small_job_why", size=size)
 
 
 def holds_at_minimum(results: Results) -> bool:
@@ -152,8 +159,7 @@ def _discount(results: Results) -> Iterator[str]:
 def _by_area(results: Results) -> Iterator[str]:
     """Why a foot costs more on a small job, and the whole price by the area."""
     words, units = results.words, results.job.units
-    if holds_at_small_rate(results):
-        yield words("small_job_why")
+    yield from dict.fromkeys(small_job_sentences(results))
     each = words("for_each", unit=words.unit_one(units.area_unit))
     yield words("whole_by_area", amount=words.money(results.quote.chosen.by_area), unit=each)
 
@@ -265,18 +271,24 @@ _SHORT: Mapping[str, Callable[[Results], str]] = {
 
 
 def _dates(results: Results) -> Iterator[Row]:
+    """What a homeowner waits for, day by day."""
+    for day, text in sorted(_days(results), key=lambda one: one[0]):
+        yield Row(name=results.words.weekday(day), text=text)
+
+
+def _days(results: Results) -> Iterator[tuple[date, str]]:
     words = results.words
     for visit in results.chosen_visits:
         if visit.id == "form":
-            yield Row(name=words.weekday(visit.last_day), text=words("date_forms"))
+            yield visit.last_day, words("date_forms")
         elif visit.id == "pour":
-            yield Row(name=words.weekday(visit.first_day), text=words("date_pour"))
+            yield visit.first_day, words("date_pour")
     for opened in results.openings:
         if opened.use is Opening.WALK:
-            yield Row(name=words.weekday(opened.day), text=words("date_walk"))
+            yield opened.day, words("date_walk")
     last = results.chosen_visits[-1]
     if last.id not in {"form", "pour"}:
-        yield Row(name=words.weekday(last.last_day), text=words("date_last", visit=last.name))
+        yield last.last_day, words("date_last", visit=last.name)
 
 
 def _keep_dates(results: Results) -> str:

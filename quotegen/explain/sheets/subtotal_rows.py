@@ -88,7 +88,8 @@ def rounding_sentence(results: Results) -> str:
 
 def _scope_row(results: Results, part: Subtotal) -> Row:
     words = results.words
-    titles = (_title(results, item) for item in part.also)
+    shown = results.scope_items()
+    titles = (_title(results, item) for item in part.also if item in shown)
     also = tuple(map(in_a_sentence, titles))
     return Row(
         name=_title(results, part.of or ""),

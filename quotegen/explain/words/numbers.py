@@ -51,13 +51,15 @@ def _priced(scope_item: str, results: Results) -> Rows:
 
 
 def _about(results: Results, line: Line) -> str:
-    pays = results.words("pays_for", names=paid_for(results, line)) if line.scope[1:] else ""
+    pays = (
+        results.words("pays_for", names=paid_for(results, line)) if results.paid_for(line) else ""
+    )
     return " ".join(filter(None, (pays, share_note(results, line))))
 
 
 def paid_for(results: Results, line: Line) -> str:
     """The other scope items that a line pays for beside the one it is named for."""
-    titles = (results.content.scope[item].front.title for item in line.scope[1:])
+    titles = (results.content.scope[item].front.title for item in results.paid_for(line))
     return results.words.listing(tuple(map(in_a_sentence, titles)))
 
 

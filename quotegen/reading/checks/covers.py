@@ -5,12 +5,21 @@ from collections.abc import Iterable, Iterator
 from quotegen.problem import Problem
 from quotegen.reading.files.company import EVERYTHING, Company
 from quotegen.reading.files.job import JobFile
-from quotegen.reading.files.rate_book import ALWAYS_ASKED_ABOUT, FINISH, USUAL, Applies, Finish
+from quotegen.reading.files.rate_book import (
+    ALWAYS_ASKED_ABOUT,
+    FINISH,
+    USUAL,
+    Applies,
+    Finish,
+    Sealer,
+)
 from quotegen.reading.files.rate_book_file import CostedPrice, CostedRate, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss
 
+SEALING, SEAL = "sealing", "seal"
+"""The scope item, and the visit on which it is done."""
 USUALLY_COVERED = (
     "dig_out", "base", "layout", "forms", "slab", "placing", "reinforcement", "isolation", "joints",
     "curing", "wash", "sealing", "cleanup",
@@ -38,6 +47,7 @@ def cover_faults(book: Typed[RateBookFile], scope_items: frozenset[str]) -> Iter
             hint = f"add a line `usual_cover: [{', '.join(USUALLY_COVERED)}]`, as far as it is so"
             yield book.fault((*path, "covers"), "no-usual-cover", said, hint)
         yield from _paid_twice(book, finish_id, finish)
+        yield from _never_sealed(book, finish_id, finish)
         yield from _pays_for_nothing(book, finish_id, finish)
 
 
@@ -111,6 +121,18 @@ def _paid_twice(book: Typed[RateBookFile], finish_id: str, finish: Finish) -> It
             said = f"{both} {', '.join(f'`{item}`' for item in twice)}, and the homeowner pays both"
             hint = "take it out of one of the two `covers`; an upcharge has `applies: asked`"
             yield book.places.warning(("rates", rate_id, "covers"), "covered-twice", said, hint)
+
+
+def _never_sealed(book: Typed[RateBookFile], finish_id: str, finish: Finish) -> Iterator[Problem]:
+    """Warn of a finish that pays for sealing, on no visit: a quote would promise it on no day."""
+    value = book.value
+    pays = SEALING in value.covered_by(finish) or any(
+        SEALING in value.rates[rate].covers for rate in finish.brings if rate in value.rates
+    )
+    if pays and finish.sealer is not Sealer.NONE and SEAL not in {v.visit for v in finish.visits}:
+        said = f"the price of `{finish_id}` pays for sealing, and none of its visits is `{SEAL}`"
+        hint = f"add a visit such as {{visit: {SEAL}, days: 1, wait_days: 28}}, or take sealing out"
+        yield book.places.warning(("finishes", finish_id, "visits"), "never-sealed", said, hint)
 
 
 def _comes_along(rate_id: str, rate: CostedRate, finish: Finish) -> bool:

@@ -36,6 +36,7 @@ _BARE_NUMBER = re.compile(rf"-?\s*{_NUMBER}")
 _BY = re.compile(r"\s*[xX×]\s*|\s+by\s+")
 _RATE = re.compile(r"(?P<money>\$?[\d.,]+)\s*(?P<per>/|per\b|\ba\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?")
 _COUNT = re.compile(rf"(?P<number>{_PLAIN})\s*(?P<unit>[a-z][a-z0-9 ]*)?")
+_A_POINT_FOR_A_COMMA = re.compile(r"\$?[1-9]\d{0,2}\.\d{3}")
 _AREA = re.compile(r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)")
 _TYPED_AS = str.maketrans({
     "′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/",
@@ -145,6 +146,8 @@ def parse_amount(text: str) -> Decimal:
     amount = _money(text, text)
     if amount is None:
         raise _error("not-money", text, "is not a sum of money; type it like $2,400")
+    if _A_POINT_FOR_A_COMMA.fullmatch(_plain(text)):
+        raise _error("point-for-comma", text, "has a point where a comma parts thousands: $2,400")
     return amount
 
 

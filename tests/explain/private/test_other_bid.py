@@ -83,7 +83,7 @@ def test_a_cheaper_bid_for_an_all_in_price(tmp_path):
         "More than the gap": "−$917.85",  # $0.90 of it are what makes our total round
     }  # fmt: skip
     asked = [row.cells[0] for row in table_of(sheet, "one-ask").rows]
-    assert asked[:3] == ["part of $10,281.25", "of the same price", "$2,546.10"]
+    assert asked[:3] == ["part of $10,281.25", "part of the same $10,281.25", "$2,546.10"]
     said = section_of(sheet, "one-ours").points
     assert said[0] == "“The other price leaves out sealing. In ours that is $646.25.”"
     assert said[1] == "“Theirs has a slab of 3-1/2 in where ours has 4 in.”"

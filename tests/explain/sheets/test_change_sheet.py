@@ -35,7 +35,7 @@ def test_the_tax_is_a_line_and_is_said(winter_view: CustomerView):
     assert tax.note == "8.875% of $557.00, rounded once on the sum."
     assert (tax.amount, winter_view.change.total) == ("$49.43", "$606.43")
     assert "Sales tax of $49.43 is in the price." in winter_view.price.sentence
-    assert "before tax for each square foot" in winter_view.price.sentence
+    assert "for each square foot, before tax" in winter_view.price.sentence
     assert "Tax is worked out on the sum and rounded once" in winter_view.change.rounding
     assert all("tax" not in row.name.lower() for row in _rows(winter_view))
 
@@ -82,5 +82,5 @@ def test_the_price_by_area_counts_the_share(followed_view: CustomerView):
     """7.3688475 is told as about $7.37, with the fuel in it and without the trips."""
     (row,) = followed_view.change.area_prices
     assert row.amount == "about $7.37"
-    assert "it pays for base, slab, finish, and fuel, and not for trip" in str(row.text)
-    assert "before tax and rounding for each square foot" in str(row.text)
+    assert "pays for base, slab, finish, and fuel, and not for trip" in str(row.text)
+    assert "for each square foot, before tax and rounding" in str(row.text)
