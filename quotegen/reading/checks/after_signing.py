@@ -84,7 +84,7 @@ def _changes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
         here: DocumentPath = ("changes", index)
         if accepted is None:
             said = f"change {change.number} is on a quote that is not accepted"
-            hint = "add `accepted: {date: ...}`, or change the quote itself and raise its revision"
+            hint = "add `accepted: {date: ..., total: ...}`, or change the quote itself and raise its revision"
             yield job.fault(here, "change-not-accepted", said, hint)
         elif change.date < accepted.date:
             said = (
@@ -113,7 +113,7 @@ def _completed(job: Typed[JobFile]) -> Iterator[Problem]:
         return
     if accepted is None:
         said = "the job is completed, and its quote is not accepted"
-        hint = "add `accepted: {date: ...}`, which the warranty and the contract count from"
+        hint = "add `accepted: {date: ..., total: ...}`, which the warranty and the contract count from"
         yield job.fault(("completed",), "completed-not-accepted", said, hint)
     days = {
         "accepted": accepted.date if accepted else None,
