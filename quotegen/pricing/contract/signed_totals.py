@@ -27,14 +27,14 @@ class _Signed:
         typed: None where it is left out.
         what: it is the price of, in words.
         comes_to: what today's files give, in dollars.
-        else_: what else may be wrong, in words.
+        or_else: what else may be wrong, in words.
     """
 
     path: DocumentPath
     typed: Decimal | None
     what: str
     comes_to: Money
-    else_: str
+    or_else: str
 
 
 def signed_problems(job: JobSpec, contract: Contract) -> tuple[Problem, ...]:
@@ -61,7 +61,7 @@ def _signed(job: JobSpec, accepted: Accepted, contract: Contract) -> Iterator[_S
         typed=accepted.total,
         what=f"the quote at {chosen}",
         comes_to=contract.quoted_total,
-        else_="correct the total, the finish or the extras that were accepted",
+        or_else="correct the total, the finish or the extras that were accepted",
     )
     measured, adjusted = job.typed.measured, contract.remeasure
     if measured is not None and adjusted is not None:
@@ -70,7 +70,7 @@ def _signed(job: JobSpec, accepted: Accepted, contract: Contract) -> Iterator[_S
             typed=measured.total,
             what="the contract after measuring",
             comes_to=adjusted.revised_total,
-            else_="correct the total, or what was measured",
+            or_else="correct the total, or what was measured",
         )
     for index, (change, made) in enumerate(zip(job.typed.changes, contract.changes, strict=True)):
         early = measured is not None and change.date < measured.date
@@ -79,7 +79,7 @@ def _signed(job: JobSpec, accepted: Accepted, contract: Contract) -> Iterator[_S
             typed=change.total,
             what=f"the contract after change {change.number}",
             comes_to=made.revised_total,
-            else_="leave this total out: the change was signed before the forms were measured,"
+            or_else="leave this total out: the change was signed before the forms were measured,"
             " and the measured price now comes first"
             if early
             else "correct the total, or the amount of the change",
@@ -92,7 +92,9 @@ def _moved(one: _Signed) -> bool:
 
 def _drifted(job: JobSpec, one: _Signed) -> Problem:
     said = f"{one.what} was signed for ${one.typed:,.2f}; today's files come to ${one.comes_to:,}"
-    return job.places.fault(one.path, "signed-drifted", said, f"{_PRICES_MOVED}; else {one.else_}")
+    return job.places.fault(
+        one.path, "signed-drifted", said, f"{_PRICES_MOVED}; else {one.or_else}"
+    )
 
 
 def _without_total(job: JobSpec, accepted: Accepted, contract: Contract) -> Problem:

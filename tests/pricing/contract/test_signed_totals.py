@@ -52,8 +52,8 @@ def test_a_total_for_the_finish_and_extras_that_were_taken(tmp_path: Path):
     By hand: 1,100 + 200 + 60 + 50 + 200 = 1,610.
     """
     book = shop.book(RATES | shop.RINSE_AND_FILM, {"plain": shop.PLAIN, "fancy": shop.FANCY})
-    offer = {"compare": ["fancy"], "extras": {"step": "1"}}
-    taken = {"finish": "fancy", "extras": ["step"]}
+    offer: dict[str, Any] = {"compare": ["fancy"], "extras": {"step": "1"}}
+    taken: dict[str, Any] = {"finish": "fancy", "extras": ["step"]}
     assert said(tmp_path, book, accepted=accepted("$1,610.00", **taken), **offer) == []
     (problem,) = said(tmp_path, book, accepted=accepted(**taken), **offer)
     assert problem.message == (
@@ -89,7 +89,7 @@ def test_the_total_after_measuring(tmp_path: Path, total: str, codes: list[str])
 def test_a_step_that_became_dearer_after_it_was_signed(tmp_path: Path):
     """Its rate is in no line of the quote, so the change alone moves: $1,300 became $1,350."""
     dearer = shop.book({**RATES, "step": shop.rate("$250 each", "steps", applies="asked")})
-    signed = {"accepted": accepted(), "changes": [STEP | {"total": "$1,300"}]}
+    signed: dict[str, Any] = {"accepted": accepted(), "changes": [STEP | {"total": "$1,300"}]}
     assert said(tmp_path, **signed) == []
     (problem,) = said(tmp_path, dearer, **signed)
     assert problem.path == "changes[0].total"
