@@ -15,6 +15,7 @@ from quotegen.pricing.checks import price_problems
 from quotegen.pricing.contract.contract import contract_of
 from quotegen.pricing.contract.paid_checks import paid_warnings
 from quotegen.pricing.contract.records import Contract
+from quotegen.pricing.contract.signed_totals import signed_problems
 from quotegen.pricing.costs.crew_hours import crew_warnings
 from quotegen.pricing.costs.floors import floor_problems
 from quotegen.pricing.costs.outcome import (
@@ -153,16 +154,28 @@ def figure(
     crews = crew_warnings(job, read.owners, takeoff, quote.finishes, rules)
     found = (*found, *floors, *crews)
     announce(f"4 visits {job.quote}")
+    contract, asked = _after_signing(job, takeoff, rules)
+    found = (*found, *asked)
+    if contract is None:
+        return _stopped(found)
+    results = _results(job, takeoff, quote, access, contract, rules, shared)
+    return PricedJob(results=results, owner=owner, problems=in_file_order(found))
+
+
+def _after_signing(
+    job: JobSpec, takeoff: Takeoff, rules: RuleBook
+) -> tuple[Contract | None, tuple[Problem, ...]]:
+    """Return the contract, None where measuring fails or a signed total does not come out."""
     in_forms, again = (
         remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
     )
-    found = (*found, *again)
     if has_error(again):
-        return _stopped(found)
+        return None, again
     contract = contract_of(job, takeoff, in_forms)
-    found = (*found, *paid_warnings(job, contract, rules))
-    results = _results(job, takeoff, quote, access, contract, rules, shared)
-    return PricedJob(results=results, owner=owner, problems=in_file_order(found))
+    asked = (*again, *signed_problems(job, contract))
+    if has_error(asked):
+        return None, asked
+    return contract, (*asked, *paid_warnings(job, contract, rules))
 
 
 def _results(

@@ -30,7 +30,7 @@ WARNINGS = {
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
     "standard-looser", "law-missing", "mix-weak", "covered-twice", "unexplained",
     "larger-is-cheaper", "price-of-nothing", "never-sealed", "price-unusual",
-    "depth-unusual", "start-far-off", "book-old",
+    "depth-unusual", "start-far-off", "book-old", "accepted-without-total",
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
 }  # fmt: skip
@@ -38,9 +38,10 @@ AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""
 ONE_OF_EACH_STAGE = (
     "alias", "unknown-key", "unknown-finish", "arc-radius", "prepared-ground-overlaps",
-    AT_THE_PACKAGE,
+    AT_THE_PACKAGE, "signed-drifted",
 )  # fmt: skip
-"""A fault of the YAML, of one file, between files, of a shape, of the site, of the price."""
+"""A fault of the YAML, of one file, between files, of a shape, of the site, of the price, of the
+contract."""
 CONTENT, LANGUAGES, LOGOS = (
     f"tests/reading/{name}.py"
     for name in ("content/test_content", "content/test_languages", "images/test_logos")

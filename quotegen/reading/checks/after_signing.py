@@ -11,6 +11,8 @@ from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss
 
+_ACCEPT = "add `accepted: {date: ..., total: ...}`"
+
 
 def after_signing_faults(
     job: Typed[JobFile], company: Company, book: RateBook
@@ -84,7 +86,7 @@ def _changes(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:
         here: DocumentPath = ("changes", index)
         if accepted is None:
             said = f"change {change.number} is on a quote that is not accepted"
-            hint = "add `accepted: {date: ...}`, or change the quote itself and raise its revision"
+            hint = f"{_ACCEPT}, or change the quote itself and raise its revision"
             yield job.fault(here, "change-not-accepted", said, hint)
         elif change.date < accepted.date:
             said = (
@@ -113,7 +115,7 @@ def _completed(job: Typed[JobFile]) -> Iterator[Problem]:
         return
     if accepted is None:
         said = "the job is completed, and its quote is not accepted"
-        hint = "add `accepted: {date: ...}`, which the warranty and the contract count from"
+        hint = f"{_ACCEPT}, which the warranty and the contract count from"
         yield job.fault(("completed",), "completed-not-accepted", said, hint)
     days = {
         "accepted": accepted.date if accepted else None,

@@ -41,11 +41,16 @@ class Actual(Model):
 
 
 class Accepted(Model):
-    """What the customer signed: when, and with which finish and extras."""
+    """What the customer signed: when, with which finish and extras, and for which total.
+
+    Attributes:
+        total: that both signed; the files must still come to it.
+    """
 
     date: DateField
     finish: Slug | None = None
     extras: tuple[Slug, ...] = ()
+    total: AmountField | None = None
 
 
 class Paid(Model):
@@ -81,14 +86,23 @@ class MeasuredPlacement(Model):
 
 
 class Measured(Model):
-    """The remeasure: the takeoff repeated on the set forms."""
+    """The remeasure: the takeoff repeated on the set forms.
+
+    Attributes:
+        total: that both signed after measuring, where it is typed.
+    """
 
     date: DateField
     placements: dict[Slug, MeasuredPlacement] = Field(min_length=1)
+    total: AmountField | None = None
 
 
 class Change(Model):
-    """A change that was asked for after acceptance: what, and a sum or a rate of the book."""
+    """A change that was asked for after acceptance: what, and a sum or a rate of the book.
+
+    Attributes:
+        total: of the contract after it, as both signed it, where it is typed.
+    """
 
     number: WholeField
     date: DateField
@@ -98,6 +112,7 @@ class Change(Model):
     rate: Slug | None = None
     quantity: CountField | None = None
     days: DaysField = 0
+    total: AmountField | None = None
 
     @model_validator(mode="after")
     def _one_price(self) -> "Change":
