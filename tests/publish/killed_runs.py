@@ -18,8 +18,8 @@ from quotegen.publish.write import NEW, Folder, write
 KILLS, SEED = 60, 20260615
 LONGEST_S = 0.05
 COMMON = [f"customer/sheet-{number}.html" for number in range(8)]
-OLDER = {name: b"old" * 9000 for name in (*COMMON, "customer/changes.pdf", "private/costs.html")}
-NEWER = {name: b"new" * 9000 for name in (*COMMON, "private/costs.html", "private/weather.html")}
+OLDER = dict.fromkeys((*COMMON, "customer/changes.pdf", "private/costs.html"), b"old" * 9000)
+NEWER = dict.fromkeys((*COMMON, "private/costs.html", "private/weather.html"), b"new" * 9000)
 STRANGE = {"signed.pdf": b"signed", "customer/photo.jpg": b"photo"}
 
 
