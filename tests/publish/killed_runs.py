@@ -15,7 +15,7 @@ from quotegen.problem import Source
 from quotegen.publish.manifest import MANIFEST, Whose
 from quotegen.publish.write import NEW, Folder, write
 
-KILLS, SEED = 60, 20260615
+KILLS, SEED = 40, 20260615
 LONGEST_S = 0.05
 COMMON = [f"customer/sheet-{number}.html" for number in range(8)]
 OLDER = dict.fromkeys((*COMMON, "customer/changes.pdf", "private/costs.html"), b"old" * 9000)

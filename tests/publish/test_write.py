@@ -178,6 +178,15 @@ class TestNotOurs:
         assert _codes(_write(out / "T-1", NEW)) == ["file-kept"]
         assert _tree(out) == _under("T-1", {**NEW, "visits.kept-1.ics/mine.txt": b"mine"})
 
+    def test_a_file_in_the_way_of_customer(self, out: Path):
+        """A file that stands where `customer/` must go is said, and nothing is changed."""
+        _write(out / "T-1", {"visits.ics": b"old"})
+        (out / "T-1" / "customer").write_bytes(b"mine")
+        before = _tree(out, manifests=True)
+        with pytest.raises(FileExistsError):
+            _write(out / "T-1", NEW)
+        assert _tree(out, manifests=True) == before
+
     def test_a_linked_folder_is_written_through(self, tmp_path: Path):
         """Where the quote's folder is a link, the link stays and its folder is written."""
         (tmp_path / "elsewhere").mkdir()
