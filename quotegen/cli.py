@@ -5,7 +5,7 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 
 import json
 import sys
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn, TypeVar
@@ -13,10 +13,11 @@ from typing import TYPE_CHECKING, NoReturn, TypeVar
 import click
 
 from quotegen import __version__
-from quotegen.problem import Problem, has_error
+from quotegen.problem import Problem, Source, has_error
 
 if TYPE_CHECKING:
     from quotegen.pipeline import Shared
+    from quotegen.publish.write import Folder
 
 T = TypeVar("T")
 
@@ -99,15 +100,18 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
     from quotegen import pipeline
     from quotegen.publish.pdf import engine_problem
     from quotegen.publish.terminal.tables import progress
+    from quotegen.publish.write import Folder
 
     if missing := engine_problem():
         _exit_for_machine(missing)
     shared = _read_shared()
     with progress(len(jobs)) as announce:
         built = pipeline.build(jobs, shared, announce)
-    for quote, one in built.packages.items():
-        _write(out / quote, one.files)
-    _exit_with(built.problems)
+    written = _write(*(
+        Folder(path=out / quote, whose=one.whose, files=one.files)
+        for quote, one in built.packages.items()
+    ))  # fmt: skip
+    _exit_with((*built.problems, *written))
 
 
 @commands.command()
@@ -117,12 +121,17 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
 def specimen(job: Path, out: Path) -> None:
     """Show how papers look in each theme, with your accent and logo, on one page from a JOB."""
     from quotegen import pipeline
+    from quotegen.publish.manifest import Whose
     from quotegen.publish.package import specimens
+    from quotegen.publish.write import Folder
 
     figured = pipeline.figure(job, _read_shared())
-    if figured.results is not None and not has_error(figured.problems):
-        _write(out / "specimen", specimens(figured.results))
-    _exit_with(figured.problems)
+    if figured.results is None or has_error(figured.problems):
+        _exit_with(figured.problems)
+    whose = Whose(quote="specimen", place=figured.results.job.source("quote"))
+    files = specimens(figured.results)
+    written = _write(Folder(path=out / "specimen", whose=whose, files=files))
+    _exit_with((*figured.problems, *written))
 
 
 @commands.command()
@@ -140,6 +149,8 @@ def specimen(job: Path, out: Path) -> None:
 def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
     """Print and write a ballpark: what a paced size would cost, from low to high."""
     from quotegen import pipeline
+    from quotegen.publish.manifest import Whose
+    from quotegen.publish.write import Folder
     from quotegen.reading.fields.text_fields import (
         parse_date,
         parse_distance,
@@ -162,7 +173,9 @@ def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
     if isinstance(text, tuple):
         _exit_with(text)
     click.echo(text, nl=False)
-    _write(out / "ballpark", {"ballpark.txt": text.encode()})
+    path = out / "ballpark"
+    whose = Whose(quote="ballpark", place=Source(file=str(path)))
+    _exit_with(_write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()})))
 
 
 @commands.command()
@@ -204,14 +217,17 @@ def _if_typed(option: str, parser: Callable[[str], T], text: str | None) -> T | 
     return _parsed(option, parser, text) if text else None
 
 
-def _write(folder: Path, files: Mapping[str, bytes]) -> None:
-    """Write a folder and print the name of each file in it."""
+def _write(*folders: "Folder") -> tuple[Problem, ...]:
+    """Write folders, print the name of each file in them, and return what is to be said."""
     from quotegen.publish.write import write
 
-    write(folder, files)
-    click.echo(f"{folder}/")
-    for path in sorted(files):
-        click.echo(f"  {path}")
+    return write(folders, _list)
+
+
+def _list(folder: "Folder") -> None:
+    click.echo(f"{folder.path}/")
+    for name in sorted(folder.files):
+        click.echo(f"  {name}")
 
 
 def _exit_with(problems: tuple[Problem, ...]) -> NoReturn:

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from quotegen import __version__, pipeline
+from quotegen.publish.manifest import MANIFEST
 from quotegen.publish.pdf import engine_problem
 from tests.messages.command import Command, files_in
 from tests.world import EXAMPLES, PATIO
@@ -50,9 +51,34 @@ def test_package_writes_one_folder_and_lists_it(command: Command):
     """The package lies under the quote number, and each of its files is named."""
     ran = command("package", "job.yaml", "--out", "sent")
     written = [p.relative_to("sent/T-1").as_posix() for p in Path("sent").rglob("*") if p.is_file()]
+    written.remove(MANIFEST)
     assert (ran.code, ran.err) == (0, "")
     assert ran.out.splitlines() == ["sent/T-1/", *(f"  {name}" for name in sorted(written))]
     assert "customer/quote.pdf" in written
+
+
+def test_a_number_used_for_two_customers(command: Command):
+    """A copied job with a forgotten number never takes the folder of the first customer."""
+    command("package", "job.yaml", "--out", "sent")
+    before = files_in(Path("sent"))
+    _second_job("copy.yaml", PATIO.replace("Wren Abernathy", "Emil Castellan"))
+    ran = command("package", "copy.yaml", "--out", "sent")
+    assert (ran.code, ran.out) == (1, "")
+    assert (
+        "copy.yaml:1:8: `sent/T-1` holds quote `T-1` for Wren Abernathy (job.yaml), and this is "
+        "quote `T-1` for Emil Castellan\n"
+    ) in ran.err
+    assert files_in(Path("sent")) == before
+
+
+def test_a_changed_file_is_kept_and_said(command: Command):
+    """A page that the owner wrote into is kept beside the new one, with a warning and 0."""
+    command("package", "job.yaml", "--out", "sent")
+    Path("sent/T-1/customer/quote.html").write_text("mine", encoding="utf-8")
+    ran = command("package", "job.yaml", "--out", "sent")
+    assert ran.code == 0
+    assert ran.err.startswith("sent/T-1/customer/quote.html:1:1: warning: this is not as quotegen")
+    assert Path("sent/T-1/customer/quote.kept-1.html").read_text(encoding="utf-8") == "mine"
 
 
 def test_figure_prints_what_package_writes(command: Command):
@@ -169,10 +195,10 @@ def test_a_full_disk_leaves_the_older_package(command: Command, monkeypatch: pyt
     command("package", "job.yaml")
     before = files_in(Path("out"))
 
-    def full(path: Path, _: bytes) -> int:
-        raise OSError(errno.ENOSPC, "No space left on device", str(path))
+    def full(_: int) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
 
-    monkeypatch.setattr(Path, "write_bytes", full)
+    monkeypatch.setattr("os.fsync", full)
     _second_job("job.yaml", PATIO.replace("30 ft", "31 ft"))
     ran = command("package", "job.yaml")
     assert ran.code == 3

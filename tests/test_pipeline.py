@@ -10,6 +10,7 @@ import pytest
 
 from quotegen import pipeline
 from quotegen.pricing.costs.outcome import Drift, outcome_of
+from quotegen.publish.manifest import Whose
 from quotegen.publish.package import Package
 from quotegen.reading.files.after_signing import Actual
 from tests.pricing import shop
@@ -28,7 +29,8 @@ def drifts(monkeypatch: pytest.MonkeyPatch) -> Drifts:
 
     def package(results, _owner, drift):
         told[results.job.quote] = drift
-        return Package(files={}, printed={})
+        whose = Whose(quote=results.job.quote, place=results.job.source("quote"))
+        return Package(whose=whose, files={}, printed={})
 
     monkeypatch.setattr("quotegen.publish.package.package", package)
     return told

@@ -23,6 +23,7 @@ from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.publish.data.calendar import CalendarVisit, to_ics
 from quotegen.publish.data.figures import figures, to_json
 from quotegen.publish.data.mail import Draft, to_eml
+from quotegen.publish.manifest import Whose
 from quotegen.publish.pdf import to_pdf
 from quotegen.publish.web.html import render
 from quotegen.publish.write import Files
@@ -31,8 +32,9 @@ from quotegen.resources import theme_names, themes_folder
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Package:
-    """All files of one job, and the HTML documents that were printed to PDF."""
+    """All files of one job, whose they are, and the HTML documents that were printed to PDF."""
 
+    whose: Whose
     files: Files
     printed: Mapping[str, str]
 
@@ -66,7 +68,14 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
     private = _private(results, owner, drift, theme)
     files = {f"customer/{name}": data for name, data in customer.items()}
     files |= {f"private/{name}": data for name, data in private.items()}
-    return Package(files=MappingProxyType(files), printed=MappingProxyType(printed))
+    return Package(
+        whose=_whose(results), files=MappingProxyType(files), printed=MappingProxyType(printed)
+    )
+
+
+def _whose(results: Results) -> Whose:
+    job = results.job
+    return Whose(quote=job.quote, customer=job.customer.name, place=job.source("quote"))
 
 
 def _past_jobs(results: Results, theme: Path) -> dict[str, bytes]:

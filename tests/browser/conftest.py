@@ -1,7 +1,7 @@
 """The demo packages, and a browser that lets nothing out and writes down what a page tries."""
 
 import shutil
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -11,8 +11,10 @@ import pytest
 from playwright.sync_api import Browser, Page, Route, ViewportSize, sync_playwright
 
 from quotegen.pipeline import figure
+from quotegen.problem import Source
+from quotegen.publish.manifest import Whose
 from quotegen.publish.package import package, specimens
-from quotegen.publish.write import write
+from quotegen.publish.write import Folder, write
 from tests.once_per_run import once_per_run
 from tests.pricing.shop import example_results, shared
 from tests.publish.built import built
@@ -58,7 +60,7 @@ def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
     out = tmp_path_factory.mktemp("packages")
     assert JOBS, "no job in example_jobs/"
     for job in JOBS:
-        write(out / example_results(job).job.quote, built(job))
+        _laid_out(out / example_results(job).job.quote, built(job))
     return out
 
 
@@ -66,8 +68,13 @@ def packages(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def second_theme(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return the folder of one package in the other theme, with a logo, and of both specimens."""
     out = tmp_path_factory.mktemp("themed")
-    write(out / "2026-029", once_per_run("package in the second theme", _in_second_theme))
+    _laid_out(out / "2026-029", once_per_run("package in the second theme", _in_second_theme))
     return out
+
+
+def _laid_out(folder: Path, files: Mapping[str, bytes]) -> None:
+    whose = Whose(quote=folder.name, place=Source(file=str(folder)))
+    write((Folder(path=folder, whose=whose, files=files),))
 
 
 def _in_second_theme() -> dict[str, bytes]:

@@ -50,6 +50,8 @@ CONTENT, LANGUAGES, LOGOS = (
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
     "nothing-to-price": "tests/pricing/test_checks.py::test_nothing_to_price",
+    "file-kept": "tests/publish/test_write.py::test_a_changed_file_is_kept",
+    "folder-of-another": "tests/publish/test_write.py::test_the_folder_of_another",
     "same-quote-number": "tests/test_pipeline.py::test_two_jobs_with_one_number",
     "no-finish-page": f"{CONTENT}::test_each_kind_of_finish_needs_its_page",
     "no-front-matter": f"{CONTENT}::test_a_page_begins_with_front_matter",

@@ -15,6 +15,7 @@ from unittest.mock import patch
 import pytest
 
 from quotegen.pipeline import build
+from quotegen.publish.manifest import MANIFEST
 from tests.once_per_run import once_per_run
 from tests.pricing.shop import JOBS, shared
 
@@ -72,7 +73,7 @@ def packaged(job_file: str, folder: Path, machine: Mapping[str, str]) -> dict[st
     (quote,) = (folder / "out").iterdir()
     files = {
         path.relative_to(quote).as_posix(): path.read_bytes()
-        for path in sorted(quote.rglob("*")) if path.is_file()
+        for path in sorted(quote.rglob("*")) if path.is_file() and path.name != MANIFEST
     }  # fmt: skip
     assert done.stdout.splitlines() == [f"out/{quote.name}/", *(f"  {name}" for name in files)]
     return files
