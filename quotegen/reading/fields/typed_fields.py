@@ -63,7 +63,7 @@ def _from_text(parser: Callable[[str], T]) -> PlainValidator:
             )
         if not value.strip():
             raise PydanticCustomError("no-value", "there is no value after the colon")
-        return parser(value)
+        return parser(text.number_text(value))
 
     return PlainValidator(validate)
 
