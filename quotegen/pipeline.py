@@ -31,6 +31,7 @@ from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, has_error, in_file_order
+from quotegen.publish.printable import unprintable_logo
 from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.reading.content.content import Content, read_content
@@ -134,7 +135,7 @@ def figure(
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
     sizes, faults = measure(read.job, rules)
-    found = (*read.problems, *looser, *faults)
+    found = (*read.problems, *looser, *unprintable_logo(read.job), *faults)
     if sizes is None or has_error(found):
         return _stopped(found)
     takeoff, on_ground = on_site(read.job, sizes, rules)

@@ -52,6 +52,7 @@ TESTED_ELSEWHERE = {
     "same-quote-number": "tests/test_pipeline.py::test_two_jobs_with_one_number",
     "no-finish-page": f"{CONTENT}::test_each_kind_of_finish_needs_its_page",
     "no-front-matter": f"{CONTENT}::test_a_page_begins_with_front_matter",
+    "logo-not-printed": "tests/publish/test_printable.py::test_what_the_engine_does_not_take",
     "logo-acts": f"{LOGOS}::test_what_could_act_or_reach_out_is_refused",
     "logo-too-large": f"{LOGOS}::test_a_huge_file_is_refused",
     "missing-text": f"{LANGUAGES}::test_a_missing_text_is_an_error",

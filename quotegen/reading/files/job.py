@@ -47,7 +47,6 @@ from quotegen.reading.files.site_parts import (
     StatedHeight,
 )
 
-
 MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES = 40, 100, 100
 """Far more than a yard has; each is worked out and drawn, which takes its time."""
 

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator, Mapping
 from functools import cache
+from io import BytesIO
+from pathlib import Path
 
 from fontTools.ttLib import TTFont
 from pydantic import BaseModel
@@ -30,8 +32,12 @@ def letter_faults(value: BaseModel, places: Places) -> Iterator[Problem]:
 def bundled_letters() -> frozenset[str]:
     """Return the letters that every font of every theme has, and what ends a line."""
     fonts = sorted(themes_folder().glob("*/fonts/*.woff2"))
-    letters = ({chr(code) for code in TTFont(font, lazy=True).getBestCmap()} for font in fonts)
-    return frozenset(set.intersection(*letters)) | _LINES
+    return frozenset.intersection(*map(_letters_of, fonts)) | _LINES
+
+
+def _letters_of(font: Path) -> frozenset[str]:
+    opened = TTFont(BytesIO(font.read_bytes()), lazy=True)
+    return frozenset(map(chr, opened.getBestCmap()))
 
 
 def _texts(value: object, path: DocumentPath) -> Iterator[tuple[DocumentPath, str]]:

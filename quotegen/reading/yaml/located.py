@@ -125,10 +125,14 @@ def parse(
 class _EndlessError(Exception):
     """Ends the walk of a document that nests, or lists, without end."""
 
-    def __init__(self, code: str, message: str, source: Source) -> None:
-        super().__init__(message)
-        hint = "a job file needs far fewer: is a bracket missing near this line?"
-        self.problem = Problem(code=code, source=source, message=message, hint=hint)
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem.message)
+        self.problem = problem
+
+
+def _error(code: str, message: str, place: Source) -> _EndlessError:
+    hint = "a job file needs far fewer: is a bracket missing near this line?"
+    return _EndlessError(Problem(code=code, source=place, message=message, hint=hint))
 
 
 class _Reader:
@@ -182,7 +186,7 @@ class _Reader:
                 return ""
         if len(path) > DEEPEST_NESTING:
             message = f"more than {DEEPEST_NESTING} levels of nesting"
-            raise _EndlessError("too-deep", message, self._place(event))
+            raise _error("too-deep", message, self._place(event))
         if getattr(event, "tag", None) is not None:
             self._fault(
                 event,
@@ -239,7 +243,7 @@ class _Reader:
     def _counted(self, before: int, event: yaml.Event) -> None:
         if before >= MOST_OF_ONE:
             message = f"more than {MOST_OF_ONE:,} items or keys in one place"
-            raise _EndlessError("too-many-here", message, self._place(event))
+            raise _error("too-many-here", message, self._place(event))
 
     def _place(self, event: yaml.Event) -> Source:
         mark = event.start_mark

@@ -41,7 +41,7 @@ def _and_more(document: Document, faults: list[ErrorDetails]) -> Problem:
     return document.places.fault(
         _path(document, faults[MOST_SHOWN]["loc"]),
         "more-faults",
-        f"from here on there are {left:,} more faults in this file",
+        f"there are {left:,} more faults in this file",
         "mend those above first; if all is strange, is this the right file?",
     )
 
