@@ -12,6 +12,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.money import ZERO
 from quotegen.pricing.checks import price_problems
+from quotegen.pricing.contract.change_checks import change_faults
 from quotegen.pricing.contract.contract import contract_of
 from quotegen.pricing.contract.paid_checks import paid_warnings
 from quotegen.pricing.contract.records import Contract
@@ -50,6 +51,7 @@ from quotegen.takeoff.measure import measure
 from quotegen.takeoff.on_site import on_site
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
+from quotegen.takeoff.site.size_checks import forms_warnings
 from quotegen.trade.contract_law import ContractLaws, load_laws
 from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
@@ -160,8 +162,11 @@ def figure(
     found = (*found, *again)
     if has_error(again):
         return _stopped(found)
+    far = forms_warnings(job, takeoff, in_forms, rules) if in_forms else ()
     contract = contract_of(job, takeoff, in_forms)
-    found = (*found, *paid_warnings(job, contract, rules))
+    found = (*found, *far, *paid_warnings(job, contract, rules), *change_faults(job, contract))
+    if has_error(found):
+        return _stopped(found)
     results = _results(job, takeoff, quote, access, contract, rules, shared)
     return PricedJob(results=results, owner=owner, problems=in_file_order(found))
 

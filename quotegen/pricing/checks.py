@@ -52,7 +52,32 @@ def price_problems(
         *_large_deposit(job, quote.chosen.total, special_order, rules),
         *_not_in_contract(job, quote.chosen.total, laws),
         *_weak_mix(job, rules),
+        *_thicker_than_the_book(job, quote),
     )
+
+
+def _thicker_than_the_book(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
+    """Yield a warning for each placement priced by the thickest step, and thicker than that."""
+    prices = {**job.rate_book.rates, **job.rate_book.finishes}
+    for spec in job.placements:
+        steps = {
+            line.rate_id: prices[line.rate_id].by_thickness
+            for line in quote.chosen.lines
+            if line.placement == spec.id and line.rate_id in prices
+        }
+        for rate_id, by_thickness in steps.items():
+            if by_thickness and spec.thickness > by_thickness[-1].thickness:
+                thick, last = (
+                    f"{decimal_of(one.inches):.4g} in"
+                    for one in (spec.thickness, by_thickness[-1].thickness)
+                )
+                said = (
+                    f"`{spec.id}` is {thick} thick; `{rate_id}` ends at {last}, whose price it gets"
+                )
+                hint = "add a price for this thickness to the rate book; if it is right, leave it"
+                at = "thickness" if spec.typed.thickness else "id"
+                yield job.places.warning((*spec.path, at), "thicker-than-book", said, hint)
+                break
 
 
 def _unpriced_requests(job: JobSpec, takeoff: Takeoff) -> Iterator[Problem]:

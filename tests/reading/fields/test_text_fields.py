@@ -288,7 +288,7 @@ def test_what_other_fields_refuse(parser: Callable[[str], object], typed: str, c
 
 @pytest.mark.parametrize("typed", ["٣٠ ft", "３０ ft", "३० ft", "1² ft", "2 ³ ft", "2026-0６-08"])
 def test_digits_are_0_to_9(typed: str):
-    """A digit of another script (Unicode, category Nd) or a raised one is never read as a number."""
+    """A digit of another script (Unicode, category Nd) or a raised one is never read."""
     assert _code(text.number_text, typed) == "odd-digit"
 
 
