@@ -164,7 +164,7 @@ def figure(
         return _stopped(found)
     far = forms_warnings(job, takeoff, in_forms, rules) if in_forms else ()
     contract = contract_of(job, takeoff, in_forms)
-    found = (*found, *far, *paid_warnings(job, contract, rules), *change_faults(job, contract))
+    found = (*found, *far, *(change_faults(job, contract) or paid_warnings(job, contract, rules)))
     if has_error(found):
         return _stopped(found)
     results = _results(job, takeoff, quote, access, contract, rules, shared)

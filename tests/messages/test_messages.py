@@ -33,6 +33,7 @@ WARNINGS = {
     "book-old",
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
+    "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""

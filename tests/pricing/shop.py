@@ -22,9 +22,17 @@ JOBS = tuple(sorted(EXAMPLES.parent.glob("*/jobs/*.yaml"), key=lambda path: path
 ALL_IN = EXAMPLES.parent / "all_in" / "jobs"
 CENT = Decimal("0.01")
 OF_A_SHORT_BOOK = frozenset(
-    {"unexplained", "price-of-nothing", "price-unusual", "side-unusual", "deposit-unusual"}
+    {
+        "unexplained",
+        "price-of-nothing",
+        "price-unusual",
+        "side-unusual",
+        "deposit-unusual",
+        "measured-far-off",
+        "paid-early",
+    }
 )
-"""What prices and slabs so simple that a pencil can follow them are warned of."""
+"""What prices, slabs and payments so simple that a pencil can follow them are warned of."""
 
 FORM, POUR = {"visit": "form", "days": "2"}, {"visit": "pour", "days": "1"}
 WASH = {"visit": "wash", "days": "1", "wait_days": "4"}
