@@ -12,6 +12,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.money import ZERO
 from quotegen.pricing.checks import price_problems
+from quotegen.pricing.contract.change_checks import change_faults
 from quotegen.pricing.contract.contract import contract_of
 from quotegen.pricing.contract.paid_checks import paid_warnings
 from quotegen.pricing.contract.records import Contract
@@ -32,6 +33,7 @@ from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, has_error, in_file_order
+from quotegen.publish.printable import unprintable_logo
 from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.reading.content.content import Content, read_content
@@ -50,6 +52,7 @@ from quotegen.takeoff.measure import measure
 from quotegen.takeoff.on_site import on_site
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
+from quotegen.takeoff.site.size_checks import forms_warnings
 from quotegen.trade.contract_law import ContractLaws, load_laws
 from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
@@ -135,7 +138,7 @@ def figure(
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
     sizes, faults = measure(read.job, rules)
-    found = (*read.problems, *looser, *faults)
+    found = (*read.problems, *looser, *unprintable_logo(read.job), *faults)
     if sizes is None or has_error(found):
         return _stopped(found)
     takeoff, on_ground = on_site(read.job, sizes, rules)
@@ -171,11 +174,12 @@ def _after_signing(
     )
     if has_error(again):
         return None, again
+    far = forms_warnings(job, takeoff, in_forms, rules) if in_forms else ()
     contract = contract_of(job, takeoff, in_forms)
-    asked = (*again, *signed_problems(job, contract))
-    if has_error(asked):
-        return None, asked
-    return contract, (*asked, *paid_warnings(job, contract, rules))
+    faults = (*change_faults(job, contract), *signed_problems(job, contract))
+    if has_error(faults):
+        return None, (*again, *far, *faults)
+    return contract, (*again, *far, *faults, *paid_warnings(job, contract, rules))
 
 
 def _results(

@@ -52,7 +52,29 @@ def price_problems(
         *_large_deposit(job, quote.chosen.total, special_order, rules),
         *_not_in_contract(job, quote.chosen.total, laws),
         *_weak_mix(job, rules),
+        *_thicker_than_the_book(job, quote),
     )
+
+
+def _thicker_than_the_book(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
+    """Yield a warning for each placement that is thicker than a price of the book goes.
+
+    The last step holds to where another one would have come; a single step for its own thickness.
+    """
+    prices = {**job.rate_book.rates, **job.rate_book.finishes}
+    for line in quote.chosen.lines:
+        steps = prices[line.rate_id].by_thickness if line.rate_id in prices else ()
+        spec = next((one for one in job.placements if one.id == line.placement), None)
+        if spec is None or not steps:
+            continue
+        *before, last = (step.thickness.inches for step in steps)
+        if spec.thickness.inches > last + (last - before[-1] if before else 0):
+            thick, ends = (f"{decimal_of(inches):.4g}" for inches in (spec.thickness.inches, last))
+            rate = line.rate_id
+            said = f"`{spec.id}` is {thick} in thick; the prices of `{rate}` end at {ends} in"
+            hint = "add one for this thickness to the rate book; if the last is right, leave it"
+            at = "thickness" if spec.typed.thickness else "id"
+            yield job.places.warning((*spec.path, at), "thicker-than-book", said, hint)
 
 
 def _unpriced_requests(job: JobSpec, takeoff: Takeoff) -> Iterator[Problem]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 from quotegen.problem import Problem
@@ -32,7 +33,11 @@ def choose(
         names = _nearest(job.value, book, past.value)
     else:
         problems.extend(_named_faults(job, past.value))
-        names = tuple(n for n in job.value.references if _may_show(past.value.past_jobs.get(n)))
+        names = tuple(
+            n
+            for n in job.value.references
+            if _may_show(past.value.past_jobs.get(n), job.value.date)
+        )
     references = []
     for name in names:
         shown = _cut_down(name, past, job.value, book)
@@ -41,8 +46,11 @@ def choose(
     return tuple(references), tuple(problems)
 
 
-def _may_show(job: PastJob | None) -> bool:
-    return job is not None and job.consent is not None and job.consent.withdrawn is None
+def _may_show(job: PastJob | None, on: date) -> bool:
+    """Whether a past job was done, and its owner had agreed, by the date of a quote."""
+    if job is None or job.consent is None or job.consent.withdrawn is not None:
+        return False
+    return job.consent.given <= on and job.finished <= on
 
 
 def _nearest(job: JobFile, book: RateBook, past: PastJobs) -> tuple[str, ...]:
@@ -50,7 +58,7 @@ def _nearest(job: JobFile, book: RateBook, past: PastJobs) -> tuple[str, ...]:
     fitting = {
         name: reasons
         for name, one in past.past_jobs.items()
-        if _may_show(one) and (reasons := _reasons(one, job, book))[0] in _FITS
+        if _may_show(one, job.date) and (reasons := _reasons(one, job, book))[0] in _FITS
     }
     ranked = sorted(
         fitting,
@@ -70,7 +78,10 @@ def to_call(job: JobFile, book: RateBook, past: PastJobs) -> tuple[Reference, ..
     agreed = {
         name: _agreed(name, one, job, book)
         for name, one in past.past_jobs.items()
-        if _may_show(one) and one.contact and one.consent and Shown.CONTACT in one.consent.shows
+        if _may_show(one, job.date)
+        and one.contact
+        and one.consent
+        and Shown.CONTACT in one.consent.shows
     }
     ranked = sorted(
         agreed.values(),
@@ -106,12 +117,13 @@ def _years(one: PastJob, job: JobFile) -> int:
 
 
 def _named_faults(job: Typed[JobFile], past: PastJobs) -> Iterator[Problem]:
+    on = job.value.date
     for index, name in enumerate(job.value.references or ()):
         path = ("references", index)
         known = past.past_jobs.get(name)
         if known is None:
             code, message = "unknown-reference", f"there is no past job `{name}`"
-            hint = near_miss(name, (n for n, p in past.past_jobs.items() if _may_show(p)))
+            hint = near_miss(name, (n for n, p in past.past_jobs.items() if _may_show(p, on)))
         elif known.consent is None:
             code, message = "no-consent", f"the past job `{name}` has no consent to be shown"
             hint = "ask its owner and note the date under `consent`, or take it out here"
@@ -119,6 +131,14 @@ def _named_faults(job: Typed[JobFile], past: PastJobs) -> Iterator[Problem]:
             code = "consent-withdrawn"
             message = f"the consent for `{name}` was withdrawn on {known.consent.withdrawn}"
             hint = "take it out here"
+        elif known.consent.given > on:
+            code, given = "consent-later", known.consent.given
+            message = f"the consent for `{name}` is of {given}, after the quote of {on}"
+            hint = "check both dates, or take it out here"
+        elif known.finished > on:
+            code = "reference-later"
+            message = f"`{name}` was finished on {known.finished}, after the quote of {on}"
+            hint = "check both dates, or take it out here"
         elif name in (job.value.references or ())[:index]:
             code, message = "reference-twice", f"the past job `{name}` is already shown"
             hint = "delete it here"

@@ -7,6 +7,7 @@ from itertools import combinations
 from quotegen.problem import Problem, Severity
 from quotegen.quantity import decimal_of
 from quotegen.reading.records import JobSpec, PlacementSpec
+from quotegen.takeoff.joints.limits import too_many_panels
 from quotegen.takeoff.joints.typed_joints import line_faults, line_warnings
 from quotegen.takeoff.placement import placement_takeoff
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
@@ -32,6 +33,8 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
         slab, faults = (None, close) if close else slab_of(spec.add, spec.take_away)
         problems += [fault.under(*spec.path).problem(job) for fault in faults]
         if slab is not None:
+            large = too_many_panels(spec, slab.area_sqft, rules, job.quote_date)
+            problems += [fault.under(*spec.path).problem(job) for fault in large]
             slabs.append((spec, slab))
             lines = line_faults(spec.typed.joints or (), slab)
             problems += [fault.under(*spec.path).problem(job) for fault in lines]

@@ -95,3 +95,14 @@ def more_than_due(paid: Decimal, due: Decimal, rules: RuleBook, on: date) -> boo
 def sqft_a_person_a_day(rules: RuleBook, on: date) -> Decimal:
     """Return the most square feet that one person commonly pours in a day. Common practice."""
     return rules.number("area_a_person_a_day", on)
+
+
+def steepest_usual_in(rules: RuleBook, on: date) -> Decimal:
+    """Return the inches in a foot that outdoor concrete falls at most. Common practice."""
+    return rules.number("fall_usual_most", on)
+
+
+def usual_in_forms(quoted_sqft: Decimal, rules: RuleBook, on: date) -> Range:
+    """Return the square feet that a quoted area commonly has in the forms. Common practice."""
+    times = rules.number("measured_far", on)
+    return Range(least=quoted_sqft / times, most=quoted_sqft * times)

@@ -54,7 +54,25 @@ def _deep(job: Path) -> None:
 
 
 def _unknown_keys(job: Path) -> None:
-    job.write_text("".join(f"key_{n}: 1\n" for n in range(2_000)), encoding="utf-8")
+    job.write_text("".join(f"key_{n}: 1\n" for n in range(1_000)), encoding="utf-8")
+
+
+def _keys_without_end(job: Path) -> None:
+    job.write_text("".join(f"key_{n}: 1\n" for n in range(70_000)), encoding="utf-8")
+
+
+def _changes_without_end(job: Path) -> None:
+    job.write_text(f"changes: [{'{}, ' * 200_000}]\n", encoding="utf-8")
+
+
+def _blanks(job: Path) -> None:
+    size = "24 ft x 16" + " " * 300_000 + "q"
+    job.write_text(job.read_text(encoding="utf-8").replace("30 ft x 20 ft", size), encoding="utf-8")
+
+
+def _thin(job: Path) -> None:
+    thin = "use: patio\n    thickness: 0.001 in"
+    job.write_text(job.read_text(encoding="utf-8").replace("use: patio", thin), encoding="utf-8")
 
 
 def huge_png(width: int, height: int) -> bytes:
@@ -83,5 +101,10 @@ SPOILED: tuple[tuple[Callable[[Path], None], str, str, tuple[str, ...]], ...] = 
     (_alias_bomb, "alias", "job.yaml:1:5", ("anchors and aliases", "write the value out")),
     (_deep, "too-deep", "job.yaml:1:37", ("more than 30 levels", "is a bracket missing")),
     (_unknown_keys, "unknown-key", "job.yaml:1:1", ("`key_0` is not a key",)),
+    (_unknown_keys, "more-faults", "job.yaml:1:1", (" more faults in this file",)),
+    (_keys_without_end, "too-many-here", "job.yaml:1001:1", ("more than 1,000 items or keys",)),
+    (_changes_without_end, "too-many-here", "job.yaml:1:4011", ("more than 1,000 items",)),
+    (_blanks, "value-too-long", "job.yaml:13:21", ("is too long", "at most 100 letters")),
+    (_thin, "slab-too-large", "job.yaml:12:16", ("is 0.001 in thick; at most 3,000 panels",)),
 )
 """How the job file is spoiled, the code and place of its first problem, words of its message."""

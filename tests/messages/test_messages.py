@@ -33,6 +33,7 @@ WARNINGS = {
     "depth-unusual", "start-far-off", "book-old", "accepted-without-total",
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
+    "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""
@@ -55,6 +56,7 @@ TESTED_ELSEWHERE = {
     "same-quote-number": "tests/test_pipeline.py::test_two_jobs_with_one_number",
     "no-finish-page": f"{CONTENT}::test_each_kind_of_finish_needs_its_page",
     "no-front-matter": f"{CONTENT}::test_a_page_begins_with_front_matter",
+    "logo-not-printed": "tests/publish/test_printable.py::test_what_the_engine_does_not_take",
     "logo-acts": f"{LOGOS}::test_what_could_act_or_reach_out_is_refused",
     "logo-too-large": f"{LOGOS}::test_a_huge_file_is_refused",
     "missing-text": f"{LANGUAGES}::test_a_missing_text_is_an_error",

@@ -24,10 +24,10 @@ CENT = Decimal("0.01")
 OF_A_SHORT_BOOK = frozenset(
     {
         "unexplained", "price-of-nothing", "never-sealed", "price-unusual", "side-unusual",
-        "deposit-unusual", "accepted-without-total",
+        "deposit-unusual", "accepted-without-total", "measured-far-off", "paid-early",
     }
 )  # fmt: skip
-"""What prices, slabs and acceptances so simple that a pencil can follow them are warned of."""
+"""What prices, slabs and payments so simple that a pencil can follow them are warned of."""
 
 FORM, POUR = {"visit": "form", "days": "2"}, {"visit": "pour", "days": "1"}
 WASH = {"visit": "wash", "days": "1", "wait_days": "4"}

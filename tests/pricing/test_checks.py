@@ -1,5 +1,8 @@
 """What is asked for must come to something."""
 
+import pytest
+
+from quotegen.pipeline import figure
 from tests.pricing import shop
 from tests.world import write_world
 
@@ -28,3 +31,14 @@ def test_nothing_to_price_on_a_placement(tmp_path):
         tmp_path, shop.job({**slab, "take_away": [POOL]}), rate_book=shop.book(RATES)
     )
     assert "rail.patio" in shop.by_id(priced.chosen)
+
+
+@pytest.mark.parametrize(("thickness", "asked"), [("5 in", 0), ("7 in", 0), ("7-1/8 in", 1)])
+def test_a_slab_thicker_than_the_book_goes(tmp_path, thickness: str, asked: int):
+    """Rows for 4, 5 and 6 in: the last holds to 7 in, where the next one would have come."""
+    steps = [{"thickness": f"{n} in", "rate": f"${n} / sq ft"} for n in (4, 5, 6)]
+    rates = {"slab": {"name": "Concrete", "covers": ["slab"], "by_thickness": steps}}
+    slab = shop.placement("20 ft x 10 ft", thickness=thickness)
+    job = write_world(tmp_path, shop.job(slab), rate_book=shop.book(rates))
+    codes = [problem.code for problem in figure(job, shop.shared()).problems]
+    assert codes.count("thicker-than-book") == asked

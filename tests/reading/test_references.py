@@ -50,6 +50,25 @@ def _scope() -> frozenset[str]:
 
 
 @pytest.mark.parametrize(
+    ("given", "finished", "shown"),
+    [
+        ("2026-05-14", "2022-05-01", ["hill"]),
+        ("2026-05-15", "2022-05-01", []),
+        ("2024-01-01", "2026-05-14", ["hill"]),
+        ("2024-01-01", "2026-05-15", []),
+    ],
+)
+def test_what_was_not_agreed_to_by_the_date_of_the_quote(
+    tmp_path: Path, given: str, finished: str, shown: list[str]
+):
+    """Consent up to the day of the quote counts, and work done by it; what is later is none."""
+    consent = f"{{given: {given}, shows: [town, photo, contact]}}"
+    job = _job(tmp_path, _past("hill", consent, finished=finished))
+    assert [one.id for one in job.references] == shown
+    assert ("Contact of hill" in repr(job.references)) == bool(shown)
+
+
+@pytest.mark.parametrize(
     ("shows", "town", "photo", "contact"),
     [
         ("[]", False, False, False),

@@ -1,5 +1,6 @@
 """Content pages to HTML: rules and terms are filled in, then Markdown is rendered."""
 
+import re
 from functools import cache
 
 import markdown
@@ -11,6 +12,10 @@ from quotegen.explain.results import Results
 from quotegen.explain.words.no_break import in_one_piece, ties
 from quotegen.explain.words.rows import Prose
 from quotegen.explain.words.rule_words import rule_text
+
+_MARKS = re.compile(r"[`*_\[\]\\]")
+_BEGINS_A_BLOCK = re.compile(r"^(\d*)([-+#=.])")
+"""A list, a heading or a rule, which only the beginning of a line can be."""
 
 
 class _RuleTexts:
@@ -35,9 +40,15 @@ def filled(text: str, results: Results) -> str:
         "rounding": words.area_step(),
         "no_pour_above": words.percent(adjustment.no_pour_above),
         "reopen_outside": words.percent(adjustment.reopen_outside),
-        "warranty": str(escape(sentence(results.job.company.warranty))),
+        "warranty": as_typed(sentence(results.job.company.warranty)),
     }
     return _environment().from_string(text).render(rule=_RuleTexts(results), terms=terms)
+
+
+def as_typed(text: str) -> str:
+    """Write a text of the owner's so that neither HTML nor Markdown finds anything in it."""
+    safe = _MARKS.sub(lambda mark: f"&#{ord(mark[0])};", str(escape(text.strip())))
+    return _BEGINS_A_BLOCK.sub(lambda mark: f"{mark[1]}&#{ord(mark[2])};", safe)
 
 
 def html(text: str, results: Results) -> Markup:

@@ -1,5 +1,6 @@
 """The e-mail draft: plain and HTML text that agree, and the PDF attached (RFC 5322, RFC 2046)."""
 
+import re
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from email.headerregistry import Address
@@ -7,6 +8,8 @@ from email.message import EmailMessage
 from email.policy import SMTP
 from email.utils import format_datetime
 from hashlib import sha256
+
+_NEEDS_QUOTES = re.compile(r"[^\w\s'-]")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,9 +31,9 @@ class Draft:
 def to_eml(draft: Draft) -> bytes:
     """Write the draft as a file that a mail program opens, ready to send."""
     message = EmailMessage(policy=SMTP)
-    message["From"] = _address(draft.sender_name, draft.sender)
+    message["From"] = _address("From", draft.sender_name, draft.sender)
     if draft.recipient:
-        message["To"] = _address(draft.recipient_name, draft.recipient)
+        message["To"] = _address("To", draft.recipient_name, draft.recipient)
     message["Subject"] = _one_line(draft.subject)
     day = draft.dated
     message["Date"] = format_datetime(datetime(day.year, day.month, day.day, 12, tzinfo=UTC))
@@ -44,8 +47,18 @@ def to_eml(draft: Draft) -> bytes:
     return bytes(message)
 
 
-def _address(name: str, address: str) -> Address:
-    return Address(display_name=_one_line(name), addr_spec=address)
+def _address(header: str, name: str, address: str) -> Address:
+    """Return a named address that stays one when its header is folded.
+
+    Python drops the quotes of a long name as it folds the line, and then a comma or an address in
+    the name is another recipient. Such a name keeps only what needs no quotes.
+    """
+    named = Address(display_name=_one_line(name), addr_spec=address)
+    _, _, line = SMTP.fold(header, SMTP.header_factory(header, str(named))).partition(":")
+    _, read_back = SMTP.header_store_parse(header, " ".join(line.split()))
+    if tuple(read_back.addresses) == (named,):
+        return named
+    return Address(display_name=_one_line(_NEEDS_QUOTES.sub(" ", name)), addr_spec=address)
 
 
 def _one_line(text: str) -> str:

@@ -19,6 +19,7 @@ from quotegen.trade.sense import (
     days_of_a_book,
     days_to_start,
     is_usual,
+    steepest_usual_in,
     usual_base_in,
     usual_price,
     usual_thickness_in,
@@ -74,10 +75,25 @@ def job_sense(job: Typed[JobFile], company: Company, book: RateBook) -> Iterator
     for index, placement in enumerate(job.value.placements):
         here: DocumentPath = ("placements", index)
         yield from _depths(job, here, placement.thickness, placement.base, rules, on)
+        yield from _steep(job, here, placement.fall, rules, on)
     if job.value.date >= max(book.valid_from, FIRST_DAY):  # else the date itself is at fault
         yield from _start(job, rules, on)
         yield from _old_book(job, book, rules, on)
     yield from _accepted_late(job, company)
+    yield from _paid_early(job)
+
+
+def _steep(
+    job: Typed[JobFile], path: DocumentPath, fall: Length | None, rules: RuleBook, on: date
+) -> Iterator[Problem]:
+    most = steepest_usual_in(rules, on)
+    if fall is not None and fall.inches > most:
+        said = (
+            f"the slab falls {decimal_of(fall.inches):.4g} in per ft; at most {most:f} in per ft is"
+            " usual"
+        )
+        hint = "check the unit, such as 1/4 in per ft or 2%; if it is right, leave it"
+        yield job.places.warning((*path, "fall"), "fall-unusual", said, hint)
 
 
 def _depths(
@@ -127,3 +143,14 @@ def _accepted_late(job: Typed[JobFile], company: Company) -> Iterator[Problem]:
         said = f"accepted on {accepted.date}; the offer held until {lapsed}"
         hint = "check the dates; if you still stand by the price, leave it"
         yield job.places.warning(("accepted", "date"), "accepted-late", said, hint)
+
+
+def _paid_early(job: Typed[JobFile]) -> Iterator[Problem]:
+    accepted = job.value.accepted
+    for index, paid in enumerate(job.value.paid):
+        if accepted is None or paid.date < accepted.date:
+            when = f"was accepted on {accepted.date}" if accepted else "is not accepted"
+            said = f"`{paid.payment}` is paid on {paid.date}, and the quote {when}"
+            hint = "say when it was accepted, or check the dates; if they paid before, leave it"
+            yield job.places.warning(("paid", index, "date"), "paid-early", said, hint)
+            return

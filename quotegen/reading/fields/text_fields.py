@@ -55,6 +55,9 @@ MOST_DAYS = 999
 MOST_DOLLARS = 100_000_000
 FIRST_YEAR, LAST_YEAR = 1950, 2100
 _MOST_SHOWN = 40
+_LONGEST = 100
+_ODD_DIGIT = re.compile(r"[^\D0-9]|[0-9]\s*[²³]")
+_YEAR_MONTH_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +82,19 @@ class Count:
 
     amount: Decimal | None
     unit: Unit | None
+
+
+def number_text(text: str) -> str:
+    """Return a text that a value is read from: not too long for one, its digits plain.
+
+    The patterns below take any digit that Unicode knows; what is no plain 0 to 9 may mean another
+    number to its reader than to us, as `1²` does.
+    """
+    if len(text) > _LONGEST:
+        raise _error("value-too-long", text, f"is too long; a value has at most {_LONGEST} letters")
+    if _ODD_DIGIT.search(text):
+        raise _error("odd-digit", text, "has a digit that is not one of 0 to 9; type those alone")
+    return text
 
 
 def fraction(text: str) -> Fraction:
@@ -205,11 +221,14 @@ def parse_slope(text: str) -> Length:
 
 def parse_date(text: str) -> date:
     """Read `2026-05-14`."""
+    typed = _YEAR_MONTH_DAY.fullmatch(text.strip())  # Python also reads weeks, and no dashes
     try:
-        day = date.fromisoformat(text.strip())
+        day = date.fromisoformat(typed[0]) if typed else None
     except ValueError:
+        day = None
+    if day is None:
         said = "is not a date; type it year-month-day like 2026-05-14"
-        raise _error("not-a-date", text, said) from None
+        raise _error("not-a-date", text, said)
     if not FIRST_YEAR <= day.year <= LAST_YEAR:
         said = f"is far off; type a year from {FIRST_YEAR} to {LAST_YEAR}"
         raise _error("year-far-off", text, said)

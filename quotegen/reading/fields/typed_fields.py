@@ -63,7 +63,7 @@ def _from_text(parser: Callable[[str], T]) -> PlainValidator:
             )
         if not value.strip():
             raise PydanticCustomError("no-value", "there is no value after the colon")
-        return parser(value)
+        return parser(text.number_text(value))
 
     return PlainValidator(validate)
 
@@ -159,20 +159,18 @@ SignedAmountField = Annotated[
 
 
 def _dose(unit: str, example: str) -> tuple[PlainValidator, WithJsonSchema]:
-    parse = _parser(unit, example)
-    schema = {"type": "string", "description": f"A number of {unit}", "examples": [example]}
-    return PlainValidator(parse), WithJsonSchema(schema)
+    return typed_as(_parser(unit, example), f"A number of {unit}", example)
 
 
-def _parser(unit: str, example: str) -> Callable[[object], Decimal]:
+def _parser(unit: str, example: str) -> Callable[[str], Decimal]:
     words = r"\s*".join(re.escape(word) for word in unit.split())
     form = re.compile(rf"(?P<number>\d{{1,5}}(\.\d{{1,4}})?)\s*{words}")
 
-    def parse(typed: object) -> Decimal:
-        match = form.fullmatch(" ".join(typed.lower().split())) if isinstance(typed, str) else None
+    def parse(typed: str) -> Decimal:
+        match = form.fullmatch(" ".join(typed.lower().split()))
         amount = decimal_from_text(match["number"]) if match else ZERO
         if amount <= 0:
-            said = f"`{text.cut_short(str(typed))}` is not a dose; type it like {example}"
+            said = f"`{text.cut_short(typed)}` is not a dose; type it like {example}"
             raise PydanticCustomError("not-a-dose", said)
         return amount
 

@@ -5,50 +5,41 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Annotated
 
-from pydantic import PlainValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from quotegen.quantity import KM_PER_MILE, decimal_of
 from quotegen.reading.fields.text_fields import cut_short
-from quotegen.reading.fields.typed_fields import DateField, Model, ShareField, YesNoField
+from quotegen.reading.fields.typed_fields import DateField, Model, ShareField, YesNoField, typed_as
 
 _DEGREES = re.compile(r"(?P<number>-?\d{1,3}(?:\.\d)?)\s*°?\s*(?P<unit>[fc])")
 _WIND = re.compile(r"(?P<number>\d{1,3}(?:\.\d)?)\s*(?P<unit>mph|km/h)")
 _HOTTEST_F = 150
 
 
-def parse_temperature(typed: object) -> Decimal:
+def parse_temperature(typed: str) -> Decimal:
     """Read `84 F` or `29 C` as °F; from 0 °F up, since no rule of pouring goes below."""
-    match = _DEGREES.fullmatch(typed.strip().lower()) if isinstance(typed, str) else None
+    match = _DEGREES.fullmatch(typed.strip().lower())
     if match is not None:
         number = Fraction(match["number"])
         fahrenheit = number * 9 / 5 + 32 if match["unit"] == "c" else number
         if 0 <= fahrenheit <= _HOTTEST_F:
             return decimal_of(fahrenheit)
-    message = (
-        f"`{cut_short(str(typed))}` is not a temperature; type it like 84 F, from 0 F to 150 F"
-    )
+    message = f"`{cut_short(typed)}` is not a temperature; type it like 84 F, from 0 F to 150 F"
     raise PydanticCustomError("not-a-temperature", message)
 
 
-def parse_wind(typed: object) -> Decimal:
+def parse_wind(typed: str) -> Decimal:
     """Read `11 mph` or `18 km/h` as miles per hour."""
-    match = _WIND.fullmatch(typed.strip().lower()) if isinstance(typed, str) else None
+    match = _WIND.fullmatch(typed.strip().lower())
     if match is None:
-        message = f"`{cut_short(str(typed))}` is not a wind; type it like 11 mph or 18 km/h"
+        message = f"`{cut_short(typed)}` is not a wind; type it like 11 mph or 18 km/h"
         raise PydanticCustomError("not-a-wind", message)
     number = Fraction(match["number"])
     return decimal_of(number if match["unit"] == "mph" else number / KM_PER_MILE)
 
 
-def _schema(description: str, *examples: str) -> WithJsonSchema:
-    return WithJsonSchema({"type": "string", "description": description, "examples": examples})
-
-
-Temperature = Annotated[
-    Decimal, PlainValidator(parse_temperature), _schema("A temperature", "84 F", "29 C")
-]
-Wind = Annotated[Decimal, PlainValidator(parse_wind), _schema("A wind", "11 mph", "18 km/h")]
+Temperature = Annotated[Decimal, *typed_as(parse_temperature, "A temperature", "84 F", "29 C")]
+Wind = Annotated[Decimal, *typed_as(parse_wind, "A wind", "11 mph", "18 km/h")]
 
 
 class Forecast(Model):

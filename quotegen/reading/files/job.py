@@ -47,6 +47,9 @@ from quotegen.reading.files.site_parts import (
     StatedHeight,
 )
 
+MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES = 40, 100, 100
+"""Far more than a yard has; each is worked out and drawn, which takes its time."""
+
 
 class Responsibility(StrEnum):
     """Work that content/ has a page for: it says who does it where nothing else is typed."""
@@ -133,8 +136,8 @@ class Placement(Model):
     id: Slug
     name: Word | None = None
     use: Use
-    add: tuple[Shape, ...] = Field(min_length=1)
-    take_away: tuple[Shape, ...] = ()
+    add: tuple[Shape, ...] = Field(min_length=1, max_length=MOST_SHAPES)
+    take_away: tuple[Shape, ...] = Field(default=(), max_length=MOST_SHAPES)
     thickness: LengthField | None = None
     base: LengthField | None = None
     reinforcement: Slug | None = None
@@ -221,7 +224,7 @@ class Job(Model):
     title: Word
     finish: Slug
     compare: tuple[Slug, ...] = ()
-    placements: tuple[Placement, ...] = Field(min_length=1)
+    placements: tuple[Placement, ...] = Field(min_length=1, max_length=MOST_PLACEMENTS)
     include: dict[Slug, CountField] = Field(default_factory=dict)
     extras: dict[Slug, CountField] = Field(default_factory=dict)
     color: Look | None = None
@@ -237,7 +240,7 @@ class Job(Model):
     accepted: Accepted | None = None
     paid: tuple[Paid, ...] = ()
     measured: Measured | None = None
-    changes: tuple[Change, ...] = ()
+    changes: tuple[Change, ...] = Field(default=(), max_length=MOST_CHANGES)
     completed: Completed | None = None
     forecast: Forecast | None = None
     note: Text | None = None

@@ -15,10 +15,12 @@ from xml.etree import ElementTree as ET
 from PIL import Image
 
 from quotegen.problem import Problem, Source
-from quotegen.reading.images.photos import inside
+from quotegen.reading.images.photos import inside, opened, whole_pictures_only
 
 LARGEST_BYTES = 200_000
 LARGEST_SIDE_PX = 600
+MOST_PIXELS = 16_000_000
+MOST_PARTS = 5_000
 _SVG, _XLINK = "{http://www.w3.org/2000/svg}", "{http://www.w3.org/1999/xlink}"
 _DRAWS = frozenset({
     "svg", "g", "path", "rect", "circle", "ellipse", "line", "polyline", "polygon", "defs", "use",
@@ -32,7 +34,10 @@ _SAYS = frozenset({
     "stop-color", "stop-opacity", "gradientUnits", "gradientTransform", "spreadMethod",
     "clipPathUnits", "preserveAspectRatio", "color", "display", "visibility",
 })  # fmt: skip
-_REACHES_OUT = re.compile(r"url\(\s*['\"]?(?!#)|@|\\|javascript:|expression\(", re.IGNORECASE)
+_REACHES_OUT = re.compile(r"url\((?!\s*['\"]?#)|@|\\|javascript:|expression\(", re.IGNORECASE)
+
+_NAMES = re.compile(r"^#(.+)$|url\(\s*['\"]?#([^)'\"]+)")
+"""Another part of the drawing, as `href` and as a paint or a clip name it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,8 +83,15 @@ def shown_logo(folder: Path, name: str, source: Source) -> Logo | Problem:
 
 
 def _png(data: bytes) -> bytes:
-    """Return the pixels alone: no text chunk, no location, no side over 600 px."""
-    with Image.open(io.BytesIO(data), formats=("PNG",)) as image:
+    """Return the pixels alone: no text chunk, no location, no side over 600 px.
+
+    Raises:
+        _RefusedError: it has so many that they would fill the memory.
+    """
+    with whole_pictures_only(), opened(io.BytesIO(data), ("PNG",)) as image:
+        if image.width * image.height > MOST_PIXELS:
+            message = f"{image.width} by {image.height} pixels, more than {MOST_PIXELS:,}"
+            raise _RefusedError(message)
         shown = image.convert("RGBA")
     shown.thumbnail((LARGEST_SIDE_PX, LARGEST_SIDE_PX))
     clean = Image.new("RGBA", shown.size)
@@ -93,7 +105,7 @@ def _svg(data: bytes) -> bytes:
     """Return the drawing alone.
 
     Raises:
-        _RefusedError: it holds what could act or reach out.
+        _RefusedError: it holds what could act or reach out, or draws without end.
     """
     if b"<!ENTITY" in data:
         message = "an entity"
@@ -105,7 +117,40 @@ def _svg(data: bytes) -> bytes:
     if not root.get("viewBox"):
         root.set("viewBox", f"0 0 {_pixels(root, 'width')} {_pixels(root, 'height')}")
     ET.register_namespace("", _SVG.strip("{}"))
-    return ET.tostring(_kept(root), encoding="unicode").encode()
+    kept = _kept(root)
+    if _Drawn(kept).parts_of(kept) > MOST_PARTS:
+        message = f"more than {MOST_PARTS:,} parts, each as often as it is drawn"
+        raise _RefusedError(message)
+    return ET.tostring(kept, encoding="unicode").encode()
+
+
+class _Drawn:
+    """How often the parts of a drawing are drawn, where one part may draw another again."""
+
+    def __init__(self, root: ET.Element) -> None:
+        self._named = {element.get("id"): element for element in root.iter() if element.get("id")}
+        self._begun: set[ET.Element] = set()
+        self._known: dict[ET.Element, int] = {}
+
+    def parts_of(self, element: ET.Element) -> int:
+        """Return how many parts an element draws, itself and each again that it names.
+
+        Raises:
+            _RefusedError: it draws itself.
+        """
+        if element in self._known:
+            return self._known[element]
+        if element in self._begun:
+            message = "a part that draws itself"
+            raise _RefusedError(message)
+        self._begun.add(element)
+        names = (
+            href or url for value in element.attrib.values() for href, url in _NAMES.findall(value)
+        )
+        again = [self._named[name] for name in names if name in self._named]
+        parts = 1 + sum(map(self.parts_of, (*element, *again)))
+        self._known[element] = parts
+        return parts
 
 
 def _pixels(root: ET.Element, side: str) -> str:
@@ -124,6 +169,9 @@ def _kept(element: ET.Element) -> ET.Element:
     kept = ET.Element(f"{_SVG}{name}", dict(_attributes(element)))
     if name in {"style", "title", "desc"}:
         kept.text = _harmless(element.text or "", f"<{name}>")
+        if name == "style" and "clip-path" in kept.text:  # what it would draw, we could not count
+            message = "a `clip-path` in <style>"
+            raise _RefusedError(message)
     # Another namespace is an editor's own memory, and draws nothing.
     for child in element:
         if str(child.tag).startswith(_SVG):

@@ -36,7 +36,7 @@ def shown_jpeg(folder: Path, name: str, source: Source) -> bytes | Problem:
             hint="copy the photo beside this file or below it, and name it from there",
         )
     try:
-        with _whole_pictures_only(), _opened(path) as image:
+        with whole_pictures_only(), opened(path, FORMATS) as image:
             if image.width * image.height > MOST_PIXELS:
                 return _too_large(source, f"{image.width} by {image.height}")
             image.draft("RGB", (LARGEST_SIDE_PX, LARGEST_SIDE_PX))
@@ -65,15 +65,15 @@ def shown_jpeg(folder: Path, name: str, source: Source) -> bytes | Problem:
     return out.getvalue()
 
 
-def _opened(path: Path) -> Image.Image:
+def opened(picture: Path | io.BytesIO, formats: tuple[str, ...]) -> Image.Image:
     """Read the head of a picture: its kind and size, and none of its pixels."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", Image.DecompressionBombWarning)  # we look ourselves
-        return Image.open(path, formats=FORMATS)
+        return Image.open(picture, formats=formats)
 
 
 @contextmanager
-def _whole_pictures_only() -> Iterator[None]:
+def whole_pictures_only() -> Iterator[None]:
     """Refuse half a picture, though the print engine, once loaded, makes Pillow accept it."""
     before = ImageFile.LOAD_TRUNCATED_IMAGES
     ImageFile.LOAD_TRUNCATED_IMAGES = False

@@ -20,6 +20,8 @@ from quotegen.reading.yaml.unreadable import (
 )
 
 DEEPEST_NESTING = 30
+MOST_OF_ONE = 1_000
+"""How many items a list, or keys a mapping, may have; a long list is a file gone wrong."""
 
 Plain: TypeAlias = "str | list[Plain] | dict[str, Plain]"
 DocumentPath: TypeAlias = tuple[str | int, ...]
@@ -106,15 +108,8 @@ def parse(
     reader = _Reader(file)
     try:
         content = reader.read(text, loader)
-    except _TooDeepError as error:
-        return (
-            Problem(
-                code="too-deep",
-                source=error.source,
-                message=str(error),
-                hint="a job file needs far fewer: is a bracket missing near this line?",
-            ),
-        )
+    except _EndlessError as error:
+        return (error.problem,)
     except yaml.YAMLError as error:
         if loader is not yaml.SafeLoader:  # only PyYAML's own words for a fault are known here
             return parse(data, file, size_bytes)
@@ -127,12 +122,17 @@ def parse(
     return Document(content, Places(file, keys, values))
 
 
-class _TooDeepError(Exception):
-    """Ends the walk of a document that nests without end."""
+class _EndlessError(Exception):
+    """Ends the walk of a document that nests, or lists, without end."""
 
-    def __init__(self, message: str, source: Source) -> None:
-        super().__init__(message)
-        self.source = source
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem.message)
+        self.problem = problem
+
+
+def _error(code: str, message: str, place: Source) -> _EndlessError:
+    hint = "a job file needs far fewer: is a bracket missing near this line?"
+    return _EndlessError(Problem(code=code, source=place, message=message, hint=hint))
 
 
 class _Reader:
@@ -186,7 +186,7 @@ class _Reader:
                 return ""
         if len(path) > DEEPEST_NESTING:
             message = f"more than {DEEPEST_NESTING} levels of nesting"
-            raise _TooDeepError(message, self._place(event))
+            raise _error("too-deep", message, self._place(event))
         if getattr(event, "tag", None) is not None:
             self._fault(
                 event,
@@ -207,6 +207,7 @@ class _Reader:
         items: list[Plain] = []
         while not isinstance(event := next(events), yaml.SequenceEndEvent):
             here = (*path, len(items))
+            self._counted(len(items), event)
             self.keys[here] = self._place(event)
             items.append(self._node(event, events, here))
         return items
@@ -234,9 +235,15 @@ class _Reader:
                 )
                 self._node(next(events), events, (*path, "?"))
                 continue
+            self._counted(len(entries), event)
             self.keys[here] = self._place(event)
             entries[key] = self._node(next(events), events, here)
         return entries
+
+    def _counted(self, before: int, event: yaml.Event) -> None:
+        if before >= MOST_OF_ONE:
+            message = f"more than {MOST_OF_ONE:,} items or keys in one place"
+            raise _error("too-many-here", message, self._place(event))
 
     def _place(self, event: yaml.Event) -> Source:
         mark = event.start_mark

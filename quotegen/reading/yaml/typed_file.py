@@ -7,6 +7,7 @@ from typing import Generic, TypeVar
 from pydantic import BaseModel
 
 from quotegen.problem import Problem
+from quotegen.reading.yaml.letters import letter_faults
 from quotegen.reading.yaml.located import Document, DocumentPath, Places, parse
 from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
 from quotegen.reading.yaml.validate import validate
@@ -44,7 +45,9 @@ def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
     if not isinstance(document, Document):
         return document
     value = validate(document, model)
-    return value if isinstance(value, tuple) else Typed(value, document.places)
+    if isinstance(value, tuple):
+        return value
+    return tuple(letter_faults(value, document.places)) or Typed(value, document.places)
 
 
 def beside(job: Path, name: str) -> Path | None:

@@ -14,6 +14,8 @@ from quotegen.reading.fields.typed_fields import EMAIL
 from quotegen.reading.yaml.located import Document, DocumentPath, path_text
 
 M = TypeVar("M", bound=BaseModel)
+MOST_SHOWN = 200
+"""How many faults of one file are said; each is looked up for its place and near miss."""
 
 
 def validate(document: Document, model: type[M]) -> M | tuple[Problem, ...]:
@@ -25,11 +27,23 @@ def validate(document: Document, model: type[M]) -> M | tuple[Problem, ...]:
     try:
         return model.model_validate(document.content)
     except ValidationError as error:
-        return tuple(
-            _problem(document, model, details)
-            for details in error.errors()
+        faults = [
+            details
+            for details in error.errors(include_url=False)
             if not (details["type"] == "too_short" and details["input"])  # its items are at fault
-        )
+        ]
+        shown = tuple(_problem(document, model, details) for details in faults[:MOST_SHOWN])
+        return shown if len(faults) <= MOST_SHOWN else (*shown, _and_more(document, faults))
+
+
+def _and_more(document: Document, faults: list[ErrorDetails]) -> Problem:
+    left = len(faults) - MOST_SHOWN
+    return document.places.fault(
+        _path(document, faults[MOST_SHOWN]["loc"]),
+        "more-faults",
+        f"there are {left:,} more faults in this file",
+        "mend those above first; if all is strange, is this the right file?",
+    )
 
 
 FORMER = {

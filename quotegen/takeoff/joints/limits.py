@@ -5,11 +5,15 @@ from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
-from quotegen.quantity import Length
+from quotegen.quantity import Length, decimal_of
+from quotegen.reading.records import PlacementSpec
+from quotegen.takeoff.shapes.faults import Fault, sqft_text
 from quotegen.trade import joints
 from quotegen.trade.rules import RuleBook
 
 _MARGIN_RAD = math.radians(3)
+MOST_PANELS = 3_000
+"""So many would take minutes to lay out: feet were typed for inches, or next to no thickness."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,3 +57,19 @@ def limits_of(thickness: Length, rules: RuleBook, on: date) -> Limits:
         wrap_rad=math.radians(rules.exact("panel_wrap_max", on)),
         place_ft=Length(rules.exact("inside_corner_length", on)).ft,
     )
+
+
+def too_many_panels(
+    spec: PlacementSpec, area_sqft: float, rules: RuleBook, on: date
+) -> tuple[Fault, ...]:
+    """Return a fault where square panels of the longest side would be more than we lay out."""
+    side_ft = limits_of(spec.thickness, rules, on).most_ft
+    if area_sqft <= MOST_PANELS * side_ft**2:
+        return ()
+    inches = f"{decimal_of(spec.thickness.inches):.4g}"
+    said = (
+        f"`{spec.id}` measures {sqft_text(area_sqft)} and is {inches} in thick; at most"
+        f" {MOST_PANELS:,} panels between joints are laid out"
+    )
+    hint = "check feet and inches of its sides and its thickness, or make several placements of it"
+    return (Fault(code="slab-too-large", path=("add",), message=said, hint=hint),)

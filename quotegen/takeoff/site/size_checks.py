@@ -9,7 +9,7 @@ from quotegen.takeoff.plan_geometry import Ring
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.shapes.faults import tape_of
 from quotegen.trade.book import RuleBook
-from quotegen.trade.sense import is_usual, usual_area_sqft, usual_side_ft
+from quotegen.trade.sense import is_usual, usual_area_sqft, usual_in_forms, usual_side_ft
 
 _HINT = "check feet and inches, and the point, of its sides; if it is right, leave it"
 
@@ -48,3 +48,18 @@ def _extent_ft(ring: Ring) -> tuple[float, float]:
     """Return how far a ring reaches along and across the base line of the plan."""
     along, across = zip(*ring, strict=True)
     return max(along) - min(along), max(across) - min(across)
+
+
+def forms_warnings(
+    job: JobSpec, quoted: Takeoff, in_forms: Takeoff, rules: RuleBook
+) -> Iterator[Problem]:
+    """Yield a warning of each placement that in the forms is far from what was quoted."""
+    for before, after in zip(quoted.placements, in_forms.placements, strict=True):
+        if not is_usual(after.area_sqft, usual_in_forms(before.area_sqft, rules, job.quote_date)):
+            said = (
+                f"`{before.id}` measures {after.area_sqft:,} sq ft in the forms; quoted were"
+                f" {before.area_sqft:,} sq ft"
+            )
+            path = ("measured", "placements", before.id)
+            hint = "check feet and inches, and the point; if it is right, leave it"
+            yield job.places.warning(path, "measured-far-off", said, hint)

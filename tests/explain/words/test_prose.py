@@ -1,12 +1,16 @@
 """Prose: rule texts and terms set into Markdown, then HTML."""
 
+import re
+from html import unescape
+
 import jinja2
+import markdown
 import pytest
 import yaml
 
 from quotegen.explain.results import Results
 from quotegen.explain.words.no_break import NO_BREAK
-from quotegen.explain.words.prose import filled, html, sections, sentence
+from quotegen.explain.words.prose import as_typed, filled, html, sections, sentence
 from tests.pricing import shop
 from tests.world import EXAMPLES
 
@@ -65,6 +69,19 @@ def test_what_the_owner_types_is_text(tmp_path):
     made = html("{{ terms.warranty }}", results)
     assert "<script" not in made
     assert "Two years &lt;script&gt;" in made
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["[x](javascript:alert(1))", "![w](https://pictures.example/a.png)", "**two** _years_ `now`",
+     "1. One year", "# One", "- one", "+ one", "=one", "> one", "<https://a.example>",
+     "\\*one\\*", "[x]: https://a.example", "a_b_c & \"d\" 'e'"],
+)  # fmt: skip
+def test_markdown_of_the_owner_is_text(typed: str):
+    """CommonMark's signs (its spec, 2.4 and 4 to 6) make no tag and read as they were typed."""
+    made = markdown.markdown(as_typed(typed), output_format="html")
+    assert re.findall("<[^>]*>", made) == ["<p>", "</p>"]
+    assert unescape(made) == f"<p>{typed}</p>"
 
 
 @pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)

@@ -109,3 +109,28 @@ def test_a_text_that_holds_a_boundary():
     assert _content(message, "plain") == text
     (attached,) = message.iter_attachments()
     assert attached.get_payload(decode=True) == DRAFT.attachment
+
+
+@pytest.mark.parametrize("field", ["recipient_name", "sender_name"])
+@pytest.mark.parametrize(
+    "name",
+    [
+        "Rosa and Emil Vandermeer of the Orchard Bend Pool House <evil@post.example>, and others",
+        "Rosa and Emil, evil@post.example, of 12 Orchard Bend, Harrow Bend, in the state of Ohio",
+        'A "quoted" (comment) \\ name <evil@post.example>; list: evil@post.example;' * 3,
+        "Jürgen Müller, evil@post.example, of 12 Orchard Bend, Harrow Bend, in the state of Ohio",
+        ", <evil@post.example>" * 40,
+        "Wren Abernathy, evil@post.example",
+    ],
+)
+def test_a_name_is_no_second_address(field: str, name: str):
+    """However long a name is and whatever is in it, the header has one address, and it is ours."""
+    message = _read(_with(field, name))
+    for header, ours in (("From", DRAFT.sender), ("To", DRAFT.recipient)):
+        assert [one.addr_spec for one in message[header].addresses] == [ours]
+
+
+def test_a_short_name_keeps_its_comma():
+    """Only a name that folding would break loses its signs (RFC 5322, 3.4: a quoted name)."""
+    (one,) = _read(_with("recipient_name", "Abernathy, Wren"))["To"].addresses
+    assert one.display_name == "Abernathy, Wren"

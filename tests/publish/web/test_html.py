@@ -307,3 +307,13 @@ class TestTemplates:
     def test_labels_do_not_shout(self):
         """No fixed word has an exclamation mark."""
         assert [key for key, text in labels().items() if "!" in text] == []
+
+
+@pytest.mark.parametrize("marker", ["=styles=", "=policy=", "{{ css }}", "--accent: #000000"])
+def test_what_looks_like_a_marker_is_text(view: CustomerView, words: Words, marker: str):
+    """A text that reads like a place for the styles or the policy is printed as it was typed."""
+    plain = render("quote.html.j2", view, words, THEME)
+    typed = replace(view, head=replace(view.head, title=marker))
+    marked = render("quote.html.j2", typed, words, THEME)
+    assert marker in re.sub(r"<style>.*?</style>", "", marked, flags=re.DOTALL)
+    assert abs(len(marked) - len(plain)) < 500

@@ -7,6 +7,7 @@ import pytest
 from tests.reading.changed import codes_after
 
 SLAB, BROOM, START = "rate: $4.20 / sq ft", "rate: $1.90 / sq ft", "start: 2026-06-08"
+PAID = "paid: [{payment: deposit, date: 2026-05-20, amount: $10}]"
 STEPS = "by_thickness: [{thickness: 4 in, rate: $42 / sq ft}, {thickness: 5 in, rate: $52 / sq ft}]"
 
 
@@ -43,11 +44,14 @@ def test_a_book_that_prices_no_concrete_has_it_in_the_finish(tmp_path: Path):
         ("start: 2027-05-15", ["start-far-off"]),
         (f"{START}\naccepted: {{date: 2026-06-13}}", []),  # the last of 30 days
         (f"{START}\naccepted: {{date: 2026-06-14}}", ["accepted-late"]),
+        (f"{START}\naccepted: {{date: 2026-05-20}}\n{PAID}", []),
+        (f"{START}\naccepted: {{date: 2026-05-21}}\n{PAID}", ["paid-early"]),
+        (f"{START}\n{PAID}", ["paid-early"]),
         (f"{START}\nholds_days: 60\naccepted: {{date: 2026-06-14}}", []),
     ],
 )
 def test_the_dates_of_a_job(tmp_path: Path, after: str, codes: list[str]):
-    """Work within a year of the quote, and an acceptance while the offer holds, are usual."""
+    """Work within a year, an acceptance while the offer holds, and money after it are usual."""
     assert codes_after(tmp_path, job=(START, after)) == codes
 
 
@@ -58,3 +62,13 @@ def test_an_old_book(tmp_path: Path, quoted: str, codes: list[str]):
     """1,095 days after 2026-02-01 is 2029-01-31; from then on the book is asked about."""
     dates = f"date: {quoted}\nstart: 2029-06-08"
     assert codes_after(tmp_path, job=(f"date: 2026-05-14\n{START}", dates)) == codes
+
+
+@pytest.mark.parametrize(
+    ("fall", "codes"),
+    [("3 in per ft", []), ("25 %", []), ("25.1 %", ["fall-unusual"]), ("100 %", ["fall-unusual"])],
+)
+def test_a_steep_fall(tmp_path: Path, fall: str, codes: list[str]):
+    """3 in per ft is one in four, or 25 %; from there on the unit is asked about."""
+    falls = f"use: patio\n    fall: {fall}\n    falls_toward: top"
+    assert codes_after(tmp_path, job=("use: patio", falls)) == codes

@@ -286,6 +286,24 @@ def test_what_other_fields_refuse(parser: Callable[[str], object], typed: str, c
     assert _code(parser, typed) == code
 
 
+@pytest.mark.parametrize("typed", ["٣٠ ft", "３０ ft", "३० ft", "1² ft", "2 ³ ft", "2026-0６-08"])
+def test_digits_are_0_to_9(typed: str):
+    """A digit of another script (Unicode, category Nd) or a raised one is never read."""
+    assert _code(text.number_text, typed) == "odd-digit"
+
+
+@pytest.mark.parametrize("typed", ["$5 / m²", "7.5 m3", "24′ 6½″", "6 cu yd", "84 °F"])
+def test_what_people_type_for_a_value(typed: str):
+    """Raised units, primes and fractions of a keyboard are no odd digits."""
+    assert text.number_text(typed) == typed
+
+
+@pytest.mark.parametrize("typed", ["20260614", "2026-W25-1", "2026-6-14", "2026-165"])
+def test_a_date_is_typed_one_way(typed: str):
+    """Of what ISO 8601 allows only year-month-day with dashes is read."""
+    assert _code(text.parse_date, typed) == "not-a-date"
+
+
 def test_a_long_text_is_not_repeated_whole():
     """A message shows the beginning of what was typed, not a page of it."""
     with pytest.raises(PydanticCustomError) as fault:

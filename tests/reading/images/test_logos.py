@@ -4,11 +4,12 @@ import io
 from pathlib import Path
 
 import pytest
-from PIL import Image
+from PIL import Image, ImageFile
 from PIL.PngImagePlugin import PngInfo
 
 from quotegen.problem import Problem, Source
 from quotegen.reading.images.logos import LARGEST_BYTES, LARGEST_SIDE_PX, Logo, shown_logo
+from tests.messages.spoiled_files import huge_png
 
 HEAD = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 10">'
 PLAIN = f'{HEAD}<title>Mark</title><path d="M0 0h20v10z" fill="#123456"/></svg>'
@@ -70,6 +71,10 @@ def test_a_size_in_pixels_stands_for_a_view_box(tmp_path: Path):
         f"{HEAD}<filter><feImage href='https://a.example'/></filter></svg>",
         f"{HEAD}<text>Pennywort</text></svg>",
         f'<!DOCTYPE svg [<!ENTITY a "b">]>{HEAD}&a;</svg>',
+        f"{HEAD}<style>.a {{ clip-path: url(#b) }}</style></svg>",
+        f'{HEAD}<g id="a"><use href="#a"/></g></svg>',
+        f'{HEAD}<clipPath id="c" clip-path="url(#c)"><rect/></clipPath></svg>',
+        f"{HEAD}<linearGradient id='a' href='#b'/><linearGradient id='b' href='#a'/></svg>",
         "<svg><rect/></svg>",
         '<html xmlns="http://www.w3.org/1999/xhtml"/>',
         '<svg xmlns="http://www.w3.org/2000/svg" width="100%" height="4cm"><rect/></svg>',
@@ -109,3 +114,40 @@ def test_a_png_is_made_small_and_bare(tmp_path: Path):
     with Image.open(io.BytesIO(logo.data)) as shown:
         assert shown.size == (LARGEST_SIDE_PX, LARGEST_SIDE_PX // 4)
         assert shown.getpixel((5, 5)) == pytest.approx((10, 60, 90, 128), abs=1)
+
+
+@pytest.mark.parametrize("names", ["url(#a)", "url('#a')", 'url( "#a" )', "url( #a)"])
+def test_a_paint_of_its_own_is_kept(tmp_path: Path, names: str):
+    """The forms of url() in CSS Values and Units, 4.5, may name a gradient of the drawing."""
+    typed = names.replace('"', "&quot;")
+    logo = _read(tmp_path, f'{HEAD}<linearGradient id="a"/><rect fill="{typed}"/></svg>')
+    assert isinstance(logo, Logo)
+
+
+def test_parts_that_draw_parts_are_counted(tmp_path: Path):
+    """Ten uses of ten uses of ten and so on, 10,000 parts in 800 letters, would print for hours."""
+    levels = "".join(f'<g id="a{n}">{f"""<use href="#a{n - 1}"/>""" * 10}</g>' for n in range(1, 5))
+    drawing = f'{HEAD}<g id="a0"><rect/></g>{levels}</svg>'
+    problem = _read(tmp_path, drawing)
+    assert isinstance(problem, Problem)
+    assert problem.code == "logo-acts"
+    assert isinstance(_read(tmp_path, drawing.replace('id="a2"', 'id="b2"')), Logo)
+
+
+def test_a_png_of_too_many_pixels_is_refused_unread(tmp_path: Path):
+    """A picture of 9,400 x 9,400 in a small file is refused by its head."""
+    problem = _read(tmp_path, huge_png(9_400, 9_400), "logo.png")
+    assert isinstance(problem, Problem)
+    assert "9400 by 9400 pixels" in problem.message
+
+
+def test_half_a_png_is_refused_once_the_print_engine_is_loaded(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+):
+    """The engine makes Pillow accept half a picture; `check` and `package` must say the same."""
+    monkeypatch.setattr(ImageFile, "LOAD_TRUNCATED_IMAGES", True)
+    out = io.BytesIO()
+    Image.effect_noise((64, 64), 90).save(out, "PNG")
+    problem = _read(tmp_path, out.getvalue()[:1_500], "logo.png")
+    assert isinstance(problem, Problem)
+    assert problem.code == "not-a-logo"

@@ -6,8 +6,9 @@ from fractions import Fraction
 import pytest
 
 from quotegen.quantity import Length
-from quotegen.takeoff.joints.limits import limits_of
+from quotegen.takeoff.joints.limits import MOST_PANELS, limits_of, too_many_panels
 from quotegen.trade.rules import load_rules
+from tests.pricing import shop
 from tests.takeoff.plans import DAY
 
 
@@ -26,3 +27,11 @@ def test_stricter_limits_ask_for_wider_corners():
     stricter = limits.stricter()
     assert math.degrees(stricter.corner_rad - limits.corner_rad) == pytest.approx(3)
     assert stricter.most_ft == limits.most_ft
+
+
+def test_more_panels_than_can_be_laid_out(tmp_path):
+    """At 4 in a joint stands each 10 ft, so 3,000 panels are 300,000 sq ft; no more is measured."""
+    (spec,) = shop.results(tmp_path, shop.job(), rate_book=shop.book()).job.placements
+    assert too_many_panels(spec, MOST_PANELS * 100.0, load_rules(), DAY) == ()
+    (fault,) = too_many_panels(spec, MOST_PANELS * 100.0 + 1, load_rules(), DAY)
+    assert fault.code == "slab-too-large"

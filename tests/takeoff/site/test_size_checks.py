@@ -31,3 +31,16 @@ def test_sizes_at_each_edge(tmp_path: Path, size: str, use: str, codes: list[str
     job = write_world(tmp_path, shop.job({**shop.placement(size), "use": use}), rate_book=book)
     found = [problem.code for problem in figure(job, shop.shared()).problems]
     assert [code for code in found if code in {"area-unusual", "side-unusual"}] == codes
+
+
+@pytest.mark.parametrize(
+    ("area", "asked"), [("100", 0), ("99.9", 1), ("400", 0), ("400.1", 1), ("99,999,999", 1)]
+)
+def test_forms_far_from_the_quote(tmp_path: Path, area: str, asked: int):
+    """200 sq ft were quoted; forms move it to half or twice as much at most: common practice."""
+    measured = {"date": "2026-06-09", "placements": {"patio": {"area": f"{area} sq ft"}}}
+    accepted = {"date": "2026-05-20"}
+    typed = shop.job(shop.placement("20 ft x 10 ft"), accepted=accepted, measured=measured)
+    job = write_world(tmp_path, typed, rate_book=shop.book())
+    found = [problem.code for problem in figure(job, shop.shared()).problems]
+    assert found.count("measured-far-off") == asked
