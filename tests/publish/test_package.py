@@ -178,7 +178,7 @@ class TestAName:
     def test_it_passes_through_every_file(self, tmp_path):
         """The package is built, one recipient gets it, and the page shows the name as text."""
         name = (
-            "Renée Ağaoğlu\\nBcc: thief@post.example "
+            "Renée Nuñez\\nBcc: thief@post.example "
             "<script>alert(1)</script> & {{ 7 * 7 }} %(x)s {0}"
         )
         job = PATIO.replace("name: Wren Abernathy", f'name: "{name}"')
