@@ -9,7 +9,7 @@ from quotegen.pricing.quoted.access import AccessChoice
 from quotegen.pricing.quoted.records import Line, PricedQuote
 from quotegen.pricing.quoted.upkeep import Upkeep
 from quotegen.reading.content.content import Content
-from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.rate_book import SEALING, Sealer
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.schedule.day_plans import DayPlan
@@ -74,7 +74,7 @@ class Results:
     def _has(self, scope_item: str) -> bool:
         """Whether the job has what a joint at an edge or a sealer would be for."""
         job = self.job
-        if scope_item == "sealing":
+        if scope_item == SEALING:
             finishes = (job.finish_of(p, job.finish)[1] for p in job.placements)
             return any(one.sealer is not Sealer.NONE for one in finishes)
         edges = _AT_AN_EDGE.get(scope_item)

@@ -61,9 +61,9 @@ def _thicker_than_the_book(job: JobSpec, quote: PricedQuote) -> Iterator[Problem
 
     The last step holds to where another one would have come; a single step for its own thickness.
     """
-    prices = {**job.rate_book.rates, **job.rate_book.finishes}
     for line in quote.chosen.lines:
-        steps = prices[line.rate_id].by_thickness if line.rate_id in prices else ()
+        price = job.rate_book.price_of(line.rate_id)
+        steps = price.by_thickness if price else ()
         spec = next((one for one in job.placements if one.id == line.placement), None)
         if spec is None or not steps:
             continue
@@ -119,14 +119,9 @@ def _unexplained(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
     ]
     if missing:
         names = ", ".join(missing)
-        yield Problem(
-            code="unexplained",
-            severity=Severity.WARNING,
-            source=job.book_source("finishes", job.finish),
-            path=f"finishes.{job.finish}",
-            message=f"no price of this job pays for {names}, so the quote says nothing of it",
-            hint=f"if the finish does, add `covers: [{names}]` to it; else a rate that covers them",
-        )
+        said = f"no price of this job pays for {names}, so the quote says nothing of it"
+        hint = f"if the finish does, add `covers: [{names}]` to it; else a rate that covers them"
+        yield job.book_places.warning(("finishes", job.finish), "unexplained", said, hint)
 
 
 def _larger_is_cheaper(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
@@ -139,15 +134,12 @@ def _larger_is_cheaper(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
         if larger is not None:
             size, amount = larger
             path, unit = job.rate_book.path_of(line.rate_id), line.unit.value
-            yield Problem(
-                code="larger-is-cheaper",
-                severity=Severity.WARNING,
-                source=job.book_source(*path),
-                path=path_text(path),
-                message=f"{line.quantity} {unit} of `{line.rate_id}` cost ${line.amount:,};"
-                f" {size} {unit} would cost ${amount:,}, which is less in total",
-                hint="offer the larger slab; or use `by_slice`, which can never do this",
+            said = (
+                f"{line.quantity} {unit} of `{line.rate_id}` cost ${line.amount:,};"
+                f" {size} {unit} would cost ${amount:,}, which is less in total"
             )
+            hint = "offer the larger slab; or use `by_slice`, which can never do this"
+            yield job.book_places.warning(path, "larger-is-cheaper", said, hint)
 
 
 def _cheaper_sizes(job: JobSpec, line: Line) -> Iterator[tuple[Decimal, Money]]:

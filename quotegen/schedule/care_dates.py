@@ -5,9 +5,9 @@ from datetime import date, timedelta
 from enum import StrEnum
 
 from quotegen.pricing.quoted.visits_needed import POUR
-from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.rate_book import SEAL, Sealer
 from quotegen.reading.records import JobSpec
-from quotegen.schedule.openings import DRIVEN_ON, SEAL
+from quotegen.schedule.openings import DRIVEN_ON
 from quotegen.schedule.visits import Visit
 from quotegen.trade import opening, sealing
 from quotegen.trade.rules import RuleBook

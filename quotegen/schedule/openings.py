@@ -7,12 +7,12 @@ from enum import StrEnum
 
 from quotegen.pricing.quoted.visits_needed import POUR
 from quotegen.reading.files.job import Use
+from quotegen.reading.files.rate_book import SEAL
 from quotegen.reading.records import JobSpec
 from quotegen.schedule.visits import Visit
 from quotegen.trade import opening
 from quotegen.trade.rules import RuleBook
 
-SEAL = "seal"
 ROUND_A_POOL = frozenset({Use.POOL_DECK})
 DRIVEN_ON = frozenset({Use.DRIVE, Use.APRON, Use.PAD})
 

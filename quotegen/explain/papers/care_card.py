@@ -18,7 +18,7 @@ from quotegen.explain.words.rule_words import rule_text
 from quotegen.pricing.quoted.visits_needed import POUR
 from quotegen.reading.content.content import CareFront, First, Page
 from quotegen.reading.files.after_signing import Completed
-from quotegen.schedule.openings import SEAL
+from quotegen.reading.files.rate_book import SEAL
 from quotegen.schedule.visits import Visit
 
 LASTS = {

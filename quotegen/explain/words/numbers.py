@@ -51,9 +51,8 @@ def _priced(scope_item: str, results: Results) -> Rows:
 
 
 def _about(results: Results, line: Line) -> str:
-    pays = (
-        results.words("pays_for", names=paid_for(results, line)) if results.paid_for(line) else ""
-    )
+    others = paid_for(results, line)
+    pays = results.words("pays_for", names=others) if others else ""
     return " ".join(filter(None, (pays, share_note(results, line))))
 
 

@@ -7,13 +7,11 @@ from types import MappingProxyType
 from quotegen.money import Money, to_cents, total
 from quotegen.pricing.quoted.rates import shown_rate
 from quotegen.pricing.quoted.records import PricedFinish
-from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.rate_book import SEALING, Sealer
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade import sealing
 from quotegen.trade.rules import RuleBook
-
-SEALING = "sealing"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from quotegen.problem import Problem
+from quotegen.reading.checks.covers import unknown_item
 from quotegen.reading.files.company import EVERYTHING, Company
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.yaml.typed_file import Typed
@@ -16,10 +17,8 @@ def company_faults(company: Typed[Company], scope_items: frozenset[str]) -> Iter
     for index, tax in enumerate(company.value.tax):
         for which, item in enumerate(tax.covers):
             if item != EVERYTHING and item not in scope_items:
-                said = f"`{item}` is not a scope item that content/ explains"
-                hint = near_miss(item, {*scope_items, EVERYTHING})
                 path = ("tax", index, "covers", which)
-                yield company.fault(path, "unknown-scope-item", said, hint)
+                yield unknown_item(company, path, item, {*scope_items, EVERYTHING})
         if tax.id in seen:
             said = f"there is already a tax `{tax.id}`"
             yield company.fault(("tax", index, "id"), "tax-twice", said, "give each its own id")

@@ -8,6 +8,8 @@ from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book import (
     ALWAYS_ASKED_ABOUT,
     FINISH,
+    SEAL,
+    SEALING,
     USUAL,
     Applies,
     Finish,
@@ -18,8 +20,6 @@ from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss
 
-SEALING, SEAL = "sealing", "seal"
-"""The scope item, and the visit on which it is done."""
 USUALLY_COVERED = (
     "dig_out", "base", "layout", "forms", "slab", "placing", "reinforcement", "isolation", "joints",
     "curing", "wash", "sealing", "cleanup",

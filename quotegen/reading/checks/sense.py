@@ -9,7 +9,7 @@ from quotegen.reading.checks.asked import FIRST_DAY
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile, holds_until
-from quotegen.reading.files.rate_book import FINISH, RateBook
+from quotegen.reading.files.rate_book import FINISH, SEALING, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
@@ -25,7 +25,7 @@ from quotegen.trade.sense import (
     usual_thickness_in,
 )
 
-_SLAB, _SEALING = "slab", "sealing"
+_SLAB = "slab"
 
 
 def book_sense(book: Typed[RateBookFile]) -> Iterator[Problem]:
@@ -40,7 +40,7 @@ def book_sense(book: Typed[RateBookFile]) -> Iterator[Problem]:
         yield from _price(book, here, finish.rates, paid, rules, on)
         if finish.reseal:
             again = ((("reseal",), finish.reseal),)
-            yield from _price(book, here, again, (_SEALING,), rules, on)
+            yield from _price(book, here, again, (SEALING,), rules, on)
     for rate_id, rate in value.rates.items():
         yield from _price(book, ("rates", rate_id), rate.rates, rate.covers, rules, on)
     for use, usual in value.usual.items():

@@ -274,6 +274,8 @@ ORDER_IS_NEEDED = needed(
 )
 FINISH = "finish"
 """The scope item that every finish pays for."""
+SEALING, SEAL = "sealing", "seal"
+"""The scope item of the sealer, and the visit on which it is put on."""
 ALWAYS_ASKED_ABOUT = ("base", "slab", "reinforcement", "joints")
 """The scope items of any slab, whatever its finish: some price covers each."""
 USUAL = "usual"
