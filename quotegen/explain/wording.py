@@ -82,6 +82,16 @@ class Words:
         """Write a difference with its sign; zero has none."""
         return f"{_sign(amount)}{self.money(abs(amount))}"
 
+    def about(self, amount: Decimal) -> str:
+        """About how much money, to the ten dollars."""
+        tens = rounded(Fraction(amount) / 10, 0) * 10
+        shown = format_currency(tens, "USD", format="¤#,##0", locale=self.locale)
+        return self("about_money", amount=shown.replace("-", "−"))
+
+    def about_signed(self, amount: Decimal) -> str:
+        """About how large a difference is, with its sign."""
+        return f"{_sign(amount)}{self.about(abs(amount))}"
+
     def price(self, amount: Decimal) -> str:
         """Money to the cent, or finer where it is: `$0.125`."""
         parts = format_currency(amount, "USD", locale=self.locale, decimal_quantization=False)
@@ -249,6 +259,10 @@ class Words:
     def joined(self, items: tuple[str, ...]) -> str:
         """Short facts side by side, with dots between."""
         return " · ".join(items)
+
+    def semicolons(self, items: tuple[str, ...]) -> str:
+        """Facts of several words each, in a line."""
+        return "; ".join(items)
 
     def either(self, items: tuple[str, ...]) -> str:
         """A list in a sentence of which one applies: `a, b, or c`."""

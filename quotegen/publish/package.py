@@ -1,33 +1,40 @@
 """Stage 6, publish: the views of one job become all of its files, gathered in memory."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
-from quotegen.explain.papers.cancellation_form import cancellation_form
+from quotegen.explain.guide.guide import guide_title
 from quotegen.explain.papers.care_card import care_card
 from quotegen.explain.papers.compare_bids import compare_sheet
 from quotegen.explain.papers.final_measurement import change_orders_view, final_measurement_view
+from quotegen.explain.papers.letters import Letter, letters_of
+from quotegen.explain.papers.measuring_sheet import measuring_sheet
+from quotegen.explain.papers.past_jobs_page import past_jobs_page
 from quotegen.explain.private.cost_sheet import cost_sheet
+from quotegen.explain.private.crew_sheet import crew_sheet
 from quotegen.explain.private.law_checklist import law_sheet
 from quotegen.explain.private.order_list import order_list_view
 from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.private.weather_sheet import weather_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
-from quotegen.explain.sheets.past_jobs import past_job_page, shown_references
-from quotegen.explain.sheets.views import CustomerView, Paper
+from quotegen.explain.sheets.views import Paper
+from quotegen.explain.wording import Words
 from quotegen.pricing.costs.outcome import Drift
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.publish.data.calendar import CalendarVisit, to_ics
 from quotegen.publish.data.figures import figures, to_json
 from quotegen.publish.data.mail import Draft, to_eml
 from quotegen.publish.manifest import Whose
-from quotegen.publish.pdf import to_pdf
+from quotegen.publish.pdf import page_count, to_pdf
 from quotegen.publish.web.html import render
 from quotegen.publish.write import Files
 from quotegen.resources import theme_names, themes_folder
+
+ON_PAPER_ALONE = frozenset({"door-sheet", "measuring-sheet"})
+"""Papers that are no web page too."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,27 +52,33 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
     view, later = customer_view(results), _after_signing(results)
     papers: dict[str, Paper] = {
         "quote": view,
+        "guide": replace(view, head=replace(view.head, title=guide_title(results))),
         "door-sheet": view,
         "compare-bids": compare_sheet(results),
-        "cancellation": cancellation_form(results),
+        "measuring-sheet": measuring_sheet(results),
+        **({"past-jobs": past_jobs_page(results)} if view.agreement.past_jobs else {}),
         **later,
     }
+    crew = render("crew-sheet.html.j2", crew_sheet(results), results.words, theme, on_paper=True)
     printed = {
         name: render(f"{name}.html.j2", one, results.words, theme, on_paper=True)
         for name, one in papers.items()
     }
-    pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
+    pdfs = {f"{name}.pdf": _print(html, results) for name, html in printed.items()}
+    pages = {
+        f"{name}.html": render(f"{name}.html.j2", one, results.words, theme).encode()
+        for name, one in papers.items()
+        if name not in ON_PAPER_ALONE
+    }
     customer = {
-        **{f"{name}.pdf": pdf for name, pdf in pdfs.items()},
-        **{
-            f"{name}.html": render(f"{name}.html.j2", papers[name], results.words, theme).encode()
-            for name in ("quote", "compare-bids", *later)
-        },
-        **_past_jobs(results, theme),
-        "email.eml": _email(results, view, theme, pdfs["quote"]),
+        **pdfs,
+        **pages,
+        **_letters(results, theme, {**pdfs, **pages}),
         "visits.ics": _calendar(results),
     }
-    private = _private(results, owner, drift, theme)
+    private = {
+        "crew-sheet.pdf": _print(crew, results), **_private(results, owner, drift, theme)
+    }  # fmt: skip
     files = {f"customer/{name}": data for name, data in customer.items()}
     files |= {f"private/{name}": data for name, data in private.items()}
     return Package(
@@ -73,18 +86,13 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
     )
 
 
+def _print(html: str, results: Results) -> bytes:
+    return to_pdf(html, results.job.quote_date)
+
+
 def _whose(results: Results) -> Whose:
     job = results.job
     return Whose(quote=job.quote, customer=job.customer.name, place=job.source("quote"))
-
-
-def _past_jobs(results: Results, theme: Path) -> dict[str, bytes]:
-    """Render a page for each past job that is shown, numbered as on sheet 8."""
-    pages = (past_job_page(results, one) for one in shown_references(results))
-    return {
-        f"past-job-{number}.html": render("past-job.html.j2", page, results.words, theme).encode()
-        for number, page in enumerate(pages, start=1)
-    }
 
 
 def specimens(results: Results) -> Files:
@@ -129,20 +137,41 @@ def _private(
     return {**pages, "figures.json": to_json(figures(results, owner))}
 
 
-def _email(results: Results, view: CustomerView, theme: Path, pdf: bytes) -> bytes:
+def _letters(results: Results, theme: Path, made: Mapping[str, bytes]) -> dict[str, bytes]:
+    """Write a draft for each letter that the stage of the job calls for."""
+    return {
+        f"email-{letter.name}.eml" if letter.name else "email.eml": _draft(
+            results, letter, theme, {name: made[name] for name in letter.attached}
+        )
+        for letter in letters_of(results)
+    }
+
+
+def _draft(results: Results, letter: Letter, theme: Path, attached: Mapping[str, bytes]) -> bytes:
     job, words = results.job, results.words
+    listed = tuple(_file_line(words, name, data) for name, data in attached.items())
+    letter = replace(letter, attached=listed)
     return to_eml(Draft(
         sender_name=job.company.name,
         sender=job.company.email,
         recipient_name=job.customer.name,
         recipient=job.customer.email or "",
-        subject=words("email_subject", quote=job.quote, title=job.title, site=job.site.address),
-        plain=render("email.txt.j2", view, words, theme),
-        html=render("email.html.j2", view, words, theme),
-        attachment_name=f"quote-{job.quote}-{job.revision}.pdf",
-        attachment=pdf,
+        subject=letter.subject,
+        plain=render("email.txt.j2", letter, words, theme),
+        html=render("email.html.j2", letter, words, theme),
+        attached={f"{job.quote}-{name}": data for name, data in attached.items()},
         dated=job.quote_date,
     ))  # fmt: skip
+
+
+def _file_line(words: Words, name: str, data: bytes) -> str:
+    """A file that goes along: its name, how long it is, and what it is."""
+    key = f"letter_file_{name.replace('.', '_').replace('-', '_')}"
+    about = words.labels.get(key, "")
+    pages = page_count(data)
+    if pages:
+        return words.count("letter_file_pages", pages, name=name, about=about)
+    return words("letter_file", name=name, about=about)
 
 
 def _calendar(results: Results) -> bytes:

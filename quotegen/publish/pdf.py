@@ -5,6 +5,7 @@ The print engine is imported when something is printed: it is slow to load.
 
 import logging
 import os
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime
@@ -40,6 +41,12 @@ def to_pdf(document: str, dated: date) -> bytes:
     if listener.complaints:
         raise PrintError("; ".join(listener.complaints))
     return bytes(pdf)
+
+
+def page_count(pdf: bytes) -> int:
+    """Return the number of pages of a PDF that we printed; 0 for anything else."""
+    found = re.search(rb"/Type /Pages\b[^>]*/Count (\d+)|/Count (\d+)[^>]*/Type /Pages\b", pdf)
+    return int(found[1] or found[2]) if found else 0
 
 
 @contextmanager

@@ -60,6 +60,11 @@ def openings_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tup
     return tuple(sorted(days, key=lambda opened: opened.day))
 
 
+def ready_on(visits: tuple[Visit, ...], openings: tuple[OpeningDay, ...]) -> date:
+    """Return the day from which the slab is finished and ready for every use."""
+    return max((visits[-1].last_day, *(opened.day for opened in openings)))
+
+
 _ONLY_FOR: Mapping[Opening, frozenset[Use]] = {
     Opening.DRIVE: DRIVEN_ON,
     Opening.FILL: ROUND_A_POOL,

@@ -4,15 +4,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import timedelta
 
+from quotegen.explain.guide.guide import care_pages
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.care_rows import care_rows
-from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.combination import with_combination
+from quotegen.explain.sheets.covers import cover_rows
 from quotegen.explain.sheets.paper_head import paper_head
-from quotegen.explain.sheets.price_sheet import cover_rows
-from quotegen.explain.sheets.standard_sheet import care_pages
 from quotegen.explain.sheets.views import PaperHead
-from quotegen.explain.words.prose import comma_joined, prose
+from quotegen.explain.words.prose import clause, comma_joined, prose
 from quotegen.explain.words.rows import Prose, Row
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.pricing.quoted.visits_needed import POUR

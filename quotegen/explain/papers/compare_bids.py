@@ -1,12 +1,13 @@
 """The sheet for comparing bids: what to ask every bidder. It names nobody but us."""
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.covers import in_a_dozen_words
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import shown_references
-from quotegen.explain.sheets.price_sheet import in_a_dozen_words
-from quotegen.explain.sheets.views import CompareRow, CompareView
+from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.quantity import Length, Unit
@@ -15,6 +16,25 @@ from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
 from quotegen.reading.references import WEAR_FROM_YEARS
 from quotegen.trade import joints, opening
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompareRow:
+    """A question on the sheet for comparing bids: ours, what to ask, how to check."""
+
+    title: str
+    ours: str
+    ask: str
+    check: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompareView:
+    """The sheet for comparing bids: our scope filled in, room for others."""
+
+    head: PaperHead
+    rows: tuple[CompareRow, ...]
+    total: str
 
 
 def answer(results: Results, item: str) -> str:

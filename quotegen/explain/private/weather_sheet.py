@@ -5,10 +5,10 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.job_features import STAMPED, finish_kinds
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.wording import Words
+from quotegen.explain.words.job_features import STAMPED, finish_kinds
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.quantity import NO_QUANTITY, decimal_of, kg_per_m2, rounded

@@ -1,22 +1,19 @@
-"""Sheet 9, the agreement: who, how much when, on what terms, and how to say yes."""
+"""Sheet 6, the agreement: who, what, on what terms, whom to call, how to say yes or to cancel."""
 
 from collections.abc import Iterator, Mapping
-from datetime import timedelta
 from urllib.parse import quote as percent_encoded
 
 from markupsafe import Markup
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.combination import agreed_finish
-from quotegen.explain.sheets.views import AgreementSheet, CompanyView
+from quotegen.explain.sheets.past_jobs import reference_view, shown_references
+from quotegen.explain.sheets.views import AgreementSheet, CompanyView, Notice, Reply
 from quotegen.explain.wording import Words
 from quotegen.explain.words.no_break import on_page, ties
-from quotegen.explain.words.prose import comma_joined, sentence
+from quotegen.explain.words.prose import comma_joined, short_clause
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.pricing.quoted.records import PricedPayment
-from quotegen.schedule.visits import Visit
 from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
 
 SLOTS = frozenset({"finish", "total"})
@@ -42,33 +39,36 @@ def with_slots(text: str, values: Mapping[str, str], words: Words) -> Markup:
 
 
 def agreement_sheet(results: Results) -> AgreementSheet:
-    """Build sheet 9."""
-    job, words, quote = results.job, results.words, results.quote
-    subject = words("reply_subject", quote=job.quote, revision=str(job.revision))
+    """Build sheet 6."""
+    job, words = results.job, results.words
+    return AgreementSheet(
+        parties=tuple(_parties(results)),
+        warranty=short_clause("warranty", results),
+        promised=short_clause("promised", results),
+        past_jobs=tuple(reference_view(results, one) for one in shown_references(results)),
+        how=words("how_to_accept", date=words.weekday(job.holds_until), phone=job.company.phone),
+        cancel=cancel_sentence(results),
+        yes=reply(results, "yes"),
+        ask=reply(results, "ask"),
+    )
+
+
+def reply(results: Results, kind: str) -> Reply:
+    """The letter that says yes to the quote, or that asks for another choice."""
+    job, words = results.job, results.words
     values = {
         "company": job.company.name, "quote": job.quote, "revision": str(job.revision),
         "date": words.day(job.quote_date), "site": site_line(results),
         "customer": job.customer.name, "finish": agreed_finish(results),
-        "total": words.money(quote.chosen.total),
+        "total": words.money(results.quote.chosen.total),
     }  # fmt: skip
+    subject = words(f"{kind}_subject", **values)
+    body = words(f"{kind}_body", **values)
     to = f"mailto:{job.company.email}?subject={percent_encoded(subject)}&body="
-    body = words("reply_body", **values)
-    return AgreementSheet(
-        parties=tuple(_parties(results)),
-        payments=tuple(payment_rows(results)),
-        total=words.money(quote.chosen.total),
-        warranty=clause("warranty", results),
-        acceptance=clause("acceptance", results),
-        legal=clause("not_legal_advice", results),
-        how=words(
-            "how_to_accept",
-            date=words.day(job.holds_until),
-            email=job.company.email,
-            phone=job.company.phone,
-        ),
-        reply_link=to + percent_encoded(_with_crlf(body)),
-        reply_subject=subject,
-        reply_letter=with_slots(words.labels["reply_body"], values, words),
+    return Reply(
+        link=to + percent_encoded(_with_crlf(body)),
+        subject=subject,
+        letter=with_slots(words.labels[f"{kind}_body"], values, words),
     )
 
 
@@ -100,27 +100,30 @@ def site_line(results: Results) -> str:
 
 def _parties(results: Results) -> Iterator[Row]:
     job, words = results.job, results.words
-    company = company_view(results)
-    yield Row(
-        name=words("party_company"),
-        text=f"{company.name}, {company.address}, {company.phone}, {company.email}",
-    )
-    customer = job.customer
-    named = comma_joined(customer.name, customer.phone, customer.email)
+    customer, company = job.customer, company_view(results)
+    named = comma_joined(customer.name, customer.phone, customer.email, site_line(results))
     yield Row(name=words("party_customer"), text=named)
-    yield Row(name=words("party_site"), text=site_line(results))
-    yield Row(name=words("party_work"), text=_work(results))
+    backing = " ".join(f"{one}." for one in (company.license, company.insurance) if one)
+    we = f"{company.name}, {company.address}, {company.phone}, {company.email}. {backing}"
+    yield Row(name=words("party_company"), text=we.strip())
     for other in job.typed.subcontractors:
         named = comma_joined(other.name, other.does, other.address, other.license)
         yield Row(name=words("party_subcontractor"), text=named)
+    yield Row(name=words("party_work"), text=_work(results))
+    yield Row(name=words("party_price"), text=_price(results))
     yield Row(name=words("party_dates"), text=dates_sentence(results), mark="work_dates")
-    yield Row(name=words("party_cancel"), text=_cancel(results))
 
 
 def _work(results: Results) -> Markup:
     """What is built, and in which finish."""
     values = {"title": results.job.title, "finish": agreed_finish(results)}
     return with_slots(results.words.labels["work_sentence"], values, results.words)
+
+
+def _price(results: Results) -> Markup:
+    """The total, and the sheets that say how it follows the tape and how it is paid."""
+    values = {"total": results.words.money(results.quote.chosen.total)}
+    return with_slots(results.words.labels["price_sentence"], values, results.words)
 
 
 def dates_sentence(results: Results) -> str:
@@ -135,7 +138,7 @@ def _with_crlf(text: str) -> str:
     return text.replace("\n", "\r\n")
 
 
-def _cancel(results: Results) -> str:
+def cancel_sentence(results: Results) -> str:
     """Until when the customer may cancel: the rule, and a date once the quote is signed."""
     words, accepted = results.words, results.contract.accepted_on
     longer = _longer_rule(results)
@@ -158,32 +161,11 @@ def _longer_rule(results: Results) -> str:
     return LONGER_AT_65.get(job.site.state or "", "") if job.customer.over_65 else ""
 
 
-def _about(words: Words, visit: Visit, days_after: int) -> str:
-    return words("about_day", day=words.weekday(visit.last_day + timedelta(days=days_after)))
-
-
-def payment_rows(results: Results) -> Iterator[Row]:
-    """Each payment: when it is due, its share and day, and its amount."""
-    words = results.words
-    days = {visit.id: visit for visit in results.chosen_visits}
-    for number, payment in enumerate(results.quote.payments, start=1):
-        share = _how_much(results, payment)
-        visit = days.get(payment.at_visit or "")
-        about = _about(words, visit, payment.days_after) if visit else ""
-        yield Row(
-            name=sentence(payment.when).removesuffix("."),
-            text=comma_joined(share, about),
-            amount=words.money(payment.amount),
-            mark=str(number),
-        )
-
-
-def _how_much(results: Results, payment: PricedPayment) -> str:
-    """A payment as agreed: a sum, a share of the total or of what the sum leaves, the rest."""
-    words = results.words
-    if payment.typed is not None:
-        return words("a_sum")
-    if payment.share is None:
-        return words("the_rest")
-    share, first = words.percent(payment.share), results.quote.payments[0]
-    return share if first.typed is None else words("share_of_the_rest", share=share)
+def notice_of_cancellation(results: Results) -> Notice:
+    """The federal form: the seller, and the days once the quote is signed."""
+    words, signed, company = results.words, results.contract.accepted_on, results.job.company
+    return Notice(
+        seller=comma_joined(company.name, company.address, company.town, company.state),
+        signed=words.day(signed) if signed else "",
+        last_day=words.day(cancel_by(signed, results.rules).day) if signed else "",
+    )

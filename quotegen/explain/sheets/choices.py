@@ -4,16 +4,27 @@ from collections.abc import Iterator, Mapping
 
 from quotegen.explain.pictures.swatches import look_swatch
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.agreement_sheet import dates_sentence, payment_rows
+from quotegen.explain.sheets.agreement_sheet import dates_sentence, reply
+from quotegen.explain.sheets.area_price import area_rows
+from quotegen.explain.sheets.calendar_rows import calendar_rows
 from quotegen.explain.sheets.combination import day_plan, look_name, with_combination
-from quotegen.explain.sheets.finish_sheet import extras as extra_rows
+from quotegen.explain.sheets.covers import cover_rows
+from quotegen.explain.sheets.day_sheet import care_lines, safety_lines
+from quotegen.explain.sheets.finish_sheet import extra_rows
+from quotegen.explain.sheets.money_sheet import line_groups, worked_rows
 from quotegen.explain.sheets.option_rows import color_rows
-from quotegen.explain.sheets.price_sheet import area_rows, price_sheet
-from quotegen.explain.sheets.subtotal_rows import placement_rows, scope_rows
-from quotegen.explain.sheets.totals_table import columns_of, note_of, rows_of
+from quotegen.explain.sheets.price_sheet import (
+    area_sentence,
+    date_rows,
+    say_by,
+    tax_sentence,
+    wish_answer,
+)
+from quotegen.explain.sheets.slab_sheet import tape_checks
 from quotegen.explain.sheets.views import (
     ChoiceSheet,
     CombinationTexts,
+    LineGroup,
     Option,
     OptionGroup,
     TextRows,
@@ -21,10 +32,11 @@ from quotegen.explain.sheets.views import (
 from quotegen.pricing.quoted.records import Combination
 from quotegen.reading.records import JobSpec
 
-TEXTS = ("total", "finish", "sentence", "work_dates", "day_plan")
+TEXTS = ("total", "finish", "tax", "say_by", "area", "wish", "work_dates", "day_plan",
+         "ask_subject")  # fmt: skip
 """The single texts that a choice changes; `day_plan` is the number of its plan of the days."""
 
-ROWS = ("covers", "dates", "payments", "placements", "scopes", "areas")
+ROWS = ("covers", "dates", "checks", "lines", "by_area", "worked", "days", "safety", "care")
 """The lists and tables that a choice changes."""
 
 
@@ -32,10 +44,7 @@ def choice_sheet(results: Results) -> ChoiceSheet:
     """Build the controls and all that they lead to; empty where there is no choice."""
     every = results.quote.combinations
     if len(every) == 1:
-        return ChoiceSheet(
-            groups=(), extras=(), text_names=(), row_names=(), combinations=(), columns=(),
-            totals=(), totals_note="",
-        )  # fmt: skip
+        return ChoiceSheet()
     extras = tuple(results.job.extras)
     return ChoiceSheet(
         groups=tuple(_groups(results)),
@@ -43,9 +52,6 @@ def choice_sheet(results: Results) -> ChoiceSheet:
         text_names=(*TEXTS, *(f"adds.{extra}" for extra in extras)),
         row_names=ROWS,
         combinations=tuple(_texts_of(results, one) for one in every),
-        columns=columns_of(results),
-        totals=rows_of(results),
-        totals_note=note_of(results),
     )
 
 
@@ -63,24 +69,50 @@ def key_of(job: JobSpec, one: Combination) -> str:
 
 def _texts_of(results: Results, one: Combination) -> CombinationTexts:
     words, as_quoted = results.words, with_combination(results, one)
-    sheet = price_sheet(as_quoted)
     texts = (
-        sheet.total,
-        sheet.finish,
-        sheet.sentence,
+        words.money(one.total),
+        as_quoted.quote.chosen.name,
+        tax_sentence(as_quoted),
+        say_by(as_quoted),
+        area_sentence(as_quoted),
+        wish_answer(as_quoted),
         dates_sentence(as_quoted),
         str(results.day_plans.index(day_plan(results, one))),
+        reply(as_quoted, "ask").subject,
         *(words.signed_money(amount) for amount in one.adds),
     )
-    rows: tuple[TextRows, ...] = (
-        tuple((row.name, row.text) for row in sheet.covers),
-        tuple((row.name, row.text) for row in sheet.dates),
-        tuple((row.mark, row.name, row.text, row.amount) for row in payment_rows(as_quoted)),
-        tuple((row.name, row.amount) for row in placement_rows(as_quoted)),
-        tuple((row.named, row.amount) for row in scope_rows(as_quoted)),
-        tuple((row.name, row.text, row.amount) for row in area_rows(as_quoted)),
+    return CombinationTexts(key=key_of(results.job, one), texts=texts, rows=_rows_of(as_quoted))
+
+
+def _rows_of(results: Results) -> tuple[TextRows, ...]:
+    return (
+        tuple((row.name, row.text) for row in cover_rows(results)),
+        tuple((row.name, row.text) for row in date_rows(results)),
+        tuple((row.name, row.figure, row.how) for row in tape_checks(results)),
+        line_cells(line_groups(results)),
+        tuple((row.name, row.text, row.amount) for row in area_rows(results)),
+        tuple((row.change, row.area, row.difference, row.total) for row in worked_rows(results)),
+        tuple((row.day, row.we, row.you, row.pay, row.amount) for row in calendar_rows(results)),
+        tuple((line,) for line in safety_lines(results)),
+        tuple((line,) for line in care_lines(results)),
     )
-    return CombinationTexts(key=key_of(results.job, one), texts=texts, rows=rows)
+
+
+def line_cells(groups: tuple[LineGroup, ...]) -> TextRows:
+    """The cells of the table of lines: the group at its first line, its sum at its last."""
+    return tuple(
+        (
+            group.name if number == 0 else "",
+            line.name,
+            line.pays_for,
+            line.quantity,
+            line.rate,
+            line.amount,
+            group.together if number == len(group.lines) - 1 else "",
+        )
+        for group in groups
+        for number, line in enumerate(group.lines)
+    )
 
 
 def _groups(results: Results) -> Iterator[OptionGroup]:

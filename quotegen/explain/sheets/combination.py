@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from quotegen.explain.results import Results
 from quotegen.explain.words.prose import in_a_sentence
+from quotegen.pricing.quoted.adjustment import SHOWN_CHANGES, adjustment_of
 from quotegen.pricing.quoted.options import with_alternates
 from quotegen.pricing.quoted.payments import payments_of
 from quotegen.pricing.quoted.price import by_placement, by_scope
@@ -15,8 +16,8 @@ from quotegen.schedule.day_plans import DayPlan
 def with_combination(results: Results, chosen: Combination) -> Results:
     """The results as if this combination had been quoted.
 
-    What is worked out for the quote alone stays as it is: the worked figures at other areas,
-    the range of the tape, and what single options move.
+    What is worked out for the quote alone stays as it is: the range of the tape, and what single
+    options move.
     """
     job = replace(
         with_alternates(results.job, chosen.alternates), finish=chosen.finish, color=chosen.colors
@@ -36,6 +37,7 @@ def with_combination(results: Results, chosen: Combination) -> Results:
         payments=payments_of(job, chosen.total),
         by_placement=by_placement(chosen.lines),
         by_scope=by_scope(chosen.lines),
+        adjustment=adjustment_of(job, results.takeoff, finish, chosen.extras, SHOWN_CHANGES),
     )
     days = day_plan(results, chosen)
     return replace(

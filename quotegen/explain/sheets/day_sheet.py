@@ -1,44 +1,47 @@
-"""Sheet 5, days on site: when we come, and from when the slab may be used."""
+"""Sheet 5, the days: visits, use, the homeowner's own jobs and payments on one calendar."""
 
+from quotegen.explain.guide.guide import care_pages, safety_pages
 from quotegen.explain.pictures.timeline import timeline
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.change_sheet import clause
+from quotegen.explain.sheets.calendar_rows import calendar_rows
 from quotegen.explain.sheets.combination import part_names
-from quotegen.explain.sheets.job_features import features_of
-from quotegen.explain.sheets.views import DayPlanView, DaysSheet, SiteObservation
-from quotegen.explain.words.prose import filled, html
-from quotegen.explain.words.rows import Prose, Row
-from quotegen.reading.content.content import When
+from quotegen.explain.sheets.views import DayPlanView, DaysSheet, DrawingPair
+from quotegen.explain.words.prose import short_clause
 from quotegen.schedule.day_plans import DayPlan
 
 
 def day_sheet(results: Results) -> DaysSheet:
-    """Build sheet 5: each different plan of the days, that of the quote first."""
+    """Build sheet 5; its pictures are those of each different plan of the days."""
     return DaysSheet(
         plans=tuple(
             _plan(results, plan, f"days-{number}") for number, plan in enumerate(results.day_plans)
         ),
-        weather_html=html(results.content.clauses["weather"].markdown, results),
-        crew=_crew(results),
-        site_observations=_site_observations(results),
+        rows=tuple(calendar_rows(results)),
+        total=results.words.money(results.quote.chosen.total),
+        weather=short_clause("weather", results),
+        safety=safety_lines(results),
+        care=care_lines(results),
     )
 
 
+def safety_lines(results: Results) -> tuple[str, ...]:
+    """A line for each caution that fits the job; the guide says more."""
+    return tuple(page.front.short for page in safety_pages(results))
+
+
+def care_lines(results: Results) -> tuple[str, ...]:
+    """A line for each time of care; the guide and the care card say more."""
+    return tuple(page.front.short for page in care_pages(results))
+
+
 def _plan(results: Results, plan: DayPlan, ident: str) -> DayPlanView:
-    words = results.words
+    names = results.words.either(tuple(_names(results, plan)))
     return DayPlanView(
-        name=words("days_with", finishes=words.either(tuple(_names(results, plan)))),
-        picture=timeline(results, plan, ident),
-        visits=tuple(
-            Row(name=words.days(visit.first_day, visit.last_day), text=visit.name,
-                mark=str(number))
-            for number, visit in enumerate(plan.visits, start=1)
+        name=results.words("days_with", finishes=names),
+        picture=DrawingPair(
+            wide=timeline(results, plan, ident), narrow=timeline(results, plan, f"{ident}-narrow")
         ),
-        opening=tuple(
-            Row(name=words.weekday(opened.day), text=words(f"opening_{opened.use.value}"))
-            for opened in plan.openings
-        ),
-    )  # fmt: skip
+    )
 
 
 def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
@@ -48,23 +51,3 @@ def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
         "; ".join(part_names(results, alternates)) or finishes[finish].name
         for finish, alternates in plan.choices
     ))  # fmt: skip
-
-
-def _crew(results: Results) -> tuple[Prose, ...]:
-    """Why a stamped slab may be poured in parts."""
-    return (clause("in_parts", results),) if When.STAMPED in features_of(results) else ()
-
-
-def _site_observations(results: Results) -> tuple[SiteObservation, ...]:
-    """What will be seen on this job while we work."""
-    features = features_of(results)
-    return tuple(
-        SiteObservation(
-            seen=page.front.title,
-            that_day=filled(page.markdown, results),
-            later=page.front.later,
-            speak_up=page.front.speak_up,
-        )
-        for page in results.content.site_observations.values()
-        if features & set(page.front.applies)
-    )

@@ -4,11 +4,10 @@ import base64
 from fractions import Fraction
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.paper_head import paper_head
-from quotegen.explain.sheets.views import PastJobPage, ReferenceView
+from quotegen.explain.sheets.views import ReferenceView
 from quotegen.reading.records import Reason, Reference
 
-MOST_SHOWN = 3
+MOST_SHOWN = 5
 LEAST_SIZE, MOST_SIZE = Fraction(2, 3), Fraction(3, 2)
 """A past job from this to that many times the size is about as large."""
 
@@ -73,13 +72,4 @@ def reference_view(results: Results, reference: Reference) -> ReferenceView:
         else "",
         photo=f"data:image/jpeg;base64,{encoded}" if photo else "",
         alt=photo.alt if photo else "",
-    )
-
-
-def past_job_page(results: Results, reference: Reference) -> PastJobPage:
-    """Build the page of one past job."""
-    title = results.words("past_job_title", title=reference.title)
-    return PastJobPage(
-        head=paper_head(results, title, results.job.quote_date),
-        job=reference_view(results, reference),
     )

@@ -1,34 +1,23 @@
-"""Sheet 1, the price: what, how much, how long it holds, what is in it, what could move it."""
+"""Sheet 1, the price: what, how much, when, by when to say yes, what could move it."""
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import replace
+from collections.abc import Iterator
 from datetime import date
-from decimal import Decimal
 
+from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.area_price import area_prices, holds_at_minimum, total_area
 from quotegen.explain.sheets.combination import agreed_finish
-from quotegen.explain.sheets.views import PriceSheet
-from quotegen.explain.wording import Words
+from quotegen.explain.sheets.covers import cover_rows
+from quotegen.explain.sheets.responsibilities import excluded_rows
+from quotegen.explain.sheets.sizes import NARROW, PLAN
+from quotegen.explain.sheets.views import DrawingPair, PriceSheet
 from quotegen.explain.words.line_notes import taxes_of
-from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
-from quotegen.pricing.quoted.no_work import DISCOUNT, MINIMUM, TAX
-from quotegen.pricing.quoted.quantities import typed_quantity
-from quotegen.pricing.quoted.rates import shown_rate
-from quotegen.pricing.quoted.shares import is_share, lines_shared
-from quotegen.quantity import decimal_places
-from quotegen.reading.files.shapes import EdgeKind
-from quotegen.schedule.openings import Opening
+from quotegen.pricing.quoted.no_work import DISCOUNT, TAX
+from quotegen.pricing.quoted.records import PricedPayment
+from quotegen.schedule.openings import ready_on
 from quotegen.trade.cancellation import sign_by
-
-SHORT_LIST = ("base", "slab", "reinforcement", "joints", "finish", "cast_edge", "steps", "drain",
-              "placing", "demolition", "sealing")  # fmt: skip
-"""The scope items that sheet 1 names, most asked about first; sheet 3 has them all."""
-
-
-_SHOWN_PLACES = 3
-"""Decimals of a dollar that a price by area is shown with."""
 
 
 def price_sheet(results: Results) -> PriceSheet:
@@ -36,147 +25,111 @@ def price_sheet(results: Results) -> PriceSheet:
     job, words, quote = results.job, results.words, results.quote
     return PriceSheet(
         headline=words("headline", title=job.title, area=total_area(results)),
-        total=words.money(quote.chosen.total),
-        finish=agreed_finish(results),
-        sentence=_sentence(results),
-        keep_dates=_keep_dates(results),
-        others=tuple(
-            Row(name=f.name, text=words.signed_money(quote.difference(f)),
-                amount=words.money(f.total))
-            for f in quote.finishes[1:]
+        plan=DrawingPair(
+            wide=draw_plan(results, PLAN, "plan"), narrow=draw_plan(results, NARROW, "plan-narrow")
         ),
+        total=words.money(quote.chosen.total),
+        tax=tax_sentence(results),
+        finish=agreed_finish(results),
+        say_by=say_by(results),
         covers=tuple(cover_rows(results)),
-        dates=tuple(_dates(results)),
-        could_move=tuple(_could_move(results)),
+        not_in=_not_in(results),
+        access=job.access.note if job.access else "",
+        dates=tuple(date_rows(results)),
+        wish=wish_answer(results),
         note=job.typed.note or "",
-    )  # fmt: skip
-
-
-def total_area(results: Results) -> str:
-    """The area of all placements as it is priced: the adjustment's row without a change."""
-    row = next(row for row in results.quote.adjustment if row.change == 0)
-    return results.words.quantity(row.area, results.quote.area_unit)
-
-
-def area_prices(results: Results) -> tuple[Row, ...]:
-    """What one unit of area moves the price by; nothing where the minimum is the price."""
-    words, quote = results.words, results.quote
-    if holds_at_minimum(results):
-        return ()
-    names = {p.id: p.name for p in results.job.placements}
-    return tuple(
-        Row(
-            name=names[a.placement],
-            text=words(_before_what(results), unit=words.unit_one(a.unit)),
-            amount=_rate(words, a.rate),
-        )
-        for a in quote.chosen.area_price
+        can_change=tuple(_can_change(results)),
+        payments=payments_line(results),
     )
 
 
-def _rate(words: Words, rate: Decimal) -> str:
-    """A price by area as it is, or about it where shares of shares would not fit a line."""
-    if decimal_places(rate) <= _SHOWN_PLACES:
-        return words.price(rate)
-    return words("about_money", amount=words.money(rate))
-
-
-def _before_what(results: Results) -> str:
-    """The text that says what still comes on top of a price by area."""
-    if results.job.company.round_total_to is None:
-        return "for_each_before_tax" if taxes_of(results) else "for_each"
-    return "for_each_before_both" if taxes_of(results) else "for_each_before_rounding"
-
-
-def area_rows(results: Results) -> tuple[Row, ...]:
-    """What one unit of area moves the price by, with what that pays for and what it does not."""
-    placements = (price.placement for price in results.quote.chosen.area_price)
-    return tuple(
-        replace(row, text=_what_it_pays_for(results, placement, row.text))
-        for placement, row in zip(placements, area_prices(results), strict=False)
-    )
-
-
-def _what_it_pays_for(results: Results, placement: str, each: str) -> str:
-    words, scope = results.words, results.content.scope
-    book, chosen = results.job.rate_book, results.quote.chosen.lines
-    by_area = [one for one in chosen if one.placement == placement and one.follows_area]
-    shown = results.scope_items()
-    items = dict.fromkeys(item for line in by_area for item in line.scope if item in shown)
-    shares = [one for one in chosen if is_share(book, one)]
-    along = [
-        share
-        for share in shares
-        if any(one in by_area for one in lines_shared(book, share.rate_id, chosen))
-    ]
-    names = (
-        *(in_a_sentence(scope[item].front.title) for item in items),
-        *(in_a_sentence(share.name) for share in along),
-    )
-    paid = words("area_pays_for", each=each, names=words.listing(names))
-    others = dict.fromkeys(
-        in_a_sentence(one.name)
-        for one in chosen
-        if one.pays_for_work
-        and one.placement in {None, placement}
-        and not one.follows_area
-        and one not in along
-    )
-    return words("area_pays_not", paid=paid, names=words.listing(tuple(others))) if others else paid
-
-
-def small_job_sentences(results: Results) -> Iterator[str]:
-    """For each line at a rate for small jobs: from which size a foot costs less, and why."""
-    words, job = results.words, results.job
-    for line in results.quote.chosen.lines:
-        price = job.rate_book.price_of(line.rate_id)
-        if price is None or line.band is None or price.by_slice:
-            continue
-        large = price.bands[-1]
-        rate = shown_rate(large.rate, job.units)
-        if line.rate > rate.amount and large.from_ is not None:
-            size = words.quantity(typed_quantity(large.from_, line.unit), line.unit)
-            yield words("small_job_why", size=size)
-
-
-def holds_at_minimum(results: Results) -> bool:
-    """Whether the company's minimum is part of the price."""
-    return any(MINIMUM in line.scope for line in results.quote.chosen.lines)
-
-
-def _sentence(results: Results) -> str:
-    parts = (_what_moves(results), *_discount(results), *_by_area(results), *_taxes(results))
-    return " ".join(parts)
+def tax_sentence(results: Results) -> str:
+    """Whether a discount and a tax are in the total; nothing comes on top of it."""
+    return " ".join((*_discount(results), *_taxes(results)))
 
 
 def _discount(results: Results) -> Iterator[str]:
     words = results.words
     for line in results.quote.chosen.lines:
         if DISCOUNT in line.scope:
-            yield words("discount_in_price", name=line.name, amount=words.money(-line.amount))
-
-
-def _by_area(results: Results) -> Iterator[str]:
-    """Why a foot costs more on a small job, and the whole price by the area."""
-    words, units = results.words, results.job.units
-    yield from dict.fromkeys(small_job_sentences(results))
-    each = words("for_each", unit=words.unit_one(units.area_unit))
-    yield words("whole_by_area", amount=words.money(results.quote.chosen.by_area), unit=each)
+            yield words("discount_in_price", name=line.name)
 
 
 def _taxes(results: Results) -> Iterator[str]:
-    words = results.words
-    if results.job.typed.tax_exempt and results.job.company.tax:
-        yield words("tax_exempt", reason=results.job.typed.tax_exempt)
+    words, job = results.words, results.job
+    if job.typed.tax_exempt and job.company.tax:
+        yield words("tax_exempt", reason=job.typed.tax_exempt)
+    elif not taxes_of(results):
+        yield words("no_tax")
     for line in results.quote.chosen.lines:
         if TAX in line.scope:
-            yield words("tax_in_price", name=line.name, amount=words.money(line.amount))
+            yield words("tax_in_price", name=line.name)
 
 
-def _what_moves(results: Results) -> str:
+def say_by(results: Results) -> str:
+    """By when to say yes so that work starts on its day, and until when the price holds."""
+    job, words, accepted = results.job, results.words, results.contract.accepted_on
+    if accepted is not None:
+        return words("accepted_on", date=words.day(accepted))
+    last = sign_by(results.chosen_visits[0].first_day, results.rules)
+    price = words.weekday(job.holds_until)
+    if job.quote_date <= last < job.holds_until:
+        return words("say_yes_by_both", days=words.weekday(last), price=price)
+    return words("say_yes_by", price=price)
+
+
+def _not_in(results: Results) -> str:
+    names = tuple(dict.fromkeys(in_a_sentence(row.name) for row in excluded_rows(results)))
+    return results.words("not_in_line", names=results.words.listing(names)) if names else ""
+
+
+def date_rows(results: Results) -> Iterator[Row]:
+    """What a homeowner waits for, day by day: the name says what, the text the day."""
     words = results.words
-    prices = area_prices(results)
-    if not prices:
+    for day, text in sorted(_days(results), key=lambda one: one[0]):
+        yield Row(name=text, text=words.weekday(day))
+
+
+def _days(results: Results) -> Iterator[tuple[date, str]]:
+    words = results.words
+    first, last = results.chosen_visits[0], results.chosen_visits[-1]
+    for visit in results.chosen_visits:
+        if visit.id == "pour":
+            yield visit.first_day, words("date_pour")
+    if first.id != "pour":
+        yield first.first_day, words("date_first")
+    if last.id != "pour":
+        yield last.last_day, words("date_last", visit=in_a_sentence(last.name))
+    for opened in results.openings:
+        yield opened.day, words(f"opening_{opened.use.value}")
+
+
+def wish_answer(results: Results) -> str:
+    """Whether what the homeowner asked for will be ready by its day."""
+    wish, words = results.job.typed.wish, results.words
+    if wish is None:
+        return ""
+    ready = ready_on(results.chosen_visits, results.openings)
+    spare = (wish.by - ready).days
+    key = "wish_late" if spare < 0 else "wish_that_day" if spare == 0 else "wish_kept"
+    return words.count(
+        key, abs(spare), what=wish.what, by=words.weekday(wish.by), ready=words.weekday(ready)
+    )
+
+
+def _can_change(results: Results) -> Iterator[str]:
+    words = results.words
+    yield area_sentence(results)
+    if results.quote.unit_prices:
+        names = tuple(in_a_sentence(price.name) for price in results.quote.unit_prices)
+        yield words("if_found", names=words.either(names))
+    yield words("if_you_ask")
+
+
+def area_sentence(results: Results) -> str:
+    """How the price follows the measured area."""
+    words, prices = results.words, area_prices(results)
+    if holds_at_minimum(results) or not prices:
         minimum = results.job.rate_book.minimum
         return words("price_is_minimum", minimum=words.money(minimum) if minimum else "")
     if len(prices) == 1:
@@ -185,131 +138,22 @@ def _what_moves(results: Results) -> str:
     return words("price_follows", rate=listed, unit=prices[0].text)
 
 
-def cover_rows(results: Results) -> Iterator[Row]:
-    """What the chosen price covers, each scope item of which this job has something to say."""
-    included = results.scope_items()
-    for item in SHORT_LIST:
-        text = in_a_dozen_words(item, results) if item in included else ""
-        if text:
-            yield Row(name=results.content.scope[item].front.title, text=text)
-
-
-def in_a_dozen_words(item: str, results: Results) -> str:
-    """What a scope item is on this job; empty where its own page says enough."""
-    return _SHORT[item](results) if item in _SHORT else _names(item, results)
-
-
-def _names(item: str, results: Results) -> str:
-    """The lines that are for one item alone."""
-    lines = results.lines_for(item)
-    alone = dict.fromkeys(line.name for line in lines if line.scope == (item,))
-    return results.words.joined(tuple(alone))
-
-
-def _base(results: Results) -> str:
-    return results.words(
-        "cover_base",
-        depth=depths(results, "base", lambda p: p.base),
-        material=results.job.rate_book.base_material,
-    )
-
-
-def _slab(results: Results) -> str:
-    mix, words = results.job.rate_book.mix, results.words
-    return words(
-        "cover_slab",
-        depth=depths(results, "slab", lambda p: p.thickness),
-        strength=words.number(mix.strength_psi, 0),
-        air=mix.air,
-    )
-
-
-def _reinforcement(results: Results) -> str:
-    choices = results.job.rate_book.reinforcement
-    placements = results.placements_with("reinforcement")
-    return results.by_placement({p.id: choices[p.reinforcement].name for p in placements})
-
-
-def _joints(results: Results) -> str:
-    placements = results.placements_with("joints")
-    spacing = results.by_placement({p.id: joint_spacing(results, p) for p in placements})
-    return results.words("cover_joints", spacing=spacing)
-
-
-def _finish(results: Results) -> str:
-    job = results.job
-    return results.by_placement(
-        {p.id: job.finish_of(p, job.finish)[1].name for p in job.placements}
-    )
-
-
-def _cast_edge(results: Results) -> str:
-    placements = results.placements_with("cast_edge")
-    length = results.by_placement(
-        {p.id: edge_length(results, p.id, EdgeKind.POOL) for p in placements}
-    )
-    return results.words("cover_cast_edge", length=length)
-
-
-def _sealing(results: Results) -> str:
-    job, placements = results.job, results.placements_with("sealing")
-    coat = results.by_placement(
-        {p.id: reseal(results, job.finish_of(p, job.finish)[1].sealer) for p in placements}
-    )
-    return results.words("cover_sealing", reseal=coat)
-
-
-_SHORT: Mapping[str, Callable[[Results], str]] = {
-    "base": _base,
-    "slab": _slab,
-    "reinforcement": _reinforcement,
-    "joints": _joints,
-    "finish": _finish,
-    "cast_edge": _cast_edge,
-    "sealing": _sealing,
-}
-
-
-def _dates(results: Results) -> Iterator[Row]:
-    """What a homeowner waits for, day by day."""
-    for day, text in sorted(_days(results), key=lambda one: one[0]):
-        yield Row(name=results.words.weekday(day), text=text)
-
-
-def _days(results: Results) -> Iterator[tuple[date, str]]:
+def payments_line(results: Results) -> str:
+    """Each payment by its share and its event; the sums and days are on sheet 5."""
     words = results.words
-    for visit in results.chosen_visits:
-        if visit.id == "form":
-            yield visit.last_day, words("date_forms")
-        elif visit.id == "pour":
-            yield visit.first_day, words("date_pour")
-    for opened in results.openings:
-        if opened.use is Opening.WALK:
-            yield opened.day, words("date_walk")
-    last = results.chosen_visits[-1]
-    if last.id not in {"form", "pour"}:
-        yield last.last_day, words("date_last", visit=last.name)
+    parts = tuple(
+        words("payment_part", share=payment_share(results, payment), when=payment.when)
+        for payment in results.quote.payments
+    )
+    return words.count("payments_line", len(parts), parts=words.listing(parts))
 
 
-def _keep_dates(results: Results) -> str:
-    """By when to sign so that work can start on its day, if the offer holds longer than that."""
-    job, words = results.job, results.words
-    last = sign_by(results.chosen_visits[0].first_day, results.rules)
-    if results.contract.accepted_on is None and job.quote_date <= last < job.holds_until:
-        return words("keep_dates", date=words.weekday(last))
-    return ""
-
-
-def _could_move(results: Results) -> Iterator[Row]:
+def payment_share(results: Results, payment: PricedPayment) -> str:
+    """A payment as agreed: a sum, a share of the total or of what the sum leaves, the rest."""
     words = results.words
-    if not holds_at_minimum(results):
-        most = results.quote.adjustment[-1]
-        yield Row(
-            name=words("area_more", change=words.percent(most.change)),
-            text="",
-            amount=words.signed_money(most.difference),
-        )
-    if results.quote.unit_prices:
-        first, *others = (price.name for price in results.quote.unit_prices)
-        found = (first, *map(in_a_sentence, others))
-        yield Row(name=words("if_found", names=words.listing(found)), text="")
+    if payment.typed is not None:
+        return words.money(payment.typed)
+    if payment.share is None:
+        return words("the_rest")
+    share, first = words.percent(payment.share), results.quote.payments[0]
+    return share if first.typed is None else words("share_of_the_rest", share=share)

@@ -10,7 +10,7 @@ from typing import Protocol
 from markupsafe import Markup
 
 from quotegen.explain.drawing.svg import Drawing
-from quotegen.explain.sheets.plan_views import PlanSheet
+from quotegen.explain.guide.views import Guide
 from quotegen.explain.words.rows import Prose, Row
 
 
@@ -63,15 +63,6 @@ class CombinationTexts:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TotalsRow:
-    """The totals of one choice of finishes and colors, with each set of extras that is shown."""
-
-    name: str
-    visits: str
-    totals: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class ChoiceSheet:
     """What there is to choose; all of it is empty where there is one combination only.
 
@@ -80,19 +71,13 @@ class ChoiceSheet:
         extras: what may be added.
         text_names, row_names: the places on the page that a choice changes.
         combinations: the first is the quote.
-        columns: what is added, over the columns of `totals`.
-        totals: the combinations in a table.
-        totals_note: what the table leaves out, if anything.
     """
 
-    groups: tuple[OptionGroup, ...]
-    extras: tuple[Option, ...]
-    text_names: tuple[str, ...]
-    row_names: tuple[str, ...]
-    combinations: tuple[CombinationTexts, ...]
-    columns: tuple[str, ...]
-    totals: tuple[TotalsRow, ...]
-    totals_note: str
+    groups: tuple[OptionGroup, ...] = ()
+    extras: tuple[Option, ...] = ()
+    text_names: tuple[str, ...] = ()
+    row_names: tuple[str, ...] = ()
+    combinations: tuple[CombinationTexts, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,35 +128,78 @@ class Paper(Protocol):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PriceSheet:
-    """Sheet 1: what, for how much, and how long the offer holds."""
+class DrawingPair:
+    """One picture, drawn for paper and large screens, and for a phone."""
 
-    headline: str
-    total: str
-    finish: str
-    sentence: str
-    keep_dates: str
-    others: tuple[Row, ...]
-    covers: tuple[Row, ...]
-    dates: tuple[Row, ...]
-    could_move: tuple[Row, ...]
-    note: str
+    wide: Drawing
+    narrow: Drawing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class IncludedItem:
-    """A scope item that the price covers: what, why, how to check it, and this job's numbers.
+class PriceSheet:
+    """Sheet 1: what, how much, when, and by when to say yes.
 
-    `normal_html` says what is normal and what is not.
+    Attributes:
+        headline: the job and its area.
+        tax: whether a tax is in the total.
+        say_by: by when to say yes, for the days and for the price.
+        covers: what is in the price, in a few words each.
+        not_in: what is not, in a line.
+        access: how the concrete gets there; empty where nothing is typed.
+        dates: what happens when; the name is what, the text the day.
+        wish: the answer to what the homeowner asked for; empty where nothing is typed.
+        note: a word of the owner's own.
+        can_change: what can change the price, a sentence each.
+        payments: when what share is due, in a line.
     """
 
-    id: str
-    title: str
-    what_html: Markup
-    why_html: Markup
-    check_html: Markup
-    normal_html: Markup
-    numbers: tuple[Row, ...]
+    headline: str
+    plan: DrawingPair
+    total: str
+    tax: str
+    finish: str
+    say_by: str
+    covers: tuple[Row, ...]
+    not_in: str
+    access: str
+    dates: tuple[Row, ...]
+    wish: str
+    note: str
+    can_change: tuple[str, ...]
+    payments: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TapeCheck:
+    """A check that anyone can do: what, the figure of this job, and how."""
+
+    name: str
+    figure: str
+    how: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlabSheet:
+    """Sheet 2: the slab cut open, and how to check it.
+
+    Attributes:
+        cut_open: a drawing for each build-up.
+        panels: how many panels, and how long at most; empty without joints.
+        joints: the joints drawn; None without any.
+        checks: six at most.
+        water: where water goes.
+        steps: each step with its size and how it is built; drawn where its rises are typed.
+        ground: a sentence on the ground that others prepared, if there is any.
+    """
+
+    cut_open: tuple[DrawingPair, ...]
+    panels: str
+    joints: DrawingPair | None
+    joint_notes: tuple[str, ...]
+    checks: tuple[TapeCheck, ...]
+    water: tuple[str, ...]
+    steps: tuple[str, ...]
+    ground: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,64 +208,55 @@ class FinishColumn:
 
     id: str
     name: str
-    kind: str
     swatch: Drawing
     chosen: bool
     total: str
     difference: str
     color: str
+    work: str
     visits: str
+    reseal: str
+    upkeep: str
     grip: str
     heat: str
     repair: str
-    upkeep: str
-    upkeep_sum: str
-    suits: str
     judge: str
-    wet_note: str
-    html: Markup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DaysSheet:
-    """Sheet 5: when we come, when the slab may be used, and what is seen meanwhile."""
+class FinishSheet:
+    """Sheet 3: the finishes side by side, and what else may be chosen."""
 
-    plans: tuple["DayPlanView", ...]
-    weather_html: Markup
-    crew: tuple[Prose, ...]
-    site_observations: tuple["SiteObservation", ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SiteObservation:
-    """Something seen while we work: that day, a week later, and when to speak up."""
-
-    seen: str
-    that_day: str
-    later: str
-    speak_up: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DayPlanView:
-    """The days at some finishes, as a picture and in words; those of the quote come first."""
-
-    name: str
-    picture: Drawing
-    visits: tuple[Row, ...]
-    opening: tuple[Row, ...]
+    columns: tuple[FinishColumn, ...]
+    extras: tuple[Row, ...]
+    alternates: tuple[Row, ...]
+    colors: tuple[Row, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricedRow:
-    """One line of the price, or the total."""
+    """One line of the price, or a sum of several.
+
+    Attributes:
+        pays_for: what it pays for, in a few words.
+        items: the scope items whose page of the guide explains it.
+    """
 
     name: str
-    where: str
+    pays_for: str
     quantity: str
     rate: str
     amount: str
-    note: str = ""
+    items: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineGroup:
+    """Lines that belong together, with their sum; without groups, name and sum are empty."""
+
+    name: str
+    lines: tuple[PricedRow, ...]
+    together: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -248,55 +267,60 @@ class WorkedRow:
     area: str
     difference: str
     total: str
-    note: str
     is_quote: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ChangeSheet:
-    """Sheet 6: what can change the price, by how much, and what never can."""
+class MoneySheet:
+    """Sheet 4: what is paid for, and what can change it.
 
-    measured: tuple[PricedRow, ...]
-    fixed: tuple[PricedRow, ...]
-    allowances: tuple[PricedRow, ...]
-    taxes: tuple[PricedRow, ...]
-    round_total: tuple[PricedRow, ...]
+    Attributes:
+        by_area: what one unit of area more or less moves the price by, with what it pays for.
+        worked: the price at other areas.
+        unit_prices: for what may be found; no part of the total.
+        excluded: what is not in the price, and who does it.
+        rounding: how figures are rounded.
+    """
+
+    groups: tuple[LineGroup, ...]
     total: str
-    rounding: str
-    by_placement: tuple[Row, ...]
-    by_scope: tuple[Row, ...]
-    clause: Prose
-    area_prices: tuple[Row, ...]
+    by_area: tuple[Row, ...]
     worked: tuple[WorkedRow, ...]
-    chart: Drawing | None
-    quoted: str
     unit_prices: tuple[Row, ...]
-    could: Prose
-    cannot: Prose
-    changes: Prose
-    hidden: Prose
+    measuring: Prose
+    excluded: tuple[Row, ...]
+    rounding: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StandardsSheet:
-    """Sheet 7: what is good work, what is normal, how to keep it.
+class DayRow:
+    """One day of the calendar: what we do, what the homeowner does or may do, what is paid."""
 
-    Attributes:
-        promised, normal: the standards, and what is no fault.
-        care_dates: the care card, each date with what it allows or asks.
-        safety, care, questions: pages that fit the job.
-        glossary: the words of the trade that this quote uses.
-        sources: where the numbers come from.
-    """
+    day: str
+    we: str
+    you: str
+    pay: str
+    amount: str
 
-    promised: Prose
-    normal: Prose
-    care_dates: tuple[Row, ...]
-    safety: tuple[Prose, ...]
-    care: tuple[Prose, ...]
-    questions: tuple[Prose, ...]
-    glossary: tuple[Row, ...]
-    sources: tuple[Row, ...]
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DayPlanView:
+    """The days at some finishes as a picture; those of the quote come first."""
+
+    name: str
+    picture: DrawingPair
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DaysSheet:
+    """Sheet 5: when we come, what the homeowner does, what is paid, what to mind."""
+
+    plans: tuple[DayPlanView, ...]
+    rows: tuple[DayRow, ...]
+    total: str
+    weather: Prose
+    safety: tuple[str, ...]
+    care: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -321,25 +345,33 @@ class ReferenceView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Reply:
+    """How to answer by e-mail: for the quote as it is, or to ask for another choice."""
+
+    link: str
+    subject: str
+    letter: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AgreementSheet:
-    """Sheet 9: what is signed."""
+    """Sheet 6: what is signed, whom to call, how to say yes and how to cancel."""
 
     parties: tuple[Row, ...]
-    payments: tuple[Row, ...]
-    total: str
     warranty: Prose
-    acceptance: Prose
-    legal: Prose
+    promised: Prose
+    past_jobs: tuple[ReferenceView, ...]
     how: str
-    reply_link: str
-    reply_subject: str
-    reply_letter: Markup
+    cancel: str
+    yes: Reply
+    ask: Reply
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DoorSheet:
-    """What the door sheet alone has: a code for a phone, and the same address to type."""
+    """What the door sheet alone has: its plan, a code for a phone, and the address to type."""
 
+    plan: Drawing
     code: Drawing
     email: str
     subject: str
@@ -347,49 +379,26 @@ class DoorSheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CustomerView:
-    """Everything on the customer's paper."""
+    """The quote: its six sheets, the terms, and the guide beside them."""
 
     head: PaperHead
     price: PriceSheet
-    plan: PlanSheet
-    included: tuple[IncludedItem, ...]
-    not_included: tuple[Row, ...]
-    finishes: tuple[FinishColumn, ...]
-    bars: Drawing | None
+    slab: SlabSheet
+    finishes: FinishSheet
     choice: ChoiceSheet
-    extras: tuple[Row, ...]
-    alternates: tuple[Row, ...]
-    colors: tuple[Row, ...]
+    money: MoneySheet
     days: DaysSheet
-    change: ChangeSheet
-    standards: StandardsSheet
-    past_jobs: tuple[ReferenceView, ...]
     agreement: AgreementSheet
+    terms: tuple[Prose, ...]
+    notice: "Notice | None"
+    guide: Guide
     door: DoorSheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CompareRow:
-    """A scope item on the sheet for comparing bids: ours, what to ask, how to check."""
+class Notice:
+    """The form of 16 CFR 429.1(b): the seller, and the two days once they are known."""
 
-    title: str
-    ours: str
-    ask: str
-    check: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CompareView:
-    """The sheet for comparing bids: our scope filled in, room for others."""
-
-    head: PaperHead
-    rows: tuple[CompareRow, ...]
-    total: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PastJobPage:
-    """The page of one past job."""
-
-    head: PaperHead
-    job: ReferenceView
+    seller: str
+    signed: str
+    last_day: str

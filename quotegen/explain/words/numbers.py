@@ -3,13 +3,9 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.results import Results
-from quotegen.explain.words.line_notes import share_note
-from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.pricing.quoted.records import Line
 from quotegen.quantity import Length, Unit, Units
-from quotegen.reading.files.company import Show
 from quotegen.reading.files.rate_book import Sealer
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
@@ -20,12 +16,8 @@ Rows = Iterator[Row]
 
 
 def numbers_for(scope_item: str, results: Results) -> tuple[Row, ...]:
-    """The table of a scope item: its numbers, then the lines that pay for it.
-
-    The amount of a line stands at one item alone, so that all amounts add up to the total.
-    """
-    rows = _TABLES[scope_item](results) if scope_item in _TABLES else ()
-    return (*rows, *_priced(scope_item, results))
+    """The numbers of a scope item on this job; what it costs stands on sheet 4 alone."""
+    return tuple(_TABLES[scope_item](results)) if scope_item in _TABLES else ()
 
 
 def depths(results: Results, scope_item: str, depth: Callable[[PlacementSpec], Length]) -> str:
@@ -33,33 +25,6 @@ def depths(results: Results, scope_item: str, depth: Callable[[PlacementSpec], L
     return results.by_placement(
         {p.id: results.words.depth(depth(p)) for p in results.placements_with(scope_item)}
     )
-
-
-def _priced(scope_item: str, results: Results) -> Rows:
-    words = results.words
-    for line in results.lines_for(scope_item):
-        name, place = line.name, results.placement_name(line)
-        label = f"{name}, {place}" if place else name
-        if line.scope[0] != scope_item or results.job.company.show is not Show.LINES:
-            yield Row(name=words("in_the_price_of"), text=label)
-            continue
-        yield Row(
-            name=words("in_the_price_as", line=label),
-            text=_about(results, line),
-            amount=words.money(line.amount),
-        )
-
-
-def _about(results: Results, line: Line) -> str:
-    others = paid_for(results, line)
-    pays = results.words("pays_for", names=others) if others else ""
-    return " ".join(filter(None, (pays, share_note(results, line))))
-
-
-def paid_for(results: Results, line: Line) -> str:
-    """The other scope items that a line pays for beside the one it is named for."""
-    titles = (results.content.scope[item].front.title for item in results.paid_for(line))
-    return results.words.listing(tuple(map(in_a_sentence, titles)))
 
 
 def _row(results: Results, key: str, text: str) -> Row:
@@ -140,26 +105,25 @@ def joint_spacing(results: Results, placement: PlacementSpec) -> str:
     return results.words.feet(spacing_ft)
 
 
-def _joints(results: Results) -> Rows:
+def saw_depth(results: Results) -> str:
+    """The least depth of a joint of each placement."""
     on = results.job.quote_date
+    return results.by_placement({
+        p.id: results.words.depth(
+            Length.of_inches(joints.saw_depth_in(p.thickness.inches, results.rules, on))
+        )
+        for p in results.placements_with("joints")
+    })  # fmt: skip
+
+
+def _joints(results: Results) -> Rows:
     placements = results.placements_with("joints")
     yield _row(
         results,
         "joint_spacing",
         results.by_placement({p.id: joint_spacing(results, p) for p in placements}),
     )
-    yield _row(
-        results,
-        "joint_depth",
-        results.by_placement(
-            {
-                p.id: results.words.depth(
-                    Length.of_inches(joints.saw_depth_in(p.thickness.inches, results.rules, on))
-                )
-                for p in placements
-            }
-        ),
-    )
+    yield _row(results, "joint_depth", saw_depth(results))
 
 
 def _placing(results: Results) -> Rows:

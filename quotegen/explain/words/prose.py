@@ -62,6 +62,18 @@ def prose(page_id: str, title: str, text: str, results: Results) -> Prose:
     return Prose(id=page_id, title=title, html=html(text, results))
 
 
+def clause(clause_id: str, results: Results) -> Prose:
+    """Render one clause under its title."""
+    page = results.content.clauses[clause_id]
+    return prose(clause_id, page.front.title, page.markdown, results)
+
+
+def short_clause(clause_id: str, results: Results) -> Prose:
+    """Render what the sheet says of a clause; in full it stands in the terms."""
+    front = results.content.clauses[clause_id].front
+    return prose(f"{clause_id}-short", front.title, front.short or "", results)
+
+
 def sections(text: str) -> tuple[str, ...]:
     """Split a page at its level-2 headings, in order, without the headings."""
     parts = f"\n{text}".split("\n## ")[1:]

@@ -16,11 +16,21 @@ WORKED_CHANGES = tuple(Fraction(percent, 100) for percent in (-10, -5, 0, 5, 10)
 """The changes of area that the quote shows worked figures for."""
 
 
+SHOWN_CHANGES = (WORKED_CHANGES[0], WORKED_CHANGES[2], WORKED_CHANGES[-1])
+"""Those that the sheet shows, and that are worked out for every choice on the page."""
+
+
 def adjustment_of(
-    job: JobSpec, takeoff: Takeoff, chosen: PricedFinish
+    job: JobSpec,
+    takeoff: Takeoff,
+    chosen: PricedFinish,
+    extras: tuple[str, ...] = (),
+    changes: tuple[Fraction, ...] = WORKED_CHANGES,
 ) -> tuple[AdjustmentRow, ...]:
-    """Price the chosen finish again at each worked change of the area."""
-    return tuple(_row(job, with_area_changed(takeoff, c), chosen, c) for c in WORKED_CHANGES)
+    """Price what is chosen again at each worked change of the area."""
+    return tuple(
+        _row(job, with_area_changed(takeoff, change), chosen, extras, change) for change in changes
+    )
 
 
 def tape_range_of(job: JobSpec, takeoff: Takeoff, chosen: PricedFinish) -> tuple[TapeEnd, TapeEnd]:
@@ -41,8 +51,14 @@ def needs_signatures(company: Company, before: Money, change: Money) -> bool:
     return Fraction(change) > company.adjustment.no_pour_above * Fraction(before)
 
 
-def _row(job: JobSpec, changed: Takeoff, chosen: PricedFinish, change: Fraction) -> AdjustmentRow:
-    after = price_again(job, changed, chosen).total
+def _row(
+    job: JobSpec,
+    changed: Takeoff,
+    chosen: PricedFinish,
+    extras: tuple[str, ...],
+    change: Fraction,
+) -> AdjustmentRow:
+    after = price_again(job, changed, chosen, extras).total
     difference = Money(after - chosen.total)
     return AdjustmentRow(
         change=change,

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from quotegen.reading.files.rate_book import FinishVisit
 from quotegen.reading.records import JobSpec
 
-POUR = "pour"
+FORM, POUR = "form", "pour"
 """The visit of every book on which the concrete comes."""
 
 

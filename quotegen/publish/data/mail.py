@@ -1,6 +1,7 @@
-"""The e-mail draft: plain and HTML text that agree, and the PDF attached (RFC 5322, RFC 2046)."""
+"""An e-mail draft: plain and HTML text that agree, and files attached (RFC 5322, RFC 2046)."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from email.headerregistry import Address
@@ -8,6 +9,9 @@ from email.message import EmailMessage
 from email.policy import SMTP
 from email.utils import format_datetime
 from hashlib import sha256
+
+_TYPES = {"pdf": "application/pdf", "html": "text/html"}
+"""The media type of what is attached, by the ending of its name."""
 
 _NEEDS_QUOTES = re.compile(r"[^\w\s'-]")
 
@@ -23,8 +27,7 @@ class Draft:
     subject: str
     plain: str
     html: str
-    attachment_name: str
-    attachment: bytes
+    attached: Mapping[str, bytes]
     dated: date
 
 
@@ -40,9 +43,9 @@ def to_eml(draft: Draft) -> bytes:
     message["X-Unsent"] = "1"  # opens as a draft where the mail program knows the header
     message.set_content(draft.plain)
     message.add_alternative(draft.html, subtype="html")
-    message.add_attachment(
-        draft.attachment, maintype="application", subtype="pdf", filename=draft.attachment_name
-    )
+    for name, data in draft.attached.items():
+        kind, _, subtype = _TYPES[name.rpartition(".")[2]].partition("/")
+        message.add_attachment(data, maintype=kind, subtype=subtype, filename=name)
     _fix_boundaries(message, draft)
     return bytes(message)
 
@@ -71,7 +74,7 @@ def _fix_boundaries(message: EmailMessage, draft: Draft) -> None:
 
     They are a digest of what they divide, so no text can hold one.
     """
-    digest = sha256(b"".join((draft.plain.encode(), draft.html.encode(), draft.attachment)))
+    digest = sha256(b"".join((draft.plain.encode(), draft.html.encode(), *draft.attached.values())))
     multiparts = [part for part in message.walk() if part.is_multipart()]
     for number, part in enumerate(multiparts):
         part.set_boundary(f"=={digest.hexdigest()[:32]}-{number}==")

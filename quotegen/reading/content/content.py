@@ -77,10 +77,8 @@ class FinishFront(FrontMatter):
     grip: Word
     heat: Word
     repair: Word
-    upkeep: Word
-    suits: Word
     judge: Word
-    wet_note: Word
+    work: Word
 
 
 class First(StrEnum):
@@ -98,15 +96,17 @@ class CareFront(FrontMatter):
     """
 
     title: Word
+    short: Word
     order: WholeField
     finishes: tuple[Word, ...]
     first: First | None = None
 
 
 class SafetyFront(FrontMatter):
-    """A caution; `applies` says on which jobs."""
+    """A caution; `applies` says on which jobs, `short` is its line on sheet 5."""
 
     title: Word
+    short: Word
     order: WholeField
     applies: tuple[When, ...]
 
@@ -131,10 +131,11 @@ class ResponsibilityFront(FrontMatter):
 
 
 class ClauseFront(FrontMatter):
-    """A promise or a rule of the contract."""
+    """A promise or a rule of the contract; `short` is what a sheet says of it."""
 
     title: Word
     order: WholeField
+    short: Word | None = None
 
 
 class QuestionFront(FrontMatter):

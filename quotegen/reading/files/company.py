@@ -167,10 +167,20 @@ class Show(StrEnum):
     ONE_PRICE = "one price"
 
 
+class Attached(StrEnum):
+    """What goes with the letter of a quote."""
+
+    QUOTE = "quote.pdf"
+    PAGE = "quote.html"
+    GUIDE = "guide.pdf"
+
+
 class Company(Model):
     """A whole company file.
 
     Attributes:
+        greeting: how its letters begin, in the owner's own words.
+        attach: the files that go with the letter of a quote.
         round_total_to: what every total with its taxes is rounded to, up from the half.
     """
 
@@ -188,6 +198,8 @@ class Company(Model):
     paper: PaperSize | None = None
     show: Show = Show.LINES
     logo: Word | None = None
+    greeting: Word | None = None
+    attach: tuple[Attached, ...] = tuple(Attached)
     holds_days: DaysField = needed("30", "an offer stands that many days")
     working_days: Annotated[tuple[Weekday, ...], Field(min_length=1)] = needed(
         "[Monday, Tuesday, Wednesday, Thursday, Friday]", "visits are put on these days"

@@ -84,6 +84,7 @@ class Customer(Model):
     """
 
     name: Word
+    first_names: Word | None = None
     email: EmailField | None = None
     phone: Word | None = None
     over_65: YesNoField = False
@@ -97,6 +98,13 @@ class Site(Model):
     state: StateCode | None = None
     distance: DistanceField | None = None
     drive_time: DriveTimeField | None = None
+
+
+class Wish(Model):
+    """What the homeowner asked for, and by which day: `what: the pool open`."""
+
+    what: Word
+    by: DateField
 
 
 class Access(Model):
@@ -243,6 +251,7 @@ class Job(Model):
     changes: tuple[Change, ...] = Field(default=(), max_length=MOST_CHANGES)
     completed: Completed | None = None
     forecast: Forecast | None = None
+    wish: Wish | None = None
     note: Text | None = None
 
 

@@ -6,9 +6,15 @@
   const groups = all("[data-group]").map((group) => all("input", group));
   const boxes = all("[data-extras] input");
   const colors = groups.find((group) => group[0].name === "color") || [];
-  const lists = all("[data-rows]").map((list) => ({ list, first: list.children[0], shown: -1 }));
+  // A row of another choice is a copy of the quoted one, without the page of the guide in it.
+  const plain = (row) => {
+    const copy = row.cloneNode(true);
+    all("details", copy).forEach((folded) => folded.replaceWith(folded.querySelector("summary").textContent));
+    return copy;
+  };
+  const lists = all("[data-rows]").map((list) => ({ list, quoted: [...list.children], shown: -1 }));
   const quoted = Object.keys(data.combinations)[0];
-  const letter = document.getElementById("reply-letter");
+  const letter = document.getElementById("ask-letter");
   let now = quoted;
 
   const text = (key, name) => data.text[data.combinations[key][place[name]]];
@@ -31,12 +37,14 @@
     if (element.textContent !== said) element.textContent = said;
   };
 
-  const fillRows = (one, rows) => {
+  const cells = (row) => (row.children.length ? [...row.children] : [row]);
+  const fillRows = (one, rows, isQuote) => {
     if (one.shown === rows) return;
     one.shown = rows;
-    one.list.replaceChildren(...data.lists[rows].map((row) => {
-      const copy = one.first.cloneNode(true);
-      data.rows[row].forEach((cell, index) => { copy.children[index].textContent = data.text[cell]; });
+    if (isQuote) return one.list.replaceChildren(...one.quoted);
+    one.list.replaceChildren(...data.lists[rows].map((row, number) => {
+      const copy = plain(one.quoted[Math.min(number, one.quoted.length - 1)]);
+      data.rows[row].forEach((cell, index) => { cells(copy)[index].textContent = data.text[cell]; });
       return copy;
     }));
   };
@@ -52,14 +60,18 @@
       const other = (group === colors ? keyWith : keyThatGoesWith)(group, input.value);
       input.disabled = !(other in data.combinations);
       write(input.closest("label").querySelector("[data-amount]"),
-        input.disabled ? "" : text(other, "total"));
+        input.disabled ? input.closest("[data-none]").dataset.none : text(other, "total"));
     }));
     all("[data-slot]").forEach((element) => write(element, text(key, element.dataset.slot)));
-    lists.forEach((one) => fillRows(one, data.combinations[key][place[one.list.dataset.rows]]));
+    lists.forEach((one) => fillRows(one, data.combinations[key][place[one.list.dataset.rows]], key === quoted));
     all("[data-plan]").forEach((plan) => { plan.hidden = plan.dataset.plan !== text(key, "day_plan"); });
-    all("[data-differs]").forEach((note) => { note.hidden = key === quoted; });
+    all("[data-differs]").forEach((part) => { part.hidden = key === quoted; });
+    all("[data-quoted]").forEach((part) => { part.hidden = key !== quoted; });
     const body = encodeURIComponent(letter.textContent.replaceAll("\xa0", " ").replaceAll("\n", "\r\n"));
-    all("[data-reply]").forEach((link) => { link.href = link.href.replace(/body=.*/, `body=${body}`); });
+    const subject = encodeURIComponent(text(key, "ask_subject").replaceAll("\xa0", " "));
+    all("[data-ask]").forEach((link) => {
+      link.href = link.href.replace(/subject=.*/, `subject=${subject}&body=${body}`);
+    });
   };
 
   // The choice stands in the address, behind the name of a sheet where there is one.

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from itertools import zip_longest
 
+from quotegen.explain.papers.measuring_views import MeasuredRow
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.plan_views import MeasuredRow
 from quotegen.explain.wording import Words
 from quotegen.explain.words.rows import Row
 from quotegen.quantity import Length, decimal_of

@@ -1,51 +1,34 @@
-"""Sheet 2 as a template gets it: text and drawings."""
+"""The measuring sheet and the crew sheet as a template gets them: text and drawings."""
 
 from dataclasses import dataclass
 
 from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.rows import Row
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlanSheet:
-    """Sheet 2: what exactly will be poured.
+class MeasuringSheet:
+    """Edges and heights as a tape should read them, and how each part was measured.
 
     Attributes:
-        joint_plan: joints and panels drawn; None where the job has no joints.
-        reach: how concrete gets there, drawn; None where no truck stand is typed.
-        reached: how far each method of access in the rate book reaches.
-        small, door: the plan for sheet 1, and for the door sheet.
-        wide, narrow: the plan for paper and large screens, and for a phone.
+        plan: with a letter at each edge.
         edges: every lettered edge, with what a tape should read.
         sizes: area, edges and volume of each placement.
-        joints: the joint plan of each placement in numbers.
-        sections: one for each build-up.
-        access: how concrete reaches the slab.
         corners, drops: heights of the finished top; empty where no fall is typed.
         heights_from: what the heights count from.
-        ground: a sentence on the prepared ground, if there is any.
         measured: every shape, how it was measured, and its area.
         sure: how sure the areas are, and what that may move the price by.
         steps: steps, each or by the foot of nosing; no part of the area.
     """
 
-    small: Drawing
-    door: Drawing
-    wide: Drawing
-    narrow: Drawing
-    joint_plan: Drawing | None
-    reach: Drawing | None
-    reached: tuple[str, ...]
+    head: PaperHead
+    plan: Drawing
     edges: tuple["EdgeRow", ...]
     sizes: tuple["SizeRow", ...]
-    joints: tuple["JointRow", ...]
-    sections: tuple["SectionPair", ...]
-    access: str
-    water: tuple[str, ...]
     corners: tuple["HeightRow", ...]
     drops: tuple["HeightRow", ...]
     heights_from: str
-    ground: str
     measured: tuple["MeasuredRow", ...]
     sure: tuple[str, ...]
     steps: tuple[Row, ...]
@@ -59,14 +42,6 @@ class MeasuredRow:
     text: str
     readings: tuple[str, ...]
     amount: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SectionPair:
-    """One section, drawn for paper and for a phone."""
-
-    wide: Drawing
-    narrow: Drawing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,10 +1,10 @@
-"""Heights on sheet 2: of corners, along edges, and of ground that others made ready."""
+"""Heights on the measuring sheet: of corners, along edges, and of ground that others made ready."""
 
 from collections.abc import Mapping
 
 from quotegen.explain.drawing.canvas import marked_edges
+from quotegen.explain.papers.measuring_views import HeightRow
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.plan_views import HeightRow
 
 
 def corner_rows(results: Results) -> tuple[HeightRow, ...]:
@@ -51,21 +51,6 @@ def heights_from(results: Results) -> str:
         key = "heights_from_mark" if falls.of else key
         sentences.append(words(key, placement=spec.name, mark=falls.of))
     return " ".join(sentences)
-
-
-def ground(results: Results) -> str:
-    """Whether the ground that others made ready is large enough, in words."""
-    prepared, typed, words = (
-        results.takeoff.prepared,
-        results.job.typed.prepared_ground,
-        results.words,
-    )
-    if prepared is None or typed is None:
-        return ""
-    margin = words.depth(typed.margin)
-    if not prepared.short_ft:
-        return words("ground_enough", margin=margin)
-    return words("ground_short", area=words.square_feet(prepared.short_sqft), margin=margin)
 
 
 def _letters(results: Results) -> Mapping[tuple[str, str], str]:

@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
+from quotegen.explain.papers.measuring_views import JointRow
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.plan_views import JointRow
 from quotegen.explain.wording import Words
 from quotegen.quantity import Length, Unit, Units
 from quotegen.takeoff.joints.records import BrokenRule, JointPlan, Panel, PanelRule

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.plan_sheet import against_something
 from quotegen.reading.content.content import When
 from quotegen.reading.files.rate_book import FinishKind, Sealer, SteelKind
 from quotegen.schedule.openings import DRIVEN_ON
@@ -52,3 +51,8 @@ def _about_the_work(results: Results) -> Iterator[When]:
         yield When.STAMPED
     if FinishKind.EXPOSED_AGGREGATE in finish_kinds(results):
         yield When.EXPOSED
+
+
+def against_something(results: Results, against: Against) -> bool:
+    """Whether any edge of the job meets a house, a pool or an opening."""
+    return any(edge.against is against for p in results.takeoff.placements for edge in p.edges)

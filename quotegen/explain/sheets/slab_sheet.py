@@ -1,0 +1,161 @@
+"""Sheet 2, the slab cut open: what exactly is poured, and how to check it with a tape."""
+
+from collections.abc import Callable, Iterator
+
+from quotegen.explain.pictures.joint_drawing import draw_joints
+from quotegen.explain.pictures.section import draw_section
+from quotegen.explain.results import Results
+from quotegen.explain.sheets.area_price import total_area
+from quotegen.explain.sheets.sizes import JOINTS
+from quotegen.explain.sheets.views import DrawingPair, SlabSheet, TapeCheck
+from quotegen.explain.words.numbers import depths, edge_length, saw_depth
+from quotegen.explain.words.rule_words import rule_text
+from quotegen.reading.files.rate_book import SteelKind
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.records import PlacementSpec
+
+MOST_CHECKS = 6
+
+
+def slab_sheet(results: Results) -> SlabSheet:
+    """Build sheet 2."""
+    jointed = any(measured.joints.joints for measured in results.takeoff.placements)
+    return SlabSheet(
+        cut_open=tuple(_cut_open(results)),
+        panels=_panels(results) if jointed else "",
+        joints=_joints(results) if jointed else None,
+        joint_notes=tuple(_joint_notes(results)) if jointed else (),
+        checks=tuple(tape_checks(results)),
+        water=tuple(_water(results)),
+        steps=tuple(_steps(results)),
+        ground=_ground(results),
+    )
+
+
+def _cut_open(results: Results) -> Iterator[DrawingPair]:
+    """One drawing for each different build-up."""
+    seen: set[tuple[object, ...]] = set()
+    for index, placement in enumerate(results.job.placements):
+        built_up = (
+            placement.thickness,
+            placement.base,
+            placement.reinforcement,
+            placement.deep_edges,
+        )
+        if built_up not in seen:
+            seen.add(built_up)
+            yield DrawingPair(
+                wide=draw_section(results, placement, 640, f"section-{index}"),
+                narrow=draw_section(results, placement, 328, f"section-narrow-{index}"),
+            )
+
+
+def _joints(results: Results) -> DrawingPair:
+    return DrawingPair(
+        wide=draw_joints(results, JOINTS, "joints").drawing,
+        narrow=draw_joints(results, JOINTS, "joints-narrow").drawing,
+    )
+
+
+def _panels(results: Results) -> str:
+    words = results.words
+    panels = [panel for one in results.takeoff.placements for panel in one.joints.panels]
+    longest = words.panel_side(max(panel.long_ft for panel in panels))
+    return words.count("panels_line", len(panels), longest=longest)
+
+
+def _joint_notes(results: Results) -> Iterator[str]:
+    words = results.words
+    house = sum(one.edges_ft[EdgeKind.HOUSE] for one in results.takeoff.placements)
+    if house and "isolation" in results.scope_items():
+        at_the_house = results.by_placement({
+            p.id: edge_length(results, p.id, EdgeKind.HOUSE)
+            for p in results.placements_with("isolation")
+            if results.takeoff.placement(p.id).edges_ft[EdgeKind.HOUSE]
+        })  # fmt: skip
+        width = rule_text(results, "isolation_joint_width")
+        yield words("joint_note_house", length=at_the_house, width=width)
+
+
+def tape_checks(results: Results) -> Iterator[TapeCheck]:
+    """The checks that this job has a figure for, six at most."""
+    covered, shown = results.scope_items(), 0
+    for item, figure in _FIGURES.items():
+        said = figure(results) if item in covered else ""
+        if said and shown < MOST_CHECKS:
+            shown += 1
+            front = results.content.scope[item].front
+            yield TapeCheck(name=front.title, figure=said, how=front.check)
+
+
+def _form_height(results: Results) -> str:
+    return depths(results, "forms", lambda p: p.thickness)
+
+
+def _steel(results: Results) -> str:
+    choices, words = results.job.rate_book.reinforcement, results.words
+    kinds = {choices[p.reinforcement].kind for p in results.placements_with("reinforcement")}
+    if kinds & {SteelKind.WIRE, SteelKind.BAR}:
+        return words("steel_from_top", position=rule_text(results, "reinforcement_position"))
+    return ""
+
+
+def _yards(results: Results) -> str:
+    words = results.words
+    depth = results.by_placement({p.id: words.depth(p.thickness) for p in results.job.placements})
+    volume = words.volume(results.takeoff.volume_cuyd)
+    return words("yards_figure", volume=volume, area=total_area(results), depth=depth)
+
+
+_FIGURES: dict[str, Callable[[Results], str]] = {
+    "dig_out": lambda results: depths(results, "dig_out", lambda p: p.dig_depth),
+    "base": lambda results: depths(results, "base", lambda p: p.base),
+    "forms": _form_height,
+    "reinforcement": _steel,
+    "joints": saw_depth,
+    "slab": _yards,
+}
+"""The scope items that a tape can check, in the order of the work, with the figure of the job."""
+
+
+def _water(results: Results) -> Iterator[str]:
+    for placement in results.job.placements:
+        if placement.typed.fall is not None and placement.typed.water_goes_to is not None:
+            yield _water_of(results, placement)
+
+
+def _water_of(results: Results, placement: PlacementSpec) -> str:
+    words = results.words
+    return words(
+        "water",
+        placement=placement.name,
+        fall=words.slope(placement.typed.fall) if placement.typed.fall else "",
+        place=placement.typed.water_goes_to or "",
+    )
+
+
+def _steps(results: Results) -> Iterator[str]:
+    """The steps of each placement: how many, and how high each rises."""
+    words = results.words
+    for placement in results.job.placements:
+        steps = placement.typed.steps
+        if steps is not None:
+            rises = words.listing(tuple(words.depth(riser) for riser in steps.risers))
+            yield words.count(
+                "steps_line", len(steps.risers), placement=placement.name, rises=rises
+            )
+
+
+def _ground(results: Results) -> str:
+    """Whether the ground that others made ready is large enough, in words."""
+    prepared, typed, words = (
+        results.takeoff.prepared,
+        results.job.typed.prepared_ground,
+        results.words,
+    )
+    if prepared is None or typed is None:
+        return ""
+    margin = words.depth(typed.margin)
+    if not prepared.short_ft:
+        return words("ground_enough", margin=margin)
+    return words("ground_short", area=words.square_feet(prepared.short_sqft), margin=margin)
