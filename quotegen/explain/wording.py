@@ -82,15 +82,17 @@ class Words:
         """Write a difference with its sign; zero has none."""
         return f"{_sign(amount)}{self.money(abs(amount))}"
 
-    def about(self, amount: Decimal) -> str:
-        """About how much money, to the ten dollars."""
+    def tens(self, amount: Decimal) -> str:
+        """Money to the ten dollars, where it is only about so much: `$18,620`."""
         tens = rounded(Fraction(amount) / 10, 0) * 10
-        shown = format_currency(tens, "USD", format="¤#,##0", locale=self.locale)
-        return self("about_money", amount=shown.replace("-", "−"))
+        shown = format_currency(
+            tens, "USD", format="¤#,##0", locale=self.locale, currency_digits=False
+        )
+        return shown.replace("-", "−")
 
-    def about_signed(self, amount: Decimal) -> str:
-        """About how large a difference is, with its sign."""
-        return f"{_sign(amount)}{self.about(abs(amount))}"
+    def signed_tens(self, amount: Decimal) -> str:
+        """Write such a difference with its sign."""
+        return f"{_sign(amount)}{self.tens(abs(amount))}"
 
     def price(self, amount: Decimal) -> str:
         """Money to the cent, or finer where it is: `$0.125`."""

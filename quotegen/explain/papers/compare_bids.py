@@ -7,10 +7,14 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.covers import in_a_dozen_words
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import shown_references
+from quotegen.explain.sheets.price_sheet import payments_line
+from quotegen.explain.sheets.responsibilities import excluded_rows
 from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
+from quotegen.explain.words.prose import sentence
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.quantity import Length, Unit
+from quotegen.reading.files.job import Responsibility
 from quotegen.reading.files.rate_book import Sealer
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
@@ -20,12 +24,11 @@ from quotegen.trade import joints, opening
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CompareRow:
-    """A question on the sheet for comparing bids: ours, what to ask, how to check."""
+    """A question on the sheet for comparing bids: what to ask, and our answer."""
 
     title: str
     ours: str
     ask: str
-    check: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -227,13 +230,31 @@ def compare_sheet(results: Results) -> CompareView:
     title = words("compare_title", title=job.title, site=job.site.address)
     return CompareView(
         head=paper_head(results, title, job.quote_date),
-        rows=tuple(_row(results, item) for item in results.scope_items() if item != "minimum"),
+        rows=(
+            *(_row(results, item) for item in results.scope_items() if item != "minimum"),
+            *_terms(results),
+        ),
         total=words.money(results.quote.chosen.total),
     )
 
 
 def _row(results: Results, item: str) -> CompareRow:
     page = results.content.scope[item].front
-    return CompareRow(
-        title=page.title, ours=answer(results, item), ask=page.ask, check=page.check
-    )  # fmt: skip
+    return CompareRow(title=page.title, ours=answer(results, item), ask=page.ask)
+
+
+def _terms(results: Results) -> Iterator[CompareRow]:
+    """What is asked of every bid beside its work: payments, warranty, insurance, permit."""
+    job, words = results.job, results.words
+    insurance = job.company.insurance
+    permit = (row.text for row in excluded_rows(results) if row.mark == Responsibility.PERMITS)
+    answers = {
+        "payments": payments_line(results),
+        "warranty": sentence(job.company.warranty),
+        "insurance": insurance.covers if insurance else "",
+        "permit": next(permit, ""),
+    }
+    for name, ours in answers.items():
+        if ours:
+            title, ask = words(f"compare_{name}"), words(f"compare_{name}_ask")
+            yield CompareRow(title=title, ours=ours, ask=ask)

@@ -5,7 +5,6 @@ from collections.abc import Iterator, Mapping
 from quotegen.explain.pictures.swatches import look_swatch
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.agreement_sheet import dates_sentence, reply
-from quotegen.explain.sheets.area_price import area_rows
 from quotegen.explain.sheets.calendar_rows import calendar_rows
 from quotegen.explain.sheets.combination import day_plan, look_name, with_combination
 from quotegen.explain.sheets.covers import cover_rows
@@ -36,7 +35,7 @@ TEXTS = ("total", "finish", "tax", "say_by", "area", "wish", "work_dates", "day_
          "ask_subject")  # fmt: skip
 """The single texts that a choice changes; `day_plan` is the number of its plan of the days."""
 
-ROWS = ("covers", "dates", "checks", "lines", "by_area", "worked", "days", "safety", "care")
+ROWS = ("covers", "dates", "checks", "lines", "worked", "days", "safety", "care")
 """The lists and tables that a choice changes."""
 
 
@@ -90,7 +89,6 @@ def _rows_of(results: Results) -> tuple[TextRows, ...]:
         tuple((row.name, row.text) for row in date_rows(results)),
         tuple((row.name, row.figure, row.how) for row in tape_checks(results)),
         line_cells(line_groups(results)),
-        tuple((row.name, row.text, row.amount) for row in area_rows(results)),
         tuple((row.change, row.area, row.difference, row.total) for row in worked_rows(results)),
         tuple((row.day, row.we, row.you, row.pay, row.amount) for row in calendar_rows(results)),
         tuple((line,) for line in safety_lines(results)),

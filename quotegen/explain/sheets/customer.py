@@ -7,13 +7,13 @@ from quotegen.explain.sheets.choices import choice_sheet
 from quotegen.explain.sheets.day_sheet import day_sheet
 from quotegen.explain.sheets.door_sheet import door_sheet
 from quotegen.explain.sheets.finish_sheet import finish_sheet
-from quotegen.explain.sheets.money_sheet import money_sheet
+from quotegen.explain.sheets.money_sheet import money_sheet, rounding_sentence
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.price_sheet import price_sheet
 from quotegen.explain.sheets.slab_sheet import slab_sheet
 from quotegen.explain.sheets.views import CustomerView
 from quotegen.explain.words.job_features import features_of
-from quotegen.explain.words.prose import clause
+from quotegen.explain.words.prose import clause, prose
 from quotegen.explain.words.rows import Prose
 from quotegen.reading.content.content import When
 
@@ -42,10 +42,12 @@ def customer_view(results: Results) -> CustomerView:
 
 
 def _terms(results: Results) -> tuple[Prose, ...]:
-    """Every clause that binds, in the order of its page."""
-    features = features_of(results)
-    return tuple(
+    """Every clause that binds, in the order of its page, and how we round."""
+    features, said = features_of(results), rounding_sentence(results)
+    rounding = prose("rounding", results.words("rounding"), said, results)
+    clauses = (
         clause(name, results)
         for name in results.content.clauses
         if ONLY_FOR.get(name, When.ALWAYS) in features
     )
+    return (*clauses, rounding)

@@ -65,8 +65,8 @@ def _upkeep(results: Results, finish: str) -> str:
     return words(
         "upkeep_range",
         years=str(upkeep.years),
-        least=words.about(upkeep.prices.least),
-        most=words.about(upkeep.prices.most),
+        least=words.tens(upkeep.prices.least),
+        most=words.tens(upkeep.prices.most),
     )
 
 

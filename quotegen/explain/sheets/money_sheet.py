@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.area_price import area_rows
+from quotegen.explain.sheets.area_price import small_job_sentences
 from quotegen.explain.sheets.covers import in_a_dozen_words
 from quotegen.explain.sheets.responsibilities import excluded_rows
 from quotegen.explain.sheets.views import LineGroup, MoneySheet, PricedRow, WorkedRow
@@ -30,7 +30,7 @@ def money_sheet(results: Results) -> MoneySheet:
     return MoneySheet(
         groups=line_groups(results),
         total=words.money(quote.chosen.total),
-        by_area=area_rows(results),
+        small_job=tuple(dict.fromkeys(small_job_sentences(results))),
         worked=tuple(worked_rows(results)),
         unit_prices=tuple(
             Row(name=price.name, text="", amount=words.rate(price.rate, price.unit))
@@ -38,7 +38,6 @@ def money_sheet(results: Results) -> MoneySheet:
         ),
         measuring=short_clause("measure_and_adjust", results),
         excluded=excluded_rows(results),
-        rounding=rounding_sentence(results),
     )
 
 
@@ -56,12 +55,12 @@ def line_groups(results: Results) -> tuple[LineGroup, ...]:
         rows = tuple(_sum_of(results, group, of_it) for group, of_it in grouped)
         return (LineGroup(name="", lines=rows, together=""),)
     if len(lines) <= FEW_LINES or any(len(_groups(results, one)) > 1 for one in lines):
-        rows = tuple(_line(results, one) for one in ordered)
+        rows = _rows(results, tuple(ordered))
         return (LineGroup(name="", lines=rows, together=""),)
     return tuple(
         LineGroup(
             name=_group_name(results, group),
-            lines=tuple(_line(results, one) for one in of_it),
+            lines=_rows(results, of_it),
             together=results.words.money(_sum(of_it)),
         )
         for group, of_it in grouped
@@ -118,16 +117,30 @@ def _one_price(results: Results) -> PricedRow:
     )
 
 
-def _line(results: Results, line: Line) -> PricedRow:
-    words, place = results.words, results.placement_name(line)
-    lump = line.unit is Unit.LUMP
-    several = len(results.job.placements) > 1
+def _rows(results: Results, lines: tuple[Line, ...]) -> tuple[PricedRow, ...]:
+    """A row for each line; placements at one rate share a row, their quantities side by side."""
+    alike: dict[tuple[object, ...], list[Line]] = {}
+    for line in lines:
+        alike.setdefault((line.rate_id, line.name, line.unit, line.rate), []).append(line)
+    return tuple(_row(results, tuple(same)) for same in alike.values())
+
+
+def _row(results: Results, lines: tuple[Line, ...]) -> PricedRow:
+    words, line = results.words, lines[0]
+    of_it = {one.placement for one in lines}
+    part = len(of_it) < len(results.job.placements) and None not in of_it
+    places = words.listing(tuple(in_a_sentence(results.placement_name(one)) for one in lines))
+    *first, last = (one.quantity for one in lines)
+    together = (
+        *(words.amount_of(one, line.unit) for one in first),
+        words.quantity(last, line.unit),
+    )
     return PricedRow(
-        name=f"{line.name}, {in_a_sentence(place)}" if place and several else line.name,
+        name=f"{line.name}, {places}" if part and places else line.name,
         pays_for=_pays_for(results, line),
-        quantity=words.quantity(line.quantity, line.unit),
-        rate="" if lump else words.price(line.rate),
-        amount=words.money(line.amount),
+        quantity=" + ".join(together),
+        rate="" if line.unit is Unit.LUMP else words.price(line.rate),
+        amount=words.money(_sum(lines)),
         items=_explained(results, line.scope),
     )
 
@@ -176,8 +189,8 @@ def _worked(results: Results, row: AdjustmentRow) -> WorkedRow:
     return WorkedRow(
         change=words("this_quote") if quoted else words.signed_percent(row.change),
         area=words.quantity(row.area, results.quote.area_unit),
-        difference="" if quoted else words.about_signed(row.difference),
-        total=words.money(row.total) if quoted else words.about(row.total),
+        difference="" if quoted else words.signed_tens(row.difference),
+        total=words.money(row.total) if quoted else words.tens(row.total),
         is_quote=quoted,
     )
 

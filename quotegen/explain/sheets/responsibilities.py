@@ -15,7 +15,10 @@ def excluded_rows(results: Results) -> tuple[Row, ...]:
     """
     # What the job says of a responsibility replaces what the company says of it.
     excluded = {one.responsibility or one.what: one for one in results.job.not_included}
-    rows = (Row(name=one.what, text=sentence(one.who)) for one in excluded.values())
+    rows = (
+        Row(name=one.what, text=sentence(one.who), mark=one.responsibility or "")
+        for one in excluded.values()
+    )
     return (*_of_the_pages(results), *rows)
 
 
@@ -25,4 +28,6 @@ def _of_the_pages(results: Results) -> Iterator[Row]:
     for page in results.content.responsibilities.values():
         ours = covered & set(page.front.ours)
         if page.front.id not in typed and not ours and features & set(page.front.applies):
-            yield Row(name=page.front.title, text=filled(page.markdown, results))
+            yield Row(
+                name=page.front.title, text=filled(page.markdown, results), mark=page.front.id
+            )

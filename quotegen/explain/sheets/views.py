@@ -275,21 +275,19 @@ class MoneySheet:
     """Sheet 4: what is paid for, and what can change it.
 
     Attributes:
-        by_area: what one unit of area more or less moves the price by, with what it pays for.
+        small_job: why a foot of a small job costs more, if it does.
         worked: the price at other areas.
         unit_prices: for what may be found; no part of the total.
         excluded: what is not in the price, and who does it.
-        rounding: how figures are rounded.
     """
 
     groups: tuple[LineGroup, ...]
     total: str
-    by_area: tuple[Row, ...]
+    small_job: tuple[str, ...]
     worked: tuple[WorkedRow, ...]
     unit_prices: tuple[Row, ...]
     measuring: Prose
     excluded: tuple[Row, ...]
-    rounding: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,7 @@ import yaml
 from babel import localedata
 
 from quotegen.problem import Problem
-from quotegen.reading.fields.typed_fields import Model, Slug, WholeField, Word
+from quotegen.reading.fields.typed_fields import Model, Slug, Text, WholeField, Word
 from quotegen.reading.files.rate_book import FinishKind
 from quotegen.reading.yaml.located import Document, Places, parse
 from quotegen.reading.yaml.validate import validate
@@ -135,7 +135,7 @@ class ClauseFront(FrontMatter):
 
     title: Word
     order: WholeField
-    short: Word | None = None
+    short: Text | None = None
 
 
 class QuestionFront(FrontMatter):
