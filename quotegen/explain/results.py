@@ -40,6 +40,7 @@ class Results:
         upkeep: of each finish that needs a sealer.
         access: how concrete gets to the slab, None where no truck stand is typed.
         laws: on written contracts, for the owner's checklist.
+        issued: whether this goes out as it is; anything else is a draft, and its papers say so.
     """
 
     job: JobSpec
@@ -56,6 +57,7 @@ class Results:
     words: Words
     access: AccessChoice | None = None
     laws: ContractLaws
+    issued: bool = False
 
     @property
     def chosen_visits(self) -> tuple[Visit, ...]:

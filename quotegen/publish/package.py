@@ -136,13 +136,19 @@ def _email(results: Results, view: CustomerView, theme: Path, pdf: bytes) -> byt
         sender=job.company.email,
         recipient_name=job.customer.name,
         recipient=job.customer.email or "",
-        subject=words("email_subject", quote=job.quote, title=job.title, site=job.site.address),
+        subject=_marked(results, words("email_subject", quote=job.quote, title=job.title, site=job.site.address)),
         plain=render("email.txt.j2", view, words, theme),
         html=render("email.html.j2", view, words, theme),
         attachment_name=f"quote-{job.quote}-{job.revision}.pdf",
         attachment=pdf,
         dated=job.quote_date,
     ))  # fmt: skip
+
+
+def _marked(results: Results, text: str) -> str:
+    """Return a subject or a name with the mark of a draft before it, where this is one."""
+    words = results.words
+    return text if results.issued else words("draft_of", draft=words("draft"), text=text)
 
 
 def _calendar(results: Results) -> bytes:
@@ -159,6 +165,6 @@ def _calendar(results: Results) -> bytes:
         )
         for visit in results.days.visits
     )
-    name = words("calendar_name", title=job.title, company=job.company.name)
+    name = _marked(results, words("calendar_name", title=job.title, company=job.company.name))
     dated = max((job.quote_date, *(change.date for change in job.typed.changes)))
     return to_ics(visits, name, dated, job.revision + len(job.typed.changes))

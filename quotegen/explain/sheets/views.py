@@ -117,6 +117,7 @@ class PaperHead:
         language: a code such as `en`.
         accent: the company's color.
         paper_size: what it prints on, `letter` or `A4`.
+        draft: the mark of what was not issued, empty on what was.
         holds_until: the last day of the offer, empty on a paper of a later date.
         logo: the address of the company's logo, its bytes within; empty where it has none.
     """
@@ -131,6 +132,7 @@ class PaperHead:
     site: str
     quote: str
     revision: str
+    draft: str
     date: str
     holds_until: str
 
