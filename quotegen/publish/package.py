@@ -131,12 +131,13 @@ def _private(
 
 def _email(results: Results, view: CustomerView, theme: Path, pdf: bytes) -> bytes:
     job, words = results.job, results.words
+    subject = words("email_subject", quote=job.quote, title=job.title, site=job.site.address)
     return to_eml(Draft(
         sender_name=job.company.name,
         sender=job.company.email,
         recipient_name=job.customer.name,
         recipient=job.customer.email or "",
-        subject=_marked(results, words("email_subject", quote=job.quote, title=job.title, site=job.site.address)),
+        subject=_marked(results, subject),
         plain=render("email.txt.j2", view, words, theme),
         html=render("email.html.j2", view, words, theme),
         attachment_name=f"quote-{job.quote}-{job.revision}.pdf",

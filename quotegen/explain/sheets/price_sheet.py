@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.combination import agreed_finish
+from quotegen.explain.sheets.since_lines import since_lines
 from quotegen.explain.sheets.views import PriceSheet
 from quotegen.explain.wording import Words
 from quotegen.explain.words.line_notes import taxes_of
@@ -49,6 +50,7 @@ def price_sheet(results: Results) -> PriceSheet:
         dates=tuple(_dates(results)),
         could_move=tuple(_could_move(results)),
         note=job.typed.note or "",
+        since=since_lines(results),
     )  # fmt: skip
 
 

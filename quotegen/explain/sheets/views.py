@@ -146,7 +146,10 @@ class Paper(Protocol):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PriceSheet:
-    """Sheet 1: what, for how much, and how long the offer holds."""
+    """Sheet 1: what, for how much, and how long the offer holds.
+
+    `since` says what moved since the revision that was sent before: the price first, then its lines.
+    """
 
     headline: str
     total: str
@@ -158,6 +161,7 @@ class PriceSheet:
     dates: tuple[Row, ...]
     could_move: tuple[Row, ...]
     note: str
+    since: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
