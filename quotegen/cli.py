@@ -4,6 +4,7 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 """
 
 import json
+import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -322,9 +323,8 @@ def _exit_frozen(done: "Frozen") -> NoReturn:
     """Name what was frozen, if anything, and exit with what is to be said."""
     if done.folder is not None and done.facts is not None:
         facts = done.facts
-        click.echo(
-            f"{done.folder}: {facts.kind.value}, revision {facts.revision}, ${facts.total:,}"
-        )
+        shown = os.path.relpath(done.folder.resolve())
+        click.echo(f"{shown}: {facts.kind.value}, revision {facts.revision}, ${facts.total:,}")
     _exit_with(done.problems)
 
 

@@ -87,13 +87,8 @@ def accept(job_file: Path, shared: Shared, yes: Accepted) -> Frozen:
     results, ledger, job = made.results, made.ledger, load(job_file, JobFile)
     if results is None or ledger is None or isinstance(job, tuple) or has_error(made.problems):
         return Frozen(problems=made.problems)
-    if ledger.accepted is not None:
-        was = ledger.accepted
-        said = f"revision {was.revision} was accepted on {was.on} at ${was.total:,}"
-        hint = "what the customer wants otherwise since then is a change order"
-        return _refused(made, "already-accepted", said, hint)
     facts = facts_of(results, Kind.ACCEPTED, yes.date, ledger.seal)
-    if otherwise := tuple(accepted_faults(job, facts, ledger.numbers)):
+    if otherwise := tuple(accepted_faults(job, facts)):
         return Frozen(problems=(*made.problems, *otherwise))
     return _frozen(made, ledger, name_of(Kind.ACCEPTED, 0), facts, ({}, {}))
 

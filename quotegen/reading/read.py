@@ -75,11 +75,11 @@ def read_job(
     typed = load(path, JobFile)
     if isinstance(typed, tuple):
         return (*typed, *read_company(path, None, scope_items).problems)
-    if accepting is not None:
-        typed = Typed(typed.value.model_copy(update={"accepted": accepting}), typed.places)
-    ledger = read_ledger(path, typed)
+    ledger = read_ledger(path, typed, accepting)
     if isinstance(ledger, tuple):
         return ledger
+    if accepting is not None:
+        typed = Typed(typed.value.model_copy(update={"accepted": accepting}), typed.places)
     counts = ledger if as_sent else replace(ledger, basis=None)
     job = as_accepted(typed, counts)
     if isinstance(job, tuple):

@@ -148,7 +148,8 @@ class Paper(Protocol):
 class PriceSheet:
     """Sheet 1: what, for how much, and how long the offer holds.
 
-    `since` says what moved since the revision that was sent before: the price first, then its lines.
+    Attributes:
+        since: what moved since the revision that was sent before, the price first.
     """
 
     headline: str

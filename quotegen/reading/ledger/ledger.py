@@ -54,22 +54,20 @@ class Ledger:
     seal: str = ""
     basis: Path | None = None
 
-    @property
-    def numbers(self) -> tuple[int, ...]:
-        """The numbers of the revisions that were sent."""
-        return tuple(one.facts.revision for one in self.revisions)
-
     def revision(self, number: int) -> Issued | None:
         """Return a revision, None where it was not issued."""
         return next((one for one in self.revisions if one.facts.revision == number), None)
 
 
-def read_ledger(path: Path, job: Typed[JobFile]) -> Ledger | tuple[Problem, ...]:
+def read_ledger(
+    path: Path, job: Typed[JobFile], accepting: Accepted | None = None
+) -> Ledger | tuple[Problem, ...]:
     """Read what was issued of a job; what the program works from must be as it was frozen.
 
     Args:
         path: the job file.
         job: as it is today.
+        accepting: a yes that is about to be put down.
     """
     company = beside(path, "company.yaml")
     room = (company.parent if company else path.parent) / LEDGER / job.value.quote
@@ -85,7 +83,12 @@ def read_ledger(path: Path, job: Typed[JobFile]) -> Ledger | tuple[Problem, ...]
     }
     accepted = next((one.facts for one in kept[Kind.ACCEPTED]), None)
     numbers = tuple(one.facts.revision for one in kept[Kind.REVISION])
-    faults = tuple(accepted_faults(job, accepted, numbers))
+    yes = accepting or accepted_in(job.value, accepted)
+    faults = (
+        *_accepted_before(job, accepted, accepting),
+        *_not_issued(job, yes, numbers),
+        *accepted_faults(job, accepted),
+    )
     if faults:
         return faults
     return Ledger(
@@ -94,7 +97,7 @@ def read_ledger(path: Path, job: Typed[JobFile]) -> Ledger | tuple[Problem, ...]
         accepted=accepted,
         after=tuple(one.facts for one in kept[Kind.AFTER]),
         seal=whole[-1].seal if whole else "",
-        basis=_basis(job.value, accepted, kept[Kind.REVISION]),
+        basis=_basis(job.value, yes, kept[Kind.REVISION]),
     )
 
 
@@ -117,7 +120,7 @@ def accepted_in(job: JobFile, accepted: Facts | None) -> Accepted | None:
     """Return the acceptance of the ledger, or else what the job file says of one."""
     if accepted is None:
         return job.accepted
-    return Accepted(
+    return Accepted.model_construct(
         date=accepted.on,
         revision=accepted.revision,
         finish=accepted.finish,
@@ -146,11 +149,10 @@ def _company_files(path: Path, job: JobFile) -> tuple[bytes, ...]:
     return tuple(file.read_bytes() for file in files if file is not None)
 
 
-def _basis(job: JobFile, accepted: Facts | None, revisions: tuple[Entry, ...]) -> Path | None:
-    if accepted is None and job.accepted is None:
+def _basis(job: JobFile, yes: Accepted | None, revisions: tuple[Entry, ...]) -> Path | None:
+    if yes is None:
         return None
-    typed = job.accepted.revision if job.accepted else None
-    number = accepted.revision if accepted else typed or job.revision
+    number = yes.revision or job.revision
     entry = next((one for one in revisions if one.facts.revision == number), None)
     return entry.path / INPUTS / JOB_FOLDER / entry.facts.job if entry else None
 
@@ -175,19 +177,35 @@ def _of_another(
             yield job.fault(("quote",), "issued-to-another", said, hint)
 
 
-def accepted_faults(
-    job: Typed[JobFile], accepted: Facts | None, issued: tuple[int, ...]
+def _not_issued(
+    job: Typed[JobFile], yes: Accepted | None, issued: tuple[int, ...]
 ) -> Iterator[Problem]:
+    """Yield an error where a revision is accepted that was never sent."""
+    if yes is None or yes.revision is None or yes.revision in issued:
+        return
+    said = f"revision {yes.revision} is to be accepted and was not issued"
+    known = ", ".join(map(str, issued))
+    hint = (
+        f"issued are: {known}" if known else "`issue` it first, or type `accepted: {date, total}`"
+    )
+    yield job.fault(("accepted", "revision"), "accepted-not-issued", said, hint)
+
+
+def _accepted_before(
+    job: Typed[JobFile], accepted: Facts | None, accepting: Accepted | None
+) -> Iterator[Problem]:
+    """Yield an error where a yes is about to be put down a second time."""
+    if accepted is not None and accepting is not None:
+        said = f"revision {accepted.revision} was accepted on {accepted.on} at "
+        said += f"${accepted.total:,}"
+        hint = "what the customer wants otherwise since then is a change order"
+        yield job.fault(("accepted",), "already-accepted", said, hint)
+
+
+def accepted_faults(job: Typed[JobFile], accepted: Facts | None) -> Iterator[Problem]:
     """Yield where the job file and the ledger do not say the same of the customer's yes."""
     typed = job.value.accepted
-    if typed is None:
-        return
-    if typed.revision is not None and typed.revision not in issued:
-        said = f"revision {typed.revision} is accepted here and was not issued"
-        known = ", ".join(map(str, issued))
-        hint = f"issued are: {known}" if known else "leave `revision` out; `total` holds the price"
-        yield job.fault(("accepted", "revision"), "accepted-not-issued", said, hint)
-    if accepted is None:
+    if typed is None or accepted is None:
         return
     pairs = {
         "date": (typed.date, accepted.on),
@@ -198,7 +216,6 @@ def accepted_faults(
     }
     for key, (here, there) in pairs.items():
         if here != there:
-            said = f"`{key}` is {here or 'none'} here, and {there or 'none'} was accepted in the "
-            said += "ledger"
+            said = f"`{key}` is {here or 'none'} here, and the ledger has {there or 'none'}"
             hint = "correct or delete `accepted` here; the ledger keeps what was agreed"
             yield job.fault(("accepted", key), "accepted-otherwise", said, hint)
