@@ -15,7 +15,6 @@ from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.ledger_entry import Facts, Kind
 from quotegen.reading.ledger.entries import (
     LEDGER,
-    Entry,
     changed_files,
     name_of,
     read_entries,
@@ -105,11 +104,10 @@ def verify(folder: Path) -> tuple[Mapping[Path, tuple[str, ...]], tuple[Problem,
     ledger = folder if folder.name == LEDGER else folder / LEDGER
     quotes, problems = dict[Path, tuple[str, ...]](), list[Problem]()
     for room in sorted(one for one in ledger.glob("*") if one.is_dir()):
-        entries = read_entries(room)
-        whole = tuple(one for one in entries if isinstance(one, Entry))
-        problems += (one for one in entries if isinstance(one, Problem))
-        problems += (fault for one in whole for fault in changed_files(one, to_read=False))
-        quotes[room] = tuple(one.path.name for one in whole)
+        entries, faults = read_entries(room)
+        problems += faults
+        problems += (fault for one in entries for fault in changed_files(one, to_read=False))
+        quotes[room] = tuple(one.path.name for one in entries)
     return quotes, tuple(problems)
 
 
@@ -125,9 +123,11 @@ def _frozen(
 
 
 def _seal(room: Path) -> str | None:
-    entries = read_entries(room)
-    seals = [one.seal if isinstance(one, Entry) else None for one in entries]
-    return seals[-1] if seals else ""
+    """Return the seal of the last entry, empty where there is none; None where they are broken."""
+    entries, faults = read_entries(room)
+    if faults:
+        return None
+    return entries[-1].seal if entries else ""
 
 
 def _is_nothing_new(files: Files, ledger: Ledger) -> bool:

@@ -19,6 +19,10 @@ LEDGER, SUMS, FACTS = "issued", "private/SHA256SUMS", "private/entry.json"
 INPUTS, FIGURES = "private/inputs", "private/figures.json"
 ACCEPTED = "accepted"
 _NAME = re.compile(r"r[1-9]\d*|accepted|after-[1-9]\d*")
+_LOOSE = (
+    f"this does not follow from what was frozen before it: an entry is gone or added, or its "
+    f"`{SUMS}` was changed"
+)
 _PUT_BACK = "put back a copy of the folder as it was"
 
 
@@ -54,8 +58,8 @@ def sums_text(files: Mapping[str, bytes]) -> bytes:
     return _text({name: _sha256(data) for name, data in files.items()})
 
 
-def read_entries(room: Path) -> tuple[Entry, ...] | tuple[Problem, ...]:
-    """Return what was frozen of a quote, the first entry first, or what is wrong with the chain.
+def read_entries(room: Path) -> tuple[tuple[Entry, ...], tuple[Problem, ...]]:
+    """Return what was frozen of a quote, the first entry first, and what is wrong with the chain.
 
     Args:
         room: the quote's folder in the ledger, which need not be there.
@@ -63,19 +67,16 @@ def read_entries(room: Path) -> tuple[Entry, ...] | tuple[Problem, ...]:
     folders = sorted(one for one in room.glob("*") if is_entry(one.name))
     found = tuple(_entry(folder) for folder in folders)
     faults = tuple(one for one in found if isinstance(one, Problem))
-    if faults:
-        return faults
-    waiting = {one.facts.before: one for one in found if isinstance(one, Entry)}
+    entries = tuple(one for one in found if isinstance(one, Entry))
+    waiting = {one.facts.before: one for one in entries}
     chain, seal = list[Entry](), ""
     while seal in waiting:
         chain.append(waiting.pop(seal))
         seal = chain[-1].seal
-    if len(chain) == len(folders):
-        return tuple(chain)
-    linked = {entry.path for entry in chain}
-    loose = next(folder for folder in folders if folder not in linked)
-    said = "this entry does not follow from the one before it: one is gone, changed or added"
-    return (_problem("issued-chain", loose, said, _PUT_BACK),)
+    loose = tuple(one for one in entries if one not in chain)
+    if loose and not faults:
+        faults = (_problem("issued-chain", loose[0].path, _LOOSE, _PUT_BACK),)
+    return (*chain, *loose), faults
 
 
 def changed_files(entry: Entry, *, to_read: bool) -> Iterator[Problem]:

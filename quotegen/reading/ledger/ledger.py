@@ -71,9 +71,7 @@ def read_ledger(
     """
     company = beside(path, "company.yaml")
     room = (company.parent if company else path.parent) / LEDGER / job.value.quote
-    entries = read_entries(room)
-    faults = tuple(one for one in entries if isinstance(one, Problem))
-    whole = tuple(one for one in entries if isinstance(one, Entry))
+    whole, faults = read_entries(room)
     faults = faults or tuple(f for one in whole for f in changed_files(one, to_read=True))
     faults = faults or tuple(_of_another(path, job, room, whole))
     if faults:
