@@ -146,11 +146,7 @@ class Paper(Protocol):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PriceSheet:
-    """Sheet 1: what, for how much, and how long the offer holds.
-
-    Attributes:
-        since: what moved since the revision that was sent before, the price first.
-    """
+    """Sheet 1: what, how much, how long it holds; `since` the revision before, what moved."""
 
     headline: str
     total: str
