@@ -9,6 +9,7 @@ from quotegen.explain.sheets.area_price import area_prices, holds_at_minimum, to
 from quotegen.explain.sheets.combination import agreed_finish
 from quotegen.explain.sheets.covers import cover_rows
 from quotegen.explain.sheets.responsibilities import excluded_rows
+from quotegen.explain.sheets.since_lines import since_lines
 from quotegen.explain.sheets.sizes import NARROW, PLAN
 from quotegen.explain.sheets.views import DrawingPair, PriceSheet
 from quotegen.explain.words.line_notes import taxes_of
@@ -38,6 +39,7 @@ def price_sheet(results: Results) -> PriceSheet:
         dates=tuple(date_rows(results)),
         wish=wish_answer(results),
         note=job.typed.note or "",
+        since=since_lines(results),
         can_change=tuple(_can_change(results)),
         payments=payments_line(results),
     )

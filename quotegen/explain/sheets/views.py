@@ -102,6 +102,7 @@ class PaperHead:
         language: a code such as `en`.
         accent: the company's color.
         paper_size: what it prints on, `letter` or `A4`.
+        draft: the mark of what was not issued, empty on what was.
         holds_until: the last day of the offer, empty on a paper of a later date.
         logo: the address of the company's logo, its bytes within; empty where it has none.
     """
@@ -116,6 +117,7 @@ class PaperHead:
     site: str
     quote: str
     revision: str
+    draft: str
     date: str
     holds_until: str
 
@@ -149,6 +151,7 @@ class PriceSheet:
         dates: what happens when; the name is what, the text the day.
         wish: the answer to what the homeowner asked for; empty where nothing is typed.
         note: a word of the owner's own.
+        since: what moved since the revision before, the price first.
         can_change: what can change the price, a sentence each.
         payments: when what share is due, in a line.
     """
@@ -165,6 +168,7 @@ class PriceSheet:
     dates: tuple[Row, ...]
     wish: str
     note: str
+    since: tuple[str, ...]
     can_change: tuple[str, ...]
     payments: str
 
