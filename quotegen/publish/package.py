@@ -18,6 +18,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.past_jobs import past_job_page, shown_references
 from quotegen.explain.sheets.views import CustomerView, Paper
+from quotegen.explain.words.days import visit_name
 from quotegen.pricing.costs.outcome import Drift
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.publish.data.calendar import CalendarVisit, to_ics
@@ -151,7 +152,9 @@ def _calendar(results: Results) -> bytes:
     visits = tuple(
         CalendarVisit(
             uid=f"{job.quote}-{visit.id}@{domain}",
-            summary=words("visit_summary", company=job.company.name, visit=visit.name),
+            summary=words(
+                "visit_summary", company=job.company.name, visit=visit_name(words, visit)
+            ),
             description=words("visit_description", quote=job.quote, phone=job.company.phone),
             location=f"{job.site.address}, {job.site.town}",
             first_day=visit.first_day,

@@ -68,7 +68,7 @@ def test_visits_of_the_examples(job_file: Path):
     names = tuple(Weekday)
     for finish in results.quote.finishes:
         visits = results.visits[finish.id]
-        assert visits == visits_of(results.job, finish.id)
+        assert visits == visits_of(results.job, finish.id, results.rules)
         assert len(visits) == finish.visits  # as many as the price charges trips for
         assert [v.id for v in visits] == sorted((v.id for v in visits), key=order.index)
         assert visits[0].first_day >= results.job.typed.start

@@ -6,6 +6,7 @@ from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.combination import part_names
 from quotegen.explain.sheets.job_features import features_of
 from quotegen.explain.sheets.views import DayPlanView, DaysSheet, SiteObservation
+from quotegen.explain.words.days import visit_said
 from quotegen.explain.words.prose import filled, html
 from quotegen.explain.words.rows import Prose, Row
 from quotegen.reading.content.content import When
@@ -30,7 +31,7 @@ def _plan(results: Results, plan: DayPlan, ident: str) -> DayPlanView:
         name=words("days_with", finishes=words.either(tuple(_names(results, plan)))),
         picture=timeline(results, plan, ident),
         visits=tuple(
-            Row(name=words.days(visit.first_day, visit.last_day), text=visit.name,
+            Row(name=words.days(visit.first_day, visit.last_day), text=visit_said(words, visit),
                 mark=str(number))
             for number, visit in enumerate(plan.visits, start=1)
         ),
@@ -51,8 +52,9 @@ def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
 
 
 def _crew(results: Results) -> tuple[Prose, ...]:
-    """Why a stamped slab may be poured in parts."""
-    return (clause("in_parts", results),) if When.STAMPED in features_of(results) else ()
+    """Why a slab is, or a stamped one may be, poured in parts."""
+    in_parts = results.job.typed.pours > 1 or When.STAMPED in features_of(results)
+    return (clause("in_parts", results),) if in_parts else ()
 
 
 def _site_observations(results: Results) -> tuple[SiteObservation, ...]:

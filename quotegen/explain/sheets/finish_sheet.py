@@ -29,6 +29,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
     book = results.job.rate_book.finishes[finish.id]
     page = results.content.finishes[book.kind.value]
     chosen = finish.id == quote.chosen.id
+    lasts = reseal(results, book.sealer, *(p.use for p in results.job.placements))
     return FinishColumn(
         id=finish.id,
         name=finish.name,
@@ -46,7 +47,7 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
         grip=page.front.grip,
         heat=page.front.heat,
         repair=page.front.repair,
-        upkeep=f"{page.front.upkeep} {words('reseal_every', years=reseal(results, book.sealer))}",
+        upkeep=f"{page.front.upkeep} {words('reseal_every', years=lasts)}",
         upkeep_sum=_upkeep_sum(results, finish.id),
         suits=page.front.suits,
         judge=page.front.judge,

@@ -10,7 +10,7 @@ from quotegen.explain.sheets.combination import agreed_finish
 from quotegen.explain.sheets.views import PriceSheet
 from quotegen.explain.wording import Words
 from quotegen.explain.words.line_notes import taxes_of
-from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
+from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal, sealer_coats
 from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.no_work import DISCOUNT, MINIMUM, TAX
@@ -253,10 +253,12 @@ def _cast_edge(results: Results) -> str:
 
 def _sealing(results: Results) -> str:
     job, placements = results.job, results.placements_with("sealing")
-    coat = results.by_placement(
-        {p.id: reseal(results, job.finish_of(p, job.finish)[1].sealer) for p in placements}
+    finishes = {p.id: job.finish_of(p, job.finish)[1] for p in placements}
+    lasts = {p.id: reseal(results, finishes[p.id].sealer, p.use) for p in placements}
+    coats = {place: sealer_coats(results, one) for place, one in finishes.items()}
+    return results.words(
+        "cover_sealing", coats=results.by_placement(coats), reseal=results.by_placement(lasts)
     )
-    return results.words("cover_sealing", reseal=coat)
 
 
 _SHORT: Mapping[str, Callable[[Results], str]] = {

@@ -2,7 +2,7 @@
 
 from datetime import date, timedelta
 from enum import StrEnum
-from typing import Self
+from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
@@ -47,7 +47,7 @@ from quotegen.reading.files.site_parts import (
     StatedHeight,
 )
 
-MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES = 40, 100, 100
+MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES, MOST_POURS = 40, 100, 100, 9
 """Far more than a yard has; each is worked out and drawn, which takes its time."""
 
 
@@ -74,6 +74,10 @@ class Use(StrEnum):
     DRIVE = "drive"
     APRON = "apron"
     PAD = "pad"
+
+
+ROUND_A_POOL = frozenset({Use.POOL_DECK})
+DRIVEN_ON = frozenset({Use.DRIVE, Use.APRON, Use.PAD})
 
 
 class Customer(Model):
@@ -211,7 +215,11 @@ class Discount(Model):
 
 
 class Job(Model):
-    """A job file without what is private in it: this is what goes on to every later stage."""
+    """A job file without what is private in it: this is what goes on to every later stage.
+
+    Attributes:
+        pours: in how many parts the slab is poured, each on a day of its own.
+    """
 
     quote: QuoteNumber
     revision: WholeField = 1
@@ -231,6 +239,7 @@ class Job(Model):
     colors: tuple[Look, ...] = ()
     discount: Discount | None = None
     tax_exempt: Word | None = None
+    pours: Annotated[WholeField, Field(ge=1, le=MOST_POURS)] = 1
     access: Access | None = None
     prepared_ground: PreparedGround | None = None
     north: AngleField | None = None
