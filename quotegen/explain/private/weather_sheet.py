@@ -171,5 +171,5 @@ def _tell(results: Results, forecast: Forecast, parts: int | None) -> Iterator[s
     pours = results.job.typed.pours
     if parts is not None and parts > pours and finish_kinds(results) & STAMPED:
         yield "parts"
-    if not cautions & {"drying", "cold", "rain", "hot_truck"}:
+    if not cautions & {"drying", "cold", "rain", "hot_truck", "more_parts"}:
         yield "as_planned"
