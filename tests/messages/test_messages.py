@@ -33,7 +33,8 @@ WARNINGS = {
     "depth-unusual", "start-far-off", "book-old", "accepted-without-total",
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
-    "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
+    "fall-unusual", "paid-early", "start-moved", "saw-late", "cure-under-sealer",
+    "tooled-and-sawn", "measured-far-off", "thicker-than-book",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""

@@ -69,7 +69,7 @@ def test_a_caution_comes_with_its_weather(
     tmp_path: Path, more: dict[str, str], caution: str, told: str
 ):
     """Each kind of weather has what to do, and where it matters what to tell the homeowner."""
-    sheet = _sheet(tmp_path, **more)
+    sheet = _sheet(tmp_path, pours="3", **more)
     assert any(caution in line for line in sheet.cautions)
     assert any(told in line for line in sheet.tell) or not told
     assert not any(caution in line for line in _sheet(tmp_path).cautions)
