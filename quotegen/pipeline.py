@@ -53,6 +53,7 @@ from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec, ReadJob
 from quotegen.reading.yaml.typed_file import says_outcome
 from quotegen.resources import content_folder, themes_folder
+from quotegen.schedule.day_checks import day_warnings
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
@@ -178,6 +179,7 @@ def figure(
     if contract is None:
         return _stopped(found)
     results = _results(job, takeoff, quote, access, contract, rules, shared)
+    found = (*found, *day_warnings(job, results.visits, rules))
     ledger = read.ledger
     if ledger is not None:
         results = replace(results, since=_since(ledger, job, quote))
@@ -238,7 +240,7 @@ def _results(
     shared: Shared,
 ) -> Results:
     """Add to the price what follows from it: the days, the upkeep."""
-    visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
+    visits = {finish.id: visits_of(job, finish.id, rules) for finish in quote.finishes}
     return Results(
         job=job,
         takeoff=takeoff,
@@ -246,7 +248,7 @@ def _results(
         access=access,
         contract=contract,
         visits=MappingProxyType(visits),
-        days=days_of(job, contract.finish),
+        days=days_of(job, contract.finish, rules),
         day_plans=day_plans_of(job, quote.combinations, rules),
         openings=openings_of(job, visits[job.finish], rules),
         upkeep=upkeep_of(job, takeoff, quote.finishes, rules),

@@ -22,6 +22,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import Paper
 from quotegen.explain.wording import Words
+from quotegen.explain.words.days import visit_name
 from quotegen.pricing.costs.outcome import Drift
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.publish.data.calendar import CalendarVisit, to_ics
@@ -186,7 +187,9 @@ def _calendar(results: Results) -> bytes:
     visits = tuple(
         CalendarVisit(
             uid=f"{job.quote}-{visit.id}@{domain}",
-            summary=words("visit_summary", company=job.company.name, visit=visit.name),
+            summary=words(
+                "visit_summary", company=job.company.name, visit=visit_name(words, visit)
+            ),
             description=words("visit_description", quote=job.quote, phone=job.company.phone),
             location=f"{job.site.address}, {job.site.town}",
             first_day=visit.first_day,

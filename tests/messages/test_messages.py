@@ -35,6 +35,8 @@ WARNINGS = {
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
     "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
     "revision-spent", "revision-behind", "handed-out-otherwise", "today-differs",
+    "start-moved", "saw-late", "cure-under-sealer",
+    "tooled-and-sawn",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""

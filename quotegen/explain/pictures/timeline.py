@@ -9,6 +9,8 @@ from quotegen.explain.drawing import svg
 from quotegen.explain.drawing.curves import Pixel, number
 from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.results import Results
+from quotegen.explain.words.days import visit_said
+from quotegen.reading.files.rate_book import POUR
 from quotegen.schedule.day_plans import DayPlan
 
 WIDTH_PX, AXIS_PX, TEXT_PX = 328.0, 9.0, 54.0
@@ -94,14 +96,16 @@ def _unsorted(results: Results, plan: DayPlan) -> Iterator[Event]:
         return Event(mark=mark, first=first, last=last, day=words.days(first, last), text=text)
 
     for visit in plan.visits:
-        yield event(Mark.WE, visit.first_day, visit.last_day, visit.name)
+        yield event(Mark.WE, visit.first_day, visit.last_day, visit_said(words, visit))
         if visit.id == "form":
             yield event(Mark.YOU, visit.first_day, visit.first_day, words("timeline_lines"))
             yield event(Mark.YOU, visit.last_day, visit.last_day, words("timeline_measure"))
-        elif visit.id == "pour":
+        elif visit.visit == POUR and visit.part == 1:
             yield event(Mark.YOU, visit.first_day, visit.first_day, words("timeline_off"))
+    if plan.inspection is not None:
+        yield event(Mark.YOU, plan.inspection, plan.inspection, words("timeline_bonding"))
     for wait in plan.waits:
-        text = words("timeline_wait", days=str(wait.days))
+        text = words.count("timeline_wait", wait.days)
         yield event(Mark.WAIT, wait.first_day, wait.last_day, text)
     for opened in plan.openings:
         yield event(Mark.OPEN, opened.day, opened.day, words(f"opening_{opened.use.value}"))

@@ -6,8 +6,9 @@ from datetime import date, timedelta
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.views import DayRow
+from quotegen.explain.words.days import visit_said
 from quotegen.explain.words.prose import sentence
-from quotegen.pricing.quoted.visits_needed import FORM, POUR
+from quotegen.reading.files.rate_book import FORM, POUR
 from quotegen.trade.cancellation import sign_by
 
 
@@ -49,6 +50,7 @@ def _together(entries: list[_Entry], column: str) -> str:
 def _entries(results: Results) -> Iterator[_Entry]:
     yield from _visits(results)
     yield from _your_jobs(results)
+    yield from _inspection(results)
     words = results.words
     for opened in results.openings:
         said = words(f"opening_{opened.use.value}")
@@ -61,7 +63,8 @@ def _entries(results: Results) -> Iterator[_Entry]:
 
 def _visits(results: Results) -> Iterator[_Entry]:
     for visit in results.chosen_visits:
-        yield _Entry(first=visit.first_day, last=visit.last_day, we=visit.name)
+        said = visit_said(results.words, visit)
+        yield _Entry(first=visit.first_day, last=visit.last_day, we=said)
 
 
 def _your_jobs(results: Results) -> Iterator[_Entry]:
@@ -70,12 +73,19 @@ def _your_jobs(results: Results) -> Iterator[_Entry]:
     first = visits[0]
     yield _Entry(first=first.first_day, last=first.last_day, you=words("your_job_clear"))
     for visit in visits:
-        if visit.id == FORM:
+        if visit.visit == FORM:
             measured = words("your_job_measure")
             yield _Entry(first=visit.first_day, last=visit.last_day, you=measured)
-        elif visit.id == POUR:
+        elif visit.visit == POUR:
             keep_off = words("your_job_keep_off")
             yield _Entry(first=visit.first_day, last=visit.last_day, you=keep_off)
+
+
+def _inspection(results: Results) -> Iterator[_Entry]:
+    """The day by which others have passed what the pour waits for."""
+    day = results.day_plans[0].inspection
+    if day is not None:
+        yield _Entry(first=day, last=day, you=results.words("timeline_bonding"))
 
 
 def _payments(results: Results) -> Iterator[_Entry]:

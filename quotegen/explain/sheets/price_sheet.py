@@ -17,6 +17,7 @@ from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.no_work import DISCOUNT, TAX
 from quotegen.pricing.quoted.records import PricedPayment
+from quotegen.reading.files.rate_book import POUR
 from quotegen.schedule.openings import ready_on
 from quotegen.trade.cancellation import sign_by
 
@@ -96,11 +97,11 @@ def _days(results: Results) -> Iterator[tuple[date, str]]:
     words = results.words
     first, last = results.chosen_visits[0], results.chosen_visits[-1]
     for visit in results.chosen_visits:
-        if visit.id == "pour":
+        if visit.visit == POUR:
             yield visit.first_day, words("date_pour")
-    if first.id != "pour":
+    if first.visit != POUR:
         yield first.first_day, words("date_first")
-    if last.id != "pour":
+    if last.visit != POUR:
         yield last.last_day, words("date_last", visit=in_a_sentence(last.name))
     for opened in results.openings:
         yield opened.day, words(f"opening_{opened.use.value}")
