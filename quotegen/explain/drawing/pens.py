@@ -26,13 +26,19 @@ class Ink:
 
     def __init__(self) -> None:
         self._parts: list[str] = []
-        self._strokes: dict[tuple[Pen, str], list[str]] = {}
+        self._strokes: dict[tuple[Pen, str, str], list[str]] = {}
 
     def stroke(
-        self, points: Sequence[Pixel], pen: Pen, *, closed: bool = False, dash: str = ""
+        self,
+        points: Sequence[Pixel],
+        pen: Pen,
+        *,
+        closed: bool = False,
+        dash: str = "",
+        ink: str = svg.INK,
     ) -> None:
         """Draw a line through points."""
-        self._strokes.setdefault((pen, dash), []).append(_data(points, closed=closed))
+        self._strokes.setdefault((pen, dash, ink), []).append(_data(points, closed=closed))
 
     def strokes(self, runs: Iterable[Sequence[Pixel]], pen: Pen, *, closed: bool = False) -> None:
         """Draw several lines with one pen."""
@@ -64,20 +70,13 @@ class Ink:
         return "".join(self._parts)
 
     def _flush(self) -> None:
-        for (pen, dash), runs in self._strokes.items():
+        for (pen, dash, ink), runs in self._strokes.items():
             extra = {"stroke_dasharray": dash} if dash else {}
-            self._parts.append(
-                svg.element(
-                    "path",
-                    d="".join(runs),
-                    fill="none",
-                    stroke=svg.INK,
-                    stroke_width=pen.px,
-                    stroke_linejoin="round",
-                    stroke_linecap="round",
-                    **extra,
-                )  # fmt: skip
-            )
+            path = svg.element(
+                "path", d="".join(runs), fill="none", stroke=ink, stroke_width=pen.px,
+                stroke_linejoin="round", stroke_linecap="round", **extra,
+            )  # fmt: skip
+            self._parts.append(path)
         self._strokes = {}
 
 

@@ -7,8 +7,8 @@ from math import cos, pi, sin
 
 from quotegen.explain.drawing.curves import Pixel
 
-_TRIES = 1500
-"""How often a place is looked for, for stones of one size."""
+_TRIES = 3
+"""How often a place is looked for, for each stone of a size that the rectangle would hold."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,12 +54,18 @@ def packed(
     width: float, height: float, radii: Sequence[float], seed: int, gap: float = 0.0
 ) -> tuple[Stone, ...]:
     """Lay stones into a rectangle, the large sizes first, none over another or over the rim."""
-    draw, stones = numbers(seed), list[Stone]()
+    draw, stones, side = numbers(seed), list[Stone](), 2 * max(radii) + gap
+    cells: dict[tuple[int, int], list[Stone]] = {}
     for radius in radii:
-        for x, y in islice(zip(draw, draw, strict=False), _TRIES):
+        tries = int(_TRIES * width * height / (pi * radius * radius)) + 8
+        for x, y in islice(zip(draw, draw, strict=False), tries):
             at = (radius + x * (width - 2 * radius), radius + y * (height - 2 * radius))
-            if all(_clear(at, radius + gap, other) for other in stones):
-                stones.append(Stone(at, radius))
+            column, row = int(at[0] // side), int(at[1] // side)
+            beside = [cells.get((column + c, row + r), ()) for c in (-1, 0, 1) for r in (-1, 0, 1)]
+            if all(_clear(at, radius + gap, other) for cell in beside for other in cell):
+                stone = Stone(at, radius)
+                stones.append(stone)
+                cells.setdefault((column, row), []).append(stone)
     return tuple(stones)
 
 

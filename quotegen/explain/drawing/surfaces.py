@@ -16,6 +16,8 @@ from quotegen.reading.files.rate_book import FinishKind, Pattern
 
 Points = tuple[Pixel, ...]
 
+PLANK_IN = 6.0
+
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
@@ -35,11 +37,17 @@ def surface_strokes(
     Args:
         kind: of the finish.
         pattern: what its stamps show, where it is a stamped pattern.
-        wide, high: in inches.
+        wide: in inches.
+        high: in inches.
         finest: how many inches apart lines must be to be told apart at the scale of the drawing.
     """
     draw = _PATTERNS[pattern] if kind is FinishKind.STAMPED_PATTERN else _KINDS[kind]
-    return tuple(draw(wide, high, finest))
+    return tuple(one for one in draw(wide, high, finest) if _is_on(one, wide, high))
+
+
+def _is_on(stroke: Stroke, wide: float, high: float) -> bool:
+    """Whether all of a stroke lies on the surface."""
+    return all(-0.01 <= x <= wide + 0.01 and -0.01 <= y <= high + 0.01 for x, y in stroke.points)
 
 
 def _broom(wide: float, high: float, finest: float) -> Iterator[Stroke]:
@@ -69,15 +77,15 @@ def _exposed(wide: float, high: float, finest: float) -> Iterator[Stroke]:
 def _texture(wide: float, high: float, finest: float) -> Iterator[Stroke]:
     """The skin of split stone: ridges in sheaves of lines that run on beside one another."""
     chance = numbers(7)
-    for x, y in spots(int(wide * high / max(5.5, 25 * finest)) + 3, wide, high, 11):
-        long, lean = 1.6 + 4.2 * next(chance), 0.5 * (next(chance) - 0.35)
-        bend, first = 0.5 * next(chance), next(chance)
-        for row in range(1 + int(3.2 * next(chance))):
-            shift, part = max(0.16, finest) * row, 1 - 0.18 * row
-            run = tuple(
-                (x + long * part * (t - 0.5) + 0.3 * row,
-                 y + shift + lean * (t - 0.5) + bend * sin(pi * t + 2 * first) * 0.5)
-                for t in (0, 0.2, 0.4, 0.6, 0.8, 1)
+    for _ in range(int(wide * high / max(3.2, 14 * finest)) + 4):
+        x, y = wide * next(chance), high * next(chance)
+        long, lean, bend = 1.5 + 5 * next(chance), 1.2 * next(chance), 0.6 * next(chance)
+        for row in range(1 + int(4.5 * next(chance) ** 2)):
+            down, part = y + max(0.16, finest) * row, 1 - 0.2 * row
+            run = (
+                (x + long * part * (t - 0.5) + 0.35 * row, down + lean * (t - 0.5)
+                 + bend * sin(2.4 * pi * t + y) * part)
+                for t in (0, 0.14, 0.28, 0.42, 0.56, 0.7, 0.84, 1)
             )  # fmt: skip
             inside = tuple(at for at in run if 0 <= at[0] <= wide and 0 <= at[1] <= high)
             if len(inside) > 1:
@@ -107,43 +115,29 @@ def _brick(wide: float, high: float, _finest: float) -> Iterator[Stroke]:
 
 def _planks(wide: float, high: float, finest: float) -> Iterator[Stroke]:
     """Boards 6 in wide with their grain, long, their ends far apart, a knot here and there."""
-    chance = numbers(17)
-    tops = [6.0 * row for row in range(int(high / 6) + 2)]
-    for row, (top, foot) in enumerate(pairwise(tops)):
-        foot = min(foot, high)
-        if top >= high:
-            break
+    chance, top, row = numbers(17), 0.0, 0
+    while top < high:
         if row:
             yield Stroke(((0, top), (wide, top)), Pen.MEDIUM)
-        end = wide * (0.2 + 0.6 * (row * 0.618 % 1))
         if row % 2:
-            yield Stroke(((end, top), (end, foot)), Pen.MEDIUM)
-        yield from _grain(wide, (top, foot), next(chance), numbers(row + 23), finest)
+            end = wide * (0.2 + 0.6 * (row * 0.618 % 1))
+            yield Stroke(((end, top), (end, min(top + PLANK_IN, high))), Pen.MEDIUM)
+        yield from _grain(wide, top, wide * (0.15 + 0.7 * next(chance)), finest)
+        top, row = top + PLANK_IN, row + 1
 
 
-def _grain(
-    wide: float, board: Pixel, knot: float, chance: Iterator[float], finest: float
-) -> Iterator[Stroke]:
+def _grain(wide: float, top: float, knot: float, finest: float) -> Iterator[Stroke]:
     """The grain of one board: long lines that part around a knot."""
-    top, foot = board
-    at, middle = wide * (0.15 + 0.7 * knot), top + (foot - top) * 0.5
-    lines = max(2, min(8, int(6 / finest)))
+    middle, lines = PLANK_IN / 2, max(2, min(8, int(PLANK_IN / finest)))
     for line in range(1, lines):
-        y = top + (foot - top) * line / lines
+        y = PLANK_IN * line / lines
         away = (y - middle) or 0.05
+        bulge = 0.7 * (1 if away > 0 else -1) * (1 - abs(away) / middle)
         steps = [wide * step / 24 for step in range(25)]
-        run = [
-            (x, y + 0.7 * _near(x, at) * (1 if away > 0 else -1) * (1 - abs(away) / 3)
-             + 0.08 * sin(x / 4 + line))
-            for x in steps
-        ]  # fmt: skip
-        first = int(3 * next(chance)) if line % 2 else 0
-        kept = tuple((x, y) for x, y in run[first:] if y < foot - 0.1)
-        if len(kept) > 1:
-            yield Stroke(kept)
-    if foot - top > 5:
-        yield Stroke(tuple((at + 0.7 * cos(pi * n / 6), middle + 0.35 * sin(pi * n / 6))
-                           for n in range(12)), closed=True)  # fmt: skip
+        run = [(x, top + y + bulge * _near(x, knot) + 0.08 * sin(x / 4 + line)) for x in steps]
+        yield Stroke(tuple(run[line % 3 :]))
+    ring = ((0.7 * cos(pi * n / 6), 0.35 * sin(pi * n / 6)) for n in range(12))
+    yield Stroke(tuple((knot + x, top + middle + y) for x, y in ring), closed=True)
 
 
 def _near(x: float, at: float) -> float:

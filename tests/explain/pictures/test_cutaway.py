@@ -48,7 +48,7 @@ def test_what_nobody_typed_has_no_figure(tmp_path):
     """Board, lawn and sill have a height only where their owner gave one."""
     silent = texts(_drawn(tmp_path))
     assert "Form board, level with the top" in silent
-    assert "Lawn" in silent
+    assert "Ground beside it" in silent
     assert not any("sill" in words for words in silent)
     beside = AtTheEdge(board=_inches("7/2"), above_lawn=_inches("1"), below_sill=_inches("4"))
     said = texts(_drawn(tmp_path, beside))
