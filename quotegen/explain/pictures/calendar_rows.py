@@ -10,6 +10,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.words.prose import sentence
 from quotegen.pricing.quoted.records import PricedPayment
 from quotegen.pricing.quoted.visits_needed import POUR
+from quotegen.reading.files.rate_book import SEAL
 from quotegen.schedule.day_plans import DayPlan
 from quotegen.schedule.openings import Opening
 from quotegen.trade.cancellation import sign_by
@@ -166,8 +167,8 @@ def _open(plan: DayPlan, day: date) -> Iterator[Lane]:
     if any(visit.first_day <= day <= visit.last_day for visit in plan.visits):
         yield Lane.WORK
     opened = {one.use: one.day for one in plan.openings}
-    sealed = next((visit.first_day for visit in plan.visits
-                   if Opening.WALK_AFTER_SEALER in opened and visit.id == "seal"), date.max)  # fmt: skip
+    closes = [visit.first_day for visit in plan.visits if visit.id == SEAL]
+    sealed = closes[0] if closes and Opening.WALK_AFTER_SEALER in opened else date.max
     for lane, (at_first, again) in _OPENS.items():
         if at_first in opened and (
             opened[at_first] <= day < sealed or day >= opened.get(again, date.max)

@@ -16,6 +16,9 @@ TALL_IN = 20.0
 LEAST_PX = 140.0
 """A sample is no less wide than this; more finishes stand in rows."""
 
+MOST_PX = 226.0
+"""Nor is it wider than this."""
+
 BAR_US, BAR_METRIC = Length(Fraction(1)), Length(Fraction(3, 10) * FEET_PER_METER)
 """How long the bar is that shows the scale."""
 
@@ -27,7 +30,8 @@ def sample_board(results: Results, width: float, ident: str) -> Drawing:
     words = results.words
     finishes = tuple(finish.id for finish in results.quote.finishes)
     across = max(1, min(len(finishes), int((width + GAP_PX) / (LEAST_PX + GAP_PX))))
-    wide, tall = (width - GAP_PX * (across - 1)) / across, TALL_IN * PX_PER_IN
+    wide = min(MOST_PX, (width - GAP_PX * (across - 1)) / across)
+    tall = TALL_IN * PX_PER_IN
     names = [_names(results, finish, wide) for finish in finishes]
     row_px = tall + CHIP_PX + 8 + LINE_PX * max(map(len, names)) + GAP_PX
     ink = Ink()

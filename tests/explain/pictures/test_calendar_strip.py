@@ -56,7 +56,7 @@ def test_all_that_has_a_day_is_on_it(job_file: Path):
 def test_rows_follow_one_another_without_a_day_lost(job_file: Path):
     """From the first visit on each day is in one row, or among the days that a break leaves out."""
     results = _results(job_file)
-    rows = [row for row in calendar_rows(results, results.day_plans[0], ())][1:]
+    rows = list(calendar_rows(results, results.day_plans[0], ()))[1:]
     for before, row, after in zip(rows, rows[1:], rows[2:], strict=False):
         if row.quiet:
             days = (after.first - before.last).days - 1
