@@ -14,7 +14,8 @@ from quotegen.explain.drawing.flags import Flag, draw_flags, draw_numbers, flags
 from quotegen.explain.drawing.pens import Ink
 from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.font import Font
-from quotegen.explain.pictures.cut_layers import Cut, cut_of, draw_layers
+from quotegen.explain.pictures.cut_edge import Cut, cut_of
+from quotegen.explain.pictures.cut_layers import draw_layers
 from quotegen.explain.results import Results
 from quotegen.explain.words.prose import sentence
 from quotegen.quantity import Length

@@ -2,8 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from decimal import Decimal
-from math import atan2, degrees, dist
+from math import dist
 
 from quotegen.explain.drawing import hatches, svg
 from quotegen.explain.drawing.canvas import (
@@ -45,6 +44,9 @@ SPARE_PX = 14.0
 
 MARK_PX = 17.0
 """From an edge to the middle of its letter."""
+
+SAME_WAY = 0.01
+"""The sine of the angle up to which two edges run the same way."""
 
 RING_PX = 21.0
 MARK_SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)
@@ -122,14 +124,24 @@ def _each_once(
     marked: tuple[MarkedEdge, ...], canvas: Canvas, look: PlanLook
 ) -> Iterator[Dimension]:
     """Dimension the edges; of two that run side by side and are as long, one is enough."""
-    said = set[tuple[str, int, Decimal]]()
+    said: list[MarkedEdge] = []
     for one in marked:
-        (ax, ay), (bx, by) = one.edge.points_ft[0], one.edge.points_ft[-1]
-        way = round(degrees(atan2(by - ay, bx - ax))) % 180
-        key = (one.placement, way, one.edge.length_ft)
-        if key not in said and (dimension := _edge_dimension(one, canvas, look)):
-            said.add(key)
+        if any(_is_the_same(one, other) for other in said):
+            continue
+        dimension = _edge_dimension(one, canvas, look)
+        if dimension:
+            said.append(one)
             yield dimension
+
+
+def _is_the_same(one: MarkedEdge, other: MarkedEdge) -> bool:
+    """Whether two edges of a slab are as long as each other and run the same way."""
+    if (one.placement, one.edge.length_ft) != (other.placement, other.edge.length_ft):
+        return False
+    (ax, ay), (bx, by) = one.edge.points_ft[0], one.edge.points_ft[-1]
+    (cx, cy), (dx, dy) = other.edge.points_ft[0], other.edge.points_ft[-1]
+    across = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx)
+    return abs(across) < SAME_WAY * dist((ax, ay), (bx, by)) * dist((cx, cy), (dx, dy))
 
 
 def _parts(canvas: Canvas, look: PlanLook) -> Iterator[str]:

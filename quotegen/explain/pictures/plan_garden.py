@@ -1,6 +1,8 @@
 """What a plan to be looked at has beside its measures: water, drain, slopes, a patch of finish."""
 
 from collections.abc import Iterator, Sequence
+from functools import partial
+from itertools import pairwise
 from math import hypot
 
 from quotegen.explain.drawing import svg
@@ -54,7 +56,7 @@ def drains(measured: PlacementTakeoff, canvas: Canvas) -> Iterator[str]:
     ink = Ink()
     for edge in _drained(measured, canvas):
         run = _inward(edge, measured, canvas)
-        for start, end in zip(run, run[1:], strict=False):
+        for start, end in pairwise(run):
             canvas.space.take_line(start, end)
         ink.stroke(run, Pen.MEDIUM, dash=DRAIN_DASH)
     yield ink.drawn()
@@ -76,9 +78,7 @@ def pool_name(measured: PlacementTakeoff, canvas: Canvas) -> Iterator[str]:
     for ring in measured.pools_ft:
         pixels = canvas.scale.ring(ring)
         middle = (sum(x for x, _ in pixels) / len(pixels), sum(y for _, y in pixels) / len(pixels))
-        box = canvas.space.find(
-            (middle[0], middle[1] - 14), wide, 15, lambda box, ring=ring: _in(canvas, box, ring)
-        )
+        box = canvas.space.find((middle[0], middle[1] - 14), wide, 15, partial(_in, canvas, ring))
         if box:
             yield svg.text((box.middle[0], box.bottom - 3), words, size=LABEL_SIZE)
 
@@ -93,16 +93,14 @@ def water(measured: PlacementTakeoff, canvas: Canvas) -> str:
         for u, v in spots(max(4, int(wide * high / 1500)), wide, high, 4):
             x, y = left + u, top + v
             box = Box(x - 18, y - 4, x + 18, y + 12)
-            if _in(canvas, box, ring) and canvas.space.is_free(box):
+            if _in(canvas, ring, box) and canvas.space.is_free(box):
                 canvas.space.take(box)
                 for start, end, down in WATER_PX:
                     ink.stroke(((x + start, y + down), (x + end, y + down)), Pen.FINE)
     return ink.drawn()
 
 
-def falls_by_side(
-    spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas
-) -> Iterator[str]:
+def falls_by_side(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas) -> Iterator[str]:
     """Draw an arrow downhill at each side that water runs to, the first one with its slope."""
     if spec.typed.fall is None:
         return
@@ -239,5 +237,5 @@ def _beside(ring: Sequence[Pixel], by: float) -> list[Pixel]:
     return _offset(around, by if area > 0 else -by)[1:-1]
 
 
-def _in(canvas: Canvas, box: Box, ring: Sequence[Point]) -> bool:
+def _in(canvas: Canvas, ring: Sequence[Point], box: Box) -> bool:
     return all(inside(canvas.scale.ground(at), [tuple(ring)]) for at in box.probes())

@@ -92,8 +92,7 @@ def _swatch(results: Results, book: Finish, tones: Tones, size: Pixels, names: N
 
 
 def draw_surface(ink: Ink, finish: Finish, at: Pixels, size: Pixels, line: str, tone: str) -> None:
-    """Draw a surface from above at the scale of samples, its lines in one ink, what is dark in
-    another."""
+    """Draw a surface at the scale of samples: its lines in one ink, what is dark in another."""
     wide, high = (side / PX_PER_IN for side in size)
     strokes = surface_strokes(finish.kind, finish.pattern, wide, high, FINEST_PX / PX_PER_IN)
     runs = [[(at[0] + x * PX_PER_IN, at[1] + y * PX_PER_IN) for x, y in stroke.points]
