@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from shapely import box
 
-from quotegen.explain.pictures.calendar_rows import Lane, calendar_rows, lanes_of
+from quotegen.explain.pictures.calendar_rows import CalendarRow, Lane, calendar_rows, lanes_of
 from quotegen.explain.pictures.calendar_strip import calendar_strip
 from tests.explain.drawn import lettering, parsed, texts
 from tests.pricing import shop
@@ -59,10 +59,16 @@ def test_rows_follow_one_another_without_a_day_lost(job_file: Path):
     rows = list(calendar_rows(results, results.day_plans[0], ()))[1:]
     for before, row, after in zip(rows, rows[1:], rows[2:], strict=False):
         if row.quiet:
-            days = (after.first - before.last).days - 1
+            days = _days_between(before, after) - 1
             assert row.day == results.words.count("calendar_gap", days)
         elif not before.quiet:
-            assert row.first - before.last == timedelta(days=1)
+            assert _days_between(before, row) == 1
+
+
+def _days_between(before: CalendarRow, after: CalendarRow) -> int:
+    assert before.last
+    assert after.first
+    return (after.first - before.last).days
 
 
 def test_the_sealer_closes_the_slab():
@@ -93,6 +99,7 @@ def test_the_first_row_is_the_day_to_say_yes_by():
     first = next(calendar_rows(results, results.day_plans[0], results.quote.payments))
     assert (first.day, first.you) == ("By Wed, Jun 3", ("Say yes, to keep these days",))
     assert [number for number, _ in first.payments] == [1]
+    assert first.first
     sooner = replace(results.job, holds_until=first.first - timedelta(days=1))
     moved = next(calendar_rows(replace(results, job=sooner), results.day_plans[0], ()))
     assert (moved.day, moved.you) == ("By Tue, Jun 2", ("Say yes, to keep this price",))

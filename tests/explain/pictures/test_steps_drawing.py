@@ -24,8 +24,8 @@ def test_every_rise_and_all_together(tmp_path):
 
 def test_heights_without_room_are_said_below(tmp_path):
     """On a phone a long flight is drawn small, and its heights stand in a sentence."""
-    said = " ".join(texts(parsed(_drawn(tmp_path, risers=["6 in"] * 3))))
-    assert "Heights from the bottom up: 6 in, 6 in, and 6 in." in said
+    said = " ".join(texts(parsed(_drawn(tmp_path, risers=["6 in"] * 8, run="12 in"))))
+    assert f"Heights from the bottom up: {7 * '6 in, '}and 6 in." in said
 
 
 def test_what_was_not_typed_is_not_said(tmp_path):
