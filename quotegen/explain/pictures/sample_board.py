@@ -85,7 +85,7 @@ def _scale(ink: Ink, results: Results, width: float, top: float) -> float:
     ink.stroke(((1 + long, y - 4), (1 + long, y + 4)), Pen.MEDIUM)
     ink.put(svg.text((long + 10, y + 4), words.depth(bar), size=SIZE_PX, anchor="start"))
     y += 22
-    for line in words.font.wrapped(words("board_scale", ratio=str(RATIO)), width, SIZE_PX):
+    for line in words.font.wrapped(words("board_scale", scale=f"1 : {RATIO}"), width, SIZE_PX):
         ink.put(svg.text((0, y), line, size=SIZE_PX, anchor="start"))
         y += LINE_PX
     return y
