@@ -86,6 +86,14 @@ class FinishKind(StrEnum):
     STAMPED_PATTERN = "stamped_pattern"
 
 
+class Pattern(StrEnum):
+    """What a stamped pattern shows, for its drawings."""
+
+    CUT_STONE = "cut stone"
+    BRICK = "brick"
+    PLANKS = "planks"
+
+
 class Sealer(StrEnum):
     """The kinds of sealer, for upkeep and care."""
 
@@ -202,6 +210,7 @@ class Finish(Price):
     Attributes:
         covers: the scope items that its price pays for beside the finish itself; the word `usual`
             stands for the `usual_cover` of the book.
+        pattern: what the stamps of a stamped pattern show; cut stone if left out.
         color: the color that its own price has in it.
         shade, second_shade: the color of the drawn swatch, and of its second tone.
         reseal: the price of one new coat of sealer, years later; if left out that of a rate for
@@ -219,6 +228,7 @@ class Finish(Price):
 
     name: Word
     kind: FinishKind = needed("broom", "or exposed_aggregate, stamped_texture, stamped_pattern")
+    pattern: Pattern = Pattern.CUT_STONE
     covers: CoversField = ()
     color: Word | None = None
     shade: ColorField | None = None
