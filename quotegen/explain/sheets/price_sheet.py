@@ -1,9 +1,10 @@
 """Sheet 1, the price: what, how much, when, by when to say yes, what could move it."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 
-from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.pictures.plan import FRAMED, draw_plan
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.area_price import area_prices, holds_at_minimum, total_area
 from quotegen.explain.sheets.combination import agreed_finish
@@ -21,6 +22,9 @@ from quotegen.reading.files.rate_book import POUR
 from quotegen.schedule.openings import ready_on
 from quotegen.trade.cancellation import sign_by
 
+RINGED = replace(FRAMED, ring="2")
+"""The plan of sheet 1 shows where sheet 2 cuts the slab open."""
+
 
 def price_sheet(results: Results) -> PriceSheet:
     """Build sheet 1."""
@@ -28,7 +32,8 @@ def price_sheet(results: Results) -> PriceSheet:
     return PriceSheet(
         headline=words("headline", title=job.title, area=total_area(results)),
         plan=DrawingPair(
-            wide=draw_plan(results, PLAN, "plan"), narrow=draw_plan(results, NARROW, "plan-narrow")
+            wide=draw_plan(results, PLAN, "plan", look=RINGED),
+            narrow=draw_plan(results, NARROW, "plan-narrow", look=FRAMED),
         ),
         total=words.money(quote.chosen.total),
         tax=tax_sentence(results),

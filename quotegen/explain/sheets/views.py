@@ -192,7 +192,7 @@ class SlabSheet:
         joints: the joints drawn; None without any.
         checks: six at most.
         water: where water goes.
-        steps: each step with its size and how it is built; drawn where its rises are typed.
+        steps: the steps drawn, with their rises.
         ground: a sentence on the ground that others prepared, if there is any.
     """
 
@@ -202,7 +202,7 @@ class SlabSheet:
     joint_notes: tuple[str, ...]
     checks: tuple[TapeCheck, ...]
     water: tuple[str, ...]
-    steps: tuple[str, ...]
+    steps: tuple[Drawing, ...]
     ground: str
 
 
@@ -296,9 +296,14 @@ class MoneySheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DayRow:
-    """One day of the calendar: what we do, what the homeowner does or may do, what is paid."""
+    """One day of the calendar: what we do, what the homeowner does or may do, what is paid.
+
+    Attributes:
+        lanes: the name of each lane that has a bar on that day, else an empty text.
+    """
 
     day: str
+    lanes: tuple[str, ...]
     we: str
     you: str
     pay: str
@@ -306,18 +311,10 @@ class DayRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DayPlanView:
-    """The days at some finishes as a picture; those of the quote come first."""
-
-    name: str
-    picture: DrawingPair
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class DaysSheet:
     """Sheet 5: when we come, what the homeowner does, what is paid, what to mind."""
 
-    plans: tuple[DayPlanView, ...]
+    lanes: tuple[str, ...]
     rows: tuple[DayRow, ...]
     total: str
     weather: Prose

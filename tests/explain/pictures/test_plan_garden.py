@@ -5,11 +5,11 @@ from itertools import combinations
 from pathlib import Path
 
 import pytest
+from quotegen.explain.sheets.plan_sheet import NARROW, WIDE
 from shapely import box
 
 from quotegen.explain.pictures.plan import FRAMED, draw_plan
 from quotegen.explain.pictures.plan_garden import DRAIN_DASH
-from quotegen.explain.sheets.plan_sheet import NARROW, WIDE
 from tests.explain.drawn import arrows, dashed, lettering, parsed, texts
 from tests.pricing import shop
 
