@@ -58,6 +58,7 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         payments=tuple(payment_rows(results)),
         total=words.money(quote.chosen.total),
         warranty=clause("warranty", results),
+        terms=tuple(clause(one, results) for one in ("buried_lines", "way_in", "stopping")),
         acceptance=clause("acceptance", results),
         legal=clause("not_legal_advice", results),
         how=words(

@@ -37,7 +37,6 @@ def change_sheet(results: Results) -> ChangeSheet:
             Row(name=price.name, text="", amount=words.rate(price.rate, price.unit))
             for price in quote.unit_prices
         ),
-        could=clause("could_change", results),
         cannot=clause("cannot_change", results),
         changes=clause("changes", results),
         hidden=clause("hidden_conditions", results),

@@ -2,13 +2,11 @@
 
 from quotegen.explain.pictures.timeline import timeline
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.change_sheet import clause
 from quotegen.explain.sheets.combination import part_names
 from quotegen.explain.sheets.job_features import features_of
 from quotegen.explain.sheets.views import DayPlanView, DaysSheet, SiteObservation
 from quotegen.explain.words.prose import filled, html
-from quotegen.explain.words.rows import Prose, Row
-from quotegen.reading.content.content import When
+from quotegen.explain.words.rows import Row
 from quotegen.schedule.day_plans import DayPlan
 
 
@@ -19,7 +17,6 @@ def day_sheet(results: Results) -> DaysSheet:
             _plan(results, plan, f"days-{number}") for number, plan in enumerate(results.day_plans)
         ),
         weather_html=html(results.content.clauses["weather"].markdown, results),
-        crew=_crew(results),
         site_observations=_site_observations(results),
     )
 
@@ -48,11 +45,6 @@ def _names(results: Results, plan: DayPlan) -> tuple[str, ...]:
         "; ".join(part_names(results, alternates)) or finishes[finish].name
         for finish, alternates in plan.choices
     ))  # fmt: skip
-
-
-def _crew(results: Results) -> tuple[Prose, ...]:
-    """Why a stamped slab may be poured in parts."""
-    return (clause("in_parts", results),) if When.STAMPED in features_of(results) else ()
 
 
 def _site_observations(results: Results) -> tuple[SiteObservation, ...]:

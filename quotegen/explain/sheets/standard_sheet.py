@@ -34,6 +34,7 @@ def standard_sheet(results: Results) -> StandardsSheet:
         questions=tuple(
             prose(p.front.id, p.front.question, p.markdown, results)
             for p in content.questions.values()
+            if features & set(p.front.applies)
         ),
         glossary=tuple(_glossary(results, printed)),
         sources=tuple(_sources(results, printed)),

@@ -204,7 +204,6 @@ class DaysSheet:
 
     plans: tuple["DayPlanView", ...]
     weather_html: Markup
-    crew: tuple[Prose, ...]
     site_observations: tuple["SiteObservation", ...]
 
 
@@ -271,7 +270,6 @@ class ChangeSheet:
     chart: Drawing | None
     quoted: str
     unit_prices: tuple[Row, ...]
-    could: Prose
     cannot: Prose
     changes: Prose
     hidden: Prose
@@ -328,6 +326,7 @@ class AgreementSheet:
     payments: tuple[Row, ...]
     total: str
     warranty: Prose
+    terms: tuple[Prose, ...]
     acceptance: Prose
     legal: Prose
     how: str

@@ -21,7 +21,7 @@ LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
 class When(StrEnum):
-    """What a job must contain for a safety note to be printed."""
+    """What a job must contain for a page to be printed."""
 
     ALWAYS = "always"
     POOL = "pool"
@@ -138,10 +138,11 @@ class ClauseFront(FrontMatter):
 
 
 class QuestionFront(FrontMatter):
-    """A question that homeowners ask."""
+    """A question that homeowners ask; `applies` says on which jobs, on all where it is left out."""
 
     question: Word
     order: WholeField
+    applies: tuple[When, ...] = (When.ALWAYS,)
 
 
 F = TypeVar("F", bound=FrontMatter)
