@@ -1,7 +1,7 @@
 """The stages of one job, in order. Stops before stage 6 if there is any error; writes nothing."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from importlib.resources.abc import Traversable
 from pathlib import Path
@@ -38,6 +38,7 @@ from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
+from quotegen.reading.content.own_pages import with_own_pages
 from quotegen.reading.files.standards import looser_standards
 from quotegen.reading.paced_job import Asked, paced_job, with_sides
 from quotegen.reading.read import read_job
@@ -133,8 +134,10 @@ def figure(
     """
     announce(f"1 read {job_file}")
     read = read_job(job_file, frozenset(shared.content.scope))
-    if isinstance(read, tuple):
-        return _stopped(read)
+    content, own_faults = with_own_pages(job_file, shared.content, shared.rules)
+    if isinstance(read, tuple) or own_faults:
+        return _stopped((*(read if isinstance(read, tuple) else read.problems), *own_faults))
+    shared = replace(shared, content=content)
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
     sizes, faults = measure(read.job, rules)

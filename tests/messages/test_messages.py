@@ -43,9 +43,14 @@ ONE_OF_EACH_STAGE = (
 )  # fmt: skip
 """A fault of the YAML, of one file, between files, of a shape, of the site, of the price, of the
 contract."""
-CONTENT, LANGUAGES, LOGOS = (
+CONTENT, LANGUAGES, OWN_PAGES, LOGOS = (
     f"tests/reading/{name}.py"
-    for name in ("content/test_content", "content/test_languages", "images/test_logos")
+    for name in (
+        "content/test_content",
+        "content/test_languages",
+        "content/test_own_pages",
+        "images/test_logos",
+    )
 )
 
 TESTED_ELSEWHERE = {
@@ -63,6 +68,9 @@ TESTED_ELSEWHERE = {
     "lost-value": f"{LANGUAGES}::test_a_value_must_keep_its_place",
     "missing-page": f"{LANGUAGES}::test_a_missing_page_is_an_error",
     "no-locale": f"{LANGUAGES}::test_the_locale_must_be_known",
+    "own-page-unknown": f"{OWN_PAGES}::test_a_page_that_we_do_not_have_is_refused",
+    "own-page-lacks": f"{OWN_PAGES}::test_a_page_keeps_what_ours_must_have",
+    "own-page-mark": f"{OWN_PAGES}::test_a_page_is_text_with_whole_marks",
     "bad-label": f"{CONTENT}::test_a_label_is_one_text_under_one_key",
 }
 """Codes that one tiny file cannot bring about, each with the test that does."""

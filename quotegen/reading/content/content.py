@@ -145,6 +145,18 @@ class QuestionFront(FrontMatter):
     applies: tuple[When, ...] = (When.ALWAYS,)
 
 
+ROOMS: Mapping[str, type[FrontMatter]] = MappingProxyType({
+    "scope": ScopeFront,
+    "finishes": FinishFront,
+    "care": CareFront,
+    "safety": SafetyFront,
+    "site_observations": SiteObservationFront,
+    "responsibilities": ResponsibilityFront,
+    "clauses": ClauseFront,
+    "questions": QuestionFront,
+})  # fmt: skip
+"""The folders of pages, each with what its pages begin with."""
+
 F = TypeVar("F", bound=FrontMatter)
 
 
