@@ -55,8 +55,11 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
         for name, one in papers.items()
     }
     pdfs = {name: to_pdf(html, results.job.quote_date) for name, html in printed.items()}
+    # A notice to cancel is handed over filled in (16 CFR 429.1(c)): until the days are known it is
+    # the owner's, to be filled in by hand where the sale is signed.
+    unsigned = {"cancellation"} if results.contract.accepted_on is None else set[str]()
     customer = {
-        **{f"{name}.pdf": pdf for name, pdf in pdfs.items()},
+        **{f"{name}.pdf": pdf for name, pdf in pdfs.items() if name not in unsigned},
         **{
             f"{name}.html": render(f"{name}.html.j2", papers[name], results.words, theme).encode()
             for name in ("quote", "compare-bids", *later)
@@ -65,7 +68,8 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
         "email.eml": _email(results, view, theme, pdfs["quote"]),
         "visits.ics": _calendar(results),
     }
-    private = _private(results, owner, drift, theme)
+    private = {**_private(results, owner, drift, theme),
+               **{f"{name}.pdf": pdfs[name] for name in unsigned}}  # fmt: skip
     files = {f"customer/{name}": data for name, data in customer.items()}
     files |= {f"private/{name}": data for name, data in private.items()}
     return Package(

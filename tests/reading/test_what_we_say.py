@@ -33,6 +33,9 @@ SENTENCES_WITH_DIGITS = {
     "cancel_form_4": "the wording of 16 CFR 429.1(b)",
     "cancel_rule": "the number of the federal rule",
     "cancel_until": "the number of the federal rule",
+    "law_about": "the number of the federal rule",
+    "law_at_home_known": "the number of the federal rule",
+    "law_at_home_federal": "the number of the federal rule",
 }
 """Fixed texts that hold a figure, each with the reason."""
 

@@ -17,7 +17,7 @@ from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.pricing.quoted.records import PricedPayment
 from quotegen.schedule.visits import Visit
-from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
+from quotegen.trade.cancellation import cancel_by, sale_at_home
 
 SLOTS = frozenset({"finish", "total"})
 """The values in a text that a choice on the page changes."""
@@ -104,7 +104,9 @@ def _parties(results: Results) -> Iterator[Row]:
     company = company_view(results)
     yield Row(
         name=words("party_company"),
-        text=f"{company.name}, {company.address}, {company.phone}, {company.email}",
+        text=comma_joined(
+            company.name, company.address, company.phone, company.email, _taxpayer_id(results)
+        ),
     )
     customer = job.customer
     named = comma_joined(customer.name, customer.phone, customer.email)
@@ -116,6 +118,11 @@ def _parties(results: Results) -> Iterator[Row]:
         yield Row(name=words("party_subcontractor"), text=named)
     yield Row(name=words("party_dates"), text=dates_sentence(results), mark="work_dates")
     yield Row(name=words("party_cancel"), text=_cancel(results))
+
+
+def _taxpayer_id(results: Results) -> str:
+    number = results.job.company.taxpayer_id
+    return results.words("taxpayer_id", number=number) if number else ""
 
 
 def _work(results: Results) -> Markup:
@@ -138,25 +145,29 @@ def _with_crlf(text: str) -> str:
 
 def _cancel(results: Results) -> str:
     """Until when the customer may cancel: the rule, and a date once the quote is signed."""
-    words, accepted = results.words, results.contract.accepted_on
-    longer = _longer_rule(results)
+    job, words, accepted = results.job, results.words, results.contract.accepted_on
+    state, here = job.site.state, sale_at_home(job.site.state)
+    sentences = []
     if accepted is None:
-        senior = words("cancel_rule_65", days=rule_text(results, longer)) if longer else ""
-        return f"{words('cancel_rule')} {senior}".strip()
-    last = cancel_by(accepted, results.rules)
-    sentences = [words("cancel_until", signed=words.day(accepted), day=words.day(last.day))]
-    if last.is_the_later_count:
-        sentences.append(words("cancel_later"))
-    if longer:
-        day = cancel_by(accepted, results.rules, longer).day
-        sentences.append(words("cancel_until_65", day=words.day(day)))
+        sentences.append(words("cancel_rule"))
+        if here.saturday_unsettled:
+            sentences.append(words("cancel_saturday"))
+        if job.customer.over_65 and here.longer_at_65:
+            days = rule_text(results, here.longer_at_65)
+            sentences.append(words("cancel_rule_65", days=days))
+    else:
+        last = cancel_by(accepted, results.rules, state)
+        day = words.day(last.day)
+        sentences.append(words("cancel_until", signed=words.day(accepted), day=day))
+        if last.is_the_later_count:
+            sentences.append(words("cancel_later"))
+        if job.customer.over_65 and here.longer_at_65:
+            senior = cancel_by(accepted, results.rules, state, over_65=True).day
+            sentences.append(words("cancel_until_65", day=words.day(senior)))
+    if here.by_email(accepted or job.quote_date):
+        company = job.company
+        sentences.append(words("cancel_by_email", email=company.email, phone=company.phone))
     return " ".join(sentences)
-
-
-def _longer_rule(results: Results) -> str:
-    """The rule that gives this customer more days; empty where there is none."""
-    job = results.job
-    return LONGER_AT_65.get(job.site.state or "", "") if job.customer.over_65 else ""
 
 
 def _about(words: Words, visit: Visit, days_after: int) -> str:

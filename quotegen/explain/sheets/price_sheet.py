@@ -294,7 +294,7 @@ def _days(results: Results) -> Iterator[tuple[date, str]]:
 def _keep_dates(results: Results) -> str:
     """By when to sign so that work can start on its day, if the offer holds longer than that."""
     job, words = results.job, results.words
-    last = sign_by(results.chosen_visits[0].first_day, results.rules)
+    last = sign_by(results.chosen_visits[0].first_day, results.rules, results.job.site.state)
     if results.contract.accepted_on is None and job.quote_date <= last < job.holds_until:
         return words("keep_dates", date=words.weekday(last))
     return ""

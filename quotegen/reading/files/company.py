@@ -171,6 +171,7 @@ class Company(Model):
     """A whole company file.
 
     Attributes:
+        taxpayer_id: the employer number that some states want on a contract, never a personal one.
         round_total_to: what every total with its taxes is rounded to, up from the half.
     """
 
@@ -182,6 +183,7 @@ class Company(Model):
     phone: Word
     email: EmailField
     license: Word | None = None
+    taxpayer_id: Word | None = None
     insurance: Insurance | None = None
     accent: ColorField = "#1f4e79"
     theme: Word = "shop"

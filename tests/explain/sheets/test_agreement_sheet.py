@@ -112,7 +112,7 @@ def test_the_company_of_one_who_has_little(tmp_path):
             "CA",
             "yes",
             "2026-05-20",
-            "midnight of May 27, 2026, counted from",
+            "midnight of May 28, 2026, counted from",
         ),  # May 25 is a holiday
         ("CA", "yes", None, "At sixty-five or over you have 5 business days in this state"),
         ("CA", "no", "2026-05-20", None),
