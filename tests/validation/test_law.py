@@ -2,7 +2,8 @@
 
 16 CFR Part 429 (FTC Cooling-Off Rule), 429.0 and 429.1(a); 5 USC 6103 (federal holidays).
 California B&P 7159.5(a)(3); 10 MRS 1487(5); Md. Bus. Reg. 8-617; M.G.L. c.142A s.2(a)(6);
-73 P.S. 517.9 (as summarised by a law publisher); R.C. 4722.03 of Ohio (as reported by two law offices).
+73 P.S. 517.9 (as summarised by a law publisher); R.C. 4722.03 of Ohio (as reported by two law
+offices).
 """
 
 from datetime import date, timedelta

@@ -61,16 +61,20 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         terms=tuple(clause(one, results) for one in ("buried_lines", "way_in", "stopping")),
         acceptance=clause("acceptance", results),
         legal=clause("not_legal_advice", results),
-        how=words(
-            "how_to_accept",
-            date=words.day(job.holds_until),
-            email=job.company.email,
-            phone=job.company.phone,
-        ),
+        how=_how(results),
         reply_link=to + percent_encoded(_with_crlf(body)),
         reply_subject=subject,
         reply_letter=with_slots(words.labels["reply_body"], values, words),
     )
+
+
+def _how(results: Results) -> str:
+    """How to accept and by when, or when it was accepted."""
+    job, words, accepted = results.job, results.words, results.contract.accepted_on
+    if accepted is not None:
+        return words("was_accepted", date=words.day(accepted), phone=job.company.phone)
+    until = words.day(job.holds_until)
+    return words("how_to_accept", date=until, email=job.company.email, phone=job.company.phone)
 
 
 def company_view(results: Results) -> CompanyView:

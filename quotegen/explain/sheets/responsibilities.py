@@ -6,6 +6,8 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.job_features import features_of
 from quotegen.explain.words.prose import filled, sentence
 from quotegen.explain.words.rows import Row
+from quotegen.pricing.quoted.visits_needed import POUR
+from quotegen.reading.content.content import DoneBefore
 
 
 def responsibility_rows(results: Results) -> tuple[Row, ...]:
@@ -26,5 +28,22 @@ def _responsibilities(results: Results) -> Iterator[Row]:
         if page.front.id in excluded or not features & set(page.front.applies):
             continue
         ours = covered & set(page.front.ours)
-        text = results.words("responsibility_ours") if ours else filled(page.markdown, results)
-        yield Row(name=page.front.title, text=text)
+        if ours:
+            yield Row(name=page.front.title, text=results.words("responsibility_ours"))
+        else:
+            text = filled(page.markdown, results)
+            by = _by(results, page.front.before)
+            yield Row(name=page.front.title, text=f"{text} {by}".strip())
+
+
+def _by(results: Results, before: DoneBefore | None) -> str:
+    """The day by which it must be done; empty where none of our visits waits for it."""
+    visits = results.chosen_visits
+    waiting = {
+        None: (),
+        DoneBefore.START: visits,
+        DoneBefore.POUR: tuple(visit for visit in visits if visit.id == POUR),
+    }[before]
+    if not waiting:
+        return ""
+    return results.words("responsibility_by", day=results.words.weekday(waiting[0].first_day))

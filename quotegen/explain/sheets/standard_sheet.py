@@ -77,7 +77,7 @@ def _sources(results: Results, printed: str) -> Iterator[Row]:
 def _stated(results: Results, rule: Rule) -> str:
     about = rule_about(results.words, rule)
     value = rule_text(results, rule.rule_id)
-    if rule.sure is Certainty.PRACTICE:
+    if rule.sure is not Certainty.PUBLISHED:
         return results.words("source_stated", about=about, value=value)
     clause = rule.at(results.job.quote_date).reference.clause
     return results.words("source_stated_at", about=about, value=value, clause=clause)
@@ -89,8 +89,4 @@ def _source(results: Results, rule: Rule) -> str:
     named = f"{reference.title} ({reference.edition})"
     if rule.rule_id in results.job.company.standards.own_inches():
         return words("source_own", reference=named)
-    return {
-        Certainty.PUBLISHED: named,
-        Certainty.PRACTICE: words("source_practice"),
-        Certainty.MEMORY: words("source_memory", reference=named),
-    }[rule.sure]
+    return named if rule.sure is Certainty.PUBLISHED else words("source_practice")

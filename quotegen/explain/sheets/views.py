@@ -117,7 +117,7 @@ class PaperHead:
         language: a code such as `en`.
         accent: the company's color.
         paper_size: what it prints on, `letter` or `A4`.
-        holds_until: the last day of the offer, empty on a paper of a later date.
+        holds_until: the last day of the offer, empty on a later paper and once it is accepted.
         logo: the address of the company's logo, its bytes within; empty where it has none.
     """
 

@@ -121,13 +121,24 @@ class SiteObservationFront(FrontMatter):
     speak_up: Word
 
 
+class DoneBefore(StrEnum):
+    """What of ours waits for work of others."""
+
+    START = "start"
+    POUR = "pour"
+
+
 class ResponsibilityFront(FrontMatter):
-    """Work beside ours: by us where the price covers one of `ours`, else as the page says."""
+    """Work beside ours: by us where the price covers one of `ours`, else as the page says.
+
+    `before` says what of ours waits for it, so that the page can name the day.
+    """
 
     title: Word
     order: WholeField
     applies: tuple[When, ...]
     ours: tuple[Slug, ...]
+    before: DoneBefore | None = None
 
 
 class ClauseFront(FrontMatter):
