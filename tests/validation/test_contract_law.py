@@ -16,59 +16,10 @@ from quotegen.trade.contract_law import Element, Law, Seen, load_laws
 LAWS = load_laws()
 STATES = {"CA", "ME", "MA", "NY", "NJ", "PA", "MD", "CT", "IL", "WA", "OH"}
 AT_HOME = {"CA", "MI", "OH", "US"}
-STATES_AND_DC = [
-    "AK",
-    "AL",
-    "AR",
-    "AZ",
-    "CA",
-    "CO",
-    "CT",
-    "DC",
-    "DE",
-    "FL",
-    "GA",
-    "HI",
-    "IA",
-    "ID",
-    "IL",
-    "IN",
-    "KS",
-    "KY",
-    "LA",
-    "MA",
-    "MD",
-    "ME",
-    "MI",
-    "MN",
-    "MO",
-    "MS",
-    "MT",
-    "NC",
-    "ND",
-    "NE",
-    "NH",
-    "NJ",
-    "NM",
-    "NV",
-    "NY",
-    "OH",
-    "OK",
-    "OR",
-    "PA",
-    "RI",
-    "SC",
-    "SD",
-    "TN",
-    "TX",
-    "UT",
-    "VA",
-    "VT",
-    "WA",
-    "WI",
-    "WV",
-    "WY",
-]
+STATES_AND_DC = """
+AK AL AR AZ CA CO CT DC DE FL GA HI IA ID IL IN KS KY LA MA MD ME MI MN MO MS MT NC ND NE NH
+NJ NM NV NY OH OK OR PA RI SC SD TN TX UT VA VT WA WI WV WY
+""".split()  # noqa: SIM905
 
 
 def _law(state: str) -> Law:

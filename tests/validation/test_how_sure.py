@@ -1,8 +1,9 @@
 """The stated 95 % range of an area, tried on 1,000 random tape errors for every way of measuring.
 
 Source of the method: Guide to the expression of uncertainty in measurement (JCGM 100:2008),
-5.1.2 and Annex G (its Table G.1 was not read, so its 1.96 is worked out below); of the trial: its Supplement 1 (JCGM 101:2008), which draws the
-errors at random. The chances are seeded, so a trial always comes out the same.
+5.1.2 and Annex G (its Table G.1 was not read, so its 1.96 is worked out below); of the trial: its
+Supplement 1 (JCGM 101:2008), which draws the errors at random. The chances are seeded, so a trial
+always comes out the same.
 """
 
 import math
