@@ -45,6 +45,7 @@ from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
+from quotegen.reading.content.own_pages import with_own_pages
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.standards import looser_standards
 from quotegen.reading.ledger.ledger import Ledger, is_as_sent
@@ -150,8 +151,10 @@ def figure(
     """
     announce(f"1 read {job_file}")
     read = read_job(job_file, frozenset(shared.content.scope), accepting=accepting)
-    if isinstance(read, tuple):
-        return _stopped(read)
+    content, own_faults = with_own_pages(job_file, shared.content, shared.rules)
+    if isinstance(read, tuple) or own_faults:
+        return _stopped((*(read if isinstance(read, tuple) else read.problems), *own_faults))
+    shared = replace(shared, content=content)
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
     sizes, faults = measure(read.job, rules)

@@ -51,6 +51,7 @@ def price_problems(
         *_over_deposit_cap(job, quote.finishes, special_order, rules),
         *_large_deposit(job, quote.chosen.total, special_order, rules),
         *_not_in_contract(job, quote.chosen.total, laws),
+        *_law_near(job, quote, laws),
         *_weak_mix(job, rules),
         *_thicker_than_the_book(job, quote),
     )
@@ -191,6 +192,7 @@ TYPE_IT = {
     Element.CONTRACTOR_ADDRESS: "type the street in `address:` of company.yaml",
     Element.LICENSE: "type `license:` in company.yaml",
     Element.INSURANCE: "type `insurance:` in company.yaml",
+    Element.TAXPAYER_ID: "type `taxpayer_id:` in company.yaml",
 }
 
 
@@ -201,6 +203,7 @@ def not_typed(job: JobSpec) -> frozenset[Element]:
         Element.CONTRACTOR_ADDRESS: "po box" in company.address.lower().replace(".", ""),
         Element.LICENSE: company.license is None,
         Element.INSURANCE: company.insurance is None,
+        Element.TAXPAYER_ID: company.taxpayer_id is None,
     }
     return frozenset(element for element, missing in lacks.items() if missing)
 
@@ -220,6 +223,21 @@ def _not_in_contract(job: JobSpec, price: Money, laws: ContractLaws) -> Iterator
                     f"({law.law}, {demand.clause}, {demand.seen}); there is none",
                     hint=f"{TYPE_IT[demand.element]}; this is not legal advice",
                 )
+
+
+def _law_near(job: JobSpec, quote: PricedQuote, laws: ContractLaws) -> Iterator[Problem]:
+    """Yield a warning where a little more area brings a law that asks for what nobody typed."""
+    risen, missing = quote.adjustment[-1].total, not_typed(job)
+    for law in laws.reached(job.site.state, quote.chosen.total, risen):
+        for demand in law.demands:
+            if demand.element in missing:
+                said = (
+                    f"ten percent more area would cost ${risen:,}; from ${law.over:,.0f} a written"
+                    f" contract here carries {laws.meaning(demand.element)} ({law.law},"
+                    f" {demand.clause}, {demand.seen}); there is none"
+                )
+                hint = f"{TYPE_IT[demand.element]}; this is not legal advice"
+                yield job.places.warning(("site", "state"), "law-near", said, hint)
 
 
 def _weak_mix(job: JobSpec, rules: RuleBook) -> Iterator[Problem]:

@@ -65,7 +65,8 @@ def pigment_lb_per_cuyd(share: Fraction, cement_lb_per_cuyd: Decimal) -> Fractio
 def weathering_of_state(state: str, rules: RuleBook, on: date) -> Weathering | None:
     """Return the weathering in the harsher part of a state; None where we do not know it.
 
-    IRC Figure R301.2, from memory; mountains are harsher and coasts milder than their state.
+    IRC Figure R301.2, for most states from memory. Mountains are harsher and coasts milder than
+    their state.
     """
     rank = rules.table("weathering_by_state", on).get(state)
     return None if rank is None else tuple(Weathering)[int(rank)]

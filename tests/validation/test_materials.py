@@ -6,7 +6,7 @@ Sources, with how sure we are of each:
 - ASTM C979 1.4, pigment at most 10 % of the mass of cement: published
 - IRC R401.3, 2 % within 10 ft of a building: published as quoted
 - paving practice 110 lb per sq yd per inch, and FM 5-434 Table 1-1: common practice, from memory
-- ACI 318-19 25.5.4 with the WRI manual, lap of wire: from memory
+- NZS 3101:2006 8.7.6(a), lap of wire, as cited by the building authority of New Zealand: published
 - pint, a general library of units, for every conversion
 """
 

@@ -63,6 +63,8 @@ class Responsibility(StrEnum):
     POOL_SEAL = "pool_seal"
     BARRIER = "barrier"
     LAWN = "lawn"
+    DOWNSPOUTS = "downspouts"
+    COVERS = "covers"
 
 
 class Use(StrEnum):

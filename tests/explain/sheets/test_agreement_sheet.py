@@ -10,6 +10,7 @@ from urllib.parse import parse_qs, unquote, urlsplit
 import pytest
 
 from quotegen.explain.sheets.agreement_sheet import agreement_sheet, company_view
+from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.views import AgreementSheet, CustomerView
 from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.pipeline import figure
@@ -112,7 +113,7 @@ def test_the_company_of_one_who_has_little(tmp_path):
             "CA",
             "yes",
             "2026-05-20",
-            "midnight of May 27, 2026, counted from",
+            "midnight of May 28, 2026, counted from",
         ),  # May 25 is a holiday
         ("CA", "yes", None, "At sixty-five or over you have 5 business days in this state"),
         ("CA", "no", "2026-05-20", None),
@@ -143,3 +144,17 @@ def test_a_sum_at_signing(followed_view: CustomerView):
         ("a fixed sum", "$500.00"), ("60% of what then remains", "$774.00"),
         ("the rest", "$516.00"),
     ]  # fmt: skip
+
+
+def test_an_accepted_quote_asks_for_no_yes(tmp_path: Path):
+    """Once accepted, no paper says until when the price holds, nor how to accept."""
+    accepted = {"date": "2026-05-20"}
+    made = figure(
+        write_world(tmp_path, shop.job(accepted=accepted), rate_book=shop.book()), shop.shared()
+    )
+    assert made.results is not None
+    assert paper_head(made.results, "Quote", made.results.job.quote_date).holds_until == ""
+    assert agreement_sheet(made.results).how.startswith("Accepted on May 20, 2026.")
+    open_ = shop.results(tmp_path, shop.job(), rate_book=shop.book())
+    assert paper_head(open_, "Quote", open_.job.quote_date).holds_until == "June 13, 2026"
+    assert "by June 13, 2026" in agreement_sheet(open_).how

@@ -38,11 +38,3 @@ def test_every_observation_says_when_to_speak_up():
         assert page.markdown
         assert page.front.later
         assert page.front.speak_up
-
-
-def test_only_a_stamped_deck_is_explained_in_parts(tmp_path: Path):
-    """Why a deck may be poured in parts concerns stamped work alone."""
-    plain = shop.results(tmp_path, shop.job(DECK), rate_book=shop.book())
-    assert day_sheet(plain).crew == ()
-    stamped = shop.results(tmp_path, shop.job(DECK), rate_book=shop.book(finishes=STAMPED))
-    assert [page.id for page in day_sheet(stamped).crew] == ["in_parts"]

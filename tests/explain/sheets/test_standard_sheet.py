@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 import yaml
-
 from quotegen.explain.sheets.standard_sheet import standard_sheet
+
 from quotegen.explain.sheets.views import StandardsSheet
 from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.reading.content.content import When
@@ -115,3 +115,10 @@ def test_a_source_for_each_rule(tmp_path):
     for row in sources:
         assert row.name
         assert row.text
+
+
+def test_only_a_stamped_deck_is_explained_in_parts(tmp_path: Path):
+    """Why a deck may be poured in parts is answered where it is stamped, and nowhere else."""
+    stamped = {"plain": {**shop.FANCY, "brings": []}}
+    assert "in_parts" not in {page.id for page in _sheet(tmp_path).questions}
+    assert "in_parts" in {page.id for page in _sheet(tmp_path, finishes=stamped).questions}
