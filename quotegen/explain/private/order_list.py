@@ -1,5 +1,6 @@
 """The order list: what to buy, and how concrete gets to the slab. For the owner alone."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -96,7 +97,7 @@ def _row(results: Results, material: Material) -> OrderRow:
         sold=_buy(words, material) if shown.unit != material.unit else "",
         needed=_amount(words, shown.needed, shown.unit, _NEEDED_PLACES),
         where=names.get(material.placement or "", words("order_whole")),
-        how=_how(results, material.working),
+        how=" ".join(_how(results, material)),
     )
 
 
@@ -107,26 +108,36 @@ def _buy(words: Words, material: Material) -> str:
 
 
 def _amount(words: Words, value: Decimal, unit: str, places: int) -> str:
-    """A quantity with its unit; what is counted has no decimals."""
-    number = words.number(value, 0 if unit in _COUNTED else places)
+    """A quantity with its unit; a whole number of what is counted has no decimals."""
+    whole = unit in _COUNTED and not decimal_places(value)
+    number = words.number(value, 0 if whole else places)
     return words.count(f"order_unit_{unit_key(unit)}", value, number=number)
 
 
-def _how(results: Results, step: Step) -> str:
-    """A step of the working, with its numbers, in a sentence."""
+def _how(results: Results, material: Material) -> Iterator[str]:
+    """How a quantity came about, with its numbers, and what is ordered on top of it."""
+    words, step = results.words, material.working
     inputs = tuple(_input(results, one) for one in step.inputs)
     if not inputs:
-        return step.formula
-    return results.words("order_how", formula=step.formula, inputs=results.words.joined(inputs))
+        yield step.formula
+    else:
+        yield words("order_how", formula=step.formula, inputs=words.joined(inputs))
+    if material.waste:
+        yield words("order_waste", share=_value(results, material.waste))
 
 
 def _input(results: Results, step: Step) -> str:
+    return results.words("order_input", name=step.name, value=_value(results, step))
+
+
+def _value(results: Results, step: Step) -> str:
+    """The value of a step with its unit, and the source of its rule."""
     words, value = results.words, _step_value(results.words, step)
     named = [rule for rule in step.rules if rule in results.rules.rules]
     if named and not step.inputs:
         reference = results.rules.rule(named[0]).at(results.job.quote_date).reference
-        value = words("order_rule", value=value, reference=str(reference))
-    return words("order_input", name=step.name, value=value)
+        return words("order_rule", value=value, reference=str(reference))
+    return value
 
 
 def _step_value(words: Words, step: Step) -> str:

@@ -18,8 +18,8 @@ from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.shares import is_share
 from quotegen.quantity import NO_QUANTITY, Units, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Count
-from quotegen.reading.files.costs import MaterialId
 from quotegen.reading.files.job import Use
+from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.trade.concrete import net_volume_cuyd, order_cuyd

@@ -1,10 +1,12 @@
 """Color and surface on the order list: pigment, hardener, release, curing compound, sealer."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.quantity import decimal_of, rounded
+from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.files.rate_book import Finish, FinishKind, Sealer
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.materials.job_slabs import JobSlabs, area_step, material
@@ -22,11 +24,13 @@ def surface(slabs: JobSlabs) -> Iterator[Material]:
         finish = slabs.finish(spec)
         yield from _pigment(slabs, spec, measured, finish)
         if finish.hardener:
-            yield _by_area("hardener", spec, measured, _given_dose(finish.hardener))
+            dose = _given_dose(finish.hardener)
+            yield _by_area("hardener", spec, measured, dose)
         yield from _release(slabs, spec, measured, finish)
         if slabs.job.rate_book.order.curing_coverage:
             coverage = given("Coverage", slabs.job.rate_book.order.curing_coverage, "sq ft per gal")
-            yield _gallons("curing", spec, area_step(spec, measured), coverage)
+            area = area_step(spec, measured)
+            yield _gallons("curing", spec, area, coverage)
         yield from _sealer(slabs, spec, measured, finish)
 
 
@@ -107,11 +111,17 @@ def _sealer(
             rules=(coverage_rule,),
         )
     )
-    yield _gallons("sealer", spec, area_step(spec, measured), coverage, coats)
+    sealer = MaterialId.SEALER_FILM if film else MaterialId.SEALER_PENETRATING
+    row = _gallons("sealer", spec, area_step(spec, measured), coverage, coats)
+    yield replace(row, bought_as=sealer)
 
 
 def _gallons(
-    material_id: str, spec: PlacementSpec, area: Step, coverage: Step, coats: Step | None = None
+    material_id: str,
+    spec: PlacementSpec,
+    area: Step,
+    coverage: Step,
+    coats: Step | None = None,
 ) -> Material:
     number = Fraction(coats.value) if coats else Fraction(1)
     return material(

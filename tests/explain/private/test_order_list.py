@@ -24,16 +24,19 @@ def test_a_metric_job_orders_in_metric():
     """14.5 cu yd are 11.09 m3, rounded up; the plant's own count stands under it."""
     rows = _rows(METRIC)
     assert (rows["Concrete"].buy, rows["Concrete"].sold) == ("11.09 m³", "14.5 cu yd")
-    assert rows["Stone, by weight"].buy == "23 t"  # 25.17 tons of 907.18474 kg are 22.83 t
-    assert rows["Weight of the bars"].needed == "309.06 kg"  # 681.36 lb
+    assert (
+        rows["Stone, by weight"].buy == "26 t"
+    )  # 27.05 tons and 5 % are 28.40 tons of 907.18474 kg
+    assert rows["Weight of the bars"].needed == "327.24 kg"  # 54 bars of 20 ft, 721.44 lb
+    assert rows["Tie wire"].buy == "2 kg"  # 10 lb to the ton: 3.61 lb are 1.64 kg
     assert rows["Curing compound"].needed == "13.21 L"  # 3.49 gal
-    assert rows["Joint filler at house and pool"].buy == "5 m"
+    assert rows["Joint filler at house and pool"].buy == "6 m"  # 4.8 m and 5 %
 
 
 def test_what_is_counted_stays_and_the_list_says_so():
     """Bars come in US sizes: they are counted, and a sentence says why."""
     view = _view(METRIC)
-    assert (_rows(METRIC)["Bars"].buy, _rows(METRIC)["Bars"].sold) == ("51 bars", "")
+    assert (_rows(METRIC)["Bars"].buy, _rows(METRIC)["Bars"].sold) == ("54 bars", "")
     assert "Sheets, rolls and bars are sold in US sizes" in view.note
     assert "The working is in US units" in view.note
     assert _view(US).note == ""
@@ -49,8 +52,9 @@ def test_a_job_in_feet_stays_in_feet():
 def test_units_are_in_the_plural_form_that_they_take():
     """The working says `21 sheets` and `1 coat`, and what is counted has no decimals."""
     rows = _rows(US)
-    assert "Number of sheets 21 sheets" in rows["Weight of the wire mesh"].how
-    assert rows["Wire mesh"].needed == "21 sheets"  # 833 sq ft over 9.33 x 4.33, less laps
+    assert "Number of sheets 24 sheets" in rows["Weight of the wire mesh"].how
+    assert rows["Wire mesh"].needed == "20.60 sheets"  # 833 sq ft over 9.33 x 4.33, less laps
+    assert rows["Wire mesh"].buy == "24 sheets"  # 15 % on a curved deck: 23.69
     assert "Coats 1 coat," in _rows(METRIC)["Sealer, all coats"].how
 
 
