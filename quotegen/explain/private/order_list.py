@@ -1,6 +1,5 @@
 """The order list: what to buy, and how concrete gets to the slab. For the owner alone."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -17,7 +16,7 @@ from quotegen.trade.wording import SILENT_UNITS, unit_key
 from quotegen.working import Step, given
 
 _NEEDED_PLACES, _STEP_PLACES = 2, 3
-_COUNTED = frozenset({"sheet", "roll", "bar", "load", "each"})
+_COUNTED = frozenset({"sheet", "roll", "bar", "board", "load", "each"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,12 +25,15 @@ class OrderRow:
 
     Attributes:
         sold: what to buy as our book counts it, in a metric job; else empty.
+        quoted: what to buy for the slab as quoted, where measuring it made that another; else
+            empty.
     """
 
     name: str
     what: str
     buy: str
     sold: str
+    quoted: str
     needed: str
     where: str
     how: str
@@ -51,10 +53,12 @@ class OrderList:
     """The order list.
 
     Attributes:
+        measured: that the list is for the slab as measured in the forms; else empty.
         note: how a metric job is to be read; else empty.
     """
 
     head: PaperHead
+    measured: str
     note: str
     rows: tuple[OrderRow, ...]
     access: tuple[str, ...]
@@ -64,12 +68,18 @@ class OrderList:
 def order_list_view(results: Results, owner: OwnersFigures) -> OrderList:
     """Build the order list of the chosen finish."""
     job, words, reach = results.job, results.words, results.takeoff.reach
-    materials = (_with_charge(one, owner.job.book.order) for one in results.takeoff.materials)
+    remeasure = results.contract.remeasure
+    materials = (_with_charge(one, owner.job.book.order) for one in results.to_order)
+    quoted = {(one.id, one.placement): one for one in results.takeoff.materials}
     title = words("order_title", title=job.title, quote=job.quote)
     return OrderList(
         head=paper_head(results, title, job.quote_date),
+        measured=words("order_measured", day=words.day(remeasure.on)) if remeasure else "",
         note=words("order_metric") if words.units is Units.METRIC else "",
-        rows=tuple(_row(results, material) for material in materials),
+        rows=tuple(
+            _row(results, material, quoted.get((material.id, material.placement)))
+            for material in materials
+        ),
         access=_access(results),
         reach=tuple(
             ReachRow(name=method.name, reach=words.feet(method.reach_ft), share=f"{method.share}%")
@@ -87,18 +97,26 @@ def _with_charge(material: Material, order: CostedOrder) -> Material:
     return replace(material, working=replace(material.working, inputs=inputs))
 
 
-def _row(results: Results, material: Material) -> OrderRow:
+def _row(results: Results, material: Material, quoted: Material | None) -> OrderRow:
+    """A row; what was quoted stands in it where it is not what to buy now."""
     words, names = results.words, {p.id: p.name for p in results.job.placements}
-    shown = in_metric(material) if words.units is Units.METRIC else material
+    shown = _shown(words, material)
+    other = quoted is not None and quoted.buy != material.buy
+    before = _buy(words, _shown(words, quoted)) if quoted and other else ""
     return OrderRow(
         name=words(f"material_{material.id}"),
         what=material.what,
         buy=_buy(words, shown),
         sold=_buy(words, material) if shown.unit != material.unit else "",
+        quoted=words("order_quoted", quoted=before) if before else "",
         needed=_amount(words, shown.needed, shown.unit, _NEEDED_PLACES),
         where=names.get(material.placement or "", words("order_whole")),
-        how=" ".join(_how(results, material)),
+        how=_how(results, material),
     )
+
+
+def _shown(words: Words, material: Material) -> Material:
+    return in_metric(material) if words.units is Units.METRIC else material
 
 
 def _buy(words: Words, material: Material) -> str:
@@ -114,16 +132,14 @@ def _amount(words: Words, value: Decimal, unit: str, places: int) -> str:
     return words.count(f"order_unit_{unit_key(unit)}", value, number=number)
 
 
-def _how(results: Results, material: Material) -> Iterator[str]:
+def _how(results: Results, material: Material) -> str:
     """How a quantity came about, with its numbers, and what is ordered on top of it."""
     words, step = results.words, material.working
-    inputs = tuple(_input(results, one) for one in step.inputs)
-    if not inputs:
-        yield step.formula
-    else:
-        yield words("order_how", formula=step.formula, inputs=words.joined(inputs))
-    if material.waste:
-        yield words("order_waste", share=_value(results, material.waste))
+    inputs = words.joined(tuple(_input(results, one) for one in step.inputs))
+    how = words("order_how", formula=step.formula, inputs=inputs) if inputs else step.formula
+    if material.waste is None:
+        return how
+    return words("order_waste", how=how, share=_value(results, material.waste))
 
 
 def _input(results: Results, step: Step) -> str:

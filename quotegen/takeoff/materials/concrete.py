@@ -24,6 +24,7 @@ from quotegen.working import Step, given
 _VOLUME_RULE = "sqft_inches_per_cubic_yard"
 _LOOSE_RULE = "base_loose_density"
 _PAST_RULE = "base_past_forms"
+_DENSITY_RULE = "base_compacted_density"
 _LOAD_RULE = "truck_load_full"
 _DEEP = {
     FLAT_VOLUME: "flat_slab",
@@ -107,18 +108,35 @@ def _part(material_id: str, spec: PlacementSpec | None, step: Step) -> Material:
 
 
 def base(slabs: JobSlabs) -> Iterator[Material]:
-    """Yield the stone under each slab and past its forms: by weight, and the same by the yard."""
+    """Yield the stone under each slab: by weight, and the same by the yard.
+
+    It goes on past each formed edge; at the house and at a pool no form stands, and it ends with
+    the slab.
+    """
     for spec, measured in slabs.each():
-        volume = _base_step(slabs, spec, measured)
+        area, formed = area_step(spec, measured), measured.edges_ft[EdgeKind.FORMED]
+        past = slabs.rule(_PAST_RULE, "Past the forms")
+        covered = (
+            Fraction(area.value) + Fraction(formed) * Length.of_inches(Fraction(past.value)).feet
+        )
+        volume = net_volume_cuyd(covered, spec.base.inches, slabs.rules, slabs.on)
         stone = material(
             "base_tons",
             spec,
-            base_tons(Fraction(volume.value), slabs.rules, slabs.on),
+            base_tons(volume, slabs.rules, slabs.on),
             "ton",
             what=slabs.job.rate_book.base_material,
-            formula="compacted volume x density once compacted",
-            inputs=(volume, slabs.rule("base_compacted_density", "Compacted density")),
-            rules=("base_compacted_density",),
+            formula="area, and formed edge x how far the base goes past it, x depth of the base,"
+            " over the square feet that one cubic yard covers one inch deep; x density once"
+            " compacted",
+            inputs=(
+                area,
+                given("Formed edge", formed, "ft"),
+                past,
+                given("Depth of the base", rounded(spec.base.inches, 4), "in"),
+                slabs.rule(_DENSITY_RULE, "Compacted density"),
+            ),
+            rules=(_VOLUME_RULE, _PAST_RULE, _DENSITY_RULE),
         )
         by_weight = with_waste(slabs, replace(stone, bought_as=MaterialId.STONE))
         yield by_weight
@@ -138,30 +156,3 @@ def base(slabs: JobSlabs) -> Iterator[Material]:
             ),
             rules=(_LOOSE_RULE,),
         )
-
-
-def _base_step(slabs: JobSlabs, spec: PlacementSpec, measured: PlacementTakeoff) -> Step:
-    """Return the compacted volume of the base; it goes on past each formed edge.
-
-    At the house and at a pool no form stands, and the base ends with the slab.
-    """
-    area, formed = area_step(spec, measured), measured.edges_ft[EdgeKind.FORMED]
-    past = slabs.rule(_PAST_RULE, "Past the forms")
-    past_sqft = Fraction(formed) * Length.of_inches(Fraction(past.value)).feet
-    volume = net_volume_cuyd(
-        Fraction(area.value) + past_sqft, spec.base.inches, slabs.rules, slabs.on
-    )
-    return Step(
-        name="Compacted volume",
-        formula="area, and the formed edge x how far the base goes past it, x depth of the base,"
-        " over the square feet that one cubic yard covers one inch deep",
-        inputs=(
-            area,
-            given("Formed edge", formed, "ft"),
-            past,
-            given("Depth of the base", rounded(spec.base.inches, 4), "in"),
-        ),
-        value=decimal_of(volume),
-        unit="cu yd",
-        rules=(_VOLUME_RULE, _PAST_RULE),
-    )

@@ -27,13 +27,14 @@ class Concrete:
     """The concrete of one slab, exact, with its working.
 
     Attributes:
+        deep_edges: the concrete below the slab along its deep edges.
         net_cuyd: in the slab and its deep edges.
         uneven_cuyd: what an uneven base takes up: ordered, but not part of the slab.
     """
 
+    deep_edges: tuple[Step, ...]
     net_cuyd: Fraction
     uneven_cuyd: Fraction
-    order_cuyd: Fraction
     volume_step: Step
     order_step: Step
 
@@ -79,9 +80,9 @@ def concrete_of(
     ordered = order_cuyd(net_cuyd + uneven_cuyd, order.allowance, order.round_up_to)
     volume = _with_deep_edges(flat, deep_edges, net_cuyd)
     return Concrete(
+        deep_edges=deep_edges,
         net_cuyd=net_cuyd,
         uneven_cuyd=uneven_cuyd,
-        order_cuyd=ordered,
         volume_step=volume,
         order_step=order_step(volume, ordered, order, uneven_cuyd),
     )

@@ -7,6 +7,7 @@ from tests.pricing import shop
 from tests.publish.built import page_text
 
 METRIC = next(path for path in shop.JOBS if path.stem == "ferry-road-drive")
+MEASURED = next(path for path in shop.JOBS if path.stem == "cutters-row-drive")
 US = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
 
 
@@ -68,3 +69,16 @@ def test_what_to_order_is_the_first_figure_after_the_name():
     assert heads.index("To order") < heads.index("Needed") < heads.index("Where")
     row = page_text(page[page.index("<tbody>") :])
     assert row.index(view.rows[0].name) < row.index(view.rows[0].buy) < row.index(view.rows[0].how)
+
+
+def test_after_measuring_the_list_orders_for_the_measured_slab():
+    """790.4 sq ft in the forms, not the 819.6 of the quote: less concrete, the quoted under it."""
+    view = _view(MEASURED)
+    assert "as measured in the forms on May 12, 2026" in view.measured
+    rows = _rows(MEASURED)
+    assert (rows["Concrete"].buy, rows["Concrete"].quoted) == ("13.25 cu yd", "quoted 13.75 cu yd")
+    assert (rows["Bars"].buy, rows["Bars"].quoted) == ("61 bars", "quoted 63 bars")
+    assert rows["Tie wire"].quoted == ""  # 5 lb before and after
+    assert "Area of Drive 790.4 sq ft" in rows["Bars"].how
+    assert _view(US).measured == ""
+    assert {row.quoted for row in _rows(US).values()} == {""}
