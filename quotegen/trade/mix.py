@@ -30,6 +30,12 @@ def strength_psi(weathering: Weathering, *, deicers: bool, rules: RuleBook, on: 
     return max(by_weather, rules.number("deicer_strength", on))
 
 
+def least_air(weathering: Weathering, rules: RuleBook, on: date) -> Decimal:
+    """Return the least air of outdoor flatwork in per cent: 5 where there is frost (IRC R402.2)."""
+    frost = weathering is not Weathering.NEGLIGIBLE
+    return rules.range("exposed_air", on).least if frost else Decimal(0)
+
+
 def is_cold(lowest_air_f: Decimal, rules: RuleBook, on: date) -> bool:
     """Whether air this cold (°F) while the slab is protected calls for cold weather care.
 

@@ -28,7 +28,7 @@ WARNINGS = {
     "start-before-quote", "deposit-cap", "ground-too-small", "falls-to-house", "fall-at-house",
     "falls-to-pool", "fall-at-pool", "deck-stands-proud", "risers-differ", "riser-too-high",
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
-    "standard-looser", "law-missing", "mix-weak", "covered-twice", "unexplained",
+    "standard-looser", "law-missing", "mix-weak", "mix-air-low", "covered-twice", "unexplained",
     "larger-is-cheaper", "price-of-nothing", "never-sealed", "price-unusual",
     "depth-unusual", "start-far-off", "book-old", "accepted-without-total",
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
