@@ -12,6 +12,7 @@ from quotegen.takeoff.job_units import area_m2, length_ft, length_m
 from quotegen.takeoff.measure import MeasuredSlab, measure_each, put_together
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.slab.concrete_order import concrete_of
+from quotegen.takeoff.slab.flight_volume import STEPS
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
 
@@ -58,7 +59,7 @@ def _as_typed(
 ) -> MeasuredSlab:
     """Return the placement with the area and the edges worked out on site, where they were.
 
-    Its deep edges stay as the shapes give them: only the flat slab follows the area.
+    Its deep edges and steps stay as the shapes give them: only the flat slab follows the area.
     """
     if typed.area is None:
         return shapes
@@ -69,6 +70,7 @@ def _as_typed(
     poured = concrete_of(
         area=step,
         deep_edges=concrete.deep_edges,
+        steps=next((step for step in concrete.beside if step.name == STEPS), None),
         thickness=spec.thickness,
         thickness_source=job.source(*spec.path, "thickness"),
         order=job.rate_book.order,

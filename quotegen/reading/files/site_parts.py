@@ -1,9 +1,10 @@
 """Parts of a job file about the ground: deep edges, heights, steps, prepared ground, obstacles."""
 
 from enum import StrEnum
-from typing import Literal, TypeAlias
+from typing import Literal, Self, TypeAlias
 
-from pydantic import Field
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
 from quotegen.reading.fields.typed_fields import AnyLength, LengthField, Model, PointField, Word
 from quotegen.reading.files.shapes import EdgeKind, Shape
@@ -38,9 +39,23 @@ class DeepEdge(Model):
 
 
 class Flight(Model):
-    """One flight of steps: the height of each, from the bottom."""
+    """One flight of steps: the height of each, from the bottom.
+
+    Attributes:
+        width, tread: of the flight, and of each step from front to back; with them the order list
+            knows its concrete.
+    """
 
     risers: tuple[LengthField, ...] = Field(min_length=1, max_length=20)
+    width: LengthField | None = None
+    tread: LengthField | None = None
+
+    @model_validator(mode="after")
+    def _both_sizes(self) -> Self:
+        if (self.width is None) != (self.tread is None):
+            said = "the concrete of steps goes by `width` and `tread`; type both, or neither"
+            raise PydanticCustomError("steps-size", said)
+        return self
 
 
 class StatedHeight(Model):

@@ -17,6 +17,7 @@ from quotegen.takeoff.materials.job_slabs import (
 )
 from quotegen.takeoff.records import Material, PlacementTakeoff
 from quotegen.takeoff.slab.concrete_order import FLAT_VOLUME, UNEVEN_BASE, VOLUME
+from quotegen.takeoff.slab.flight_volume import STEPS
 from quotegen.trade.base import base_loose_cuyd, base_tons
 from quotegen.trade.concrete import net_volume_cuyd, truck_loads
 from quotegen.working import Step, given
@@ -31,6 +32,7 @@ _DEEP = {
     "Thickened edge": "thickened_edge",
     "Turned down edge": "turned_down_edge",
 }
+_BESIDE = {STEPS: "steps_concrete", UNEVEN_BASE: "uneven_base"}
 
 
 def concrete(slabs: JobSlabs) -> Iterator[Material]:
@@ -50,8 +52,8 @@ def concrete(slabs: JobSlabs) -> Iterator[Material]:
     for spec, measured in slabs.each():
         yield from _parts(spec, measured)
     for step in slabs.takeoff.working[-1].inputs:
-        if step.name == UNEVEN_BASE:
-            yield _part("uneven_base", None, step)
+        if step.name in _BESIDE:
+            yield _part(_BESIDE[step.name], None, step)
     typed = order.truck_load
     full = typed if typed is not None else slabs.rules.exact(_LOAD_RULE, slabs.on)
     loads, last = truck_loads(ordered, full)
