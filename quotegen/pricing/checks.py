@@ -260,7 +260,7 @@ def _little_air(job: JobSpec, rules: RuleBook) -> Iterator[Problem]:
     if weathering is None or not typed:
         return
     asked = least_air(weathering, rules, on)
-    if max(typed) < asked:
+    if asked is not None and max(typed) < asked:
         rule = rules.rule("exposed_air").at(on)
         said = (
             f"the mix has {air} air; weathering in {state} is {weathering.value}, where at least"

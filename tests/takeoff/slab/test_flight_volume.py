@@ -51,8 +51,10 @@ def test_they_stay_when_the_slab_is_measured(tmp_path: Path):
 
 
 def test_a_smaller_slab_keeps_its_steps(with_steps):
-    """What the sheet of costs tries with less area still orders the steps: 11.48, so 11.5 and not 11.25."""
+    """A tenth less area still orders the steps: 11.48, so 11.5 and not 11.25."""
     small = with_area_and_order(
         with_steps.results.job, with_steps.results.takeoff, Fraction(-1, 10), load_rules()
     )
-    assert small.order_cuyd == Decimal("11.5")  # (928 - 92.8) x 4-1/8 / 324 = 10.63, and 0.30, and 5 %
+    assert small.order_cuyd == Decimal(
+        "11.5"
+    )  # (928 - 92.8) x 4-1/8 / 324 = 10.63, and 0.30, and 5 %
