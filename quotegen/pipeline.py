@@ -59,9 +59,10 @@ from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
+from quotegen.takeoff.materials.order_list import order_list
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.on_site import on_site
-from quotegen.takeoff.records import Takeoff
+from quotegen.takeoff.records import Material, Takeoff
 from quotegen.takeoff.remeasure import remeasure
 from quotegen.takeoff.site.size_checks import forms_warnings
 from quotegen.trade.contract_law import ContractLaws, load_laws
@@ -177,11 +178,12 @@ def figure(
     crews = crew_warnings(job, read.owners, takeoff, quote.finishes, rules)
     found = (*found, *floors, *crews)
     announce(f"4 visits {job.quote}")
-    contract, asked = _after_signing(job, takeoff, rules)
+    contract, in_forms, asked = _after_signing(job, takeoff, rules)
     found = (*found, *asked)
     if contract is None:
         return _stopped(found)
-    results = _results(job, takeoff, quote, access, contract, rules, shared)
+    to_order = _to_order(job, in_forms or takeoff, contract, rules)
+    results = _results(job, takeoff, quote, access, contract, to_order, rules, shared)
     found = (*found, *day_warnings(job, results.visits, rules))
     ledger = read.ledger
     if ledger is not None:
@@ -218,19 +220,29 @@ def _today(
 
 def _after_signing(
     job: JobSpec, takeoff: Takeoff, rules: RuleBook
-) -> tuple[Contract | None, tuple[Problem, ...]]:
-    """Return the contract, None where measuring fails or a signed total does not come out."""
+) -> tuple[Contract | None, Takeoff | None, tuple[Problem, ...]]:
+    """Return the contract, None where measuring fails or a signed total does not come out.
+
+    Beside it is the takeoff of the set forms, None until they are measured.
+    """
     in_forms, again = (
         remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
     )
     if has_error(again):
-        return None, again
+        return None, None, again
     far = forms_warnings(job, takeoff, in_forms, rules) if in_forms else ()
     contract = contract_of(job, takeoff, in_forms)
     faults = (*change_faults(job, contract), *signed_problems(job, contract))
     if has_error(faults):
-        return None, (*again, *far, *faults)
-    return contract, (*again, *far, *faults, *paid_warnings(job, contract, rules))
+        return None, None, (*again, *far, *faults)
+    return contract, in_forms, (*again, *far, *faults, *paid_warnings(job, contract, rules))
+
+
+def _to_order(
+    job: JobSpec, takeoff: Takeoff, contract: Contract, rules: RuleBook
+) -> tuple[Material, ...]:
+    """Return what the accepted finish takes on the slab that will be poured."""
+    return order_list(replace(job, finish=contract.finish), takeoff, rules)
 
 
 def _results(
@@ -239,6 +251,7 @@ def _results(
     quote: PricedQuote,
     access: AccessChoice | None,
     contract: Contract,
+    to_order: tuple[Material, ...],
     rules: RuleBook,
     shared: Shared,
 ) -> Results:
@@ -250,6 +263,7 @@ def _results(
         quote=quote,
         access=access,
         contract=contract,
+        to_order=to_order,
         visits=MappingProxyType(visits),
         days=days_of(job, contract.finish, rules),
         day_plans=day_plans_of(job, quote.combinations, rules),

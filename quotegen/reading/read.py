@@ -1,8 +1,9 @@
 """Stage 1, read: a job file and the company's files become one checked job."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from fractions import Fraction
 from pathlib import Path
 from typing import TypeVar
 
@@ -25,6 +26,7 @@ from quotegen.reading.checks.sense import book_sense, job_sense
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import Job, JobFile, Placement, holds_until
+from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
@@ -143,6 +145,7 @@ def with_company(
             Typed(job.value.public(), job.places.without(owner_keys)),
             company,
             Typed(book.value.public(), book.places.without(owner_book_keys)),
+            book.value.waste,
             references,
             files.logo,
         ),
@@ -200,6 +203,7 @@ def _spec(
     job: Typed[Job],
     company: Typed[Company],
     book: Typed[RateBook],
+    waste: Mapping[MaterialId, Fraction],
     references: tuple[Reference, ...],
     logo: Logo | None,
 ) -> JobSpec:
@@ -216,6 +220,7 @@ def _spec(
         references=references,
         company=company.value,
         rate_book=book.value,
+        waste=waste,
         paper=company.value.paper_in(typed.units),
         logo=logo,
         places=job.places,

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+from fractions import Fraction
 
 from quotegen.problem import Problem, Source
 from quotegen.quantity import Length, Units
@@ -20,6 +21,7 @@ from quotegen.reading.files.job import (
     Site,
     Use,
 )
+from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.files.past_jobs import Contact
 from quotegen.reading.files.rate_book import Finish, FinishKind, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
@@ -142,6 +144,7 @@ class JobSpec:
         colors: looks that the homeowner may choose instead, each as the rates of its colors.
         not_included: by the company, then by the job.
         references: the past jobs that may be shown, best known first.
+        waste: what is ordered beyond the measure, where the rate book says so.
         places: of the job file, to say where a thing stands.
         book_places, company_places: the same of the company's files.
     """
@@ -157,6 +160,7 @@ class JobSpec:
     references: tuple[Reference, ...]
     company: Company
     rate_book: RateBook
+    waste: Mapping[MaterialId, Fraction]
     paper: PaperSize
     logo: Logo | None
     places: Places

@@ -29,7 +29,7 @@ WARNINGS = {
     "falls-to-pool", "fall-at-pool", "deck-stands-proud", "risers-differ", "riser-too-high",
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
     "standard-looser", "law-missing", "law-near", "mix-weak", "covered-twice", "unexplained",
-    "larger-is-cheaper", "price-of-nothing", "never-sealed", "price-unusual",
+    "mix-air-low", "larger-is-cheaper", "price-of-nothing", "never-sealed", "price-unusual",
     "depth-unusual", "start-far-off", "book-old", "accepted-without-total",
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",

@@ -23,9 +23,9 @@ placements:
 """
 
 
-def figured(folder: Path, more: str = "", head: str = HEAD) -> PricedJob:
-    """Figure a job that must be without error."""
-    found = figure(write_world(folder, head + more), shared())
+def figured(folder: Path, more: str = "", head: str = HEAD, **files: str) -> PricedJob:
+    """Figure a job that must be without error; `files` take the place of the company's."""
+    found = figure(write_world(folder, head + more, **files), shared())
     assert found.results is not None, [str(problem) for problem in found.problems]
     return found
 

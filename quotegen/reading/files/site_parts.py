@@ -1,9 +1,10 @@
 """Parts of a job file about the ground: deep edges, heights, steps, prepared ground, obstacles."""
 
 from enum import StrEnum
-from typing import Literal, TypeAlias
+from typing import Literal, Self, TypeAlias
 
-from pydantic import Field
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
 from quotegen.reading.fields.typed_fields import AnyLength, LengthField, Model, PointField, Word
 from quotegen.reading.files.shapes import EdgeKind, Shape
@@ -49,13 +50,22 @@ class Flight(Model):
 
     Attributes:
         risers: the height of each, from the bottom.
-        run: how deep each is, from front to back.
+        width, tread: of the flight, and of each step from front to back; with them the order list
+            knows its concrete.
         poured: in one pour with the slab, or apart from it with a joint between.
     """
 
     risers: tuple[LengthField, ...] = Field(min_length=1, max_length=20)
-    run: LengthField | None = None
+    width: LengthField | None = None
+    tread: LengthField | None = None
     poured: PouredWith | None = None
+
+    @model_validator(mode="after")
+    def _both_sizes(self) -> Self:
+        if (self.width is None) != (self.tread is None):
+            said = "the concrete of steps goes by `width` and `tread`; type both, or neither"
+            raise PydanticCustomError("steps-size", said)
+        return self
 
 
 class StatedHeight(Model):

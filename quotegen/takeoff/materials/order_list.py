@@ -8,7 +8,8 @@ from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.materials.concrete import base, concrete
-from quotegen.takeoff.materials.job_slabs import JobSlabs, material
+from quotegen.takeoff.materials.forms import forms
+from quotegen.takeoff.materials.job_slabs import JobSlabs, material, with_waste
 from quotegen.takeoff.materials.steel import steel
 from quotegen.takeoff.materials.surface import surface
 from quotegen.takeoff.records import Material, Takeoff
@@ -17,9 +18,17 @@ from quotegen.working import Step, given
 
 
 def order_list(job: JobSpec, takeoff: Takeoff, rules: RuleBook) -> tuple[Material, ...]:
-    """Return every material to order, concrete first."""
+    """Return every material to order, concrete first, each with its waste."""
     slabs = JobSlabs(job=job, takeoff=takeoff, rules=rules)
-    return (*concrete(slabs), *base(slabs), *steel(slabs), *surface(slabs), *_joint_filler(slabs))
+    rows = (
+        *concrete(slabs),
+        *base(slabs),
+        *forms(slabs),
+        *steel(slabs),
+        *surface(slabs),
+        *_joint_filler(slabs),
+    )
+    return tuple(with_waste(slabs, row) for row in rows)
 
 
 def _joint_filler(slabs: JobSlabs) -> Iterator[Material]:
