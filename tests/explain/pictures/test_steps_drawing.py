@@ -35,8 +35,8 @@ def test_what_was_not_typed_is_not_said(tmp_path):
     silent = " ".join(texts(parsed(_drawn(tmp_path, risers=["6 in", "6 in"]))))
     assert "not drawn to scale" in silent
     assert "poured" not in silent
-    said = " ".join(texts(parsed(
-        _drawn(tmp_path, risers=["6 in", "6 in"], width="4 ft", tread="14 in", poured="the slab"))))  # fmt: skip
+    sizes = {"risers": ["6 in", "6 in"], "width": "4 ft", "tread": "14 in"}
+    said = " ".join(texts(parsed(_drawn(tmp_path, **sizes, poured="the slab"))))
     assert "14 in" in said
     assert "not drawn to scale" not in said
     assert "poured as one piece" in said
