@@ -15,6 +15,7 @@ from quotegen.takeoff.shapes.close_points import close_points
 from quotegen.takeoff.shapes.faults import Fault, spot, sqft_text
 from quotegen.takeoff.shapes.overlay import inside_point, overlap
 from quotegen.takeoff.slab.concrete_order import job_order_steps
+from quotegen.takeoff.slab.neighbors import with_neighbors
 from quotegen.takeoff.slab.slab import Slab, slab_of
 from quotegen.trade.concrete import order_cuyd
 from quotegen.trade.rules import RuleBook
@@ -41,6 +42,7 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
     problems += [fault.problem(job) for fault in _placements_overlap(slabs)]
     if problems:
         return None, tuple(problems)
+    slabs = with_neighbors(slabs)
     measured = [placement_takeoff(job, spec, slab, rules) for spec, slab in slabs]
     order = job.rate_book.order
     net_cuyd = sum((concrete.net_cuyd for _, concrete in measured), Fraction(0))

@@ -11,6 +11,7 @@ from quotegen.takeoff.site.falls import falls_of, surface_of
 from quotegen.takeoff.site.prepared_ground import prepared_ground
 from quotegen.takeoff.site.reach import reach_of
 from quotegen.takeoff.site.size_checks import size_warnings
+from quotegen.takeoff.site.water_checks import water_problems
 from quotegen.trade.rules import RuleBook
 
 
@@ -31,6 +32,7 @@ def on_site(job: JobSpec, takeoff: Takeoff, rules: RuleBook) -> tuple[Takeoff, t
     reach, reach_problems = reach_of(job, takeoff)
     problems = (
         *size_warnings(job, takeoff, rules),
+        *water_problems(job, takeoff, surfaces, rules),
         *fall_warnings(job, takeoff, surfaces, rules),
         *ground_problems,
         *reach_problems,

@@ -210,9 +210,9 @@ def _name_and_area(
 
 def _fall(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas) -> Iterator[str]:
     """Draw an arrow in the direction that water runs, and its slope; nothing without room."""
-    if spec.typed.fall is None or spec.typed.falls_toward is None:
+    if spec.typed.fall is None or len(spec.typed.falls_toward) != 1:
         return
-    across, down = DOWNHILL[spec.typed.falls_toward]
+    across, down = DOWNHILL[spec.typed.falls_toward[0]]
     words = canvas.words.slope(spec.typed.fall)
     text_wide = canvas.words.font.width(words, LABEL_SIZE)
     size = (text_wide + 24, ARROW_PX + 6) if down else (max(text_wide, ARROW_PX) + 8, 30)

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.plan_sheet import against_something
+from quotegen.explain.sheets.plan_sheet import has_edge
 from quotegen.reading.content.content import When
 from quotegen.reading.files.rate_book import FinishKind, Sealer, SteelKind
+from quotegen.reading.files.shapes import EdgeKind
 from quotegen.schedule.openings import DRIVEN_ON
-from quotegen.takeoff.plan_geometry import Against
 
 STAMPED = frozenset({FinishKind.STAMPED_TEXTURE, FinishKind.STAMPED_PATTERN})
 LAID_STEEL = frozenset({SteelKind.WIRE, SteelKind.BAR})
@@ -27,9 +27,9 @@ def finish_kinds(results: Results) -> frozenset[FinishKind]:
 def _about_the_slab(results: Results) -> Iterator[When]:
     job = results.job
     yield When.ALWAYS
-    if against_something(results, Against.POOL):
+    if has_edge(results, EdgeKind.POOL):
         yield When.POOL
-    if against_something(results, Against.HOUSE):
+    if has_edge(results, EdgeKind.HOUSE):
         yield When.HOUSE
     if any(p.use in DRIVEN_ON for p in job.placements):
         yield When.DRIVE

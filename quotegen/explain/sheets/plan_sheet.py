@@ -19,7 +19,7 @@ from quotegen.explain.words.numbers import edge_length
 from quotegen.explain.words.prose import sentence
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.plan_geometry import Against
+from quotegen.takeoff.slab.edges import runs_along
 
 WIDE = Viewport(
     width_px=640, height_px=560, left_px=58, right_px=48, top_px=58, bottom_px=72, to_scale=True
@@ -150,6 +150,6 @@ def _water_of(results: Results, placement: PlacementSpec) -> str:
     )
 
 
-def against_something(results: Results, against: Against) -> bool:
-    """Whether any edge of the job meets a house, a pool or an opening."""
-    return any(edge.against is against for p in results.takeoff.placements for edge in p.edges)
+def has_edge(results: Results, edge: EdgeKind) -> bool:
+    """Whether any edge of the job is of a kind."""
+    return any(runs_along(p.edges, edge) for p in results.takeoff.placements)

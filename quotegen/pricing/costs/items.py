@@ -13,7 +13,7 @@ from quotegen.pricing.quoted.rates import shown_rate, us_quantity
 from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.shares import lines_shared
 from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
-from quotegen.quantity import decimal_of, rounded
+from quotegen.quantity import Unit, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Rate, Road
 from quotegen.reading.files.costs import BOUGHT_BY, CLEAN_UP, DRIVE, SET_UP, Costs, MaterialId
 from quotegen.reading.files.rate_book import Sealer
@@ -27,12 +27,14 @@ _MATERIALS = {
     "pigment": MaterialId.PIGMENT, "hardener": MaterialId.HARDENER,
     "release": MaterialId.RELEASE, "curing": MaterialId.CURING,
     "joint_filler": MaterialId.JOINT_FILLER, "bond_breaker": MaterialId.BOND_BREAKER,
+    "mastic": MaterialId.MASTIC, "dowels": MaterialId.DOWELS,
 }  # fmt: skip
 _SCOPE = {
     "concrete": "slab", "base_tons": "base", "wire": "reinforcement",
     "wire_supports": "reinforcement", "bar": "reinforcement", "fiber": "reinforcement",
     "pigment": "finish", "hardener": "finish", "release": "finish", "curing": "curing",
-    "sealer": "sealing", "joint_filler": "isolation", "bond_breaker": "isolation",
+    "sealer": "sealing", "joint_filler": "isolation", "bond_breaker": "cast_edge",
+    "mastic": "cast_edge", "dowels": "forms",
 }  # fmt: skip
 """For which scope item each material of the order list is bought."""
 
@@ -185,15 +187,30 @@ def _materials(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
         if known is None or not known[1] or scope in costed.without:
             continue
         price = costs.materials[known[0]]
-        yield item(
-            CostKind.MATERIAL,
-            material.id,
-            Fraction(material.buy) * (1 + price.waste),
-            price.price.amount,
-            unit=material.buy_unit,
-            placement=material.placement,
-            lines=costed.lines_of(scope, material.placement),
-        )
+        lines = costed.lines_of(scope, material.placement)
+        for bought, payers in _parts_paid(material, lines):
+            yield item(
+                CostKind.MATERIAL, material.id, bought * (1 + price.waste), price.price.amount,
+                unit=material.buy_unit, placement=material.placement, lines=payers,
+            )  # fmt: skip
+
+
+def _parts_paid(
+    material: Material, lines: tuple[Line, ...]
+) -> Iterator[tuple[Fraction, tuple[Line, ...]]]:
+    """Yield how much of a material the lines pay for, and how much of it none does.
+
+    A book may price the filler by the foot along the house alone; what stands along other edges
+    is then no cost of that line.
+    """
+    bought, needed = Fraction(material.buy), Fraction(material.needed)
+    by_foot = [us_quantity(line.quantity, line.unit) for line in lines]
+    paid = sum((quantity for quantity, unit in by_foot if unit is Unit.FT), Fraction(0))
+    if material.unit == "ft" and paid and paid < needed:
+        yield bought * paid / needed, lines
+        yield bought * (1 - paid / needed), ()
+    else:
+        yield bought, lines
 
 
 def _deliveries(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:

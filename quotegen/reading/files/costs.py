@@ -144,6 +144,8 @@ class MaterialId(StrEnum):
     SEALER_PENETRATING = "sealer_penetrating"
     JOINT_FILLER = "joint_filler"
     BOND_BREAKER = "bond_breaker"
+    MASTIC = "mastic"
+    DOWELS = "dowels"
 
 
 BOUGHT_BY = {
@@ -152,7 +154,7 @@ BOUGHT_BY = {
     MaterialId.FIBER: ("lb",), MaterialId.PIGMENT: ("lb",), MaterialId.HARDENER: ("lb",),
     MaterialId.RELEASE: ("lb",), MaterialId.CURING: ("gal",), MaterialId.SEALER_FILM: ("gal",),
     MaterialId.SEALER_PENETRATING: ("gal",), MaterialId.JOINT_FILLER: ("ft",),
-    MaterialId.BOND_BREAKER: ("ft",),
+    MaterialId.BOND_BREAKER: ("ft",), MaterialId.MASTIC: ("ft",), MaterialId.DOWELS: ("each",),
 }  # fmt: skip
 """In which unit the order list buys each."""
 
