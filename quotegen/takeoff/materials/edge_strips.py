@@ -1,4 +1,4 @@
-"""What stands or lies along an edge: filler, dowels, and at a cast pool edge its sheet and mastic."""
+"""What stands or lies along an edge: filler, dowels, and the sheet and mastic of a cast one."""
 
 from collections.abc import Iterator
 from decimal import Decimal

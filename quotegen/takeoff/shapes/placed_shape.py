@@ -121,12 +121,13 @@ def _against_side(
     )
     if marked != loops[0] or any(lies_there(segment) for segment in marked):
         return (marked, *loops[1:]), ()
+    named, typed = ("the house", "yes") if key == "against_house" else (f"a {against.value}", against.value)
     return loops, (Fault(
         code="house-side", path=(key,),
         message=f"the {side.value} of this shape has no straight side that could be"
-        f" against {'the house' if against is Against.HOUSE else f'a {against.value}'}",
-        hint=f"name another side, or type an `outline` with"
-        f" `{key}: {'yes' if against is Against.HOUSE else against.value}` on one of its sides"),)  # fmt: skip
+        f" against {named}",
+        hint=f"name another side, or type an `outline` with `{key}: {typed}` on one of"
+        " its sides"),)  # fmt: skip
 
 
 def _against_cut_out(loops: tuple[Loop, ...], cut_out: CutOut | None) -> tuple[Loop, ...]:

@@ -132,6 +132,8 @@ def _lift(spec: PlacementSpec, measured: PlacementTakeoff, bare: Surface) -> flo
     if spec.typed.stated_height is not None:
         stated = spec.typed.stated_height
         return stated.height.ft - bare.height_ft(point_ft(stated.at))
+    if any(slope.ridge_ft is not None for slope in bare.slopes):
+        return 0.0
     return -max(bare.height_ft(at) for ring in _rings(measured) for at in ring)
 
 

@@ -28,7 +28,8 @@ DRAIN = "drain"
 _ASKED = {Use.POOL_DECK, Use.WALK, Use.APRON}
 """What is never poured without a fall: people slip on it, or a building stands beside it."""
 _BESIDE_FT = 1.0  # how far beside a drain its slab must not be lower
-_STRAY_FT = 0.02  # a quarter inch: what a screed leaves
+_LOWER_FT = 1 / 96  # an eighth of an inch: what a screed leaves
+_ON_THE_EDGE_FT = 0.02
 _ALONG = (0.1, 0.3, 0.5, 0.7, 0.9)
 
 
@@ -70,6 +71,7 @@ def _out_of_level(
 ) -> Iterator[Problem]:
     """Hold each pool against the level of its water, all its edges together."""
     most = rules.exact("pool_edge_level", job.quote_date)
+    most_text = rules.text("pool_edge_level", job.quote_date)
     for pool in measured.pools_ft:
         runs = _edges_of(shapely.Polygon(pool).exterior, measured)
         drops = [drop_of(run, surface) for run in runs]
@@ -81,7 +83,7 @@ def _out_of_level(
                 (*spec.path, "fall"),
                 "pool-edge-not-level",
                 f"the edge of the pool in {spec.name} would drop {tape_of(drop_ft)}; a pool's"
-                f" edge is level to its water, within {rules.text('pool_edge_level', job.quote_date)}",
+                f" edge is level to its water, within {most_text}",
                 "say `falls_away_from: pool`; where the slab is also at the house, say"
                 " `falls_away_from: [pool, house]` and draw the drain between them under `drains`",
             )
@@ -91,7 +93,7 @@ def _edges_of(pool: BaseGeometry, measured: PlacementTakeoff) -> tuple[EdgeRun, 
     return tuple(
         run
         for run in runs_along(measured.edges, EdgeKind.POOL)
-        if pool.distance(shapely.Point(run.points_ft[0])) < _STRAY_FT
+        if pool.distance(shapely.Point(run.points_ft[0])) < _ON_THE_EDGE_FT
     )
 
 
@@ -118,7 +120,7 @@ def _drain(
     """Check that a drain lies in its slab, that water runs to it, and that somebody supplies it."""
     ends = point_ft(drain.from_), point_ft(drain.to)
     region = region_of(measured)
-    if not region.buffer(_STRAY_FT).covers(shapely.LineString(ends)):
+    if not region.buffer(_ON_THE_EDGE_FT).covers(shapely.LineString(ends)):
         yield job.places.warning(
             path,
             "drain-off-slab",
@@ -159,4 +161,4 @@ def _lower_beside(
             if region.covers(shapely.Point(beside)):
                 found.append((surface.height_ft(at) - surface.height_ft(beside), at))
     by_ft, at = max(found, default=(0.0, ends[0]))
-    return (at, by_ft) if by_ft > _STRAY_FT else None
+    return (at, by_ft) if by_ft > _LOWER_FT else None

@@ -21,8 +21,10 @@ from quotegen.takeoff.slab.slab import Slab
 _NEAR_FT = 0.02  # a quarter inch: nearer than a form board is thick
 _SHORTEST_FT = 0.25  # where two slabs only touch at a corner there is no edge between them
 _FIRST = {
-    Between.FILLER: Against.BESIDE, Between.DOWELS: Against.DOWELED, Between.NOTHING: Against.JOINED,
-}  # fmt: skip
+    Between.FILLER: Against.BESIDE,
+    Between.DOWELS: Against.DOWELED,
+    Between.NOTHING: Against.JOINED,
+}
 
 
 def with_neighbors(
