@@ -30,10 +30,11 @@ def on_site(job: JobSpec, takeoff: Takeoff, rules: RuleBook) -> tuple[Takeoff, t
     }
     prepared, ground_problems = prepared_ground(job, takeoff)
     reach, reach_problems = reach_of(job, takeoff)
+    water = tuple(water_problems(job, takeoff, surfaces, rules))
     problems = (
         *size_warnings(job, takeoff, rules),
-        *water_problems(job, takeoff, surfaces, rules),
-        *fall_warnings(job, takeoff, surfaces, rules),
+        *water,
+        *(() if has_error(water) else fall_warnings(job, takeoff, surfaces, rules)),
         *ground_problems,
         *reach_problems,
     )

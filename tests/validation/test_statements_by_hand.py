@@ -58,6 +58,8 @@ WALK = Sizes(
     formed=_both(WALK_BEFORE[1] - 2 * 4, WALK_AFTER[1] - 2 * 4.25),
     strip=_both(4, 4.25),
 )
+
+
 def _flare(along: float, out: float, radius: float) -> tuple[float, float]:
     """Return area and arc of a triangle whose long side is hollowed by an arc of a radius."""
     turn = 2 * asin(hypot(along, out) / 2 / radius)

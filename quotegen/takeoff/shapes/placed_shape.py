@@ -121,7 +121,9 @@ def _against_side(
     )
     if marked != loops[0] or any(lies_there(segment) for segment in marked):
         return (marked, *loops[1:]), ()
-    named, typed = ("the house", "yes") if key == "against_house" else (f"a {against.value}", against.value)
+    named, typed = (
+        ("the house", "yes") if key == "against_house" else (f"a {against.value}", against.value)
+    )
     return loops, (Fault(
         code="house-side", path=(key,),
         message=f"the {side.value} of this shape has no straight side that could be"

@@ -2,12 +2,13 @@
 
 import math
 from collections.abc import Iterator
+from fractions import Fraction
 
 import shapely
 from shapely.geometry.base import BaseGeometry
 
 from quotegen.problem import Problem
-from quotegen.quantity import rounded
+from quotegen.quantity import INCHES_PER_FOOT, rounded, tape
 from quotegen.reading.files.job import Use
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.files.site_parts import Drain
@@ -77,12 +78,12 @@ def _out_of_level(
         drops = [drop_of(run, surface) for run in runs]
         if not drops:
             continue
-        drop_ft = float(max(d.highest_ft for d in drops) - min(d.lowest_ft for d in drops))
-        if rounded(drop_ft * 12, 2) > most:
+        drop_ft = Fraction(max(d.highest_ft for d in drops) - min(d.lowest_ft for d in drops))
+        if rounded(drop_ft * INCHES_PER_FOOT, 2) > most:
             yield job.places.fault(
                 (*spec.path, "fall"),
                 "pool-edge-not-level",
-                f"the edge of the pool in {spec.name} would drop {tape_of(drop_ft)}; a pool's"
+                f"the edge of the pool in {spec.name} would drop {tape(drop_ft)}; a pool's"
                 f" edge is level to its water, within {most_text}",
                 "say `falls_away_from: pool`; where the slab is also at the house, say"
                 " `falls_away_from: [pool, house]` and draw the drain between them under `drains`",

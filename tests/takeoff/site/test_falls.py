@@ -100,12 +100,15 @@ def test_two_planes_meet_at_a_drain_between_pool_and_house(tmp_path: Path):
     for at, height_in in (((20, 0), 0), ((20, 8), 0), ((20, 4), -1), ((20, 30), -2)):
         assert rounded(surface.height_ft(at) * 12, 6) == height_in
     measured = results.takeoff.placements[0]
-    level = (*runs_along(measured.edges, EdgeKind.POOL), *runs_along(measured.edges, EdgeKind.HOUSE))
+    level = (
+        *runs_along(measured.edges, EdgeKind.POOL),
+        *runs_along(measured.edges, EdgeKind.HOUSE),
+    )
     assert {drop_of(run, surface).drop_ft for run in level} == {Decimal("0.000")}
 
 
 def test_a_drain_nearer_to_the_house_sets_the_house_lower():
-    """A drain 2 ft from the house and 6 ft from the pool: the house is 1 in lower at 1/4 in a ft."""
+    """A drain 2 ft from the house and 6 ft from the pool: the house is 1 in lower, at 1/4 in per ft."""
     spec = placement(
         {"rectangle": "44 ft x 30 ft", "against_house": "bottom"},
         take_away=({"rectangle": "28 ft x 14 ft", "at": ["8 ft", "8 ft"], "is": "pool"},),
