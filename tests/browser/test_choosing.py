@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page
 from tests.browser.conftest import Opened, opened
 
 POOL_DECK, PATIO = "2026-041", "2026-043"
-CLAY_AND_STEP = "choose=ashlar,clay+charcoal,step"
+CLAY_AND_DRAIN = "choose=ashlar,clay+charcoal,trench_drain"
 
 
 def page_of(packages: Path, quote: str) -> Path:
@@ -88,11 +88,11 @@ def test_a_keyboard_is_enough_to_choose(packages: Path, browser: Browser):
         page.keyboard.press("Tab")
         page.keyboard.press("Tab")
         page.keyboard.press("Space")
-        both = combination(packages, POOL_DECK, "broom", "step")
+        both = combination(packages, POOL_DECK, "broom", "trench_drain")
         assert said(page) == f"Total {money(both['total'])} Broom; with trench drain"
         assert page.locator("#price [data-slot=total]").inner_text() == money(both["total"])
         assert payments(page) == [money(amount) for amount in both["payments"]]
-        assert "choose=broom,,step" in page.evaluate("location.hash")
+        assert "choose=broom,,trench_drain" in page.evaluate("location.hash")
         reply = page.locator("#agreement a[data-reply]").get_attribute("href") or ""
         assert f"Broom%3B%20with%20trench%20drain%2C%20%24{both['total'][:2]}%2C" in reply
         assert seen.complaints == []
@@ -135,8 +135,8 @@ def test_a_link_carries_the_choice_and_the_sheet(packages: Path, browser: Browse
     with opened(browser, path) as seen:
         quoted = said(seen.page)
         for fragment, words in (
-            (f"#days&{CLAY_AND_STEP}", "Clay red with charcoal; with trench drain"),
-            (f"#{CLAY_AND_STEP.replace('+', '%2B')}", "Clay red with charcoal"),
+            (f"#days&{CLAY_AND_DRAIN}", "Clay red with charcoal; with trench drain"),
+            (f"#{CLAY_AND_DRAIN.replace('+', '%2B')}", "Clay red with charcoal"),
         ):
             seen.page.goto("about:blank")
             seen.page.goto(f"{path.as_uri()}{fragment}")
@@ -174,7 +174,7 @@ def test_without_javascript_each_total_is_on_the_page(packages: Path, browser: B
 def test_no_sideways_scroll_with_a_choice(packages: Path, browser: Browser, width: int):
     """On a narrow phone, and on a desktop of 1280 px at 200 %, a long choice breaks its lines."""
     with opened(browser, page_of(packages, POOL_DECK), width=width) as seen:
-        follow(seen, CLAY_AND_STEP)
+        follow(seen, CLAY_AND_DRAIN)
         assert seen.page.evaluate("document.documentElement.scrollWidth") <= width
 
 
@@ -195,7 +195,7 @@ def test_axe_finds_nothing_with_a_choice(packages: Path, browser: Browser, width
     """With a finish, colors and an extra chosen the checker still finds no violation."""
     path = page_of(packages, POOL_DECK)
     with opened(browser, path, width=width, policy_off=True) as seen:
-        follow(seen, CLAY_AND_STEP)
+        follow(seen, CLAY_AND_DRAIN)
         seen.page.locator("input[value=broom]").check()
         result = Axe().run(seen.page)
         assert result.violations_count == 0, result.generate_report()

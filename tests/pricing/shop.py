@@ -24,7 +24,8 @@ CENT = Decimal("0.01")
 OF_A_SHORT_BOOK = frozenset(
     {
         "unexplained", "price-of-nothing", "never-sealed", "price-unusual", "side-unusual",
-        "deposit-unusual", "accepted-without-total", "measured-far-off", "paid-early", "fall-missing",
+        "deposit-unusual", "accepted-without-total", "measured-far-off", "paid-early",
+        "fall-missing",
     }
 )  # fmt: skip
 """What prices, slabs and payments so simple that a pencil can follow them are warned of."""

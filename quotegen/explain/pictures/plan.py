@@ -24,6 +24,7 @@ from quotegen.reading.files.shapes import Side
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.plan_geometry import Against, Span, SpanOf
 from quotegen.takeoff.records import PlacementTakeoff
+from quotegen.takeoff.shapes.segments import point_ft
 
 GAP_PX = 26.0
 """From an edge to its dimension line."""
@@ -39,6 +40,7 @@ MARK_SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)
 """How far along its edge a letter may stand, the best place first."""
 
 ARROW_PX = 32.0
+DRAIN_PX = 5.0
 DOWNHILL = {Side.BOTTOM: (0, 1), Side.TOP: (0, -1), Side.LEFT: (-1, 0), Side.RIGHT: (1, 0)}
 """The direction of a fall arrow, across and down, by the side that the slab falls toward."""
 
@@ -75,6 +77,7 @@ def _parts(canvas: Canvas) -> Iterator[str]:
     for spec, measured in pairs:
         yield from _name_and_area(spec, measured, canvas)
     for spec, measured in pairs:
+        yield from _drains(spec, canvas)
         yield from _fall(spec, measured, canvas)
 
 
@@ -206,6 +209,16 @@ def _name_and_area(
     box = box or Box.around(near, wide, 36)
     yield svg.text((box.middle[0], box.top + 14), spec.name, size=14, face="bold", halo=True)
     yield svg.text((box.middle[0], box.top + 31), area, size=13, halo=True)
+
+
+def _drains(spec: PlacementSpec, canvas: Canvas) -> Iterator[str]:
+    """Draw each drain as a double line, and name it."""
+    for drain in spec.typed.drains:
+        line = (canvas.scale.px(point_ft(drain.from_)), canvas.scale.px(point_ft(drain.to)))
+        for width, ink in ((DRAIN_PX, svg.INK), (DRAIN_PX - 2 * svg.THIN, svg.PAPER)):
+            yield svg.polyline(line, width=width, ink=ink)
+        canvas.space.take_line(*line)
+        yield canvas.label(moved(along(line, 0.5), (0, -1), 12), canvas.words("plan_drain"))
 
 
 def _fall(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas) -> Iterator[str]:

@@ -138,6 +138,8 @@ def _water(results: Results) -> Iterator[str]:
     for placement in results.job.placements:
         if placement.typed.fall is not None and placement.typed.water_goes_to is not None:
             yield _water_of(results, placement)
+        yield from _drains_of(results, placement)
+        yield from _heights_of(results, placement)
 
 
 def _water_of(results: Results, placement: PlacementSpec) -> str:
@@ -148,6 +150,26 @@ def _water_of(results: Results, placement: PlacementSpec) -> str:
         fall=words.slope(placement.typed.fall) if placement.typed.fall else "",
         place=placement.typed.water_goes_to or "",
     )
+
+
+def _drains_of(results: Results, placement: PlacementSpec) -> Iterator[str]:
+    """Who supplies the drains of a placement, said once."""
+    words = results.words
+    suppliers = dict.fromkeys(
+        words("water_drain_by", who=drain.by) if drain.by else words("water_drain_ours")
+        for drain in placement.typed.drains
+    )
+    if suppliers:
+        who = words.listing(tuple(suppliers))
+        yield words("water_drains", placement=placement.name, who=who)
+
+
+def _heights_of(results: Results, placement: PlacementSpec) -> Iterator[str]:
+    """How high the slab lies over the lawn and below the sill, where that is typed."""
+    words, typed = results.words, placement.typed
+    for key, height in (("over_lawn", typed.over_lawn), ("below_sill", typed.below_sill)):
+        if height is not None:
+            yield words(f"water_{key}", placement=placement.name, height=words.depth(height))
 
 
 def has_edge(results: Results, edge: EdgeKind) -> bool:

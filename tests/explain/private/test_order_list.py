@@ -27,7 +27,7 @@ def test_a_metric_job_orders_in_metric():
     assert rows["Stone, by weight"].buy == "23 t"  # 25.17 tons of 907.18474 kg are 22.83 t
     assert rows["Weight of the bars"].needed == "309.06 kg"  # 681.36 lb
     assert rows["Curing compound"].needed == "13.21 L"  # 3.49 gal
-    assert rows["Joint filler at house and pool"].buy == "5 m"
+    assert rows["Joint filler, at what the slab only touches"].buy == "10 m"  # 4.8 m twice
 
 
 def test_what_is_counted_stays_and_the_list_says_so():

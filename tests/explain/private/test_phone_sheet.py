@@ -153,7 +153,7 @@ def test_every_figure():
     half = worked(_half())
     both = Sum(2 * half.price, 2 * half.cost)
     bar = cents(OURS.area * D("1.55")) - cents(OURS.area * D("0.80"))  # in place of wire
-    more = 24 * D(46) + bar  # the drain that they include, and their steel
+    more = 16 * D(46) + bar  # the drain that they include, and their steel
     lesser = cents(OURS.area * D("4.20")) - cents(OURS.area * D("3.85"))  # 3-1/2 in for 4 in
     lesser += cents(OURS.area * D("0.80")) - cents(OURS.area * D("0.40"))  # fiber for wire
     both_cover = SECOND - ours.price + item["protection"]

@@ -108,7 +108,7 @@ def test_two_planes_meet_at_a_drain_between_pool_and_house(tmp_path: Path):
 
 
 def test_a_drain_nearer_to_the_house_sets_the_house_lower():
-    """A drain 2 ft from the house and 6 ft from the pool: the house is 1 in lower, at 1/4 in per ft."""
+    """A drain 2 ft from house and 6 ft from pool: at 1/4 in per ft the house is 1 in lower."""
     spec = placement(
         {"rectangle": "44 ft x 30 ft", "against_house": "bottom"},
         take_away=({"rectangle": "28 ft x 14 ft", "at": ["8 ft", "8 ft"], "is": "pool"},),
