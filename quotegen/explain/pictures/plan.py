@@ -66,6 +66,8 @@ def _parts(canvas: Canvas) -> Iterator[str]:
     yield from prepared_ground(canvas)
     for one in marked:
         yield canvas.house_wall(one)
+    for spec, _ in pairs:
+        yield from _drains(spec, canvas)
     spans = [span for _, measured in pairs for span in _span_dimensions(measured, canvas)]
     edges = [(one, _edge_dimension(one, canvas)) for one in marked]
     yield draw_dimensions((*spans, *(dimension for _, dimension in edges if dimension)))
@@ -77,7 +79,6 @@ def _parts(canvas: Canvas) -> Iterator[str]:
     for spec, measured in pairs:
         yield from _name_and_area(spec, measured, canvas)
     for spec, measured in pairs:
-        yield from _drains(spec, canvas)
         yield from _fall(spec, measured, canvas)
 
 

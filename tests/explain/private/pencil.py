@@ -86,9 +86,8 @@ def materials(deck: Deck) -> Decimal:
         yards * 168, tons * D("1.05") * D("27.50"), sheets * D("1.05") * D("10.80"),
         ceil(area / 9) * D("0.45"), ceil(area / 200) * D(12), coats,
         ceil(deck.house) * D("1.05") * D("0.55"),
+        ceil(deck.pool) * D("0.20"), ceil(deck.pool) * D("0.65"),  # sheet and mastic at the beam
     ]  # fmt: skip
-    if deck.cast_edge:  # sheet and mastic over the beam
-        bought += [ceil(deck.pool) * D("0.20"), ceil(deck.pool) * D("0.65")]
     if stamped:
         color = ceil(D("0.04") * 564 * yards) * D("2.15")
         bought += [color, ceil(area * D("3.5") / 100) * D("1.90")]

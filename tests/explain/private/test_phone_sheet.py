@@ -168,7 +168,7 @@ def test_every_figure():
         *(ours.price - one.price for one in ways),
         cents(OURS.area * D("3.85")) - cents(OURS.area * D("4.20")),  # 3-1/2 in in place of 4 in
         cents(OURS.area * D("0.40")) - cents(OURS.area * D("0.80")),  # fiber in place of wire
-        bar, 24 * D(46), more, both_cover - more, materials(OURS), ours.margin,
+        bar, 16 * D(46), more, both_cover - more, materials(OURS), ours.margin,
     ]  # fmt: skip
     text = words_of(deck_sheet())
     found = {D(amount.replace(",", "")) for amount in re.findall(r"\$([\d,]+\.\d\d)", text)}
