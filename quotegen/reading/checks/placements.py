@@ -6,7 +6,7 @@ from quotegen.problem import Problem
 from quotegen.quantity import tape
 from quotegen.reading.files.job import JobFile, Placement
 from quotegen.reading.files.rate_book import RateBook
-from quotegen.reading.files.shapes import CutOut
+from quotegen.reading.files.shapes import Beside, CutOut
 from quotegen.reading.files.site_parts import FallsFrom
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
@@ -90,8 +90,11 @@ def _falls(job: Typed[JobFile], path: DocumentPath, placement: Placement) -> Ite
 
 
 def _touches_house(placement: Placement) -> bool:
+    """Whether an edge is at a building: the house, or the floor of its garage."""
     return any(
-        shape.against_house or any(side.against_house for side in shape.outline or ())
+        shape.against_house
+        or Beside.GARAGE in shape.against.values()
+        or any(s.against_house or s.against is Beside.GARAGE for s in shape.outline or ())
         for shape in (*placement.add, *placement.take_away)
     )
 

@@ -88,3 +88,12 @@ def test_a_border_knows_its_pool(tmp_path: Path):
     ring = "{border: {pool: {rectangle: 28 ft x 14 ft}, width: 5 ft}}"
     text = WALK.replace("{use}", "pool deck").replace("{shape}", ring)
     assert _codes(tmp_path, text + "    fall: 1/4 in per ft\n    falls_away_from: pool\n") == []
+
+
+def test_a_slab_falls_away_from_the_floor_of_a_garage(tmp_path: Path):
+    """A garage is a building: a slab at it may fall away from the house, and is held to its rule."""
+    shape = "{rectangle: 20 ft x 10 ft, against: {left: garage}}"
+    text = WALK.replace("{use}", "apron").replace("{shape}", shape)
+    fall = "    fall: 1/4 in per ft\n"
+    assert _codes(tmp_path, text + fall + "    falls_away_from: house\n") == []
+    assert _codes(tmp_path, text + fall + "    falls_toward: left\n") == ["falls-to-house"]
