@@ -91,7 +91,7 @@ def test_a_border_knows_its_pool(tmp_path: Path):
 
 
 def test_a_slab_falls_away_from_the_floor_of_a_garage(tmp_path: Path):
-    """A garage is a building: a slab at it may fall away from the house, and is held to its rule."""
+    """A garage is a building: a slab at it falls away from it, by the rule of the house."""
     shape = "{rectangle: 20 ft x 10 ft, against: {left: garage}}"
     text = WALK.replace("{use}", "apron").replace("{shape}", shape)
     fall = "    fall: 1/4 in per ft\n"
