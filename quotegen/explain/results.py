@@ -22,7 +22,7 @@ from quotegen.trade.contract_law import ContractLaws
 from quotegen.trade.rules import RuleBook
 
 _AT_AN_EDGE: Mapping[str, tuple[EdgeKind, ...]] = {
-    "isolation": (EdgeKind.HOUSE, EdgeKind.POOL),
+    "isolation": (EdgeKind.ISOLATED,),
     "cast_edge": (EdgeKind.POOL,),
 }
 """What stands along an edge, and so on no job without one."""

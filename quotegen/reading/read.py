@@ -25,10 +25,10 @@ from quotegen.reading.checks.same_number import same_number_beside
 from quotegen.reading.checks.sense import book_sense, job_sense
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.company import Company
-from quotegen.reading.files.job import Job, JobFile, Placement, holds_until
+from quotegen.reading.files.job import Job, JobFile, holds_until
 from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.files.past_jobs import PastJobs
-from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.files.rate_book import CAST_EDGE, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.images.logos import Logo, shown_logo
 from quotegen.reading.ledger.ledger import as_accepted, read_ledger
@@ -212,7 +212,7 @@ def _spec(
         typed=typed,
         holds_until=holds_until(typed, company.value.holds_days),
         finish=typed.finish,
-        placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
+        placements=tuple(_placement(i, typed, book.value) for i in range(len(typed.placements))),
         include=typed.include,
         color=typed.color.colors if typed.color else (),
         colors=tuple(look.colors for look in typed.colors),
@@ -229,7 +229,8 @@ def _spec(
     )
 
 
-def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
+def _placement(index: int, job: Job, book: RateBook) -> PlacementSpec:
+    typed = job.placements[index]
     usual = book.usual[typed.use]
     return PlacementSpec(
         typed=typed,
@@ -242,6 +243,7 @@ def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
         reinforcement=typed.reinforcement or usual.reinforcement,
         finish=typed.finish,
         include=typed.include,
+        casts_pool_edge=book.pays_for(CAST_EDGE, {*job.include, *typed.include}),
     )
 
 

@@ -43,6 +43,8 @@ class PlacementSpec:
         path: where it stands in the job file, for the messages of later stages.
         add, take_away: its shapes, as quoted or as they are measured again in the forms.
         finish: its own finish, or None when it follows the finish of the job.
+        casts_pool_edge: whether the slab is cast over the beam of its pool; else it ends at a
+            coping that stands there. The price says which: a cast edge is paid for, or is not.
     """
 
     typed: Placement
@@ -55,6 +57,7 @@ class PlacementSpec:
     reinforcement: str
     finish: str | None
     include: Mapping[str, Count]
+    casts_pool_edge: bool = False
 
     @property
     def id(self) -> str:

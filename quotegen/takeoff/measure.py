@@ -14,6 +14,7 @@ from quotegen.takeoff.shapes.close_points import close_points
 from quotegen.takeoff.shapes.faults import Fault, spot, sqft_text
 from quotegen.takeoff.shapes.overlay import inside_point, overlap
 from quotegen.takeoff.slab.concrete_order import Concrete, job_order_steps
+from quotegen.takeoff.slab.neighbors import with_neighbors
 from quotegen.takeoff.slab.slab import Slab, slab_of
 from quotegen.trade.rules import RuleBook
 
@@ -50,6 +51,7 @@ def measure_each(
     problems += [fault.problem(job) for fault in _placements_overlap(slabs)]
     if problems:
         return None, tuple(problems)
+    slabs = with_neighbors(slabs)
     measured = tuple(placement_takeoff(job, spec, slab, rules) for spec, slab in slabs)
     warnings = _joint_warnings(job, slabs, tuple(placement for placement, _ in measured))
     return measured, tuple(warnings)

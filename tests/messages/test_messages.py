@@ -33,6 +33,7 @@ WARNINGS = {
     "depth-unusual", "start-far-off", "book-old", "accepted-without-total",
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
+    "fall-missing", "low-line-not-drained", "drain-off-slab", "drain-not-low", "drain-not-priced",
     "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
     "revision-spent", "revision-behind", "handed-out-otherwise", "today-differs",
     "start-moved", "saw-late", "cure-under-sealer",

@@ -14,7 +14,7 @@ from quotegen.pricing.quoted.rates import shown_rate, us_quantity
 from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.shares import lines_shared
 from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
-from quotegen.quantity import decimal_of, rounded
+from quotegen.quantity import Unit, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Rate, Road
 from quotegen.reading.files.costs import CLEAN_UP, DRIVE, SET_UP, Costs
 from quotegen.reading.files.order_parts import SOLD
@@ -168,16 +168,32 @@ def _materials(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
         if material.bought_as is None or price is None:
             continue
         scope = SOLD[material.bought_as].scope
-        if scope not in costed.without:
+        if scope in costed.without:
+            continue
+        lines = costed.lines_of(scope, material.placement)
+        for bought, payers in _parts_paid(material, lines):
             yield item(
-                CostKind.MATERIAL,
-                material.id,
-                Fraction(material.buy),
-                price,
-                unit=material.buy_unit,
-                placement=material.placement,
-                lines=costed.lines_of(scope, material.placement),
-            )
+                CostKind.MATERIAL, material.id, bought, price,
+                unit=material.buy_unit, placement=material.placement, lines=payers,
+            )  # fmt: skip
+
+
+def _parts_paid(
+    material: Material, lines: tuple[Line, ...]
+) -> Iterator[tuple[Fraction, tuple[Line, ...]]]:
+    """Yield how much of a material the lines pay for, and how much of it none does.
+
+    A book may price the filler by the foot along the house alone; what stands along other edges
+    is then no cost of that line.
+    """
+    bought, needed = Fraction(material.buy), Fraction(material.needed)
+    by_foot = [us_quantity(line.quantity, line.unit) for line in lines]
+    paid = sum((quantity for quantity, unit in by_foot if unit is Unit.FT), Fraction(0))
+    if material.unit == "ft" and paid and paid < needed:
+        yield bought * paid / needed, lines
+        yield bought * (1 - paid / needed), ()
+    else:
+        yield bought, lines
 
 
 def _deliveries(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:

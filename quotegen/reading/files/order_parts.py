@@ -36,6 +36,8 @@ class MaterialId(StrEnum):
     GRIT = "grit"
     JOINT_FILLER = "joint_filler"
     BOND_BREAKER = "bond_breaker"
+    MASTIC = "mastic"
+    DOWELS = "dowels"
 
 
 class Sold(NamedTuple):
@@ -68,7 +70,9 @@ SOLD: Mapping[MaterialId, Sold] = MappingProxyType({
     MaterialId.SEALER_PENETRATING: Sold(("gal",), "sealing"),
     MaterialId.GRIT: Sold(("lb",), "sealing"),
     MaterialId.JOINT_FILLER: Sold(("ft",), "isolation"),
-    MaterialId.BOND_BREAKER: Sold(("ft",), "isolation"),
+    MaterialId.BOND_BREAKER: Sold(("ft",), "cast_edge"),
+    MaterialId.MASTIC: Sold(("ft",), "cast_edge"),
+    MaterialId.DOWELS: Sold(("each",), "forms"),
 })  # fmt: skip
 """Everything that is bought by the order list. A row of the list names its material, and the cost
 sheet counts what the row buys."""

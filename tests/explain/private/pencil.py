@@ -90,7 +90,8 @@ def materials(deck: Deck) -> Decimal:
     bought = [
         yards * 168, _tons(deck) * D("27.50"), _wasted(sheets, 15) * D("10.80"),
         ceil(area / 9) * D("0.45"), _wasted(area, 10) * D("0.06"), coats,
-        _wasted(deck.house + deck.pool) * D("0.55"), ceil(deck.pool) * D("0.20"),
+        _wasted(deck.house) * D("0.55"),
+        ceil(deck.pool) * D("0.20"), ceil(deck.pool) * D("0.65"),  # sheet and mastic at the beam
     ]  # fmt: skip
     if stamped:
         color = ceil(D("0.04") * 564 * yards) * D("2.15")

@@ -36,6 +36,8 @@ def test_a_metric_job_orders_in_metric():
     assert rows["Tie wire"].buy == "2 kg"  # 10 lb to the ton: 3.61 lb are 1.64 kg
     assert rows["Curing compound"].needed == "13.21 L"  # 3.49 gal
     assert rows["Joint filler at house and pool"].buy == "6 m"  # 4.8 m and 5 %
+    assert rows["Curing compound"].needed == "13.21 L"  # 3.49 gal
+    assert rows["Joint filler, at what the slab only touches"].buy == "10 m"  # 4.8 m twice
 
 
 def test_what_is_counted_stays_and_the_list_says_so():

@@ -19,7 +19,7 @@ from tests.pricing import shop
 PRIVATE_WORDS = ("cost", "margin", "private", "floor", "bid", "supplier", "profit")
 
 
-HOUSE_AND_POOL = (EdgeKind.HOUSE, EdgeKind.POOL)
+ISOLATED = (EdgeKind.ISOLATED,)
 
 
 def _view(folder: Path, job: str, **files: str) -> CustomerView:
@@ -38,7 +38,7 @@ class TestIncluded:
         results = shop.example_results(job_file)
         covered = {item for line in results.quote.chosen.lines for item in line.scope}
         covered -= AFTER_THE_PRICE
-        edges = [p.edges_ft[e] for p in results.takeoff.placements for e in HOUSE_AND_POOL]
+        edges = [p.edges_ft[e] for p in results.takeoff.placements for e in ISOLATED]
         if not any(edges):
             covered.discard("isolation")  # an all-in price covers it, and this job has none
         ids = [item.id for item in example_view(job_file).included]

@@ -29,7 +29,17 @@ def test_a_deck_of_928_sqft(tmp_path: Path):
     assert found["sealer"].needed == Decimal("12.37")  # two coats at 150
     assert found["grit"].needed == Decimal("2.47")  # 0.2 lb in each of 12.37 gal, at a pool
     assert found["joint_filler"].needed == Decimal("128.00")  # 44 at the house, 84 at the pool
-    assert found["bond_breaker"].needed == Decimal("84.00")
+    assert "bond_breaker" not in found
+
+
+def test_the_pool_edge_is_cast_or_ends_at_a_coping(tmp_path: Path):
+    """A cast edge of 84 ft has sheet and mastic and no filler there; a coping only filler."""
+    cast = by_id(figured(tmp_path, "    include: {cast_edge: yes}\n"))
+    assert cast["joint_filler"].needed == Decimal("44.00")
+    assert cast["bond_breaker"].needed == cast["mastic"].needed == Decimal("84.00")
+    coping = by_id(figured(tmp_path))
+    assert coping["joint_filler"].needed == Decimal("128.00")
+    assert not {"bond_breaker", "mastic"} & set(coping)
 
 
 @pytest.mark.parametrize(
