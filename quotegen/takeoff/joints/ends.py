@@ -10,7 +10,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from shapely import Polygon
+from shapely import Polygon, dwithin, points, prepare
 
 from quotegen.takeoff.joints.cutting import Segment
 from quotegen.takeoff.joints.limits import Limits
@@ -20,6 +20,7 @@ from quotegen.takeoff.plan_geometry import Point, Ring
 _SAME_FT = 0.02
 _STRAIGHT_RAD = math.radians(150)  # a panel whose side turns less than 30 degrees has no corner
 _STRAIGHT_SIDE_FT = 2.5
+_IN_LINE_FT = 0.06
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,31 +40,46 @@ class Ends:
 
 def ends_of(joints: Sequence[Segment], region: Polygon, limits: Limits) -> Ends:
     """Return where the joints of a region end badly."""
+    ends = tuple(dict.fromkeys(_rounded(end) for joint in joints for end in joint))
+    prepare(region.boundary)
+    at_edge = dwithin(region.boundary, points(ends), _SAME_FT).tolist() if ends else []
+    inside = [end for end, lies_there in zip(ends, at_edge, strict=True) if not lies_there]
+    outside = [end for end, lies_there in zip(ends, at_edge, strict=True) if lies_there]
     rings = tuple(_ring(ring.coords) for ring in (region.exterior, *region.interiors))
+    corners = [corner for ring in rings for corner in _corners(ring, limits)]
     return Ends(
-        dying=tuple(_dying(joints, rings)),
-        near_corner=tuple(_near_corner(joints, rings, limits)),
-        unmatched=tuple(_unmatched(joints, rings[1:])),
+        dying=tuple(end for end in inside if _dies(end, joints)),
+        near_corner=tuple(end for end in outside if _is_near(end, corners, limits)),
+        unmatched=tuple(end for pool in rings[1:] for end in _unmatched(joints, pool)),
     )
+
+
+def _rounded(point: Point) -> Point:
+    return round(point[0], 2), round(point[1], 2)
 
 
 def _ring(coords: Iterable[Sequence[float]]) -> Ring:
     return tuple((x, y) for x, y in coords)[:-1]
 
 
-def _dying(joints: Sequence[Segment], rings: tuple[Ring, ...]) -> Iterator[Point]:
-    """Yield the ends off the edge of the slab where some panel has a side and not a corner."""
-    for end in dict.fromkeys(_rounded(end) for joint in joints for end in joint):
-        if any(_off_ring(end, ring) < _SAME_FT for ring in rings):
-            continue
-        ways = sorted(way for joint in joints for way in _ways(end, joint))
-        turns = (*ways[1:], ways[0] + 2 * math.pi)
-        if max(b - a for a, b in zip(ways, turns, strict=True)) > _STRAIGHT_RAD:
-            yield end
+def _corners(ring: Ring, limits: Limits) -> Iterator[Point]:
+    for n, at in enumerate(ring):
+        inside = interior_rad(ring[n - 1], at, ring[(n + 1) % len(ring)])
+        if abs(math.pi - inside) > limits.turn_rad:
+            yield at
 
 
-def _rounded(point: Point) -> Point:
-    return round(point[0], 2), round(point[1], 2)
+def _is_near(end: Point, corners: Sequence[Point], limits: Limits) -> bool:
+    """Whether a joint ends beside a corner of the slab and not in it."""
+    away = min((math.dist(end, corner) for corner in corners), default=math.inf)
+    return _SAME_FT < away < limits.least_ft - _SAME_FT
+
+
+def _dies(end: Point, joints: Sequence[Segment]) -> bool:
+    """Whether some panel has a side where a joint ends, and no corner."""
+    ways = sorted(way for joint in joints for way in _ways(end, joint))
+    turns = (*ways[1:], ways[0] + 2 * math.pi)
+    return max(b - a for a, b in zip(ways, turns, strict=True)) > _STRAIGHT_RAD
 
 
 def _ways(at: Point, joint: Segment) -> Iterator[float]:
@@ -75,61 +91,40 @@ def _ways(at: Point, joint: Segment) -> Iterator[float]:
             yield math.atan2(end[1] - at[1], end[0] - at[0])
 
 
-def _near_corner(
-    joints: Sequence[Segment], rings: tuple[Ring, ...], limits: Limits
-) -> Iterator[Point]:
-    corners = [
-        at
-        for ring in rings
-        for n, at in enumerate(ring)
-        if abs(math.pi - interior_rad(ring[n - 1], at, ring[(n + 1) % len(ring)])) > limits.turn_rad
-    ]
-    for end in (end for joint in joints for end in joint):
-        away = min((math.dist(end, corner) for corner in corners), default=math.inf)
-        if _SAME_FT < away < limits.least_ft - _SAME_FT and any(
-            _off_ring(end, ring) < _SAME_FT for ring in rings
-        ):
-            yield end
-
-
-def _unmatched(joints: Sequence[Segment], pools: tuple[Ring, ...]) -> Iterator[Point]:
+def _unmatched(joints: Sequence[Segment], pool: Ring) -> Iterator[Point]:
     """Yield the ends at a straight side of a pool whose line meets no joint beyond the pool.
 
     Where one of two sides needs more joints than the other, those of the other are looked at.
     """
-    for pool in pools:
-        missing: dict[tuple[int, int], list[Point]] = defaultdict(list)
-        for joint in joints:
-            for start, other in (joint, joint[::-1]):
-                side = _straight_side(pool, start)
-                if side is None:
-                    continue
-                long = math.dist(start, other)
-                direction = ((start[0] - other[0]) / long, (start[1] - other[1]) / long)
-                beyond = hit(pool, start, direction)
-                over = None if beyond is None else _straight_side(pool, beyond.point)
-                if beyond is None or over is None or over == side:
-                    continue
-                if not any(
-                    math.dist(beyond.point, end) < 3 * _SAME_FT for one in joints for end in one
-                ):
-                    missing[side, over].append(start)
-        for (side, over), here in missing.items():
-            there = missing.get((over, side), [])
-            if (len(here), side) <= (len(there), over):
-                yield from here
+    sides = [
+        (n, (start, end))
+        for n, (start, end) in enumerate(zip(pool, (*pool[1:], pool[0]), strict=True))
+        if math.dist(start, end) > _STRAIGHT_SIDE_FT
+    ]
+    if len(sides) < 2:
+        return
+    ends = [end for joint in joints for end in joint]
+    missing: dict[tuple[int, int], list[Point]] = defaultdict(list)
+    for joint in joints:
+        for start, other in (joint, joint[::-1]):
+            side = _side_at(start, sides)
+            if side is None:
+                continue
+            long = math.dist(start, other)
+            direction = ((start[0] - other[0]) / long, (start[1] - other[1]) / long)
+            beyond = hit(pool, start, direction)
+            over = _side_at(beyond.point, sides) if beyond else None
+            if beyond is None or over is None or over == side:
+                continue
+            if all(math.dist(beyond.point, end) > _IN_LINE_FT for end in ends):
+                missing[side, over].append(start)
+    for (side, over), here in missing.items():
+        if (len(here), side) <= (len(missing.get((over, side), ())), over):
+            yield from here
 
 
-def _straight_side(ring: Ring, at: Point) -> int | None:
-    for n, start in enumerate(ring):
-        end = ring[(n + 1) % len(ring)]
-        if math.dist(start, end) > _STRAIGHT_SIDE_FT and _off_line(at, (start, end)) < _SAME_FT:
-            return n
-    return None
-
-
-def _off_ring(at: Point, ring: Ring) -> float:
-    return min(_off_line(at, (ring[n - 1], end)) for n, end in enumerate(ring))
+def _side_at(at: Point, sides: Sequence[tuple[int, Segment]]) -> int | None:
+    return next((n for n, side in sides if _off_line(at, side) < _SAME_FT), None)
 
 
 def _off_line(at: Point, line: Segment) -> float:

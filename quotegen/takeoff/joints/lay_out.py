@@ -4,6 +4,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
+from itertools import product
 
 from shapely import Polygon, union_all
 
@@ -23,9 +24,10 @@ from quotegen.takeoff.plan_geometry import Point
 from quotegen.takeoff.shapes.path import Loop
 
 _STRAY_FT = 0.01
-_FAILING, _JOINT_FT, _END, _UNMATCHED, _LOPSIDED = 40.0, 0.02, 4.0, 0.5, 0.2
-"""What a layout costs, in panels: a failing panel, a foot of joint, a joint that dies into
-another or near a corner, one not in line with those beyond a pool, and, for each panel, joints that are no mirror image though the slab is one."""
+_FAILING, _JOINT_FT, _END, _UNMATCHED, _LOPSIDED = 40.0, 0.02, 4.0, 0.5, 0.4
+"""What a layout costs, in panels: a failing panel, a foot of joint, a joint that dies into another
+or ends near a corner, one that is not in line with those beyond a pool, and, for each panel, joints
+that are no mirror image though the slab is one."""
 _SPACINGS = (0.85, 0.7, 0.55)  # of the widest, for grids that are tried last
 _REACHES = (0.65, 0.8)  # how far corner panels reach toward the pool
 _LARGEST = 250  # panels of full size: a larger slab gets a plain grid
@@ -46,6 +48,7 @@ class Layout:
     is_lopsided: bool
     joints: tuple[Segment, ...]
     dying: tuple[Point, ...]
+    panels: tuple[Part, ...]
 
 
 def lay_out(
@@ -64,7 +67,7 @@ def lay_out(
     frame = Frame.of(region, loops)
     level = frame.levelled(region, loops)
     middles = tuple(frame.level(post) for post in posts)
-    limits = limits.stricter()
+    looser, limits = limits.stricter(1 / 2), limits.stricter()
     left, bottom, right, top = level.bounds
     if (right - left) * (top - bottom) > _LARGEST * limits.most_ft**2 or _is_ribbon(level, limits):
         plain = grid_lines(level, middles, (limits.most_ft, limits.most_ft), limits)
@@ -79,19 +82,18 @@ def lay_out(
                 best = layout
     if best is None:
         return ()
-    joints = _mended(best, level, limits, axes)
+    joints = _mended(best, level, looser, axes)
     return tuple(frame.back(line) for line in joints)
 
 
 def _mended(
     best: Layout, level: Polygon, limits: Limits, axes: tuple[Axis, ...]
 ) -> tuple[Segment, ...]:
-    def cost(joints: tuple[Segment, ...]) -> tuple[float, Sequence[Point]]:
-        parts = parts_of(cut_along(level, joints), level)
-        layout = _layout(parts, level, limits, axes)
-        return layout.cost, layout.dying
+    def priced(joints: tuple[Segment, ...]) -> Layout:
+        return _layout(parts_of(cut_along(level, joints), level), level, limits, axes)
 
-    return mended(best.joints, best.dying, level, cost, limits)
+    images = [axis.image for axis in axes if axis.mirrors(best.joints)]
+    return mended(priced(best.joints), level, priced, images, limits)
 
 
 def _layouts(
@@ -101,8 +103,9 @@ def _layouts(
     panels = _panels(cut_along(level, lines), level, limits)
     layout = _layout(panels, level, limits, axes)
     yield layout
-    for axis in axes if layout.is_lopsided else ():
-        half_lines = tuple(axis.lines_of_half(lines, limits))
+    for axis, is_turned in product(axes, (False, True)) if layout.is_lopsided else ():
+        turned = [(axis.image(a), axis.image(b)) for a, b in lines] if is_turned else lines
+        half_lines = tuple(axis.lines_of_half(turned, limits))
         pieces = [piece for half in axis.half(level) for piece in cut_along(half, half_lines)]
         half = _panels(tuple(pieces), level, limits)
         yield _layout((*half, *map(axis.image_of, half)), level, limits, axes)
@@ -181,4 +184,5 @@ def _layout(
         is_lopsided=lopsided,
         joints=joints,
         dying=ends.dying,
+        panels=panels,
     )

@@ -88,17 +88,22 @@ def _starts(hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...
             yield Spot(n, 0.0, start), ((uy, -ux),)
         while left < length:
             if left > 0:
-                yield spot_at(hole, n, left / length), (
-                    (*_fan(uy, -ux), *_DIRECTIONS) if length < 2 * step else ((uy, -ux),)
+                yield (
+                    spot_at(hole, n, left / length),
+                    ((*_fan(uy, -ux), *_DIRECTIONS) if length < 2 * step else ((uy, -ux),)),
                 )
             left += step
         left -= length
 
 
 def _fan(ux: float, uy: float) -> tuple[Point, ...]:
-    """Return a direction, and two beside it."""
-    turns = ((1.0, 0.0), (math.cos(_FAN_RAD), math.sin(_FAN_RAD)), (math.cos(_FAN_RAD), -math.sin(_FAN_RAD)))
-    return tuple((ux * c - uy * s, ux * s + uy * c) for c, s in turns)
+    """Return a direction, and one on either side of it."""
+    cos, sin = math.cos(_FAN_RAD), math.sin(_FAN_RAD)
+    return (
+        (ux, uy),
+        (ux * cos - uy * sin, ux * sin + uy * cos),
+        (ux * cos + uy * sin, uy * cos - ux * sin),
+    )
 
 
 def _to_corners(edge: Ring, hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...]]]:
