@@ -40,7 +40,7 @@ class Ends:
 
 def ends_of(joints: Sequence[Segment], region: Polygon, limits: Limits) -> Ends:
     """Return where the joints of a region end badly."""
-    ends = tuple(dict.fromkeys(_rounded(end) for joint in joints for end in joint))
+    ends = _each_once(joints)
     prepare(region.boundary)
     at_edge = dwithin(region.boundary, points(ends), _SAME_FT).tolist() if ends else []
     inside = [end for end, lies_there in zip(ends, at_edge, strict=True) if not lies_there]
@@ -54,8 +54,13 @@ def ends_of(joints: Sequence[Segment], region: Polygon, limits: Limits) -> Ends:
     )
 
 
-def _rounded(point: Point) -> Point:
-    return round(point[0], 2), round(point[1], 2)
+def _each_once(joints: Sequence[Segment]) -> tuple[Point, ...]:
+    """Return the ends of joints, those in one place once."""
+    found: list[Point] = []
+    for end in (end for joint in joints for end in joint):
+        if all(math.dist(end, one) > _SAME_FT for one in found):
+            found.append(end)
+    return tuple(found)
 
 
 def _ring(coords: Iterable[Sequence[float]]) -> Ring:
