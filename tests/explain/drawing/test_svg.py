@@ -1,7 +1,6 @@
 """A finished drawing: titled, described, fit for a phone, and the same each time."""
 
 from quotegen.explain.drawing.svg import Drawing
-from quotegen.explain.pictures.charts import adjustment_chart, price_bars
 from quotegen.explain.pictures.section import draw_section
 from quotegen.explain.pictures.swatches import finish_swatch, look_swatch
 from quotegen.explain.pictures.timeline import timeline
@@ -13,14 +12,9 @@ LEAST_TEXT_PX, PHONE_PX = 12, 328
 
 def _drawings() -> dict[str, Drawing]:
     results = two_finishes()
-    bars, chart = price_bars(results), adjustment_chart(results)
-    assert bars is not None
-    assert chart is not None
     return {
         "swatch": finish_swatch(results, "fancy"),
         "look": look_swatch(results, ("sand", "nut")),
-        "bars": bars,
-        "chart": chart,
         "days": timeline(results, results.day_plans[0], "days"),
     }
 
