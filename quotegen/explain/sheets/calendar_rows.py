@@ -7,6 +7,7 @@ from datetime import date, timedelta
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.views import DayRow
 from quotegen.explain.words.prose import sentence
+from quotegen.pricing.quoted.records import PricedPayment
 from quotegen.pricing.quoted.visits_needed import FORM, POUR
 from quotegen.trade.cancellation import sign_by
 
@@ -78,12 +79,20 @@ def _your_jobs(results: Results) -> Iterator[_Entry]:
             yield _Entry(first=visit.first_day, last=visit.last_day, you=keep_off)
 
 
+def _at_signing(results: Results) -> PricedPayment | None:
+    """The payment that is due with the signature: the first of several, if no visit dates it."""
+    first, *others = results.quote.payments
+    return first if first.at_visit is None and others else None
+
+
 def _payments(results: Results) -> Iterator[_Entry]:
+    """The payments that a visit dates, and the one at signing once that day is known."""
     days = {visit.id: visit.last_day for visit in results.chosen_visits}
+    at_signing, accepted = _at_signing(results), results.contract.accepted_on
     for payment in results.quote.payments:
-        visit_day = days.get(payment.at_visit or "")
-        if visit_day is not None:
-            day = visit_day + timedelta(days=payment.days_after)
+        since = accepted if payment is at_signing else days.get(payment.at_visit or "")
+        if since is not None:
+            day = since + timedelta(days=payment.days_after)
             amount = results.words.money(payment.amount)
             yield _Entry(first=day, last=day, pay=payment.when, amount=amount)
 
@@ -93,23 +102,21 @@ def _sign_row(results: Results) -> DayRow:
     words, job = results.words, results.job
     last = sign_by(results.chosen_visits[0].first_day, results.rules)
     by = last if job.quote_date <= last < job.holds_until else job.holds_until
-    first = results.quote.payments[0]
-    at_once = first.at_visit is None and len(results.quote.payments) > 1
+    at_signing = _at_signing(results)
     return DayRow(
         day=words("calendar_by", day=words.weekday(by)),
         we="",
         you=f"{words('calendar_say_yes')} {words('your_job_lines')}",
-        pay=sentence(first.when) if at_once else "",
-        amount=words.money(first.amount) if at_once else "",
+        pay=sentence(at_signing.when) if at_signing else "",
+        amount=words.money(at_signing.amount) if at_signing else "",
     )
 
 
 def _without_a_day(results: Results) -> Iterator[DayRow]:
     """Payments that no visit dates, but for the one at signing."""
-    days = {visit.id for visit in results.chosen_visits}
-    signed = results.contract.accepted_on is not None or len(results.quote.payments) == 1
-    for number, payment in enumerate(results.quote.payments):
-        if payment.at_visit not in days and (number or signed):
+    days, at_signing = {visit.id for visit in results.chosen_visits}, _at_signing(results)
+    for payment in results.quote.payments:
+        if payment.at_visit not in days and payment is not at_signing:
             yield DayRow(
                 day=results.words("calendar_then"), we="", you="",
                 pay=sentence(payment.when), amount=results.words.money(payment.amount),
