@@ -4,9 +4,11 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 """
 
 import json
+import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn, TypeVar
 
@@ -16,6 +18,7 @@ from quotegen import __version__
 from quotegen.problem import Problem, Source, has_error
 
 if TYPE_CHECKING:
+    from quotegen.issuing import Frozen
     from quotegen.pipeline import Shared
     from quotegen.publish.write import Folder
 
@@ -114,8 +117,87 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
     _exit_with((*built.problems, *written))
 
 
+JobArgument = click.argument("job", type=click.Path(path_type=Path))
+OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
+_ISSUE, _ACCEPT, _VERIFY = (
+    f"\b\nExamples:\n  quotegen {first}\n  quotegen {second}"
+    for first, second in (
+        ("issue my_jobs/jobs/first.yaml", "issue my_jobs/jobs/first.yaml --on 2026-06-15"),
+        ("accept my_jobs/jobs/first.yaml --revision 1",
+         "accept my_jobs/jobs/first.yaml --revision 2 --finish exposed --extra drain"),
+        ("verify my_jobs", "verify"),
+    )
+)  # fmt: skip
+
+
+@commands.command(epilog=_ISSUE)
+@JobArgument
+@OnDay
+def issue(job: Path, on: str | None) -> None:
+    """Freeze what a JOB calls for, as it is sent: the files without the mark of a draft.
+
+    They go into issued/QUOTE/ beside the company's file, and are never written again. Before
+    acceptance that is a revision of the quote; after it, what follows: the final measurement,
+    change orders, the care card.
+    """
+    from quotegen import issuing
+    from quotegen.publish.pdf import engine_problem
+    from quotegen.publish.terminal.tables import progress
+
+    day = _day(on)
+    if missing := engine_problem():
+        _exit_for_machine(missing)
+    with progress(1) as announce:
+        done = issuing.issue(job, _read_shared(), day, announce)
+    _exit_frozen(done)
+
+
+@commands.command(epilog=_ACCEPT)
+@JobArgument
+@click.option("--revision", required=True, type=click.IntRange(min=1),
+              help="The issued revision that they said yes to.")  # fmt: skip
+@click.option("--finish", help="The finish that they chose, if not the one quoted.")
+@click.option("--extra", "extras", multiple=True, help="An extra that they took; may be repeated.")
+@OnDay
+def accept(
+    job: Path, revision: int, finish: str | None, extras: tuple[str, ...], on: str | None
+) -> None:
+    """Put down that the customer accepted an issued revision of a JOB.
+
+    From then on the price, the measuring and the changes start from the files that were frozen
+    with it, whatever the rate book says later. The job file is not touched.
+    """
+    from quotegen import issuing
+    from quotegen.reading.files.after_signing import Accepted
+
+    yes = Accepted.model_construct(
+        date=_day(on), revision=revision, finish=finish, extras=extras, total=None
+    )
+    _exit_frozen(issuing.accept(job, _read_shared(), yes))
+
+
+@commands.command(epilog=_VERIFY)
+@click.argument("folder", default=Path(), type=click.Path(path_type=Path, exists=True,
+                                                          file_okay=False))  # fmt: skip
+def verify(folder: Path) -> None:
+    """Prove that all that was issued is as it was; FOLDER holds the company's file.
+
+    Names each file that was changed, is missing or was added.
+    """
+    from quotegen import issuing
+
+    quotes, problems = issuing.verify(folder)
+    faulty = {problem.source.file for problem in problems}
+    for room, entries in quotes.items():
+        whole = not any(Path(file).is_relative_to(room) for file in faulty)
+        click.echo(f"{room}: {', '.join(entries) or 'nothing'}{': whole' if whole else ''}")
+    if not quotes:
+        click.echo(f"{folder}: nothing was issued here")
+    _exit_with(problems)
+
+
 @commands.command()
-@click.argument("job", type=click.Path(path_type=Path))
+@JobArgument
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
               show_default=True, help="The folder that gets specimen/.")  # fmt: skip
 def specimen(job: Path, out: Path) -> None:
@@ -228,6 +310,22 @@ def _list(folder: "Folder") -> None:
     click.echo(f"{folder.path}/")
     for name in sorted(folder.files):
         click.echo(f"  {name}")
+
+
+def _day(on: str | None) -> date:
+    """Return the day that was typed, or today: the one place where a clock is asked."""
+    from quotegen.reading.fields.text_fields import parse_date
+
+    return _if_typed("--on", parse_date, on) or datetime.now().astimezone().date()
+
+
+def _exit_frozen(done: "Frozen") -> NoReturn:
+    """Name what was frozen, if anything, and exit with what is to be said."""
+    if done.folder is not None and done.facts is not None:
+        facts = done.facts
+        shown = os.path.relpath(done.folder.resolve())
+        click.echo(f"{shown}: {facts.kind.value}, revision {facts.revision}, ${facts.total:,}")
+    _exit_with(done.problems)
 
 
 def _exit_with(problems: tuple[Problem, ...]) -> NoReturn:

@@ -1,7 +1,7 @@
 """The stages of one job, in order. Stops before stage 6 if there is any error; writes nothing."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from importlib.resources.abc import Traversable
 from pathlib import Path
@@ -14,9 +14,15 @@ from quotegen.money import ZERO
 from quotegen.pricing.checks import price_problems
 from quotegen.pricing.contract.change_checks import change_faults
 from quotegen.pricing.contract.contract import contract_of
+from quotegen.pricing.contract.issued_checks import (
+    drift_warnings,
+    revision_problems,
+    today_warning,
+)
 from quotegen.pricing.contract.paid_checks import paid_warnings
 from quotegen.pricing.contract.records import Contract
 from quotegen.pricing.contract.signed_totals import signed_problems
+from quotegen.pricing.contract.since_issued import SinceIssued, since_issued
 from quotegen.pricing.costs.crew_hours import crew_warnings
 from quotegen.pricing.costs.floors import floor_problems
 from quotegen.pricing.costs.outcome import (
@@ -29,6 +35,7 @@ from quotegen.pricing.costs.outcome import (
 from quotegen.pricing.costs.owner import OwnersFigures, owners_figures
 from quotegen.pricing.quoted.access import AccessChoice, with_access
 from quotegen.pricing.quoted.ballpark import ballpark_of
+from quotegen.pricing.quoted.finish import accepted_of, price_at
 from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
@@ -38,12 +45,15 @@ from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
+from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.standards import looser_standards
+from quotegen.reading.ledger.ledger import Ledger, is_as_sent
 from quotegen.reading.paced_job import Asked, paced_job, with_sides
 from quotegen.reading.read import read_job
-from quotegen.reading.records import JobSpec
+from quotegen.reading.records import JobSpec, ReadJob
 from quotegen.reading.yaml.typed_file import says_outcome
 from quotegen.resources import content_folder, themes_folder
+from quotegen.schedule.day_checks import day_warnings
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
@@ -81,11 +91,12 @@ class Shared:
 class PricedJob:
     """One job after stages 1 to 4: its results, or the problems that stopped it.
 
-    `owner` is what the owner alone may see; it is there wherever the results are.
+    `owner` is what the owner alone may see; it and the ledger are there wherever the results are.
     """
 
     results: Results | None = None
     owner: OwnersFigures | None = None
+    ledger: Ledger | None = None
     problems: tuple[Problem, ...]
 
 
@@ -121,7 +132,12 @@ def read_shared(folder: Traversable | None = None) -> Shared | tuple[Problem, ..
 
 
 def figure(
-    job_file: Path, shared: Shared, announce: Announce = silent, *, to_package: bool = False
+    job_file: Path,
+    shared: Shared,
+    announce: Announce = silent,
+    *,
+    to_package: bool = False,
+    accepting: Accepted | None = None,
 ) -> PricedJob:
     """Run stages 1 to 4: read, measure, price, visits.
 
@@ -130,9 +146,10 @@ def figure(
         shared: what every job shares.
         announce: is told which stage begins.
         to_package: a price under the owner's floors is then an error, unless the job says why.
+        accepting: a yes that is about to be put down.
     """
     announce(f"1 read {job_file}")
-    read = read_job(job_file, frozenset(shared.content.scope))
+    read = read_job(job_file, frozenset(shared.content.scope), accepting=accepting)
     if isinstance(read, tuple):
         return _stopped(read)
     announce(f"2 measure {read.job.quote}")
@@ -162,7 +179,38 @@ def figure(
     if contract is None:
         return _stopped(found)
     results = _results(job, takeoff, quote, access, contract, rules, shared)
-    return PricedJob(results=results, owner=owner, problems=in_file_order(found))
+    found = (*found, *day_warnings(job, results.visits, rules))
+    ledger = read.ledger
+    if ledger is not None:
+        results = replace(results, since=_since(ledger, job, quote))
+        spent = revision_problems(job, quote, ledger, to_package=to_package)
+        moved = drift_warnings(job, contract, ledger)
+        found = (*found, *spent, *moved, *_today(job_file, shared, ledger, contract, job))
+    return PricedJob(results=results, owner=owner, ledger=ledger, problems=in_file_order(found))
+
+
+def _since(ledger: Ledger, job: JobSpec, quote: PricedQuote) -> SinceIssued | None:
+    """Return what moved since the last revision that was sent before this one."""
+    earlier = [one for one in ledger.revisions if one.facts.revision < job.revision]
+    return since_issued(earlier[-1], quote) if earlier else None
+
+
+def _today(
+    job_file: Path, shared: Shared, ledger: Ledger, contract: Contract, accepted: JobSpec
+) -> tuple[Problem, ...]:
+    """Return a warning where today's files would give another price than the accepted one."""
+    if ledger.basis is None or is_as_sent(job_file, ledger):
+        return ()
+    read = read_job(job_file, frozenset(shared.content.scope), as_sent=False)
+    total = None
+    if isinstance(read, ReadJob) and not has_error(read.problems):
+        job, (rules, _) = read.job, _rules_of(read.job, shared)
+        takeoff, problems = measure(job, rules)
+        if takeoff is not None and not has_error(problems):
+            takeoff, _ = on_site(job, takeoff, rules)
+            job, _, _ = with_access(job, takeoff)
+            total = price_at(job, takeoff, *accepted_of(job)).total
+    return today_warning(accepted, contract.quoted_total, total)
 
 
 def _after_signing(
@@ -192,7 +240,7 @@ def _results(
     shared: Shared,
 ) -> Results:
     """Add to the price what follows from it: the days, the upkeep."""
-    visits = {finish.id: visits_of(job, finish.id) for finish in quote.finishes}
+    visits = {finish.id: visits_of(job, finish.id, rules) for finish in quote.finishes}
     return Results(
         job=job,
         takeoff=takeoff,
@@ -200,7 +248,7 @@ def _results(
         access=access,
         contract=contract,
         visits=MappingProxyType(visits),
-        days=days_of(job, contract.finish),
+        days=days_of(job, contract.finish, rules),
         day_plans=day_plans_of(job, quote.combinations, rules),
         openings=openings_of(job, visits[job.finish], rules),
         upkeep=upkeep_of(job, takeoff, quote.finishes, rules),

@@ -41,9 +41,9 @@ def _counted(monkeypatch: pytest.MonkeyPatch, name: str) -> Counter[str]:
     stage: Callable[..., object] = getattr(pipeline, name)
     calls: Counter[str] = Counter()
 
-    def counting(job, *rest):
+    def counting(job, *rest, **named):
         calls[job.name if isinstance(job, Path) else job.quote] += 1
-        return stage(job, *rest)
+        return stage(job, *rest, **named)
 
     monkeypatch.setattr(pipeline, name, counting)
     return calls

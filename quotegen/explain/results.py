@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from quotegen.explain.wording import Words
 from quotegen.pricing.contract.records import Contract
+from quotegen.pricing.contract.since_issued import SinceIssued
 from quotegen.pricing.quoted.access import AccessChoice
 from quotegen.pricing.quoted.records import Line, PricedQuote
 from quotegen.pricing.quoted.upkeep import Upkeep
@@ -40,6 +41,8 @@ class Results:
         upkeep: of each finish that needs a sealer.
         access: how concrete gets to the slab, None where no truck stand is typed.
         laws: on written contracts, for the owner's checklist.
+        since: what moved since the revision before this one was sent; None where none was.
+        issued: whether this goes out as it is; anything else is a draft, and its papers say so.
     """
 
     job: JobSpec
@@ -56,6 +59,8 @@ class Results:
     words: Words
     access: AccessChoice | None = None
     laws: ContractLaws
+    since: SinceIssued | None = None
+    issued: bool = False
 
     @property
     def chosen_visits(self) -> tuple[Visit, ...]:

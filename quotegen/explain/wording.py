@@ -142,7 +142,7 @@ class Words:
         that what is printed multiplies out.
         """
         if unit is Unit.LUMP:
-            return self("unit_lump")
+            return self("unit_lump") if value == 1 else self.count("lumps", value)
         number = self.amount_of(value, unit)
         return number if unit is Unit.EACH else f"{number} {self.unit(unit)}"
 

@@ -22,6 +22,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import Paper
 from quotegen.explain.wording import Words
+from quotegen.explain.words.days import visit_name
 from quotegen.pricing.costs.outcome import Drift
 from quotegen.pricing.costs.owner import OwnersFigures
 from quotegen.publish.data.calendar import CalendarVisit, to_ics
@@ -156,7 +157,7 @@ def _draft(results: Results, letter: Letter, theme: Path, attached: Mapping[str,
         sender=job.company.email,
         recipient_name=job.customer.name,
         recipient=job.customer.email or "",
-        subject=letter.subject,
+        subject=_marked(results, letter.subject),
         plain=render("email.txt.j2", letter, words, theme),
         html=render("email.html.j2", letter, words, theme),
         attached={f"{job.quote}-{name}": data for name, data in attached.items()},
@@ -174,13 +175,21 @@ def _file_line(words: Words, name: str, data: bytes) -> str:
     return words("letter_file", name=name, about=about)
 
 
+def _marked(results: Results, text: str) -> str:
+    """Return a subject or a name with the mark of a draft before it, where this is one."""
+    words = results.words
+    return text if results.issued else words("draft_of", draft=words("draft"), text=text)
+
+
 def _calendar(results: Results) -> bytes:
     job, words = results.job, results.words
     domain = job.company.email.partition("@")[2]
     visits = tuple(
         CalendarVisit(
             uid=f"{job.quote}-{visit.id}@{domain}",
-            summary=words("visit_summary", company=job.company.name, visit=visit.name),
+            summary=words(
+                "visit_summary", company=job.company.name, visit=visit_name(words, visit)
+            ),
             description=words("visit_description", quote=job.quote, phone=job.company.phone),
             location=f"{job.site.address}, {job.site.town}",
             first_day=visit.first_day,
@@ -188,6 +197,6 @@ def _calendar(results: Results) -> bytes:
         )
         for visit in results.days.visits
     )
-    name = words("calendar_name", title=job.title, company=job.company.name)
+    name = _marked(results, words("calendar_name", title=job.title, company=job.company.name))
     dated = max((job.quote_date, *(change.date for change in job.typed.changes)))
     return to_ics(visits, name, dated, job.revision + len(job.typed.changes))

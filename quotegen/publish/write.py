@@ -14,6 +14,7 @@ from contextlib import ExitStack, contextmanager, suppress
 from dataclasses import dataclass, replace
 from errno import EAGAIN, ENOTDIR
 from pathlib import Path
+from shutil import rmtree
 from typing import TypeAlias
 
 from quotegen.problem import Problem, Severity, Source
@@ -38,7 +39,7 @@ NEW = ".quotegen-new-"
 """How the name of a file begins that is not in its place yet."""
 BEGUN = "begun"
 """The name, after `NEW`, of the manifest of a run that has begun."""
-PRIVATE, OWNER_ALONE = "private", 0o700
+PRIVATE, OWNER_ALONE, READ_ONLY = "private", 0o700, 0o444
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,6 +89,54 @@ def write(
             kept.extend(_landed(folder, manifest))
             landed(folder)
         return tuple(kept)
+
+
+def freeze(folder: Path, files: Files, still: Callable[[], bool]) -> bool:
+    """Put a new folder into its place, whole or not at all; nothing in it is changed again.
+
+    All is laid into a folder beside it, which then gets its name in one step. What a killed run
+    left of such a folder is deleted first.
+
+    Args:
+        folder: that must not be there yet.
+        files: all that is in it.
+        still: asked while no other run can write there: whether it is still right to.
+
+    Returns:
+        Whether the folder is new; if not, nothing was written.
+
+    Raises:
+        OSError: the machine is at fault (disk full, no permission, another run is writing).
+    """
+    room, begun = folder.parent, _beside(folder)
+    room.mkdir(parents=True, exist_ok=True)
+    with _locked(room):
+        for left in room.glob(f"{NEW}*"):
+            rmtree(left)
+        if os.path.lexists(folder) or not still():
+            return False
+        try:
+            for name, data in files.items():
+                _lay_frozen(begun / name, data)
+            if (begun / PRIVATE).is_dir():
+                (begun / PRIVATE).chmod(OWNER_ALONE)
+            for inside in (begun, *(one for one in begun.rglob("*") if one.is_dir())):
+                _to_disk(inside)
+            begun.rename(folder)
+        finally:
+            rmtree(begun, ignore_errors=True)
+        _to_disk(room)
+    return True
+
+
+def _lay_frozen(path: Path, data: bytes) -> None:
+    """Write a file that is only to be read from then on, down to the disk itself."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with path.open("xb") as file:
+        file.write(data)
+        file.flush()
+        os.fsync(file.fileno())
+    path.chmod(READ_ONLY)
 
 
 @contextmanager

@@ -22,12 +22,14 @@ from quotegen.reading.checks.rate_book import rate_book_faults
 from quotegen.reading.checks.rates import rate_faults
 from quotegen.reading.checks.same_number import same_number_beside
 from quotegen.reading.checks.sense import book_sense, job_sense
+from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import Job, JobFile, Placement, holds_until
 from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.images.logos import Logo, shown_logo
+from quotegen.reading.ledger.ledger import as_accepted, read_ledger
 from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob, Reference
 from quotegen.reading.references import choose, to_call
 from quotegen.reading.yaml.located import Places
@@ -49,37 +51,61 @@ class CompanyFiles:
     problems: tuple[Problem, ...]
 
 
-def read_job(path: Path, scope_items: frozenset[str]) -> ReadJob | tuple[Problem, ...]:
+def read_job(
+    path: Path,
+    scope_items: frozenset[str],
+    *,
+    as_sent: bool = True,
+    accepting: Accepted | None = None,
+) -> ReadJob | tuple[Problem, ...]:
     """Read one job with the company's files.
+
+    What is accepted of an issued revision is read from the files that were frozen with it; only
+    past jobs are always today's, since a consent may be withdrawn.
 
     Args:
         path: the job file.
         scope_items: the ids of the scope items that content/ explains.
+        as_sent: whether frozen files count; without them the job is what it would be today.
+        accepting: a yes that is about to be put down.
 
     Returns:
         The job with its problems, or the problems alone where too little is known to measure it.
     """
-    job = load(path, JobFile)
+    typed = load(path, JobFile)
+    if isinstance(typed, tuple):
+        return (*typed, *read_company(path, None, scope_items).problems)
+    ledger = read_ledger(path, typed, accepting)
+    if isinstance(ledger, tuple):
+        return ledger
+    if accepting is not None:
+        typed = Typed(typed.value.model_copy(update={"accepted": accepting}), typed.places)
+    counts = ledger if as_sent else replace(ledger, basis=None)
+    job = as_accepted(typed, counts)
     if isinstance(job, tuple):
-        return (*job, *read_company(path, None, scope_items).problems)
-    read = with_company(job, read_company(path, job.value.date, scope_items), scope_items)
+        return job
+    files = read_company(counts.basis or path, job.value.date, scope_items, past_of=path)
+    read = with_company(job, files, scope_items)
     if isinstance(read, tuple):
         return read
-    return replace(read, problems=(*read.problems, *same_number_beside(path, job)))
+    return replace(read, ledger=ledger, problems=(*read.problems, *same_number_beside(path, job)))
 
 
-def read_company(path: Path, on: date | None, scope_items: frozenset[str]) -> CompanyFiles:
+def read_company(
+    path: Path, on: date | None, scope_items: frozenset[str], past_of: Path | None = None
+) -> CompanyFiles:
     """Read the company's files and check them against one another.
 
     Args:
         path: where a job lies, or would lie.
         on: the day whose rate book counts; the newest book where none is given.
         scope_items: the ids of the scope items that content/ explains.
+        past_of: the job beside which the past jobs lie, if it is another.
     """
     problems: list[Problem] = []
     company = _companion(path, Company, problems)
     book = _kept(book_on(path, on), problems)
-    past = _companion(path, PastJobs, problems)
+    past = _companion(past_of or path, PastJobs, problems)
     logo = None
     if book is not None:
         problems += cover_faults(book, scope_items)

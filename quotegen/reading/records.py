@@ -28,6 +28,7 @@ from quotegen.reading.files.site_parts import (
     DeepEdge,
 )
 from quotegen.reading.images.logos import Logo
+from quotegen.reading.ledger.ledger import Ledger
 from quotegen.reading.yaml.located import DocumentPath, Places
 
 
@@ -244,8 +245,10 @@ class ReadJob:
     Attributes:
         problems: a job with an error among them may be measured, to find more faults, but not
             priced.
+        ledger: what was issued of it; None for a job that is only made up, as for a ballpark.
     """
 
     job: JobSpec
     owners: OwnersJob
     problems: tuple[Problem, ...]
+    ledger: Ledger | None = None

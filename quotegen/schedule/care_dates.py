@@ -4,10 +4,9 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
-from quotegen.pricing.quoted.visits_needed import POUR
-from quotegen.reading.files.rate_book import SEAL, Sealer
+from quotegen.reading.files.job import DRIVEN_ON, ROUND_A_POOL
+from quotegen.reading.files.rate_book import POUR, SEAL, Sealer
 from quotegen.reading.records import JobSpec
-from quotegen.schedule.openings import DRIVEN_ON
 from quotegen.schedule.visits import Visit
 from quotegen.trade import opening, sealing
 from quotegen.trade.rules import RuleBook
@@ -71,7 +70,8 @@ def _reseal(job: JobSpec, last: dict[str, date], rules: RuleBook) -> tuple[CareD
     if SEAL not in last or len(sealers) != 1:
         return ()
     kind = sealing.Sealer(next(iter(sealers)).value)
-    years = sealing.reseal_years(kind, rules, job.quote_date)
+    at_pool = frozenset(p.use in ROUND_A_POOL for p in job.placements)
+    years = sealing.reseal_years(kind, rules, job.quote_date, at_pool=at_pool)
     sealed = last[SEAL].year
     return (
         CareDate(care=Care.RESEAL, years=(sealed + int(years.least), sealed + int(years.most))),

@@ -9,7 +9,7 @@ from quotegen.pricing.quoted.options import Chosen, with_alternates
 from quotegen.pricing.quoted.records import Combination
 from quotegen.reading.records import JobSpec
 from quotegen.schedule.openings import OpeningDay, openings_of
-from quotegen.schedule.visits import Visit, visits_of
+from quotegen.schedule.visits import Visit, inspection_of, visits_of
 from quotegen.trade.rules import RuleBook
 
 FinishChoice = tuple[str, Chosen]
@@ -27,12 +27,17 @@ class Wait:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DayPlan:
-    """Dated visits and opening days, and the choices of finishes that lead to them."""
+    """Dated visits and opening days, and the choices of finishes that lead to them.
+
+    Attributes:
+        inspection: the day by which the bonding round a pool is inspected, None without a pool.
+    """
 
     choices: tuple[FinishChoice, ...]
     visits: tuple[Visit, ...]
     waits: tuple[Wait, ...]
     openings: tuple[OpeningDay, ...]
+    inspection: date | None
 
 
 def day_plans_of(
@@ -41,7 +46,7 @@ def day_plans_of(
     """Return each distinct plan of the days once; that of the quote comes first."""
     choices = dict.fromkeys((one.finish, one.alternates) for one in combinations)
     dated = {
-        (finish, chosen): visits_of(with_alternates(job, chosen), finish)
+        (finish, chosen): visits_of(with_alternates(job, chosen), finish, rules)
         for finish, chosen in choices
     }
     by_days: dict[tuple[tuple[str, date, date], ...], list[FinishChoice]] = {}
@@ -54,6 +59,7 @@ def day_plans_of(
             visits=dated[same_days[0]],
             waits=tuple(waits_between(dated[same_days[0]])),
             openings=openings_of(job, dated[same_days[0]], rules),
+            inspection=inspection_of(job, dated[same_days[0]]),
         )
         for same_days in by_days.values()
     )

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from quotegen.reading.records import JobSpec
 from quotegen.schedule.visits import Visit, visits_of
+from quotegen.trade.rules import RuleBook
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,21 +29,21 @@ class Days:
     visits: tuple[Visit, ...]
 
 
-def days_of(job: JobSpec, finish: str) -> Days:
+def days_of(job: JobSpec, finish: str, rules: RuleBook) -> Days:
     """Work out what each change moves.
 
     The days that a change adds go to the first visit that is not over on its date; a change after
     the last visit lengthens that one.
     """
     added: Counter[str] = Counter()
-    visits = visits_of(job, finish)
+    visits = visits_of(job, finish, rules)
     moves = []
     for change in job.typed.changes:
         before = visits
         if change.days:
             open_ = (visit for visit in before if visit.last_day >= change.date)
             added[next(open_, before[-1]).id] += change.days
-            visits = visits_of(job, finish, added)
+            visits = visits_of(job, finish, rules, added)
         pairs = zip(before, visits, strict=True)
         moves.append(tuple(MovedVisit(was=was, now=now) for was, now in pairs if was != now))
     return Days(moves=tuple(moves), visits=visits)

@@ -1,20 +1,16 @@
 """When the new slab may be used: days after the pour and after the sealer."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
-from quotegen.pricing.quoted.visits_needed import POUR
-from quotegen.reading.files.job import Use
-from quotegen.reading.files.rate_book import SEAL
+from quotegen.reading.files.job import DRIVEN_ON, ROUND_A_POOL
+from quotegen.reading.files.rate_book import POUR, SEAL
 from quotegen.reading.records import JobSpec
 from quotegen.schedule.visits import Visit
 from quotegen.trade import opening
 from quotegen.trade.rules import RuleBook
-
-ROUND_A_POOL = frozenset({Use.POOL_DECK})
-DRIVEN_ON = frozenset({Use.DRIVE, Use.APRON, Use.PAD})
 
 
 class Opening(StrEnum):
@@ -26,6 +22,7 @@ class Opening(StrEnum):
     FILL = "fill"
     WALK_AFTER_SEALER = "walk_after_sealer"
     LOAD_AFTER_SEALER = "load_after_sealer"
+    DRIVE_AFTER_SEALER = "drive_after_sealer"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,28 +33,57 @@ class OpeningDay:
     day: date
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Waits:
+    """What a use waits for: days after the pour, days after a sealer, and its name after one."""
+
+    after_pour: Callable[[RuleBook, date], int]
+    after_sealer: Callable[[RuleBook, date], int]
+    again: Opening
+
+
+_WAITS = {
+    Opening.WALK: _Waits(
+        after_pour=opening.walk_days, after_sealer=opening.sealer_walk_days,
+        again=Opening.WALK_AFTER_SEALER,
+    ),
+    Opening.FURNISH: _Waits(
+        after_pour=opening.furniture_days, after_sealer=opening.sealer_load_days,
+        again=Opening.LOAD_AFTER_SEALER,
+    ),
+    Opening.DRIVE: _Waits(
+        after_pour=opening.drive_days, after_sealer=opening.sealer_load_days,
+        again=Opening.DRIVE_AFTER_SEALER,
+    ),
+}  # fmt: skip
+
+
 def openings_of(job: JobSpec, visits: tuple[Visit, ...], rules: RuleBook) -> tuple[OpeningDay, ...]:
-    """Return the opening days in calendar order."""
-    on = job.quote_date
-    after: dict[str, tuple[tuple[Opening, int], ...]] = {
-        POUR: (
-            (Opening.WALK, opening.walk_days(rules, on)),
-            (Opening.FURNISH, opening.furniture_days(rules, on)),
-            (Opening.DRIVE, opening.drive_days(rules, on)),
-            (Opening.FILL, opening.fill_days(rules, on)),
-        ),
-        SEAL: (
-            (Opening.WALK_AFTER_SEALER, opening.sealer_walk_days(rules, on)),
-            (Opening.LOAD_AFTER_SEALER, opening.sealer_load_days(rules, on)),
-        ),
-    }
-    days = [
-        OpeningDay(use=use, day=visit.last_day + timedelta(days=wait))
-        for visit in visits
-        for use, wait in after.get(visit.id, ())
-        if any(p.use in _ONLY_FOR.get(use, (p.use,)) for p in job.placements)
-    ]
-    return tuple(sorted(days, key=lambda opened: opened.day))
+    """Return the opening days in calendar order; none where no visit is a pour.
+
+    A use that opened before the sealer went on closes for it and opens again. One that is still
+    waiting by then waits for both, and opens once.
+    """
+    last = {visit.id: visit for visit in visits}
+    if POUR not in last:
+        return ()
+    poured, on = last[POUR].last_day, job.quote_date
+    days: list[OpeningDay] = []
+    for use in _uses(job):
+        waits = _WAITS[use]
+        day = poured + timedelta(days=waits.after_pour(rules, on))
+        if SEAL in last:
+            sealed = last[SEAL].last_day + timedelta(days=waits.after_sealer(rules, on))
+            if day < last[SEAL].first_day:
+                days.append(OpeningDay(use=waits.again, day=sealed))
+            else:
+                day = max(day, sealed)
+        days.append(OpeningDay(use=use, day=day))
+    if any(placement.use in ROUND_A_POOL for placement in job.placements):
+        filled = poured + timedelta(days=opening.fill_days(rules, on))
+        days.append(OpeningDay(use=Opening.FILL, day=filled))
+    order = tuple(Opening)
+    return tuple(sorted(days, key=lambda opened: (opened.day, order.index(opened.use))))
 
 
 def ready_on(visits: tuple[Visit, ...], openings: tuple[OpeningDay, ...]) -> date:
@@ -65,8 +91,11 @@ def ready_on(visits: tuple[Visit, ...], openings: tuple[OpeningDay, ...]) -> dat
     return max((visits[-1].last_day, *(opened.day for opened in openings)))
 
 
-_ONLY_FOR: Mapping[Opening, frozenset[Use]] = {
-    Opening.DRIVE: DRIVEN_ON,
-    Opening.FILL: ROUND_A_POOL,
-}
-"""The slabs that some uses are limited to; every other use goes with every slab."""
+def _uses(job: JobSpec) -> Iterator[Opening]:
+    """Yield walking; furniture where no car stands, and cars where one does."""
+    driven = [placement.use in DRIVEN_ON for placement in job.placements]
+    yield Opening.WALK
+    if not all(driven):
+        yield Opening.FURNISH
+    if any(driven):
+        yield Opening.DRIVE

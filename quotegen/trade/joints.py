@@ -41,3 +41,8 @@ def saw_depth_in(thickness_in: Fraction, rules: RuleBook, on: date) -> Fraction:
     """
     share = rules.exact("joint_depth_share", on) * thickness_in
     return max(share, rules.exact("joint_depth_min", on))
+
+
+def saw_latest_days(rules: RuleBook, on: date) -> int:
+    """Return the days after a pour by which its joints are cut. Common practice, mild weather."""
+    return int(rules.number("saw_latest", on))

@@ -57,3 +57,8 @@ def sealer_load_days(rules: RuleBook, on: date) -> int:
 
 def _days_of_hours(hours: int) -> int:
     return ceil(timedelta(hours=hours) / timedelta(days=1))
+
+
+def inspection_days(rules: RuleBook, on: date) -> int:
+    """Working days between the forms and the pour of a pool deck, for the bonding inspection."""
+    return int(rules.number("bonding_inspection", on))

@@ -14,13 +14,30 @@ class Sealer(StrEnum):
     PENETRATING = "penetrating"
 
 
-def reseal_years(sealer: Sealer, rules: RuleBook, on: date) -> Range:
-    """Return the years between coats. Common practice; wear, sun and the label decide.
+def reseal_rule(sealer: Sealer, *, at_pool: bool) -> str:
+    """Return the rule that says how many years lie between coats.
 
-    More often is not better: too many coats of a film trap moisture and turn hazy.
+    Common practice; wear, sun, pool water and the label decide. More often is not better: too
+    many coats of a film trap moisture and turn hazy.
     """
-    rule_id = "reseal_film" if sealer is Sealer.FILM else "reseal_penetrating"
-    return rules.range(rule_id, on)
+    if sealer is Sealer.PENETRATING:
+        return "reseal_penetrating"
+    return "reseal_film_pool" if at_pool else "reseal_film"
+
+
+def reseal_years(
+    sealer: Sealer, rules: RuleBook, on: date, *, at_pool: frozenset[bool] = frozenset({False})
+) -> Range:
+    """Return the years between coats, from the shortest to the longest of several slabs.
+
+    Args:
+        sealer: on all of them.
+        rules: the rule book.
+        on: the quote date.
+        at_pool: whether they lie at a pool; both, where some do and some do not.
+    """
+    each = [rules.range(reseal_rule(sealer, at_pool=one), on) for one in at_pool]
+    return Range(least=min(one.least for one in each), most=max(one.most for one in each))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,10 +53,10 @@ def upkeep_years(rules: RuleBook, on: date) -> int:
     return int(rules.number("upkeep_span", on))
 
 
-def coats_due(sealer: Sealer, rules: RuleBook, on: date) -> Coats:
+def coats_due(lasts: Range, rules: RuleBook, on: date) -> Coats:
     """Return how many coats fall due in the span of upkeep: one each time the last is worn out.
 
     A coat that falls due in the last year of the span counts.
     """
-    lasts, span = reseal_years(sealer, rules, on), upkeep_years(rules, on)
+    span = upkeep_years(rules, on)
     return Coats(least=span // int(lasts.most), most=span // int(lasts.least))

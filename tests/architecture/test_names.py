@@ -20,6 +20,7 @@ OF_NO_SINGLE_MODULE = {
 """Test files that are about several modules, or about no code, each with its subject."""
 OF_THE_READER = (
     "customer/", "private/", "out/", "my_jobs/", "jobs/first.yaml", "rate-book-2026", "rules.yaml",
+    "issued/",
 )  # fmt: skip
 """What stands in a package, in the folder of a company and in a further language."""
 NAMED_FROM = (REPO, PACKAGE, REPO / "themes" / "shop", TESTS)

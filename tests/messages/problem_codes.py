@@ -7,7 +7,10 @@ from functools import cache
 
 from tests.architecture.tree import calls, modules, name_of, parsed
 
-MAKERS = ("Problem", "Fault", "PydanticCustomError", "fault", "warning", "_fault", "_error")
+MAKERS = (
+    "Problem", "Fault", "PydanticCustomError", "fault", "warning", "_fault", "_error", "_problem",
+    "_refused",
+)  # fmt: skip
 CODE = re.compile(r"[a-z]+(-[a-z0-9]+)*")
 
 

@@ -34,6 +34,9 @@ WARNINGS = {
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
     "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
+    "revision-spent", "revision-behind", "handed-out-otherwise", "today-differs",
+    "start-moved", "saw-late", "cure-under-sealer",
+    "tooled-and-sawn",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""
@@ -47,6 +50,7 @@ CONTENT, LANGUAGES, LOGOS = (
     f"tests/reading/{name}.py"
     for name in ("content/test_content", "content/test_languages", "images/test_logos")
 )
+ISSUING = "tests/test_issuing.py"
 
 TESTED_ELSEWHERE = {
     "no-pango": "tests/test_cli.py::test_a_missing_library_is_said_in_one_sentence",
@@ -54,6 +58,20 @@ TESTED_ELSEWHERE = {
     "file-kept": "tests/publish/test_write.py::test_a_changed_file_is_kept",
     "folder-of-another": "tests/publish/test_write.py::test_the_folder_of_another",
     "same-quote-number": "tests/test_pipeline.py::test_two_jobs_with_one_number",
+    "already-issued": f"{ISSUING}::test_a_revision_is_issued_once",
+    "issued-meanwhile": f"{ISSUING}::test_another_run_meanwhile",
+    "revision-spent": f"{ISSUING}::test_other_figures_need_another_number",
+    "revision-behind": f"{ISSUING}::test_other_figures_need_another_number",
+    "issued-to-another": f"{ISSUING}::test_the_number_of_another_customer",
+    "already-accepted": f"{ISSUING}::test_a_yes_is_priced_by_what_was_sent",
+    "today-differs": f"{ISSUING}::test_a_yes_is_priced_by_what_was_sent",
+    "accepted-otherwise": f"{ISSUING}::test_the_job_and_the_ledger_say_the_same",
+    "nothing-to-issue": f"{ISSUING}::test_what_follows_is_handed_out_once",
+    "handed-out-otherwise": f"{ISSUING}::test_what_follows_is_handed_out_once",
+    "issued-missing": f"{ISSUING}::test_what_is_gone_or_new_is_named",
+    "issued-added": f"{ISSUING}::test_what_is_gone_or_new_is_named",
+    "issued-chain": f"{ISSUING}::test_what_is_gone_or_new_is_named",
+    "issued-changed": f"{ISSUING}::test_spoiled_inputs_price_nothing",
     "no-finish-page": f"{CONTENT}::test_each_kind_of_finish_needs_its_page",
     "no-front-matter": f"{CONTENT}::test_a_page_begins_with_front_matter",
     "logo-not-printed": "tests/publish/test_printable.py::test_what_the_engine_does_not_take",

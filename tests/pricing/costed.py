@@ -11,7 +11,7 @@ COSTS: dict[str, Any] = {
     "burden": "50 %",  # $30 for an hour
     "day": "8 hours",
     "crew": "2",
-    "set_up": "1 hour",
+    "set_up": "0.5 hours",  # of each of the two, on each of three days: 3 hours
     "hours": {"base": {"work": "1.5 hours / 100 sq ft", "fixed": "1 hour"}},
     "materials": {"concrete": {"price": "$100 / cu yd", "waste": "10 %"}},
     "deliveries": {"concrete_load": "$40"},

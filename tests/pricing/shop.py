@@ -25,6 +25,7 @@ OF_A_SHORT_BOOK = frozenset(
     {
         "unexplained", "price-of-nothing", "never-sealed", "price-unusual", "side-unusual",
         "deposit-unusual", "accepted-without-total", "measured-far-off", "paid-early",
+        "start-moved",
     }
 )  # fmt: skip
 """What prices, slabs and payments so simple that a pencil can follow them are warned of."""
@@ -121,7 +122,7 @@ def book(rates: Typed | None = None, finishes: Typed | None = None, **more: Any)
             "fiber": {"kind": "fiber", "name": "fibers"},
             "bars": {"kind": "bar", "name": "bars"},
         },
-        "visits": {"form": "Form", "pour": "Pour", "wash": "Wash", "seal": "Seal"},
+        "visits": {"form": "Form", "pour": "Pour", "saw": "Saw", "wash": "Wash", "seal": "Seal"},
         "rates": dict(rates or {}),
         "finishes": {key: _covering(one, rates or {}) for key, one in made.items()},
         **more,

@@ -3,8 +3,10 @@
 import errno
 import json
 import os
+import signal
 import subprocess
 import sys
+import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -13,8 +15,9 @@ import pytest
 from quotegen.problem import Problem, Severity, Source
 from quotegen.publish.manifest import MANIFEST, Whose
 from quotegen.publish.write import NEW as BESIDE
-from quotegen.publish.write import Folder, _locked, write
+from quotegen.publish.write import Folder, _locked, freeze, write
 from tests.architecture.tree import REPO
+from tests.publish.killed_runs import KILLS
 
 OLD = {"customer/quote.html": b"old quote", "private/figures.json": b"{}"}
 NEW = {"customer/quote.html": b"new quote", "customer/quote.pdf": b"%PDF", "visits.ics": b""}
@@ -311,3 +314,67 @@ def _failing(real: Callable[..., object], at: int, error: BaseException) -> Call
         return real(*given)
 
     return failing
+
+
+class TestFreeze:
+    """A frozen folder appears whole or not at all, and nothing is written into it again."""
+
+    def test_a_new_folder(self, tmp_path: Path):
+        """All files are there, only to be read, and `private/` is its owner's alone."""
+        assert freeze(tmp_path / "T-1" / "r1", NEW, lambda: True)
+        assert _tree(tmp_path) == _under("T-1/r1", NEW)
+        files = [path for path in tmp_path.rglob("*") if path.is_file()]
+        assert {path.stat().st_mode & 0o777 for path in files} == {0o444}
+
+    def test_never_twice(self, tmp_path: Path):
+        """A folder that is there, even an empty one, is left as it is."""
+        (tmp_path / "r1").mkdir()
+        assert not freeze(tmp_path / "r1", NEW, lambda: True)
+        assert freeze(tmp_path / "r2", OLD, lambda: True)
+        assert not freeze(tmp_path / "r2", NEW, lambda: True)
+        assert _tree(tmp_path) == {"r1/": b"", **_under("r2", OLD)}
+
+    def test_not_when_it_is_no_longer_right(self, tmp_path: Path):
+        """What the caller asks at the last moment may still stop it."""
+        assert not freeze(tmp_path / "r1", NEW, lambda: False)
+        assert _tree(tmp_path) == {}
+
+    def test_two_runs_at_once(self, tmp_path: Path):
+        """A run that comes while another one writes is told to try again."""
+        with _locked(tmp_path), pytest.raises(BlockingIOError):
+            freeze(tmp_path / "r1", NEW, lambda: True)
+        assert _tree(tmp_path) == {}
+
+    def test_a_full_disk(self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+        """A disk that is full at any file leaves nothing of the folder."""
+
+        def full(_: int) -> None:
+            raise OSError(errno.ENOSPC, "No space left on device")
+
+        monkeypatch.setattr("quotegen.publish.write.os.fsync", full)
+        with pytest.raises(OSError, match="No space"):
+            freeze(tmp_path / "r1", NEW, lambda: True)
+        assert _tree(tmp_path) == {}
+
+    def test_killed_runs(self, tmp_path: Path):
+        """Runs that are killed leave a folder whole or none, and the next run tidies up."""
+        large = dict.fromkeys((f"customer/{number}.pdf" for number in range(12)), b"x" * 40_000)
+        begun = time.monotonic()
+        freeze(tmp_path / "whole", large, lambda: True)
+        longest_s, wholes = 3 * (time.monotonic() - begun), 0
+        for number in range(KILLS):
+            room = tmp_path / f"T-{number}"
+            child = os.fork()
+            if not child:
+                freeze(room / "r1", large, lambda: True)
+                os._exit(0)
+            time.sleep(number / KILLS * longest_s)
+            os.kill(child, signal.SIGKILL)
+            os.waitpid(child, 0)
+            whole = (room / "r1").exists()
+            wholes += whole
+            if whole:
+                assert _tree(room / "r1") == large
+            assert freeze(room / "r1", large, lambda: True) is not whole
+            assert _tree(room) == _under("r1", large)
+        assert 0 < wholes < KILLS

@@ -68,7 +68,7 @@ def test_visits_of_the_examples(job_file: Path):
     names = tuple(Weekday)
     for finish in results.quote.finishes:
         visits = results.visits[finish.id]
-        assert visits == visits_of(results.job, finish.id)
+        assert visits == visits_of(results.job, finish.id, results.rules)
         assert len(visits) == finish.visits  # as many as the price charges trips for
         assert [v.id for v in visits] == sorted((v.id for v in visits), key=order.index)
         assert visits[0].first_day >= results.job.typed.start
@@ -81,11 +81,59 @@ def test_visits_of_the_examples(job_file: Path):
 
 
 def test_the_pool_deck_is_ready_when_it_was_asked_for():
-    """Five visits from Monday 8 June, the closed 19 June and 3 July left out."""
+    """Five visits from Monday 8 June; on Wednesday the bonding is inspected, nobody comes."""
     (deck,) = (path for path in shop.JOBS if "orchard" in path.name)
     found = [(v.id, v.first_day, v.last_day) for v in shop.example_results(deck).chosen_visits]
     assert found[:3] == [
         ("form", date(2026, 6, 8), date(2026, 6, 9)),
-        ("pour", date(2026, 6, 10), date(2026, 6, 10)),
-        ("saw", date(2026, 6, 11), date(2026, 6, 11)),
+        ("pour", date(2026, 6, 11), date(2026, 6, 11)),
+        ("saw", date(2026, 6, 12), date(2026, 6, 12)),
     ]
+
+
+SAWN = {**shop.PLAIN, "visits": [shop.FORM, shop.POUR, {"visit": "saw", "days": "1"}]}
+
+
+def _sawn(folder: Path, start: str, finish: shop.Typed = SAWN, use: str = "patio", **more):
+    company = yaml.safe_load((EXAMPLES / "company.yaml").read_text(encoding="utf-8"))
+    company |= {"closed": more.pop("closed", []), **more.pop("company", {})}
+    job = shop.job(shop.placement("20 ft x 10 ft", use=use), start=start, **more)
+    book = shop.book(finishes={"plain": finish})
+    return shop.results(folder, job, rate_book=book, company=shop.as_yaml(company)).chosen_visits
+
+
+@pytest.mark.parametrize(
+    ("start", "closed", "pour", "saw", "held"),
+    [
+        ("2026-06-08", (), "06-10", "06-11", False),  # Monday: pour on Wednesday, saw on Thursday
+        ("2026-06-10", (), "06-15", "06-16", True),  # not on Friday, to be cut on Monday
+        ("2026-06-08", ("2026-06-11",), "06-15", "06-16", True),  # nor before a closed day
+        ("2026-06-11", (), "06-15", "06-16", False),  # the forms end on Friday anyway
+    ],
+)
+def test_no_free_day_parts_pour_and_saw(tmp_path, start, closed, pour, saw, held):
+    """Joints are cut on the day after the pour: on the calendar of 2026, Monday to Friday."""
+    _, poured, sawn = _sawn(tmp_path, start, closed=list(closed))
+    assert (f"{poured.last_day:%m-%d}", f"{sawn.first_day:%m-%d}") == (pour, saw)
+    assert poured.held_for_saw is held
+
+
+def test_without_a_saw_a_friday_will_do(tmp_path):
+    """Where joints are cut or tooled on the day of the pour, nothing holds the pour back."""
+    poured = _sawn(tmp_path, "2026-06-10", shop.PLAIN)[-1]
+    assert (poured.first_day, poured.held_for_saw) == (date(2026, 6, 12), False)
+
+
+def test_each_pour_has_its_day_and_they_follow_each_other(tmp_path):
+    """Two pours and the saw take three days in a row: not from Thursday, but from Monday on."""
+    visits = _sawn(tmp_path, "2026-06-09", pours="2")
+    assert [(v.id, v.part, v.parts, f"{v.first_day:%m-%d}") for v in visits[1:]] == [
+        ("pour-1", 1, 2, "06-15"), ("pour", 2, 2, "06-16"), ("saw", 1, 1, "06-17")]  # fmt: skip
+
+
+def test_a_pool_deck_waits_a_working_day_for_its_inspection(tmp_path):
+    """Forms to Tuesday, inspection on Wednesday; over a weekend it is a Monday, not a Saturday."""
+    (tmp_path / "monday").mkdir()
+    early = _sawn(tmp_path / "monday", "2026-06-08", use="pool deck")[1]
+    late = _sawn(tmp_path, "2026-06-11", shop.PLAIN, use="pool deck")[1]
+    assert (early.first_day, late.first_day) == (date(2026, 6, 11), date(2026, 6, 16))

@@ -17,7 +17,7 @@ from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 
 WALL_PX = 12.0
 LABEL_SIZE = 12.0
-SMALL_SIZE = 11.0
+SMALL_SIZE = 12.0
 ROW_PX = 14.0
 
 

@@ -2,6 +2,7 @@
 
 from quotegen.explain.guide.sources import glossary_rows, source_rows
 from quotegen.explain.guide.views import Guide, GuideItem, SiteObservation
+from quotegen.explain.pictures.normal_pictures import normal_pictures
 from quotegen.explain.results import Results
 from quotegen.explain.words.job_features import features_of, finish_kinds
 from quotegen.explain.words.numbers import numbers_for
@@ -22,6 +23,7 @@ def guide_of(results: Results) -> Guide:
         finishes=tuple(_finish(results, finish.id) for finish in results.quote.finishes),
         site_observations=_site_observations(results),
         normal=clause("what_is_normal", results),
+        pictures=normal_pictures(results),
         safety=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in safety),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
         questions=tuple(

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.words.rows import Prose, Row
 
 
@@ -41,7 +42,7 @@ class Guide:
         items: the scope items of the price.
         finishes: the finishes on offer, in words.
         site_observations: what is seen while we work.
-        normal: what is no fault.
+        normal: what is no fault, in words and in pairs of pictures.
         safety, care, questions: pages that fit the job.
         glossary: the words of the trade that these texts use.
         sources: where the numbers come from.
@@ -51,6 +52,7 @@ class Guide:
     finishes: tuple[Prose, ...]
     site_observations: tuple[SiteObservation, ...]
     normal: Prose
+    pictures: tuple[Drawing, ...]
     safety: tuple[Prose, ...]
     care: tuple[Prose, ...]
     questions: tuple[Prose, ...]

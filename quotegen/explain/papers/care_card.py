@@ -14,10 +14,9 @@ from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.prose import clause, comma_joined, prose
 from quotegen.explain.words.rows import Prose, Row
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.pricing.quoted.visits_needed import POUR
 from quotegen.reading.content.content import CareFront, First, Page
 from quotegen.reading.files.after_signing import Completed
-from quotegen.reading.files.rate_book import SEAL
+from quotegen.reading.files.rate_book import POUR, SEAL
 from quotegen.schedule.visits import Visit
 
 LASTS = {

@@ -10,12 +10,19 @@ from quotegen.explain.sheets.past_jobs import shown_references
 from quotegen.explain.sheets.price_sheet import payments_line
 from quotegen.explain.sheets.responsibilities import excluded_rows
 from quotegen.explain.sheets.views import PaperHead
-from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
+from quotegen.explain.words.days import joints_made
+from quotegen.explain.words.numbers import (
+    curing_way,
+    depths,
+    edge_length,
+    joint_spacing,
+    reseal,
+    sealer_coats,
+)
 from quotegen.explain.words.prose import sentence
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.quantity import Length, Unit
 from quotegen.reading.files.job import Responsibility
-from quotegen.reading.files.rate_book import Sealer
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
 from quotegen.reading.references import WEAR_FROM_YEARS
@@ -82,7 +89,7 @@ def _joints(results: Results) -> str:
         "answer_joints",
         spacing=results.by_placement({p.id: joint_spacing(results, p) for p in placements}),
         depth=results.by_placement({p.id: depth(p) for p in placements}),
-        window=rule_text(results, "saw_window"),
+        made=joints_made(results, placements),
     )
 
 
@@ -122,9 +129,7 @@ def _cast_edge(results: Results) -> str:
 def _curing(results: Results) -> str:
     words = results.words
     days = words.count("days_about", opening.cure_days(results.rules, results.job.quote_date))
-    sprayed = results.job.rate_book.order.curing_coverage
-    what = words("material_curing") if sprayed else _names(results, "curing")
-    return words("answer_curing", what=what, days=days)
+    return words("answer_curing", what=sentence(curing_way(results)).removesuffix("."), days=days)
 
 
 def _sealing(results: Results) -> str:
@@ -135,17 +140,10 @@ def _sealing(results: Results) -> str:
         coats[placement.id] = words(
             "answer_sealing",
             kind=words(f"sealer_{finish.sealer.value}"),
-            coats=_coats(results, finish.sealer, finish.sealer_coats),
-            lasts=reseal(results, finish.sealer),
+            coats=sealer_coats(results, finish),
+            lasts=reseal(results, finish.sealer, placement.use),
         )
     return words("answer_in_price", what=results.by_placement(coats))
-
-
-def _coats(results: Results, sealer: Sealer, typed: int | None) -> str:
-    """The coats that the book names, else those that the order list counts."""
-    if typed:
-        return results.words.count("rule_unit_coat", typed)
-    return rule_text(results, "sealer_coats" if sealer is Sealer.FILM else "penetrating_coats")
 
 
 def _steps(results: Results) -> str:

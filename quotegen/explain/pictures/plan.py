@@ -1,6 +1,7 @@
 """The plan: the customer's own slab, dimensioned so that a tape can check it."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from math import dist
 
 from quotegen.explain.drawing import hatches, svg
@@ -18,6 +19,16 @@ from quotegen.explain.drawing.dimension import Dimension, draw_dimensions
 from quotegen.explain.drawing.free_space import Box
 from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.pictures.plan_garden import (
+    cut_ring,
+    drain_name,
+    drains,
+    falls_by_side,
+    finish_patch,
+    pool_name,
+    pool_wall,
+    water,
+)
 from quotegen.explain.pictures.plan_symbols import north, prepared_ground, scale_bar
 from quotegen.explain.results import Results
 from quotegen.reading.files.shapes import Side
@@ -34,6 +45,9 @@ SPARE_PX = 14.0
 MARK_PX = 17.0
 """From an edge to the middle of its letter."""
 
+SAME_WAY = 0.01
+"""The sine of the angle up to which two edges run the same way."""
+
 RING_PX = 21.0
 MARK_SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)
 """How far along its edge a letter may stand, the best place first."""
@@ -43,16 +57,94 @@ DOWNHILL = {Side.BOTTOM: (0, 1), Side.TOP: (0, -1), Side.LEFT: (-1, 0), Side.RIG
 """The direction of a fall arrow, across and down, by the side that the slab falls toward."""
 
 
-def draw_plan(results: Results, viewport: Viewport, ident: str) -> Drawing:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanLook:
+    """What a plan shows beside the slab.
+
+    Attributes:
+        letters: whether edges have the letters of the table of edges.
+        patch: whether the finish stands in a patch alone, so that figures stand free, with water
+            in the pool and the slope at each side.
+        ring: the number of the sheet that shows the slab cut open; none if empty.
+    """
+
+    letters: bool = True
+    patch: bool = False
+    ring: str = ""
+
+
+MEASURED = PlanLook()
+FRAMED = PlanLook(letters=False, patch=True)
+
+
+def draw_plan(
+    results: Results, viewport: Viewport, ident: str, look: PlanLook = MEASURED
+) -> Drawing:
     """Draw the plan of all placements."""
     job, prepared = results.job, results.takeoff.prepared
     beside = (point for ring in (prepared.outline_ft if prepared else ()) for point in ring)
     canvas = Canvas.fitted(results, viewport, ident, beside)
     title = results.words("plan_title", title=job.title, site=job.site.address)
-    return canvas.drawing(_parts(canvas), title)
+    return canvas.drawing(_framed(canvas, look) if look.patch else _parts(canvas, look), title)
 
 
-def _parts(canvas: Canvas) -> Iterator[str]:
+def _framed(canvas: Canvas, look: PlanLook) -> Iterator[str]:
+    """The plan to be looked at: what comes first keeps its place."""
+    pairs = tuple(zip(canvas.job.placements, canvas.takeoff.placements, strict=True))
+    marked = marked_edges(canvas.takeoff)
+    yield svg.element("defs", canvas.wall_hatch())
+    for _, measured in pairs:
+        yield canvas.outline(measured)
+        yield from pool_wall(measured, canvas)
+        yield from drains(measured, canvas)
+    yield from north(canvas)
+    yield from prepared_ground(canvas)
+    for one in marked:
+        yield canvas.house_wall(one)
+    spans = [span for _, measured in pairs for span in _span_dimensions(measured, canvas)]
+    yield draw_dimensions((*spans, *_each_once(marked, canvas, look)))
+    yield from scale_bar(canvas)
+    if look.ring:
+        yield cut_ring(marked, canvas, look.ring)
+    for one in marked:
+        yield canvas.house_label(one)
+    for spec, measured in pairs:
+        yield from _name_and_area(spec, measured, canvas)
+    for spec, measured in pairs:
+        yield from falls_by_side(spec, measured, canvas)
+        yield from pool_name(measured, canvas)
+        yield from drain_name(measured, canvas)
+    for spec, measured in pairs:
+        yield finish_patch(spec, measured, canvas)
+    for _, measured in pairs:
+        yield water(measured, canvas)
+
+
+def _each_once(
+    marked: tuple[MarkedEdge, ...], canvas: Canvas, look: PlanLook
+) -> Iterator[Dimension]:
+    """Dimension the edges; of two that run side by side and are as long, one is enough."""
+    said: list[MarkedEdge] = []
+    for one in marked:
+        if any(_is_the_same(one, other) for other in said):
+            continue
+        dimension = _edge_dimension(one, canvas, look)
+        if dimension:
+            said.append(one)
+            yield dimension
+
+
+def _is_the_same(one: MarkedEdge, other: MarkedEdge) -> bool:
+    """Whether two edges of a slab are as long as each other and run the same way."""
+    if (one.placement, one.edge.length_ft) != (other.placement, other.edge.length_ft):
+        return False
+    (ax, ay), (bx, by) = one.edge.points_ft[0], one.edge.points_ft[-1]
+    (cx, cy), (dx, dy) = other.edge.points_ft[0], other.edge.points_ft[-1]
+    across = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx)
+    return abs(across) < SAME_WAY * dist((ax, ay), (bx, by)) * dist((cx, cy), (dx, dy))
+
+
+def _parts(canvas: Canvas, look: PlanLook) -> Iterator[str]:
     """Draw the plan piece by piece: what comes first keeps its place."""
     pairs = tuple(zip(canvas.job.placements, canvas.takeoff.placements, strict=True))
     marked = marked_edges(canvas.takeoff)
@@ -65,13 +157,13 @@ def _parts(canvas: Canvas) -> Iterator[str]:
     for one in marked:
         yield canvas.house_wall(one)
     spans = [span for _, measured in pairs for span in _span_dimensions(measured, canvas)]
-    edges = [(one, _edge_dimension(one, canvas)) for one in marked]
+    edges = [(one, _edge_dimension(one, canvas, look)) for one in marked]
     yield draw_dimensions((*spans, *(dimension for _, dimension in edges if dimension)))
     yield from scale_bar(canvas)
     for one in marked:
         yield canvas.house_label(one)
     for one, dimension in edges:
-        yield "" if dimension else _edge_mark(one, canvas)
+        yield _edge_mark(one, canvas) if look.letters and not dimension else ""
     for spec, measured in pairs:
         yield from _name_and_area(spec, measured, canvas)
     for spec, measured in pairs:
@@ -92,7 +184,7 @@ def _surface(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas) ->
     return svg.element("path", d=svg.rings_path(rings), fill=fill, fill_rule="evenodd")
 
 
-def _edge_dimension(marked: MarkedEdge, canvas: Canvas) -> Dimension | None:
+def _edge_dimension(marked: MarkedEdge, canvas: Canvas, look: PlanLook) -> Dimension | None:
     """Dimension a straight outer edge beside it; nothing where it would cover something."""
     edge = marked.edge
     if edge.is_curved or edge.inner:
@@ -100,7 +192,8 @@ def _edge_dimension(marked: MarkedEdge, canvas: Canvas) -> Dimension | None:
     gap = GAP_PX + (WALL_PX if edge.against is Against.HOUSE else 0)
     away = canvas.away(marked)
     ends = (canvas.scale.px(edge.points_ft[0]), canvas.scale.px(edge.points_ft[-1]))
-    words = f"{marked.mark}  {canvas.words.feet(edge.length_ft)}"
+    words = canvas.words.feet(edge.length_ft)
+    words = f"{marked.mark}  {words}" if look.letters else words
     start, end = moved(ends[0], away, gap), moved(ends[1], away, gap)
     wanted = Dimension(start=start, end=end, words=words, measured=ends, size=LABEL_SIZE)
     clear = canvas.space.is_free_line(start, end) and not _on_slab(canvas, start, end)

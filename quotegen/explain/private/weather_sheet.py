@@ -101,6 +101,7 @@ def _window(results: Results, forecast: Forecast) -> Iterator[Row]:
     finished = rounded(weather.finished_sqft(pace, hours), 0)
     yield Row(name=words("window_area"), text=words.square_feet(finished))
     yield Row(name=words("window_parts"), text=str(_parts(results, forecast)))
+    yield Row(name=words("window_pours"), text=str(results.job.typed.pours))
 
 
 def _parts(results: Results, forecast: Forecast) -> int | None:
@@ -128,6 +129,8 @@ def _cautions(results: Results, forecast: Forecast) -> Iterator[str]:
         yield "drying"
     elif evaporation.may_need_care(rate, low_bleed=forecast.low_bleed, rules=rules, on=on):
         yield "near"
+    if (_parts(results, forecast) or 1) > results.job.typed.pours:
+        yield "more_parts"
     if mix.is_too_hot(forecast.concrete, rules, on):
         yield "hot_truck"
     lowest = min(forecast.air, forecast.low if forecast.low is not None else forecast.air)
@@ -165,7 +168,8 @@ def _tell(results: Results, forecast: Forecast, parts: int | None) -> Iterator[s
         yield "cold"
     if "rain" in cautions:
         yield "rain"
-    if parts is not None and parts > 1 and finish_kinds(results) & STAMPED:
+    pours = results.job.typed.pours
+    if parts is not None and parts > pours and finish_kinds(results) & STAMPED:
         yield "parts"
-    if not cautions & {"drying", "cold", "rain", "hot_truck"}:
+    if not cautions & {"drying", "cold", "rain", "hot_truck", "more_parts"}:
         yield "as_planned"

@@ -6,7 +6,7 @@ from quotegen.explain.pictures.swatches import look_swatch
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.agreement_sheet import dates_sentence, reply
 from quotegen.explain.sheets.calendar_rows import calendar_rows
-from quotegen.explain.sheets.combination import day_plan, look_name, with_combination
+from quotegen.explain.sheets.combination import look_name, with_combination
 from quotegen.explain.sheets.covers import cover_rows
 from quotegen.explain.sheets.day_sheet import care_lines, safety_lines
 from quotegen.explain.sheets.finish_sheet import extra_rows
@@ -31,9 +31,8 @@ from quotegen.explain.sheets.views import (
 from quotegen.pricing.quoted.records import Combination
 from quotegen.reading.records import JobSpec
 
-TEXTS = ("total", "finish", "tax", "say_by", "area", "wish", "work_dates", "day_plan",
-         "ask_subject")  # fmt: skip
-"""The single texts that a choice changes; `day_plan` is the number of its plan of the days."""
+TEXTS = ("total", "finish", "tax", "say_by", "area", "wish", "work_dates", "ask_subject")
+"""The single texts that a choice changes."""
 
 ROWS = ("covers", "dates", "checks", "lines", "worked", "days", "safety", "care")
 """The lists and tables that a choice changes."""
@@ -76,7 +75,6 @@ def _texts_of(results: Results, one: Combination) -> CombinationTexts:
         area_sentence(as_quoted),
         wish_answer(as_quoted),
         dates_sentence(as_quoted),
-        str(results.day_plans.index(day_plan(results, one))),
         reply(as_quoted, "ask").subject,
         *(words.signed_money(amount) for amount in one.adds),
     )
@@ -90,7 +88,10 @@ def _rows_of(results: Results) -> tuple[TextRows, ...]:
         tuple((row.name, row.figure, row.how) for row in tape_checks(results)),
         line_cells(line_groups(results)),
         tuple((row.change, row.area, row.difference, row.total) for row in worked_rows(results)),
-        tuple((row.day, row.we, row.you, row.pay, row.amount) for row in calendar_rows(results)),
+        tuple(
+            (row.day, *row.lanes, row.we, row.you, row.pay, row.amount)
+            for row in calendar_rows(results)
+        ),
         tuple((line,) for line in safety_lines(results)),
         tuple((line,) for line in care_lines(results)),
     )

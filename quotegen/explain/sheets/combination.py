@@ -46,6 +46,7 @@ def with_combination(results: Results, chosen: Combination) -> Results:
         quote=quote,
         visits=MappingProxyType({chosen.finish: days.visits}),
         openings=days.openings,
+        day_plans=(days,),
     )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.results import Results
-from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal
+from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal, sealer_coats
 from quotegen.explain.words.rows import Row
 from quotegen.reading.files.shapes import EdgeKind
 
@@ -80,10 +80,12 @@ def _cast_edge(results: Results) -> str:
 
 def _sealing(results: Results) -> str:
     job, placements = results.job, results.placements_with("sealing")
-    coat = results.by_placement(
-        {p.id: reseal(results, job.finish_of(p, job.finish)[1].sealer) for p in placements}
+    finishes = {p.id: job.finish_of(p, job.finish)[1] for p in placements}
+    lasts = {p.id: reseal(results, finishes[p.id].sealer, p.use) for p in placements}
+    coats = {place: sealer_coats(results, one) for place, one in finishes.items()}
+    return results.words(
+        "cover_sealing", coats=results.by_placement(coats), reseal=results.by_placement(lasts)
     )
-    return results.words("cover_sealing", reseal=coat)
 
 
 _SHORT: Mapping[str, Callable[[Results], str]] = {

@@ -12,13 +12,8 @@ from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.price_sheet import price_sheet
 from quotegen.explain.sheets.slab_sheet import slab_sheet
 from quotegen.explain.sheets.views import CustomerView
-from quotegen.explain.words.job_features import features_of
 from quotegen.explain.words.prose import clause, prose
 from quotegen.explain.words.rows import Prose
-from quotegen.reading.content.content import When
-
-ONLY_FOR = {"in_parts": When.STAMPED}
-"""Clauses that go with some work alone; every other goes with every job."""
 
 
 def customer_view(results: Results) -> CustomerView:
@@ -43,11 +38,6 @@ def customer_view(results: Results) -> CustomerView:
 
 def _terms(results: Results) -> tuple[Prose, ...]:
     """Every clause that binds, in the order of its page, and how we round."""
-    features, said = features_of(results), rounding_sentence(results)
+    said = rounding_sentence(results)
     rounding = prose("rounding", results.words("rounding"), said, results)
-    clauses = (
-        clause(name, results)
-        for name in results.content.clauses
-        if ONLY_FOR.get(name, When.ALWAYS) in features
-    )
-    return (*clauses, rounding)
+    return (*(clause(name, results) for name in results.content.clauses), rounding)

@@ -8,7 +8,7 @@ import segno
 from quotegen.explain.drawing import svg
 from quotegen.explain.drawing.curves import number
 from quotegen.explain.drawing.svg import Drawing
-from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.pictures.plan import FRAMED, draw_plan
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.sizes import DOOR
 from quotegen.explain.sheets.views import DoorSheet
@@ -23,7 +23,7 @@ def door_sheet(results: Results) -> DoorSheet:
     subject = words("door_subject", quote=results.job.quote)
     link = f"mailto:{email}?subject={percent_encoded(subject)}"
     title = words("door_code_title", email=email, subject=subject)
-    plan = draw_plan(results, DOOR, "plan-door")
+    plan = draw_plan(results, DOOR, "plan-door", look=FRAMED)
     return DoorSheet(plan=plan, code=code(link, title), email=email, subject=subject)
 
 

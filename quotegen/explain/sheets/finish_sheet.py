@@ -51,10 +51,10 @@ def _column(results: Results, finish: PricedFinish) -> FinishColumn:
 
 
 def _reseal(results: Results, sealer: Sealer) -> str:
-    words = results.words
+    words, uses = results.words, (p.use for p in results.job.placements)
     if sealer is Sealer.NONE:
         return words("upkeep_none")
-    return words(f"reseal_{sealer.value}", years=reseal(results, sealer))
+    return words(f"reseal_{sealer.value}", years=reseal(results, sealer, *uses))
 
 
 def _upkeep(results: Results, finish: str) -> str:

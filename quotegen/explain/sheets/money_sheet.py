@@ -9,7 +9,7 @@ from quotegen.explain.sheets.covers import in_a_dozen_words
 from quotegen.explain.sheets.responsibilities import excluded_rows
 from quotegen.explain.sheets.views import LineGroup, MoneySheet, PricedRow, WorkedRow
 from quotegen.explain.words.line_notes import note_of, taxes_of
-from quotegen.explain.words.prose import in_a_sentence, short_clause
+from quotegen.explain.words.prose import in_a_sentence, sentence, short_clause
 from quotegen.explain.words.rows import Row
 from quotegen.money import Money, total
 from quotegen.pricing.quoted.adjustment import SHOWN_CHANGES
@@ -150,7 +150,8 @@ def _pays_for(results: Results, line: Line) -> str:
     parts = tuple(_item_words(results, line)) if line.pays_for_work else ()
     basis = results.words("is_allowance") if line.basis is Basis.ALLOWANCE else ""
     said = results.words.semicolons(parts)
-    return " ".join(filter(None, (said, basis, note_of(results, line))))
+    after = tuple(filter(None, (basis, note_of(results, line))))
+    return " ".join((sentence(said), *after) if after and said else (said, *after)).strip()
 
 
 def _item_words(results: Results, line: Line) -> Iterator[str]:

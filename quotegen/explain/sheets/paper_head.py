@@ -28,6 +28,7 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         site=site_line(results),
         quote=job.quote,
         revision=str(job.revision),
+        draft="" if results.issued else words("draft"),
         date=words.day(on),
         holds_until=words.day(job.holds_until) if on <= job.holds_until else "",
     )

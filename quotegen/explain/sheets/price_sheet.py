@@ -1,14 +1,16 @@
 """Sheet 1, the price: what, how much, when, by when to say yes, what could move it."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 
-from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.pictures.plan import FRAMED, draw_plan
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.area_price import area_prices, holds_at_minimum, total_area
 from quotegen.explain.sheets.combination import agreed_finish
 from quotegen.explain.sheets.covers import cover_rows
 from quotegen.explain.sheets.responsibilities import excluded_rows
+from quotegen.explain.sheets.since_lines import since_lines
 from quotegen.explain.sheets.sizes import NARROW, PLAN
 from quotegen.explain.sheets.views import DrawingPair, PriceSheet
 from quotegen.explain.words.line_notes import taxes_of
@@ -16,8 +18,12 @@ from quotegen.explain.words.prose import in_a_sentence, sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.no_work import DISCOUNT, TAX
 from quotegen.pricing.quoted.records import PricedPayment
+from quotegen.reading.files.rate_book import POUR
 from quotegen.schedule.openings import ready_on
 from quotegen.trade.cancellation import sign_by
+
+RINGED = replace(FRAMED, ring="2")
+"""The plan of sheet 1 shows where sheet 2 cuts the slab open."""
 
 
 def price_sheet(results: Results) -> PriceSheet:
@@ -26,7 +32,8 @@ def price_sheet(results: Results) -> PriceSheet:
     return PriceSheet(
         headline=words("headline", title=job.title, area=total_area(results)),
         plan=DrawingPair(
-            wide=draw_plan(results, PLAN, "plan"), narrow=draw_plan(results, NARROW, "plan-narrow")
+            wide=draw_plan(results, PLAN, "plan", look=RINGED),
+            narrow=draw_plan(results, NARROW, "plan-narrow", look=FRAMED),
         ),
         total=words.money(quote.chosen.total),
         tax=tax_sentence(results),
@@ -38,6 +45,7 @@ def price_sheet(results: Results) -> PriceSheet:
         dates=tuple(date_rows(results)),
         wish=wish_answer(results),
         note=job.typed.note or "",
+        since=since_lines(results),
         can_change=tuple(_can_change(results)),
         payments=payments_line(results),
     )
@@ -94,11 +102,11 @@ def _days(results: Results) -> Iterator[tuple[date, str]]:
     words = results.words
     first, last = results.chosen_visits[0], results.chosen_visits[-1]
     for visit in results.chosen_visits:
-        if visit.id == "pour":
+        if visit.visit == POUR:
             yield visit.first_day, words("date_pour")
-    if first.id != "pour":
+    if first.visit != POUR:
         yield first.first_day, words("date_first")
-    if last.id != "pour":
+    if last.visit != POUR:
         yield last.last_day, words("date_last", visit=in_a_sentence(last.name))
     for opened in results.openings:
         yield opened.day, words(f"opening_{opened.use.value}")

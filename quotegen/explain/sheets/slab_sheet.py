@@ -2,11 +2,13 @@
 
 from collections.abc import Callable, Iterator
 
+from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.pictures.cutaway import cutaway
 from quotegen.explain.pictures.joint_drawing import draw_joints
-from quotegen.explain.pictures.section import draw_section
+from quotegen.explain.pictures.steps_drawing import steps_drawing
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.area_price import total_area
-from quotegen.explain.sheets.sizes import JOINTS
+from quotegen.explain.sheets.sizes import JOINTS, NARROW_PX, STEPS_PX, WIDE_PX
 from quotegen.explain.sheets.views import DrawingPair, SlabSheet, TapeCheck
 from quotegen.explain.words.numbers import depths, edge_length, saw_depth
 from quotegen.explain.words.rule_words import rule_text
@@ -45,8 +47,8 @@ def _cut_open(results: Results) -> Iterator[DrawingPair]:
         if built_up not in seen:
             seen.add(built_up)
             yield DrawingPair(
-                wide=draw_section(results, placement, 640, f"section-{index}"),
-                narrow=draw_section(results, placement, 328, f"section-narrow-{index}"),
+                wide=cutaway(results, placement, WIDE_PX, f"cut-{index}"),
+                narrow=cutaway(results, placement, NARROW_PX, f"cut-narrow-{index}"),
             )
 
 
@@ -134,16 +136,12 @@ def _water_of(results: Results, placement: PlacementSpec) -> str:
     )
 
 
-def _steps(results: Results) -> Iterator[str]:
-    """The steps of each placement: how many, and how high each rises."""
-    words = results.words
-    for placement in results.job.placements:
-        steps = placement.typed.steps
-        if steps is not None:
-            rises = words.listing(tuple(words.depth(riser) for riser in steps.risers))
-            yield words.count(
-                "steps_line", len(steps.risers), placement=placement.name, rises=rises
-            )
+def _steps(results: Results) -> Iterator[Drawing]:
+    """The steps of each placement that has any, drawn."""
+    for index, placement in enumerate(results.job.placements):
+        drawn = steps_drawing(results, placement, STEPS_PX, f"steps-{index}")
+        if drawn is not None:
+            yield drawn
 
 
 def _ground(results: Results) -> str:

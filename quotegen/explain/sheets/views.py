@@ -102,6 +102,7 @@ class PaperHead:
         language: a code such as `en`.
         accent: the company's color.
         paper_size: what it prints on, `letter` or `A4`.
+        draft: the mark of what was not issued, empty on what was.
         holds_until: the last day of the offer, empty on a paper of a later date.
         logo: the address of the company's logo, its bytes within; empty where it has none.
     """
@@ -116,6 +117,7 @@ class PaperHead:
     site: str
     quote: str
     revision: str
+    draft: str
     date: str
     holds_until: str
 
@@ -149,6 +151,7 @@ class PriceSheet:
         dates: what happens when; the name is what, the text the day.
         wish: the answer to what the homeowner asked for; empty where nothing is typed.
         note: a word of the owner's own.
+        since: what moved since the revision before, the price first.
         can_change: what can change the price, a sentence each.
         payments: when what share is due, in a line.
     """
@@ -165,6 +168,7 @@ class PriceSheet:
     dates: tuple[Row, ...]
     wish: str
     note: str
+    since: tuple[str, ...]
     can_change: tuple[str, ...]
     payments: str
 
@@ -188,7 +192,7 @@ class SlabSheet:
         joints: the joints drawn; None without any.
         checks: six at most.
         water: where water goes.
-        steps: each step with its size and how it is built; drawn where its rises are typed.
+        steps: the steps drawn, with their rises.
         ground: a sentence on the ground that others prepared, if there is any.
     """
 
@@ -198,7 +202,7 @@ class SlabSheet:
     joint_notes: tuple[str, ...]
     checks: tuple[TapeCheck, ...]
     water: tuple[str, ...]
-    steps: tuple[str, ...]
+    steps: tuple[Drawing, ...]
     ground: str
 
 
@@ -292,9 +296,14 @@ class MoneySheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DayRow:
-    """One day of the calendar: what we do, what the homeowner does or may do, what is paid."""
+    """One day of the calendar: what we do, what the homeowner does or may do, what is paid.
+
+    Attributes:
+        lanes: the name of each lane that has a bar on that day, else an empty text.
+    """
 
     day: str
+    lanes: tuple[str, ...]
     we: str
     you: str
     pay: str
@@ -302,18 +311,10 @@ class DayRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DayPlanView:
-    """The days at some finishes as a picture; those of the quote come first."""
-
-    name: str
-    picture: DrawingPair
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class DaysSheet:
     """Sheet 5: when we come, what the homeowner does, what is paid, what to mind."""
 
-    plans: tuple[DayPlanView, ...]
+    lanes: tuple[str, ...]
     rows: tuple[DayRow, ...]
     total: str
     weather: Prose

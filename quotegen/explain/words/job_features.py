@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from quotegen.explain.results import Results
 from quotegen.reading.content.content import When
-from quotegen.reading.files.rate_book import FinishKind, Sealer, SteelKind
-from quotegen.schedule.openings import DRIVEN_ON
+from quotegen.reading.files.job import DRIVEN_ON
+from quotegen.reading.files.rate_book import FinishKind, Joints, Sealer, SteelKind
 from quotegen.takeoff.plan_geometry import Against
 
 STAMPED = frozenset({FinishKind.STAMPED_TEXTURE, FinishKind.STAMPED_PATTERN})
@@ -39,7 +39,8 @@ def _about_the_slab(results: Results) -> Iterator[When]:
 def _about_the_work(results: Results) -> Iterator[When]:
     items, job = results.scope_items(), results.job
     steel = job.rate_book.reinforcement
-    if "joints" in items or "demolition" in items:
+    sawn = any(job.finish_of(p, job.finish)[1].joints is Joints.SAWN for p in job.placements)
+    if ("joints" in items and sawn) or "demolition" in items:
         yield When.SAW
     if "dig_out" in items or "demolition" in items:
         yield When.DIGGING

@@ -3,14 +3,18 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quotegen.explain.results import Results
+from quotegen.explain.words.days import joints_made, sealed_when
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.quantity import Length, Unit, Units
-from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.job import ROUND_A_POOL, Use
+from quotegen.reading.files.rate_book import Finish, Sealer
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
+from quotegen.takeoff.materials.surface import coats_of, cure_of, has_grit
 from quotegen.trade import joints, opening
 from quotegen.trade.sealing import Sealer as TradeSealer
+from quotegen.trade.sealing import reseal_rule
 
 Rows = Iterator[Row]
 
@@ -125,6 +129,8 @@ def _joints(results: Results) -> Rows:
     )
     yield _row(results, "joint_depth", saw_depth(results))
 
+    yield _row(results, "joints_made", joints_made(results, placements))
+
 
 def _placing(results: Results) -> Rows:
     if results.job.access:
@@ -165,35 +171,53 @@ def _steps(results: Results) -> Rows:
 
 def _curing(results: Results) -> Rows:
     days = opening.cure_days(results.rules, results.job.quote_date)
+    yield _row(results, "curing_way", curing_way(results))
     yield _row(results, "curing", results.words.count("days_about", days))
 
 
-def _sealing(results: Results) -> Rows:
-    kinds = {
-        p.id: results.words(
-            f"sealer_{results.job.finish_of(p, results.job.finish)[1].sealer.value}"
-        )
-        for p in results.placements_with("sealing")
+def curing_way(results: Results) -> str:
+    """How each placement is kept from drying."""
+    job, on = results.job, results.job.quote_date
+    ways = {
+        p.id: cure_of(job.finish_of(p, job.finish)[1], results.rules, on) for p in job.placements
     }
-    yield _row(results, "sealer", results.by_placement(kinds))
-    yield _row(
-        results,
-        "reseal",
-        results.by_placement(
-            {
-                p.id: reseal(results, results.job.finish_of(p, results.job.finish)[1].sealer)
-                for p in results.placements_with("sealing")
-            }
-        ),
+    return results.by_placement(
+        {place: results.words(f"cure_{way.name.lower()}") for place, way in ways.items()}
     )
 
 
-def reseal(results: Results, sealer: Sealer) -> str:
-    """How long a coat of a sealer lasts, or that there is none."""
+def _sealing(results: Results) -> Rows:
+    placements, words = results.placements_with("sealing"), results.words
+    finishes = {p.id: results.job.finish_of(p, results.job.finish)[1] for p in placements}
+    kinds = {place: words(f"sealer_{one.sealer.value}") for place, one in finishes.items()}
+    yield _row(results, "sealer", results.by_placement(kinds))
+    coats = {place: sealer_coats(results, one) for place, one in finishes.items()}
+    if any(coats.values()):
+        yield _row(results, "coats", results.by_placement(coats))
+    when = sealed_when(results)
+    if when:
+        yield _row(results, "sealed", when)
+    if any(has_grit(p, finishes[p.id]) for p in placements):
+        yield _row(results, "grit", words("grit_mixed_in"))
+    lasts = {p.id: reseal(results, finishes[p.id].sealer, p.use) for p in placements}
+    yield _row(results, "reseal", results.by_placement(lasts))
+
+
+def sealer_coats(results: Results, finish: Finish) -> str:
+    """How many coats of its sealer a finish has; empty where it has none."""
+    if finish.sealer is Sealer.NONE:
+        return ""
+    return results.words.count(
+        "rule_unit_coat", coats_of(finish, results.rules, results.job.quote_date)
+    )
+
+
+def reseal(results: Results, sealer: Sealer, *uses: Use) -> str:
+    """How long a coat of a sealer lasts on slabs of some uses, or that there is none."""
     if sealer is Sealer.NONE:
         return results.words("no_sealer")
-    rule = "reseal_film" if sealer.value == TradeSealer.FILM.value else "reseal_penetrating"
-    return rule_text(results, rule)
+    at_pool = any(use in ROUND_A_POOL for use in uses)
+    return rule_text(results, reseal_rule(TradeSealer(sealer.value), at_pool=at_pool))
 
 
 def _travel(results: Results) -> Rows:

@@ -49,7 +49,8 @@ def signed_problems(job: JobSpec, contract: Contract) -> tuple[Problem, ...]:
     drifted = tuple(_drifted(job, one) for one in _signed(job, accepted, contract) if _moved(one))
     if drifted:
         return drifted[:1]
-    return () if accepted.total is not None else (_without_total(job, accepted, contract),)
+    held = accepted.total is not None or accepted.revision is not None
+    return () if held else (_without_total(job, accepted, contract),)
 
 
 def _signed(job: JobSpec, accepted: Accepted, contract: Contract) -> Iterator[_Signed]:

@@ -1,5 +1,6 @@
 """Everything that a job costs, item by item, from the same lines and the same order list."""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
@@ -26,12 +27,14 @@ _MATERIALS = {
     "wire_supports": MaterialId.CHAIRS, "bar": MaterialId.BAR, "fiber": MaterialId.FIBER,
     "pigment": MaterialId.PIGMENT, "hardener": MaterialId.HARDENER,
     "release": MaterialId.RELEASE, "curing": MaterialId.CURING,
+    "cover": MaterialId.COVER, "retarder": MaterialId.RETARDER, "grit": MaterialId.GRIT,
     "joint_filler": MaterialId.JOINT_FILLER, "bond_breaker": MaterialId.BOND_BREAKER,
 }  # fmt: skip
 _SCOPE = {
     "concrete": "slab", "base_tons": "base", "wire": "reinforcement",
     "wire_supports": "reinforcement", "bar": "reinforcement", "fiber": "reinforcement",
     "pigment": "finish", "hardener": "finish", "release": "finish", "curing": "curing",
+    "cover": "curing", "retarder": "finish", "grit": "sealing",
     "sealer": "sealing", "joint_filler": "isolation", "bond_breaker": "isolation",
 }  # fmt: skip
 """For which scope item each material of the order list is bought."""
@@ -74,7 +77,11 @@ class CostedJob:
     def people_on(self, visit: NeededVisit, costs: Costs) -> int:
         """Return how many people come on a visit."""
         named = costs.travel.people if costs.travel else {}
-        return named.get(visit.id, self.crew(costs))
+        return named.get(visit.visit, self.crew(costs))
+
+    def person_days(self, costs: Costs) -> int:
+        """Return the days on site of all people together."""
+        return sum(visit.days * self.people_on(visit, costs) for visit in self.visits)
 
     def lines_of(self, scope: str | None, placement: str | None = None) -> tuple[Line, ...]:
         """Return the lines that pay for a scope item, on a placement if one is named."""
@@ -160,7 +167,8 @@ def _labor(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
         )  # fmt: skip
     for name, hours in ((SET_UP, costs.set_up), (CLEAN_UP, costs.clean_up)):
         if hours:
-            yield item(CostKind.LABOR, name, hours * costed.days, wage, unit="hour")
+            everybodys = hours * costed.person_days(costs)
+            yield item(CostKind.LABOR, name, everybodys, wage, unit="hour")
 
 
 def price_of(costed: CostedJob, costs: Costs, material: Material) -> tuple[MaterialId, bool] | None:
@@ -207,7 +215,8 @@ def _deliveries(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
             fees.concrete_load, unit="load", lines=slab,
         )  # fmt: skip
     if "short_load" in loads and short is not None and short.charge is not None:
-        yield lump(CostKind.DELIVERY, "short_load", short.charge, lines=slab)
+        pours = Fraction(costed.job.typed.pours)
+        yield item(CostKind.DELIVERY, "short_load", pours, short.charge, lines=slab)
     if fees.stone_load is not None and fees.stone_load_tons and "base" not in costed.without:
         tons = sum((Fraction(m.buy) for m in costed.materials if m.id == "base_tons"), Fraction(0))
         yield item(
@@ -217,7 +226,9 @@ def _deliveries(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
 
 
 def _equipment(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
-    days = {visit.id: visit.days for visit in costed.visits}
+    days: Counter[str] = Counter()
+    for visit in costed.visits:
+        days[visit.visit] += visit.days
     finishes = {costed.job.finish_of(p, costed.priced.id)[0] for p in costed.job.placements}
     for machine_id, machine in costs.equipment.items():
         used = not machine.finishes or not finishes.isdisjoint(machine.finishes)
@@ -240,7 +251,7 @@ def _drive(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
     """Yield everybody's hours on the road, there and back each day."""
     road = road_to_site(costed, costs)
     if costs.travel is not None and road.hours is not None:
-        trips = sum(visit.days * costed.people_on(visit, costs) for visit in costed.visits)
+        trips = costed.person_days(costs)
         yield item(
             CostKind.TRAVEL, DRIVE, 2 * road.hours * trips, loaded_wage(costs), unit="hour",
             lines=costed.lines_of("travel"),

@@ -36,6 +36,8 @@ def quantity_of(
         return travelled(job.site, rate.travel, use.unit, visits)
     measured = takeoff.placement(use.placement.id) if use.placement else None
     value = _counted(use, rate.of or EdgeKind.OUTER, measured, visits)
+    if use.count.amount is None and use.unit is Unit.LUMP and _is_access(job, use.rate_id):
+        value = rounded(Fraction(job.typed.pours), 0)  # a pump comes to each pour
     source = None if use.path is None else job.source(*use.path)
     plain = given("quantity", value, use.unit.value, source)
     if rate.cutting is None:
@@ -49,6 +51,10 @@ def quantity_of(
         value=value * factor,
         unit=use.unit.value,
     )
+
+
+def _is_access(job: JobSpec, rate_id: str) -> bool:
+    return rate_id in {method.rate for method in job.rate_book.access.values()}
 
 
 def _counted(

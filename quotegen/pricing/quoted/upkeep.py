@@ -7,6 +7,7 @@ from types import MappingProxyType
 from quotegen.money import Money, to_cents, total
 from quotegen.pricing.quoted.rates import shown_rate
 from quotegen.pricing.quoted.records import PricedFinish
+from quotegen.reading.files.job import ROUND_A_POOL
 from quotegen.reading.files.rate_book import SEALING, Sealer
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.records import Takeoff
@@ -61,7 +62,11 @@ def _upkeep(job: JobSpec, takeoff: Takeoff, finish: PricedFinish, rules: RuleBoo
     priced = tuple(_coat(job, takeoff, finish, placement) for placement in coated)
     known = tuple(one for one in priced if one is not None)
     coat = total(known)
-    coats = sealing.coats_due(sealing.Sealer(kind.value), rules, job.quote_date)
+    lasts = sealing.reseal_years(
+        sealing.Sealer(kind.value), rules, job.quote_date,
+        at_pool=frozenset(placement.use in ROUND_A_POOL for placement in coated),
+    )  # fmt: skip
+    coats = sealing.coats_due(lasts, rules, job.quote_date)
     return Upkeep(
         years=sealing.upkeep_years(rules, job.quote_date),
         least_coats=coats.least,

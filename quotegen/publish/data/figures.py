@@ -178,7 +178,8 @@ def _volume(cuyd: Decimal) -> str:
 
 def _visits(visits: tuple[Visit, ...]) -> list[Mapping[str, object]]:
     return [
-        {"id": v.id, "name": v.name, "first_day": v.first_day.isoformat(),
+        {"id": v.id, "name": v.name, "part": v.part, "parts": v.parts,
+         "first_day": v.first_day.isoformat(),
          "last_day": v.last_day.isoformat(), "crew": v.crew}
         for v in visits
     ]  # fmt: skip

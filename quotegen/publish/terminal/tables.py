@@ -8,6 +8,7 @@ from rich.table import Table
 from rich.text import Text
 
 from quotegen.explain.results import Results
+from quotegen.explain.words.days import visit_said
 from quotegen.explain.words.numbers import edge_length
 from quotegen.pricing.quoted.records import Line
 from quotegen.reading.files.shapes import EdgeKind
@@ -152,5 +153,7 @@ def _adjustments(results: Results) -> Table:
 def _visits(results: Results) -> Table:
     table = _table("Visits", "days", "visit", right=0)
     for visit in results.chosen_visits:
-        table.add_row(results.words.days(visit.first_day, visit.last_day), visit.name)
+        table.add_row(
+            results.words.days(visit.first_day, visit.last_day), visit_said(results.words, visit)
+        )
     return table

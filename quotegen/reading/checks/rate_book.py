@@ -5,12 +5,13 @@ from collections.abc import Iterator
 from quotegen.problem import Problem
 from quotegen.quantity import Unit, tape
 from quotegen.reading.files.order_parts import Bar, Wire
-from quotegen.reading.files.rate_book import Applies, Finish
+from quotegen.reading.files.rate_book import SAW, Applies, Finish, Joints, Sealer
 from quotegen.reading.files.rate_book_file import CostedFinish, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
 from quotegen.reading.yaml.validate import near_miss
 from quotegen.trade.book import RuleBook
+from quotegen.trade.curing import FILMS, Cure
 from quotegen.trade.mix import pigment_allowed, pigment_limit
 from quotegen.trade.rules import load_rules
 
@@ -72,11 +73,29 @@ def _finish(book: Typed[RateBookFile], finish_id: str, finish: CostedFinish) -> 
             said = f"there is no visit `{visit.visit}` in this book"
             hint = near_miss(visit.visit, book.value.visits)
             yield book.fault((*here, "visits", index, "visit"), "unknown-visit", said, hint)
+    yield from _surface(book, finish_id, finish)
     colors = [rate_id for rate_id, rate in rates.items() if rate.applies is Applies.COLOR]
     for index, color in enumerate(finish.colors):
         if color not in colors:
             said, hint = f"the rate book has no color `{color}`", near_miss(color, colors)
             yield book.fault((*here, "colors", index), "unknown-color", said, hint)
+
+
+def _surface(book: Typed[RateBookFile], finish_id: str, finish: Finish) -> Iterator[Problem]:
+    """Yield a film of curing where a sealer needs the bare slab, and a saw where none cuts."""
+    here: DocumentPath = ("finishes", finish_id)
+    soaks, film = finish.sealer is Sealer.PENETRATING, finish.sealer is Sealer.FILM
+    if (soaks and finish.cure in FILMS) or (film and finish.cure is Cure.COMPOUND):
+        needs = "cannot soak in through it" if soaks else "may not stick to it"
+        said = f"`{finish_id}` is cured with a film, and its {finish.sealer.value} sealer {needs}"
+        hint = "type `cure: cover` or `cure: wet`; if the pail says that both go together, leave it"
+        yield book.places.warning((*here, "cure"), "cure-under-sealer", said, hint)
+    if finish.joints is Joints.TOOLED:
+        sawn = (index for index, visit in enumerate(finish.visits) if visit.visit == SAW)
+        for index in sawn:
+            said = f"the joints of `{finish_id}` are tooled, and it has a visit `{SAW}`"
+            hint = "leave the visit out; if forms are stripped then, give it another id and name"
+            yield book.places.warning((*here, "visits", index), "tooled-and-sawn", said, hint)
 
 
 def _brings(book: Typed[RateBookFile], finish_id: str, finish: Finish) -> Iterator[Problem]:

@@ -44,10 +44,12 @@ class Accepted(Model):
     """What the customer signed: when, with which finish and extras, and for which total.
 
     Attributes:
+        revision: that was accepted, where it was issued; then its frozen files price it.
         total: that both signed; the files must still come to it.
     """
 
     date: DateField
+    revision: WholeField | None = None
     finish: Slug | None = None
     extras: tuple[Slug, ...] = ()
     total: AmountField | None = None

@@ -139,9 +139,12 @@ class MaterialId(StrEnum):
     PIGMENT = "pigment"
     HARDENER = "hardener"
     RELEASE = "release"
+    RETARDER = "retarder"
     CURING = "curing"
+    COVER = "cover"
     SEALER_FILM = "sealer_film"
     SEALER_PENETRATING = "sealer_penetrating"
+    GRIT = "grit"
     JOINT_FILLER = "joint_filler"
     BOND_BREAKER = "bond_breaker"
 
@@ -152,7 +155,8 @@ BOUGHT_BY = {
     MaterialId.FIBER: ("lb",), MaterialId.PIGMENT: ("lb",), MaterialId.HARDENER: ("lb",),
     MaterialId.RELEASE: ("lb",), MaterialId.CURING: ("gal",), MaterialId.SEALER_FILM: ("gal",),
     MaterialId.SEALER_PENETRATING: ("gal",), MaterialId.JOINT_FILLER: ("ft",),
-    MaterialId.BOND_BREAKER: ("ft",),
+    MaterialId.BOND_BREAKER: ("ft",), MaterialId.RETARDER: ("gal",),
+    MaterialId.COVER: ("sq ft",), MaterialId.GRIT: ("lb",),
 }  # fmt: skip
 """In which unit the order list buys each."""
 
@@ -234,7 +238,7 @@ class Costs(Model):
         burden: payroll taxes, workers' compensation, paid leave, as a share of the wage.
         day: hours of a working day.
         crew: people on site where a finish does not say.
-        set_up, clean_up: crew hours on each day on site, whatever the size.
+        set_up, clean_up: hours of each person on each day on site, whatever the size.
         hours: by rate or finish.
         warranty: what is put by for calls, as a share of the direct cost.
     """

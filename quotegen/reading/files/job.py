@@ -2,9 +2,9 @@
 
 from datetime import date, timedelta
 from enum import StrEnum
-from typing import Self
+from typing import Annotated, Self
 
-from pydantic import Field, model_validator
+from pydantic import AfterValidator, Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from quotegen.quantity import Length, Units
@@ -47,7 +47,7 @@ from quotegen.reading.files.site_parts import (
     StatedHeight,
 )
 
-MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES = 40, 100, 100
+MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES, MOST_POURS = 40, 100, 100, 5
 """Far more than a yard has; each is worked out and drawn, which takes its time."""
 
 
@@ -74,6 +74,10 @@ class Use(StrEnum):
     DRIVE = "drive"
     APRON = "apron"
     PAD = "pad"
+
+
+ROUND_A_POOL = frozenset({Use.POOL_DECK})
+DRIVEN_ON = frozenset({Use.DRIVE, Use.APRON, Use.PAD})
 
 
 class Customer(Model):
@@ -218,8 +222,19 @@ class Discount(Model):
         return self
 
 
+def _pours_in_a_week(pours: int) -> int:
+    if not 1 <= pours <= MOST_POURS:
+        said = f"a slab is poured in 1 to {MOST_POURS} parts; type it like `pours: 2`"
+        raise PydanticCustomError("too-many-pours", said)
+    return pours
+
+
 class Job(Model):
-    """A job file without what is private in it: this is what goes on to every later stage."""
+    """A job file without what is private in it: this is what goes on to every later stage.
+
+    Attributes:
+        pours: in how many parts the slab is poured, each on a day of its own.
+    """
 
     quote: QuoteNumber
     revision: WholeField = 1
@@ -239,6 +254,7 @@ class Job(Model):
     colors: tuple[Look, ...] = ()
     discount: Discount | None = None
     tax_exempt: Word | None = None
+    pours: Annotated[WholeField, AfterValidator(_pours_in_a_week)] = 1
     access: Access | None = None
     prepared_ground: PreparedGround | None = None
     north: AngleField | None = None

@@ -35,6 +35,7 @@ from quotegen.reading.files.order_parts import AccessMethod, Bar, ShortLoad, Wir
 from quotegen.reading.files.price import Price
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.trade.curing import Cure
 
 
 class Basis(StrEnum):
@@ -85,12 +86,27 @@ class FinishKind(StrEnum):
     STAMPED_PATTERN = "stamped_pattern"
 
 
+class Pattern(StrEnum):
+    """What a stamped pattern shows, for its drawings."""
+
+    CUT_STONE = "cut stone"
+    BRICK = "brick"
+    PLANKS = "planks"
+
+
 class Sealer(StrEnum):
     """The kinds of sealer, for upkeep and care."""
 
     NONE = "none"
     PENETRATING = "penetrating"
     FILM = "film"
+
+
+class Joints(StrEnum):
+    """How the joints of a finish are made: with a saw, or with a tool while the slab is soft."""
+
+    SAWN = "sawn"
+    TOOLED = "tooled"
 
 
 class Travel(Model):
@@ -194,6 +210,7 @@ class Finish(Price):
     Attributes:
         covers: the scope items that its price pays for beside the finish itself; the word `usual`
             stands for the `usual_cover` of the book.
+        pattern: what the stamps of a stamped pattern show; cut stone if left out.
         color: the color that its own price has in it.
         shade, second_shade: the color of the drawn swatch, and of its second tone.
         reseal: the price of one new coat of sealer, years later; if left out that of a rate for
@@ -203,16 +220,23 @@ class Finish(Price):
         pigment: color in the concrete, as a share of the mass of cement.
         hardener: dry-shake color on the surface.
         release: powder that keeps stamps from sticking; the usual dose for stamps if left out.
+        cure: how it is kept from drying; what is usual under its sealer if left out.
+        joints: how they are made.
+        grit: whether grit is mixed into a film; on a pool deck it is if left out.
         sealer_coats, sealer_coverage: as on the pail; the trade's usual if left out.
     """
 
     name: Word
     kind: FinishKind = needed("broom", "or exposed_aggregate, stamped_texture, stamped_pattern")
+    pattern: Pattern = Pattern.CUT_STONE
     covers: CoversField = ()
     color: Word | None = None
     shade: ColorField | None = None
     second_shade: ColorField | None = None
     sealer: Sealer = needed("penetrating", "or film, or none; upkeep and care follow from it")
+    cure: Cure | None = None
+    joints: Joints = Joints.SAWN
+    grit: YesNoField | None = None
     reseal: RateField | None = None
     pigment: ShareField | None = None
     hardener: DosePer100Sqft | None = None
@@ -255,7 +279,7 @@ class Order(Model):
         uneven_base: depth added over the whole slab for a base that is not dead flat.
         truck_load: most that one truck brings; the usual full load if left out.
         short_load: a load so small that the plant charges for it.
-        curing_coverage: of the curing compound; none is ordered if left out.
+        curing_coverage: of the curing compound; the usual one if left out.
         bond_breaker: width of the sheet laid over the pool beam; none if left out.
     """
 
@@ -274,6 +298,8 @@ ORDER_IS_NEEDED = needed(
 )
 FINISH = "finish"
 """The scope item that every finish pays for."""
+FORM, POUR, SAW = "form", "pour", "saw"
+"""The visits of every book on which the concrete comes, and on which joints are cut."""
 SEALING, SEAL = "sealing", "seal"
 """The scope item of the sealer, and the visit on which it is put on."""
 ALWAYS_ASKED_ABOUT = ("base", "slab", "reinforcement", "joints")

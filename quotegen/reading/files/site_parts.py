@@ -37,10 +37,25 @@ class DeepEdge(Model):
     taper: LengthField | None = None
 
 
+class PouredWith(StrEnum):
+    """Whether steps and slab are one piece of concrete."""
+
+    SLAB = "the slab"
+    APART = "apart"
+
+
 class Flight(Model):
-    """One flight of steps: the height of each, from the bottom."""
+    """One flight of steps.
+
+    Attributes:
+        risers: the height of each, from the bottom.
+        run: how deep each is, from front to back.
+        poured: in one pour with the slab, or apart from it with a joint between.
+    """
 
     risers: tuple[LengthField, ...] = Field(min_length=1, max_length=20)
+    run: LengthField | None = None
+    poured: PouredWith | None = None
 
 
 class StatedHeight(Model):

@@ -42,20 +42,23 @@ def concrete(slabs: JobSlabs) -> Iterator[Material]:
             yield _part("uneven_base", None, step)
     typed = order.truck_load
     full = typed if typed is not None else slabs.rules.exact(_LOAD_RULE, slabs.on)
-    loads, last = truck_loads(ordered, full)
+    pours = slabs.job.typed.pours
+    loads, last = truck_loads(ordered / pours, full)
     full_step = (
         slabs.rule(_LOAD_RULE, "A full truck")
         if typed is None
         else given("A full truck", decimal_of(full), "cu yd")
     )
     to_order = given("Concrete to order", slabs.takeoff.order_cuyd, "cu yd")
+    each_pour = (given("Pours", decimal_of(Fraction(pours)), "each"),) if pours > 1 else ()
     yield material(
         "truck_loads",
         None,
-        Fraction(loads),
+        Fraction(loads * pours),
         "load",
-        formula="concrete to order over what a full truck brings, rounded up",
-        inputs=(to_order, full_step),
+        formula="concrete to order over what a full truck brings, rounded up"
+        + (" for each pour" if each_pour else ""),
+        inputs=(to_order, *each_pour, full_step),
     )
     if order.short_load and last < order.short_load.under:
         short = material(
@@ -63,9 +66,11 @@ def concrete(slabs: JobSlabs) -> Iterator[Material]:
             None,
             last,
             "cu yd",
-            formula="concrete to order less the full trucks; so small a load costs extra",
+            formula="concrete to order less the full trucks; so small a load costs extra"
+            + (" at each pour" if each_pour else ""),
             inputs=(
                 to_order,
+                *each_pour,
                 full_step,
                 given("Short under", decimal_of(order.short_load.under), "cu yd"),
             ),

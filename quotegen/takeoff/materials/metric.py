@@ -15,6 +15,7 @@ from quotegen.quantity import (
     LB_PER_TON,
     LITRES_PER_GAL,
     M3_PER_CUYD,
+    SQFT_PER_M2,
     decimal_of,
     rounded,
 )
@@ -25,6 +26,7 @@ _METRIC: Mapping[str, tuple[str, Fraction]] = {
     "cu yd": ("m3", M3_PER_CUYD),
     "lb": ("kg", KG_PER_LB),
     "ton": ("t", LB_PER_TON * KG_PER_LB / 1000),
+    "sq ft": ("m2", 1 / SQFT_PER_M2),
     "ft": ("m", 1 / FEET_PER_METER),
     "gal": ("L", LITRES_PER_GAL),
 }

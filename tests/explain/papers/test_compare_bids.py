@@ -23,12 +23,12 @@ def test_each_part_of_a_question_has_its_answer():
     ours = _ours("orchard-bend-pool-deck")
     assert "no panel longer than 10'-0\"" in ours["Joints"]
     assert "At least 1 in deep" in ours["Joints"]
-    assert "Cut 4 to 12 hours after the pour" in ours["Joints"]
-    assert "a film that lies on the surface, 2 coats; a coat lasts 2 to 3 years" in ours["Sealing"]
+    assert "cut with a saw on the day after the pour" in ours["Joints"]
+    assert "a film that lies on the surface, 2 coats; a coat lasts 1 to 2 years" in ours["Sealing"]
     assert "Cut-stone pattern, stamped, pewter, with a charcoal second tone" in ours["Finish"]
     assert "past job" not in ours["Finish"]  # the owner of the one in cut stone agreed to nothing
     assert "A past job of it, 2 years old, is in our quote" in _ours("larch-row-patio")["Finish"]
-    assert ours["Curing"] == "Curing compound. Kept from drying about 7 days."
+    assert ours["Curing"] == "Covered with sheets. Kept from drying about 7 days."
     assert ours["Dig out"].startswith("8 in below the finished top. In the price: Dig out and haul")
     assert ours["Travel"].startswith("5 visits. The way is in the price")
     assert "1/2 in wide" in ours["Isolation joints"]

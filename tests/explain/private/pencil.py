@@ -60,14 +60,19 @@ def priced(deck: Deck) -> Decimal:
     return sum(lines, D(0)) + (D(260) if deck.lawn else D(0))
 
 
+def people(deck: Deck) -> int:
+    """Count who comes, day by day: the crew to form and pour, fewer to saw, wash and seal."""
+    crew = {"ashlar": 5, "exposed": 4, "broom": 4}[deck.finish]
+    return 2 * crew + crew + 2 + (2 if deck.finish == "ashlar" else 0) + 1
+
+
 def hours(deck: Deck) -> tuple[Decimal, ...]:
     """List the hours of the crew, work by work, to the hundredth."""
     area, film = deck.area / 100, deck.finish != "broom"
-    days = 6 if deck.finish == "ashlar" else 5
     worked_out = [
         deck.formed * D("0.06") + 1, area * D("0.9") + 1, area * D("0.35"),
         deck.house * D("0.02"), area * D("0.42") + D("0.5"), area * D("0.08"), D(1), D(3),
-        area * HOURS[deck.finish] + 1, D("0.5") * days, D("0.75") * days,
+        area * HOURS[deck.finish] + 1, D("0.25") * people(deck), D("0.25") * people(deck),
     ]  # fmt: skip
     worked_out += [area * D("0.95") + 1, area * D("0.8") + D("0.5")] if deck.base else []
     worked_out += [area * D("0.4"), area * D("0.5") + 1] if film else [area * D("0.3") + 1]
@@ -84,12 +89,14 @@ def materials(deck: Deck) -> Decimal:
     coats = ceil(area * 2 / 150) * D("1.05") * 31 if film else ceil(area / 125) * D("1.05") * 36
     bought = [
         yards * 168, tons * D("1.05") * D("27.50"), sheets * D("1.05") * D("10.80"),
-        ceil(area / 9) * D("0.45"), ceil(area / 200) * D(12), coats,
+        ceil(area / 9) * D("0.45"), ceil(area) * D("1.10") * D("0.06"), coats,
         ceil(deck.house + deck.pool) * D("1.05") * D("0.55"), ceil(deck.pool) * D("0.20"),
     ]  # fmt: skip
     if stamped:
         color = ceil(D("0.04") * 564 * yards) * D("2.15")
         bought += [color, ceil(area * D("3.5") / 100) * D("1.90")]
+    bought += [ceil(cents(area * 2 / 150) * D("0.2")) * D(6)] if film else []
+    bought += [ceil(area / 150) * D(34)] if deck.finish == "exposed" else []
     return sum(map(cents, bought), D(0))
 
 
@@ -121,9 +128,7 @@ def worked(deck: Deck) -> Sum:
     """Work out the deck."""
     stamped = deck.finish == "ashlar"
     days = 6 if stamped else 5
-    crew = {"ashlar": 5, "exposed": 4, "broom": 4}[deck.finish]
-    people = 2 * crew + crew + 2 + (2 if stamped else 0) + 1
-    road = cents(people * D("0.6") * WAGE) + cents(2 * 9 * days * D("0.70"))
+    road = cents(people(deck) * D("0.6") * WAGE) + cents(2 * 9 * days * D("0.70"))
     machines = (2 * D(110) + 2 * D(38) if deck.base else D(0)) + D(65)
     machines += D(120) + D(40) if stamped else D(0)
     wages = sum((cents(each * WAGE) for each in hours(deck)), D(0))

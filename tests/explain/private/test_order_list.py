@@ -26,7 +26,7 @@ def test_a_metric_job_orders_in_metric():
     assert (rows["Concrete"].buy, rows["Concrete"].sold) == ("11.09 m³", "14.5 cu yd")
     assert rows["Stone, by weight"].buy == "23 t"  # 25.17 tons of 907.18474 kg are 22.83 t
     assert rows["Weight of the bars"].needed == "309.06 kg"  # 681.36 lb
-    assert rows["Curing compound"].needed == "13.21 L"  # 3.49 gal
+    assert rows["Sheets for curing, and more for laps"].buy == "65 m²"
     assert rows["Joint filler at house and pool"].buy == "5 m"
 
 

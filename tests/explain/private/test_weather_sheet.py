@@ -20,8 +20,8 @@ MILD = {"date": "2026-06-10", "air": "70 F", "humidity": "60 %", "wind": "3 mph"
 FANCY = {"plain": {**shop.FANCY, "brings": [], "area_an_hour": "40 sq ft"}}
 
 
-def _sheet(folder: Path, **more: str) -> WeatherSheet:
-    job = shop.job(shop.placement("20 ft x 10 ft"), forecast={**MILD, **more})
+def _sheet(folder: Path, pours: str = "1", **more: str) -> WeatherSheet:
+    job = shop.job(shop.placement("20 ft x 10 ft"), forecast={**MILD, **more}, pours=pours)
     results = shop.results(folder, job, rate_book=shop.book(finishes=FANCY))
     assert results.job.typed.forecast is not None
     return weather_sheet(results, results.job.typed.forecast)
@@ -32,16 +32,24 @@ def _rows(sheet: WeatherSheet) -> dict[str, str]:
 
 
 def test_a_mild_day(tmp_path: Path):
-    """Nothing to do but to read the wind; the crew has 3.25 hours, and 200 sq ft take two parts."""
+    """The crew has 3.25 hours, and 200 sq ft take two parts, where the quote has one pour."""
     sheet = _sheet(tmp_path)
     rows = _rows(sheet)
     assert rows["Ready to float after"] == "2.8 hours"
     assert rows["Then it takes a finish for about"] == "3.3 hours"
     assert rows["The crew finishes in that time"] == "130.0 sq ft"
     assert rows["Parts to place the slab in, or trucks to space by that time"] == "2"
-    assert len(sheet.cautions) == 1
+    assert rows["Pours that the quote counts on"] == "1"
+    assert "cannot finish all of a pour" in sheet.cautions[0]
     assert any("in parts" in line for line in sheet.tell)
-    assert "The day stands as planned." in sheet.tell
+    assert "The day stands as planned." not in sheet.tell
+
+
+def test_a_mild_day_with_as_many_pours_as_it_takes(tmp_path: Path):
+    """Quoted in two pours, the same slab has nothing to do but to read the wind."""
+    sheet = _sheet(tmp_path, pours="2")
+    assert len(sheet.cautions) == 1
+    assert sheet.tell == ("The day stands as planned.",)
 
 
 @pytest.mark.parametrize(
@@ -61,7 +69,7 @@ def test_a_caution_comes_with_its_weather(
     tmp_path: Path, more: dict[str, str], caution: str, told: str
 ):
     """Each kind of weather has what to do, and where it matters what to tell the homeowner."""
-    sheet = _sheet(tmp_path, **more)
+    sheet = _sheet(tmp_path, pours="3", **more)
     assert any(caution in line for line in sheet.cautions)
     assert any(told in line for line in sheet.tell) or not told
     assert not any(caution in line for line in _sheet(tmp_path).cautions)

@@ -102,9 +102,10 @@ def test_a_line_bears_what_is_for_it_alone(tmp_path):
 
 
 def test_what_is_not_known_is_said(tmp_path):
-    """The finish has no cost, and stone no price; a book without costs says that first."""
+    """The finish has no cost, stone and compound no price; a book without costs says that first."""
     missing = [(m.kind.value, m.name) for m in owner(tmp_path).chosen.missing]
-    assert missing == [("line", "Plain, Patio"), ("material", "base_tons")]
+    assert missing == [("line", "Plain, Patio"), ("material", "base_tons"),
+                       ("material", "curing")]  # fmt: skip
 
 
 def test_a_book_without_costs_still_prices(tmp_path):

@@ -54,3 +54,16 @@ def test_without_costs(tmp_path: Path, size: str, fits: bool):
     said += " at most 800 sq ft a day for each is usual"
     assert _said(tmp_path, None, size, crew="1") == ([] if fits else [said])
     assert _said(tmp_path, None, size) == []
+
+
+def test_pours_in_parts_hold_more_hours(tmp_path: Path):
+    """20 hours on a day of 16 are too many; in two pours, on two days of 16, they fit."""
+    timed = {**COSTS, "set_up": "0 hours", "hours": {"slab": {"work": "10 hours / 100 sq ft"}}}
+    book = shop.book(RATES, {"plain": shop.PLAIN}, order=ORDER, costs=timed)
+    hints = []
+    for pours in ("1", "2"):
+        (tmp_path / pours).mkdir()
+        job = write_world(tmp_path / pours, shop.job(pours=pours), rate_book=book)
+        hints += [one.hint for one in figure(job, shop.shared()).problems
+                  if one.code == "crew-too-small"]  # fmt: skip
+    assert [hint.partition("in parts, ")[2] for hint in hints] == ["type `pours: 2` in the job"]

@@ -9,10 +9,10 @@ from quotegen.publish.web.drawing_font import font_of
 from quotegen.publish.web.themes import settings
 from quotegen.resources import theme_names, themes_folder
 
-FONT = themes_folder() / "shop" / "fonts" / "next-400.woff2"
+FONT = themes_folder() / "shop" / "fonts" / "sans-400.woff2"
 
 
-@pytest.mark.parametrize(("face", "file"), [("plain", "next-400"), ("bold", "next-700")])
+@pytest.mark.parametrize(("face", "file"), [("plain", "sans-400"), ("bold", "sans-600")])
 @pytest.mark.parametrize("text", ["Pool deck", "HOUSE", "A & B, (walk)", "Façade", "il.,:;'"])
 def test_a_text_is_as_wide_as_the_advances_of_its_letters(face: str, file: str, text: str):
     """The drawings measure a text by the widths in the font file itself (OpenType `hmtx`)."""
@@ -26,10 +26,16 @@ def test_a_text_is_as_wide_as_the_advances_of_its_letters(face: str, file: str, 
 @pytest.mark.parametrize("figure", "0123456789")
 def test_a_figure_has_room_in_either_form(figure: str):
     """A page sets figures of one width and print sets them as drawn: the wider one counts."""
-    font = TTFont(FONT)
+    font = TTFont(themes_folder() / "notebook" / "fonts" / "serif-400.woff2")
     name = font.getBestCmap()[ord(figure)]
     drawn, even = (font["hmtx"][glyph][0] for glyph in (name, f"{name}.tf"))
-    assert font_of(themes_folder() / "shop").width(figure, 1000) == max(drawn, even)
+    assert font_of(themes_folder() / "notebook").width(figure, 1000) == max(drawn, even)
+
+
+def test_figures_of_the_shop_are_of_one_width():
+    """So amounts line up under one another in print too, where no feature makes them even."""
+    widths = font_of(themes_folder() / "shop").plain
+    assert len({widths[figure] for figure in "0123456789"}) == 1
 
 
 @pytest.mark.parametrize("theme", theme_names())

@@ -38,6 +38,12 @@ def test_western_names_and_signs_are_letters():
     assert _paths("Zoë Núñez-Østergård, “Café”, 7 × 5 — ½", "Jürgen", "two\nlines") == []
 
 
+def test_names_of_all_europe_and_of_vietnam_are_letters():
+    """Latin Extended-A (Unicode chart U+0100-017F, from memory; no long s) and Vietnamese."""
+    assert _paths("Łukasz Wójcik, Ağaç, Şahin", "Dvořák, Žižek, Őry", "Nguyễn Thị Ánh Tuyết") == []
+    assert {chr(code) for code in range(0x100, 0x17F)} <= bundled_letters()
+
+
 def test_each_text_is_named_where_it_stands():
     """Emoji, Chinese, Hindi, Thai, Cyrillic, what cannot be seen: found wherever they are."""
     assert _paths("\U0001f44d", "plain", "王", "देव", "ไทย", "Ж", "a\u200b", "\u2028") == [

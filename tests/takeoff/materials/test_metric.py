@@ -28,12 +28,13 @@ def some(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Material]:
         ("ft", "m", "30.48", "31"),
         ("gal", "L", "378.54", "379"),
         ("ton", "t", "90.72", "91"),
+        ("sq ft", "m2", "9.29", "10"),
     ],
 )
 def test_a_hundred_of_each_unit(some, unit: str, metric: str, needed: str, order: str):
     """A hundred are so many in metric, and the order is the next whole one."""
     hundred = replace(
-        some["curing"], needed=Decimal(100), unit=unit, buy=Decimal(100), buy_unit=unit
+        some["release"], needed=Decimal(100), unit=unit, buy=Decimal(100), buy_unit=unit
     )
     shown = in_metric(hundred)
     assert (shown.unit, shown.buy_unit) == (metric, metric)

@@ -21,8 +21,10 @@ def test_a_deck_of_928_sqft(tmp_path: Path):
     assert found["wire_weight"].needed == Decimal("483.00")  # 23 x 50 x 42 / 100
     assert found["pigment"].needed == Decimal("211.50")  # 3 % x 564 x 12.5
     assert found["release"].needed == Decimal("32.48")  # 3.5 on 100 sq ft
-    assert found["curing"].needed == Decimal("4.64")  # 200 sq ft per gal
+    assert bought["cover"] == ("928", "sq ft")  # a compound would lie under the film of sealer
+    assert "curing" not in found
     assert found["sealer"].needed == Decimal("12.37")  # two coats at 150
+    assert found["grit"].needed == Decimal("2.47")  # 0.2 lb in each of 12.37 gal, at a pool
     assert found["joint_filler"].needed == Decimal("128.00")  # 44 at the house, 84 at the pool
     assert found["bond_breaker"].needed == Decimal("84.00")
 

@@ -44,7 +44,11 @@
     if (isQuote) return one.list.replaceChildren(...one.quoted);
     one.list.replaceChildren(...data.lists[rows].map((row, number) => {
       const copy = plain(one.quoted[Math.min(number, one.quoted.length - 1)]);
-      data.rows[row].forEach((cell, index) => { cells(copy)[index].textContent = data.text[cell]; });
+      data.rows[row].forEach((cell, index) => {
+        const place = cells(copy)[index];
+        place.textContent = data.text[cell];
+        if (place.dataset.said !== undefined) place.dataset.said = data.text[cell];
+      });
       return copy;
     }));
   };
@@ -64,7 +68,6 @@
     }));
     all("[data-slot]").forEach((element) => write(element, text(key, element.dataset.slot)));
     lists.forEach((one) => fillRows(one, data.combinations[key][place[one.list.dataset.rows]], key === quoted));
-    all("[data-plan]").forEach((plan) => { plan.hidden = plan.dataset.plan !== text(key, "day_plan"); });
     all("[data-differs]").forEach((part) => { part.hidden = key === quoted; });
     all("[data-quoted]").forEach((part) => { part.hidden = key !== quoted; });
     const body = encodeURIComponent(letter.textContent.replaceAll("\xa0", " ").replaceAll("\n", "\r\n"));

@@ -1,0 +1,44 @@
+"""Warnings of dates: a start on a free day, and joints that are cut too late."""
+
+from collections.abc import Iterator, Mapping
+from datetime import timedelta
+
+from quotegen.problem import Problem
+from quotegen.reading.files.rate_book import POUR, SAW
+from quotegen.reading.records import JobSpec
+from quotegen.schedule.visits import Visit, works_on
+from quotegen.trade.joints import saw_latest_days
+from quotegen.trade.rules import RuleBook
+
+
+def day_warnings(
+    job: JobSpec, visits: Mapping[str, tuple[Visit, ...]], rules: RuleBook
+) -> Iterator[Problem]:
+    """Yield what is said of the start, and of the first offered finish that is sawn too late."""
+    yield from _start(job, visits[job.finish][0])
+    yield from (said for finish in visits for said in _saw(job, finish, visits[finish], rules))
+
+
+def _start(job: JobSpec, first: Visit) -> Iterator[Problem]:
+    start = job.typed.start
+    if not works_on(start, job.company):
+        begins = first.first_day - timedelta(days=first.wait_days)
+        said = f"nobody works on {start}, a {start:%A}; the work starts on {begins}, a {begins:%A}"
+        hint = "type that day as `start`, or add the weekday to `working_days` of the company"
+        yield job.places.warning(("start",), "start-moved", said, hint)
+
+
+def _saw(
+    job: JobSpec, finish: str, visits: tuple[Visit, ...], rules: RuleBook
+) -> Iterator[Problem]:
+    poured = {visit.visit: visit.last_day for visit in visits}.get(POUR)
+    saw = next((visit for visit in visits if visit.visit == SAW), None)
+    most = saw_latest_days(rules, job.quote_date)
+    if poured is None or saw is None or (saw.first_day - poured).days <= most:
+        return
+    said = (
+        f"at the finish `{finish}` joints are cut on {saw.first_day}, a {saw.first_day:%A},"
+        f" {(saw.first_day - poured).days} days after the pour; by then a slab has cracked"
+    )
+    hint = "let `saw` follow `pour` without a wait, or leave it out where you cut on the same day"
+    yield job.book_places.warning(("finishes", finish, "visits"), "saw-late", said, hint)

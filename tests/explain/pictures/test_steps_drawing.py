@@ -1,0 +1,54 @@
+"""Steps from the side: what was typed of them, and no more."""
+
+from itertools import combinations
+
+import pytest
+
+from quotegen.explain.pictures.steps_drawing import steps_drawing
+from tests.explain.drawn import lettering, parsed, texts
+from tests.pricing import shop
+
+
+def _drawn(tmp_path, width: float = 328, **steps: object):
+    patio = {**shop.placement("30 ft x 20 ft"), **({"steps": steps} if steps else {})}
+    results = shop.results(tmp_path, shop.job(patio), rate_book=shop.book())
+    return steps_drawing(results, results.job.placements[0], width, "steps")
+
+
+def test_every_rise_and_all_together(tmp_path):
+    """Steps of 6, 6-1/4 and 6 in rise 18-1/4 in together."""
+    said = texts(parsed(_drawn(tmp_path, 680, risers=["6 in", "6-1/4 in", "6 in"])))
+    assert [word for word in said if word.endswith(" in")] == [
+        "6 in", "6-1/4 in", "6 in", "18-1/4 in"]  # fmt: skip
+
+
+def test_heights_without_room_are_said_below(tmp_path):
+    """On a phone a long flight is drawn small, and its heights stand in a sentence."""
+    said = " ".join(texts(parsed(_drawn(tmp_path, risers=["6 in"] * 8, run="12 in"))))
+    assert f"Heights from the bottom up: {7 * '6 in, '}and 6 in." in said
+
+
+def test_what_was_not_typed_is_not_said(tmp_path):
+    """Without `run` no depth stands there and the drawing says so; without `poured` no word."""
+    silent = " ".join(texts(parsed(_drawn(tmp_path, risers=["6 in", "6 in"]))))
+    assert "not drawn to scale" in silent
+    assert "poured" not in silent
+    said = " ".join(texts(parsed(
+        _drawn(tmp_path, risers=["6 in", "6 in"], run="14 in", poured="the slab"))))  # fmt: skip
+    assert "14 in" in said
+    assert "not drawn to scale" not in said
+    assert "poured as one piece" in said
+
+
+def test_a_job_without_steps_has_no_drawing(tmp_path):
+    """Nothing typed, nothing drawn."""
+    assert _drawn(tmp_path) is None
+
+
+@pytest.mark.parametrize("count", [1, 2, 6, 14])
+@pytest.mark.parametrize("width", [328, 680])
+def test_words_stand_apart_on_any_flight(tmp_path, count: int, width: int):
+    """From one step to fourteen, on a phone and on paper, no word stands over another."""
+    svg = parsed(_drawn(tmp_path, width, risers=["7 in"] * count, run="11 in"))
+    placed = [at for _, at in lettering(svg)]
+    assert not any(one.intersects(other) for one, other in combinations(placed, 2))
