@@ -60,7 +60,13 @@ class TestTheCustomersSheet:
         results = _deck()
         rows = compare_sheet(results).rows
         titles = [results.content.scope[item].front.title for item in results.scope_items()]
-        assert [row.title for row in rows] == [*titles, "Payments", "Warranty", "Insurance", "Permit"]
+        assert [row.title for row in rows] == [
+            *titles,
+            "Payments",
+            "Warranty",
+            "Insurance",
+            "Permit",
+        ]
         for row in rows:
             assert row.ask.endswith("?"), row.title
             assert row.ours

@@ -24,7 +24,7 @@ def test_panels_spacing_and_rule_are_those_of_the_plan(job_file: Path):
 
 
 def test_a_panel_that_breaks_a_rule_is_named_with_rule_and_size(tmp_path):
-    """Half of 36 ft is too long for 4 in of concrete: the sentence has the number and both sizes."""
+    """Half of 36 ft is too long for 4 in of concrete: number and both sizes are said."""
     cut = [{"from": ["18 ft", "0"], "to": ["18 ft", "20 ft"]}]
     job = shop.job({**shop.placement("36 ft x 20 ft"), "joints": cut})
     results = shop.warned(tmp_path, job, rate_book=shop.book())

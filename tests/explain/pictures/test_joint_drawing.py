@@ -9,7 +9,7 @@ from quotegen.explain.private.crew_sheet import FLAT, crew_sheet
 from quotegen.quantity import Length
 from quotegen.trade import joints as rules
 from tests.explain.drawn import dashed, parsed, texts
-from tests.explain.examples import EVERY_EXAMPLE, example_joints, example_crew_sheet
+from tests.explain.examples import EVERY_EXAMPLE, example_crew_sheet, example_joints
 from tests.pricing import shop
 
 SIZE = re.compile(r"(\S+(?: \d+/\d+\")?(?: m)?) x (\S.*)")

@@ -28,7 +28,7 @@ def test_concrete_is_told_by_placement_and_in_all(job_file: Path):
         for said in (spec.name, words.area(measured), words.depth(spec.thickness),
                      words.volume(measured.volume_cuyd)):  # fmt: skip
             assert said in line
-    after = loads[len(results.job.placements):]
+    after = loads[len(results.job.placements) :]
     assert words.volume(takeoff.order_cuyd) in after[0]
     assert words.number(results.job.rate_book.mix.strength_psi, 0) in after[1]
 

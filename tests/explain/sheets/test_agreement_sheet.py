@@ -57,7 +57,7 @@ class TestTheReplies:
         assert not set(link) & set(" \"<>\n\r#'")
 
     def test_it_says_what_it_is_about(self, job_file: Path, kind: str):
-        """Number, revision, finish, price, name and company are in both; date and site in the yes."""
+        """Number, revision, finish, price and names are in both; date and site in the yes."""
         results = shop.example_results(job_file)
         job, words = results.job, results.words
         body = _printed(reply(results, kind))

@@ -12,7 +12,9 @@ from tests.pricing import shop
 
 def _rows(folder: Path, **more: object) -> list[DayRow]:
     files = {"company": shop.company(payments=more.pop("payments"))} if "payments" in more else {}
-    return list(calendar_rows(shop.results(folder, shop.job(**more), rate_book=shop.book(), **files)))
+    return list(
+        calendar_rows(shop.results(folder, shop.job(**more), rate_book=shop.book(), **files))
+    )
 
 
 def _paid(rows: list[DayRow]) -> list[tuple[str, str]]:
@@ -49,7 +51,7 @@ def test_until_it_is_signed_the_first_row_asks_for_a_yes(tmp_path):
     rows = _rows(tmp_path, payments=payments)
     assert rows[0].day == "By Wed, Jun 3"
     assert (rows[0].pay, rows[0].amount) == ("When you sign.", "$20.00")
-    assert _paid(rows)[-1] == ("Then", "$180.00")
+    assert _paid(rows)[-1] == ("Last of all", "$180.00")
 
 
 def test_once_it_is_signed_the_deposit_stands_on_that_day(tmp_path):
@@ -57,7 +59,7 @@ def test_once_it_is_signed_the_deposit_stands_on_that_day(tmp_path):
     payments = [{"id": "deposit", "when": "when you sign", "share": "10 %"},
                 {"id": "last", "when": "at the end"}]  # fmt: skip
     rows = _rows(tmp_path, payments=payments, accepted={"date": "2026-05-20"})
-    assert _paid(rows) == [("Wed, May 20", "$20.00"), ("Then", "$180.00")]
+    assert _paid(rows) == [("Wed, May 20", "$20.00"), ("Last of all", "$180.00")]
     assert rows[0].day == "Wed, May 20"
     assert not any("Say yes" in row.you for row in rows)
 
@@ -66,7 +68,14 @@ def test_one_payment_alone_is_not_asked_for_at_signing(tmp_path):
     """Who pays all at the end pays nothing with the signature."""
     rows = _rows(tmp_path, payments=[{"id": "all", "when": "at the end"}])
     assert rows[0].amount == ""
-    assert _paid(rows) == [("Then", "$200.00")]
+    assert _paid(rows) == [("Last of all", "$200.00")]
+
+
+def test_one_payment_alone_stays_one_once_it_is_signed(tmp_path):
+    """The day of the signature is not the day of a payment that is due at the end."""
+    payments = [{"id": "all", "when": "at the end"}]
+    rows = _rows(tmp_path, payments=payments, accepted={"date": "2026-05-20"})
+    assert _paid(rows) == [("Last of all", "$200.00")]
 
 
 def test_a_sum_at_signing(followed_view: CustomerView):

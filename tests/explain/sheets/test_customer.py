@@ -41,16 +41,11 @@ def test_each_short_clause_stands_in_full_in_the_terms(job_file: Path):
     assert all(one.html for one in short)
 
 
-def test_only_a_stamped_deck_is_explained_in_parts(tmp_path: Path):
-    """Why a deck may be poured in parts concerns stamped work alone."""
-    stamped = {"plain": {**shop.FANCY, "brings": []}}
-    terms = [
-        {clause.id for clause in customer_view(
-            shop.results(tmp_path, shop.job(), rate_book=shop.book(finishes=finishes))
-        ).terms}
-        for finishes in (None, stamped)
-    ]  # fmt: skip
-    assert terms[1] - terms[0] == {"in_parts"}
+def test_every_clause_binds_on_every_job(tmp_path: Path):
+    """The terms are all clauses in the order of their pages, and how we round."""
+    results = shop.results(tmp_path, shop.job(), rate_book=shop.book())
+    ids = [clause.id for clause in customer_view(results).terms]
+    assert ids == [*results.content.clauses, "rounding"]
 
 
 def test_how_we_round_is_a_term(winter_view: CustomerView):

@@ -1,4 +1,4 @@
-"""Sheet 5: a plan of the days for each that differs, and a line for each thing to mind."""
+"""Sheet 5: a bar in its lane for each use, and a line for each thing to mind."""
 
 from pathlib import Path
 
@@ -8,11 +8,12 @@ from tests.pricing import shop
 
 
 @EVERY_EXAMPLE
-def test_each_plan_of_the_days_is_drawn(job_file: Path):
-    """The plan of the quote comes first; every other one has its picture and its name."""
-    plans = example_view(job_file).days.plans
-    assert len(plans) == len(shop.example_results(job_file).day_plans)
-    assert len({plan.name for plan in plans}) == len(plans)
+def test_each_row_has_a_cell_for_each_lane(job_file: Path):
+    """The bars of a row stand under the names of the lanes, and every lane has a bar."""
+    sheet = example_view(job_file).days
+    assert {len(row.lanes) for row in sheet.rows} == {len(sheet.lanes)}
+    for number, lane in enumerate(sheet.lanes):
+        assert any(row.lanes[number] for row in sheet.rows), lane
 
 
 @EVERY_EXAMPLE

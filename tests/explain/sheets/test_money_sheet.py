@@ -20,6 +20,10 @@ from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
 PATIO = next(path for path in shop.JOBS if path.stem == "tanager-lane-patio")
+CAPPED = (
+    "If it costs more, we pay the difference; if it costs less, you pay less. "
+    "We show you the bills."
+)
 LARCH = shop.ALL_IN / "larch-row-patio.yaml"
 
 
@@ -104,8 +108,7 @@ def test_each_line_says_what_its_figures_do_not(winter_view: CustomerView):
         "To your site and back, on each visit. The first 10 miles are free.",
         "The first 150.0 sq ft.",
         "The part above 150.0 sq ft.",
-        "If it costs more, we pay the difference; if it costs less, you pay less. "
-        "We show you the bills.",
+        CAPPED,
     ):
         assert said.count(note) == 1, note
 
