@@ -45,6 +45,7 @@ from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
+from quotegen.reading.content.own_pages import with_own_pages
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.standards import looser_standards
 from quotegen.reading.ledger.ledger import Ledger, is_as_sent
@@ -58,9 +59,10 @@ from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
 from quotegen.schedule.openings import openings_of
 from quotegen.schedule.visits import visits_of
+from quotegen.takeoff.materials.order_list import order_list
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.on_site import on_site
-from quotegen.takeoff.records import Takeoff
+from quotegen.takeoff.records import Material, Takeoff
 from quotegen.takeoff.remeasure import remeasure
 from quotegen.takeoff.site.size_checks import forms_warnings
 from quotegen.trade.contract_law import ContractLaws, load_laws
@@ -150,8 +152,10 @@ def figure(
     """
     announce(f"1 read {job_file}")
     read = read_job(job_file, frozenset(shared.content.scope), accepting=accepting)
-    if isinstance(read, tuple):
-        return _stopped(read)
+    content, own_faults = with_own_pages(job_file, shared.content, shared.rules)
+    if isinstance(read, tuple) or own_faults:
+        return _stopped((*(read if isinstance(read, tuple) else read.problems), *own_faults))
+    shared = replace(shared, content=content)
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
     sizes, faults = measure(read.job, rules)
@@ -174,11 +178,12 @@ def figure(
     crews = crew_warnings(job, read.owners, takeoff, quote.finishes, rules)
     found = (*found, *floors, *crews)
     announce(f"4 visits {job.quote}")
-    contract, asked = _after_signing(job, takeoff, rules)
+    contract, in_forms, asked = _after_signing(job, takeoff, rules)
     found = (*found, *asked)
     if contract is None:
         return _stopped(found)
-    results = _results(job, takeoff, quote, access, contract, rules, shared)
+    to_order = _to_order(job, in_forms or takeoff, contract, rules)
+    results = _results(job, takeoff, quote, access, contract, to_order, rules, shared)
     found = (*found, *day_warnings(job, results.visits, rules))
     ledger = read.ledger
     if ledger is not None:
@@ -215,19 +220,29 @@ def _today(
 
 def _after_signing(
     job: JobSpec, takeoff: Takeoff, rules: RuleBook
-) -> tuple[Contract | None, tuple[Problem, ...]]:
-    """Return the contract, None where measuring fails or a signed total does not come out."""
+) -> tuple[Contract | None, Takeoff | None, tuple[Problem, ...]]:
+    """Return the contract, None where measuring fails or a signed total does not come out.
+
+    Beside it is the takeoff of the set forms, None until they are measured.
+    """
     in_forms, again = (
         remeasure(job, job.typed.measured, rules) if job.typed.measured else (None, ())
     )
     if has_error(again):
-        return None, again
+        return None, None, again
     far = forms_warnings(job, takeoff, in_forms, rules) if in_forms else ()
     contract = contract_of(job, takeoff, in_forms)
     faults = (*change_faults(job, contract), *signed_problems(job, contract))
     if has_error(faults):
-        return None, (*again, *far, *faults)
-    return contract, (*again, *far, *faults, *paid_warnings(job, contract, rules))
+        return None, None, (*again, *far, *faults)
+    return contract, in_forms, (*again, *far, *faults, *paid_warnings(job, contract, rules))
+
+
+def _to_order(
+    job: JobSpec, takeoff: Takeoff, contract: Contract, rules: RuleBook
+) -> tuple[Material, ...]:
+    """Return what the accepted finish takes on the slab that will be poured."""
+    return order_list(replace(job, finish=contract.finish), takeoff, rules)
 
 
 def _results(
@@ -236,6 +251,7 @@ def _results(
     quote: PricedQuote,
     access: AccessChoice | None,
     contract: Contract,
+    to_order: tuple[Material, ...],
     rules: RuleBook,
     shared: Shared,
 ) -> Results:
@@ -247,6 +263,7 @@ def _results(
         quote=quote,
         access=access,
         contract=contract,
+        to_order=to_order,
         visits=MappingProxyType(visits),
         days=days_of(job, contract.finish, rules),
         day_plans=day_plans_of(job, quote.combinations, rules),

@@ -26,6 +26,8 @@ placements:
     use: patio
     add:
       - {rectangle: 30 ft x 20 ft, against_house: bottom}
+    fall: 1/4 in per ft
+    falls_toward: top
 """
 """A patio of 600 sq ft along the house, in as few lines as a job needs."""
 

@@ -17,12 +17,12 @@ from quotegen.schedule.day_plans import DayPlan
 from quotegen.schedule.moved import Days
 from quotegen.schedule.openings import OpeningDay
 from quotegen.schedule.visits import Visit
-from quotegen.takeoff.records import Takeoff
+from quotegen.takeoff.records import Material, Takeoff
 from quotegen.trade.contract_law import ContractLaws
 from quotegen.trade.rules import RuleBook
 
 _AT_AN_EDGE: Mapping[str, tuple[EdgeKind, ...]] = {
-    "isolation": (EdgeKind.HOUSE, EdgeKind.POOL),
+    "isolation": (EdgeKind.ISOLATED,),
     "cast_edge": (EdgeKind.POOL,),
 }
 """What stands along an edge, and so on no job without one."""
@@ -40,6 +40,8 @@ class Results:
         day_plans: the days of every combination, those of the quote first.
         upkeep: of each finish that needs a sealer.
         access: how concrete gets to the slab, None where no truck stand is typed.
+        to_order: the order list of the slab that will be poured: measured in the forms, once it is,
+            and with the finish that was accepted.
         laws: on written contracts, for the owner's checklist.
         since: what moved since the revision before this one was sent; None where none was.
         issued: whether this goes out as it is; anything else is a draft, and its papers say so.
@@ -58,6 +60,7 @@ class Results:
     content: Content
     words: Words
     access: AccessChoice | None = None
+    to_order: tuple[Material, ...]
     laws: ContractLaws
     since: SinceIssued | None = None
     issued: bool = False

@@ -1,5 +1,6 @@
 """What a priced job is asked: requests that came to nothing, deposit, contract law, mix."""
 
+import re
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -11,14 +12,14 @@ from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.rates import AS_TAKEN_OFF, shown_rate
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from quotegen.problem import Problem, Severity
-from quotegen.quantity import decimal_of
+from quotegen.quantity import decimal_from_text, decimal_of
 from quotegen.reading.files.rate_book import ALWAYS_ASKED_ABOUT, SteelKind
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.located import DocumentPath, path_text
 from quotegen.takeoff.records import Takeoff
 from quotegen.trade.contract_law import ContractLaws, Element
 from quotegen.trade.deposits import deposit_cap
-from quotegen.trade.mix import Weathering, strength_psi, weathering_of_state
+from quotegen.trade.mix import Weathering, least_air, strength_psi, weathering_of_state
 from quotegen.trade.rules import RuleBook
 from quotegen.trade.sense import share_at_signing
 
@@ -51,7 +52,9 @@ def price_problems(
         *_over_deposit_cap(job, quote.finishes, special_order, rules),
         *_large_deposit(job, quote.chosen.total, special_order, rules),
         *_not_in_contract(job, quote.chosen.total, laws),
+        *_law_near(job, quote, laws),
         *_weak_mix(job, rules),
+        *_little_air(job, rules),
         *_thicker_than_the_book(job, quote),
     )
 
@@ -191,6 +194,7 @@ TYPE_IT = {
     Element.CONTRACTOR_ADDRESS: "type the street in `address:` of company.yaml",
     Element.LICENSE: "type `license:` in company.yaml",
     Element.INSURANCE: "type `insurance:` in company.yaml",
+    Element.TAXPAYER_ID: "type `taxpayer_id:` in company.yaml",
 }
 
 
@@ -201,6 +205,7 @@ def not_typed(job: JobSpec) -> frozenset[Element]:
         Element.CONTRACTOR_ADDRESS: "po box" in company.address.lower().replace(".", ""),
         Element.LICENSE: company.license is None,
         Element.INSURANCE: company.insurance is None,
+        Element.TAXPAYER_ID: company.taxpayer_id is None,
     }
     return frozenset(element for element, missing in lacks.items() if missing)
 
@@ -220,6 +225,21 @@ def _not_in_contract(job: JobSpec, price: Money, laws: ContractLaws) -> Iterator
                     f"({law.law}, {demand.clause}, {demand.seen}); there is none",
                     hint=f"{TYPE_IT[demand.element]}; this is not legal advice",
                 )
+
+
+def _law_near(job: JobSpec, quote: PricedQuote, laws: ContractLaws) -> Iterator[Problem]:
+    """Yield a warning where a little more area brings a law that asks for what nobody typed."""
+    risen, missing = quote.adjustment[-1].total, not_typed(job)
+    for law in laws.reached(job.site.state, quote.chosen.total, risen):
+        for demand in law.demands:
+            if demand.element in missing:
+                said = (
+                    f"ten percent more area would cost ${risen:,}; from ${law.over:,.0f} a written"
+                    f" contract here carries {laws.meaning(demand.element)} ({law.law},"
+                    f" {demand.clause}, {demand.seen}); there is none"
+                )
+                hint = f"{TYPE_IT[demand.element]}; this is not legal advice"
+                yield job.places.warning(("site", "state"), "law-near", said, hint)
 
 
 def _weak_mix(job: JobSpec, rules: RuleBook) -> Iterator[Problem]:
@@ -245,3 +265,24 @@ def _weak_mix(job: JobSpec, rules: RuleBook) -> Iterator[Problem]:
             f"{weathering.value}, where {asked:,} psi is asked ({rule.reference})",
             hint="ask your plant for the stronger mix; the building office knows the local rule",
         )
+
+
+def _little_air(job: JobSpec, rules: RuleBook) -> Iterator[Problem]:
+    """Yield a warning where the mix has less air than frost in the state asks.
+
+    Of a range such as `5 to 7 %` the larger number counts; air in words alone is asked nothing.
+    """
+    on, air, state = job.quote_date, job.rate_book.mix.air, job.site.state or ""
+    weathering = weathering_of_state(state, rules, on)
+    typed = [decimal_from_text(number) for number in re.findall(r"\d+(?:\.\d+)?", air)]
+    if weathering is None or not typed:
+        return
+    asked = least_air(weathering, rules, on)
+    if asked is not None and max(typed) < asked:
+        rule = rules.rule("exposed_air").at(on)
+        said = (
+            f"the mix has {air} air; weathering in {state} is {weathering.value}, where at least"
+            f" {asked} % is asked ({rule.reference})"
+        )
+        hint = "ask your plant for a mix with air for frost; large stone needs less, as they know"
+        yield job.book_places.warning(("mix", "air"), "mix-air-low", said, hint)

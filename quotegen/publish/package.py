@@ -6,6 +6,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from quotegen.explain.guide.guide import guide_title
+from quotegen.explain.papers.cancellation_form import cancellation_form
 from quotegen.explain.papers.care_card import care_card
 from quotegen.explain.papers.compare_bids import compare_sheet
 from quotegen.explain.papers.final_measurement import change_orders_view, final_measurement_view
@@ -77,9 +78,12 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
         **_letters(results, theme, {**pdfs, **pages}),
         "visits.ics": _calendar(results),
     }
-    private = {
-        "crew-sheet.pdf": _print(crew, results), **_private(results, owner, drift, theme)
-    }  # fmt: skip
+    private = {"crew-sheet.pdf": _print(crew, results), **_private(results, owner, drift, theme)}
+    if view.notice is None:
+        form = render(
+            "cancellation.html.j2", cancellation_form(results), results.words, theme, on_paper=True
+        )
+        private["cancellation.pdf"] = _print(form, results)
     files = {f"customer/{name}": data for name, data in customer.items()}
     files |= {f"private/{name}": data for name, data in private.items()}
     return Package(

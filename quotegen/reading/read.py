@@ -1,8 +1,9 @@
 """Stage 1, read: a job file and the company's files become one checked job."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from fractions import Fraction
 from pathlib import Path
 from typing import TypeVar
 
@@ -24,9 +25,10 @@ from quotegen.reading.checks.same_number import same_number_beside
 from quotegen.reading.checks.sense import book_sense, job_sense
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.company import Company
-from quotegen.reading.files.job import Job, JobFile, Placement, holds_until
+from quotegen.reading.files.job import Job, JobFile, holds_until
+from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.files.past_jobs import PastJobs
-from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.files.rate_book import CAST_EDGE, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.images.logos import Logo, shown_logo
 from quotegen.reading.ledger.ledger import as_accepted, read_ledger
@@ -143,6 +145,7 @@ def with_company(
             Typed(job.value.public(), job.places.without(owner_keys)),
             company,
             Typed(book.value.public(), book.places.without(owner_book_keys)),
+            book.value.waste,
             references,
             files.logo,
         ),
@@ -200,6 +203,7 @@ def _spec(
     job: Typed[Job],
     company: Typed[Company],
     book: Typed[RateBook],
+    waste: Mapping[MaterialId, Fraction],
     references: tuple[Reference, ...],
     logo: Logo | None,
 ) -> JobSpec:
@@ -208,7 +212,7 @@ def _spec(
         typed=typed,
         holds_until=holds_until(typed, company.value.holds_days),
         finish=typed.finish,
-        placements=tuple(_placement(i, p, book.value) for i, p in enumerate(typed.placements)),
+        placements=tuple(_placement(i, typed, book.value) for i in range(len(typed.placements))),
         include=typed.include,
         color=typed.color.colors if typed.color else (),
         colors=tuple(look.colors for look in typed.colors),
@@ -216,6 +220,7 @@ def _spec(
         references=references,
         company=company.value,
         rate_book=book.value,
+        waste=waste,
         paper=company.value.paper_in(typed.units),
         logo=logo,
         places=job.places,
@@ -224,7 +229,8 @@ def _spec(
     )
 
 
-def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
+def _placement(index: int, job: Job, book: RateBook) -> PlacementSpec:
+    typed = job.placements[index]
     usual = book.usual[typed.use]
     return PlacementSpec(
         typed=typed,
@@ -237,6 +243,7 @@ def _placement(index: int, typed: Placement, book: RateBook) -> PlacementSpec:
         reinforcement=typed.reinforcement or usual.reinforcement,
         finish=typed.finish,
         include=typed.include,
+        casts_pool_edge=book.pays_for(CAST_EDGE, {*job.include, *typed.include}),
     )
 
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+from fractions import Fraction
 
 from quotegen.problem import Problem, Source
 from quotegen.quantity import Length, Units
@@ -20,6 +21,7 @@ from quotegen.reading.files.job import (
     Site,
     Use,
 )
+from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.files.past_jobs import Contact
 from quotegen.reading.files.rate_book import Finish, FinishKind, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
@@ -41,6 +43,8 @@ class PlacementSpec:
         path: where it stands in the job file, for the messages of later stages.
         add, take_away: its shapes, as quoted or as they are measured again in the forms.
         finish: its own finish, or None when it follows the finish of the job.
+        casts_pool_edge: whether the slab is cast over the beam of its pool; else it ends at a
+            coping that stands there. The price says which: a cast edge is paid for, or is not.
     """
 
     typed: Placement
@@ -53,6 +57,7 @@ class PlacementSpec:
     reinforcement: str
     finish: str | None
     include: Mapping[str, Count]
+    casts_pool_edge: bool = False
 
     @property
     def id(self) -> str:
@@ -142,6 +147,7 @@ class JobSpec:
         colors: looks that the homeowner may choose instead, each as the rates of its colors.
         not_included: by the company, then by the job.
         references: the past jobs that may be shown, best known first.
+        waste: what is ordered beyond the measure, where the rate book says so.
         places: of the job file, to say where a thing stands.
         book_places, company_places: the same of the company's files.
     """
@@ -157,6 +163,7 @@ class JobSpec:
     references: tuple[Reference, ...]
     company: Company
     rate_book: RateBook
+    waste: Mapping[MaterialId, Fraction]
     paper: PaperSize
     logo: Logo | None
     places: Places

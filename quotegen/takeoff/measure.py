@@ -1,11 +1,10 @@
 """Stage 2, measure: from the shapes of a job to areas, edges, volumes and concrete to order."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import combinations
+from typing import TypeAlias
 
 from quotegen.problem import Problem, Severity
-from quotegen.quantity import decimal_of
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.joints.limits import too_many_panels
 from quotegen.takeoff.joints.typed_joints import line_faults, line_warnings
@@ -14,10 +13,13 @@ from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.shapes.close_points import close_points
 from quotegen.takeoff.shapes.faults import Fault, spot, sqft_text
 from quotegen.takeoff.shapes.overlay import inside_point, overlap
-from quotegen.takeoff.slab.concrete_order import job_order_steps
+from quotegen.takeoff.slab.concrete_order import Concrete, job_order_steps
+from quotegen.takeoff.slab.neighbors import with_neighbors
 from quotegen.takeoff.slab.slab import Slab, slab_of
-from quotegen.trade.concrete import order_cuyd
 from quotegen.trade.rules import RuleBook
+
+MeasuredSlab: TypeAlias = tuple[PlacementTakeoff, Concrete]
+"""One placement, and its concrete unrounded for the total of the job."""
 
 
 def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Problem, ...]]:
@@ -26,6 +28,14 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
     Returns:
         The takeoff and its warnings, or None and every fault, in the order of the placements.
     """
+    measured, problems = measure_each(job, rules)
+    return (None if measured is None else put_together(job, measured)), problems
+
+
+def measure_each(
+    job: JobSpec, rules: RuleBook
+) -> tuple[tuple[MeasuredSlab, ...] | None, tuple[Problem, ...]]:
+    """Measure each placement by itself; the same warnings and faults as of the whole job."""
     slabs: list[tuple[PlacementSpec, Slab]] = []
     problems: list[Problem] = []
     for spec in job.placements:
@@ -41,18 +51,21 @@ def measure(job: JobSpec, rules: RuleBook) -> tuple[Takeoff | None, tuple[Proble
     problems += [fault.problem(job) for fault in _placements_overlap(slabs)]
     if problems:
         return None, tuple(problems)
-    measured = [placement_takeoff(job, spec, slab, rules) for spec, slab in slabs]
-    order = job.rate_book.order
-    net_cuyd = sum((concrete.net_cuyd for _, concrete in measured), Fraction(0))
-    uneven_cuyd = sum((concrete.uneven_cuyd for _, concrete in measured), Fraction(0))
-    ordered_cuyd = order_cuyd(net_cuyd + uneven_cuyd, order.allowance, order.round_up_to)
-    volumes = tuple(concrete.volume_step for _, concrete in measured)
+    slabs = with_neighbors(slabs)
+    measured = tuple(placement_takeoff(job, spec, slab, rules) for spec, slab in slabs)
+    warnings = _joint_warnings(job, slabs, tuple(placement for placement, _ in measured))
+    return measured, tuple(warnings)
+
+
+def put_together(job: JobSpec, measured: tuple[MeasuredSlab, ...]) -> Takeoff:
+    """Return the takeoff of a job: its placements, and the concrete of all, rounded up once."""
+    volume, order = job_order_steps([concrete for _, concrete in measured], job.rate_book.order)
     return Takeoff(
         placements=tuple(placement for placement, _ in measured),
-        volume_cuyd=decimal_of(net_cuyd),
-        order_cuyd=decimal_of(ordered_cuyd),
-        working=job_order_steps(volumes, net_cuyd, ordered_cuyd, order, uneven_cuyd),
-    ), tuple(_joint_warnings(job, slabs, tuple(placement for placement, _ in measured)))
+        volume_cuyd=volume.value,
+        order_cuyd=order.value,
+        working=(volume, order),
+    )
 
 
 def _joint_warnings(

@@ -11,6 +11,7 @@ from quotegen.takeoff.site.falls import falls_of, surface_of
 from quotegen.takeoff.site.prepared_ground import prepared_ground
 from quotegen.takeoff.site.reach import reach_of
 from quotegen.takeoff.site.size_checks import size_warnings
+from quotegen.takeoff.site.water_checks import water_problems
 from quotegen.trade.rules import RuleBook
 
 
@@ -29,9 +30,11 @@ def on_site(job: JobSpec, takeoff: Takeoff, rules: RuleBook) -> tuple[Takeoff, t
     }
     prepared, ground_problems = prepared_ground(job, takeoff)
     reach, reach_problems = reach_of(job, takeoff)
+    water = tuple(water_problems(job, takeoff, surfaces, rules))
     problems = (
         *size_warnings(job, takeoff, rules),
-        *fall_warnings(job, takeoff, surfaces, rules),
+        *water,
+        *(() if has_error(water) else fall_warnings(job, takeoff, surfaces, rules)),
         *ground_problems,
         *reach_problems,
     )

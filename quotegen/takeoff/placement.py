@@ -14,6 +14,7 @@ from quotegen.takeoff.shapes.path import drawn_ring
 from quotegen.takeoff.slab.concrete_order import Concrete, concrete_of
 from quotegen.takeoff.slab.deep_edges import deep_edge_step
 from quotegen.takeoff.slab.edges import edge_lengths_ft, edge_runs, runs_along
+from quotegen.takeoff.slab.flight_volume import flight_step
 from quotegen.takeoff.slab.slab import Slab
 from quotegen.takeoff.slab.spans import label_point, spans_of
 from quotegen.takeoff.steps.shape_steps import shape_step
@@ -34,6 +35,7 @@ def placement_takeoff(
     concrete = concrete_of(
         area=areas[-1],
         deep_edges=tuple(_deep_edges(job, spec, slab, runs, rules)),
+        steps=flight_step(spec.typed.steps, job.source(*spec.path, "steps"), rules, job.quote_date),
         thickness=spec.thickness,
         thickness_source=job.source(*spec.path, "thickness"),
         order=job.rate_book.order,

@@ -15,12 +15,25 @@ Ring: TypeAlias = tuple[Point, ...]
 
 
 class Against(StrEnum):
-    """What lies on the other side of an edge."""
+    """What lies on the other side of an edge.
+
+    The pool is met at its coping, or the slab is cast over its beam. Where two placements meet,
+    the one that has the form is beside the other, with a soft strip or dowels between; the other,
+    or both where they are poured in one, is joined to it.
+    """
 
     OPEN = "open"
     HOUSE = "house"
     POOL = "pool"
+    CAST = "cast"
     OPENING = "opening"
+    GARAGE = "garage"
+    SLAB = "slab"
+    CURB = "curb"
+    WALL = "wall"
+    BESIDE = "beside"
+    DOWELED = "doweled"
+    JOINED = "joined"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.quantity import Units, rounded
-from quotegen.reading.files.order_parts import AccessKind
+from quotegen.reading.files.order_parts import AccessKind, MaterialId
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.plan_geometry import AreaRange, EdgeRun, Point, Ring, Span
@@ -22,9 +22,11 @@ class Material:
         placement: where it goes; None for the whole job.
         what: its make as the rate book names it; empty where the id says enough.
         needed, unit: the quantity that the working gives.
-        buy, buy_unit: what to order, rounded up to what is sold; no unit for a part that is
-            ordered with the rest.
+        buy, buy_unit: what to order, waste and all, rounded up to what is sold; no unit for a part
+            that is ordered with the rest.
         working: how the quantity was worked out.
+        bought_as: what is bought; None for what only tells more of it, such as a weight.
+        waste: what is ordered beyond the quantity, in per cent; None where nothing is.
     """
 
     id: str
@@ -35,6 +37,8 @@ class Material:
     buy: Decimal
     buy_unit: str
     working: Step
+    bought_as: MaterialId | None = None
+    waste: Step | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,17 +2,17 @@
 
 from dataclasses import replace
 from decimal import Decimal
-from fractions import Fraction
 from types import MappingProxyType
 
 from quotegen.problem import Problem
-from quotegen.quantity import Length, decimal_of, rounded
+from quotegen.quantity import Length, rounded
 from quotegen.reading.files.after_signing import Measured, MeasuredPlacement
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.job_units import area_m2, length_ft, length_m
-from quotegen.takeoff.measure import measure
-from quotegen.takeoff.records import PlacementTakeoff, Takeoff
-from quotegen.trade.concrete import net_volume_cuyd
+from quotegen.takeoff.measure import MeasuredSlab, measure_each, put_together
+from quotegen.takeoff.records import Takeoff
+from quotegen.takeoff.slab.concrete_order import concrete_of
+from quotegen.takeoff.slab.flight_volume import STEPS
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
 
@@ -28,14 +28,14 @@ def remeasure(
     again = replace(
         job, placements=tuple(_again(p, measured.placements[p.id]) for p in job.placements)
     )
-    takeoff, problems = measure(again, rules)
-    if takeoff is None:
+    each, problems = measure_each(again, rules)
+    if each is None:
         return None, problems
-    placements = tuple(
+    as_formed = tuple(
         _as_typed(job, spec, shapes, measured.placements[spec.id], rules)
-        for spec, shapes in zip(job.placements, takeoff.placements, strict=True)
+        for spec, shapes in zip(job.placements, each, strict=True)
     )
-    return replace(takeoff, placements=placements), problems
+    return put_together(job, as_formed), problems
 
 
 def _again(spec: PlacementSpec, measured: MeasuredPlacement) -> PlacementSpec:
@@ -53,30 +53,45 @@ def _again(spec: PlacementSpec, measured: MeasuredPlacement) -> PlacementSpec:
 def _as_typed(
     job: JobSpec,
     spec: PlacementSpec,
-    shapes: PlacementTakeoff,
-    measured: MeasuredPlacement,
+    shapes: MeasuredSlab,
+    typed: MeasuredPlacement,
     rules: RuleBook,
-) -> PlacementTakeoff:
-    """Return the placement with the area and the edges worked out on site, where they were."""
-    if measured.area is None:
+) -> MeasuredSlab:
+    """Return the placement with the area and the edges worked out on site, where they were.
+
+    Its deep edges and steps stay as the shapes give them: only the flat slab follows the area.
+    """
+    if typed.area is None:
         return shapes
+    placement, concrete = shapes
     # Rounded once, as the quote promises; the volume follows the rounded area.
-    area = rounded(measured.area, 1)
-    volume = net_volume_cuyd(area, spec.thickness.inches, rules, job.quote_date)
-    typed = measured.edges
+    area = rounded(typed.area, 1)
+    step = _typed_area(job, spec, area)
+    poured = concrete_of(
+        area=step,
+        deep_edges=concrete.deep_edges,
+        steps=next((step for step in concrete.beside if step.name == STEPS), None),
+        thickness=spec.thickness,
+        thickness_source=job.source(*spec.path, "thickness"),
+        order=job.rate_book.order,
+        rules=rules,
+        on=job.quote_date,
+    )
+    edges = typed.edges
     return replace(
-        shapes,
+        placement,
         area_sqft=area,
-        area_m2=area_m2(measured.area.numerator / measured.area.denominator),
+        area_m2=area_m2(typed.area.numerator / typed.area.denominator),
         edges_ft=MappingProxyType(
-            {edge: _feet(typed.get(edge), quoted) for edge, quoted in shapes.edges_ft.items()}
+            {edge: _feet(edges.get(edge), quoted) for edge, quoted in placement.edges_ft.items()}
         ),
         edges_m=MappingProxyType(
-            {edge: _meters(typed.get(edge), quoted) for edge, quoted in shapes.edges_m.items()}
+            {edge: _meters(edges.get(edge), quoted) for edge, quoted in placement.edges_m.items()}
         ),
-        volume_cuyd=decimal_of(volume),
-        working=(_typed_area(job, spec, measured.area),),
-    )
+        volume_cuyd=poured.volume_step.value,
+        order_cuyd=poured.order_step.value,
+        working=(step, poured.volume_step, poured.order_step),
+    ), poured
 
 
 def _feet(typed: Length | None, quoted: Decimal) -> Decimal:
@@ -87,6 +102,6 @@ def _meters(typed: Length | None, quoted: Decimal) -> Decimal:
     return quoted if typed is None else length_m(typed.ft)
 
 
-def _typed_area(job: JobSpec, spec: PlacementSpec, area: Fraction) -> Step:
+def _typed_area(job: JobSpec, spec: PlacementSpec, area_sqft: Decimal) -> Step:
     source = job.source("measured", "placements", spec.id, "area")
-    return given(f"Area of {spec.name}, worked out on site", rounded(area, 1), "sq ft", source)
+    return given(f"Area of {spec.name}, worked out on site", area_sqft, "sq ft", source)

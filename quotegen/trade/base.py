@@ -15,9 +15,9 @@ def base_tons(compacted_cuyd: Fraction, rules: RuleBook, on: date) -> Fraction:
     return compacted_cuyd * rules.exact("base_compacted_density", on)
 
 
-def base_loose_cuyd(compacted_cuyd: Fraction, rules: RuleBook, on: date) -> Fraction:
-    """Return the loose volume that a truck brings, in cubic yards.
+def base_loose_cuyd(tons: Fraction, rules: RuleBook, on: date) -> Fraction:
+    """Return the loose volume of so many US tons of stone, as a truck brings it, in cubic yards.
 
-    1.17 for one compacted (FM 5-434 Table 1-1, sand).
+    By the lightest loose stone (1.4 ton per cu yd, published), so that a volume is never short.
     """
-    return compacted_cuyd * rules.exact("base_loose_factor", on)
+    return tons / Fraction(rules.range("base_loose_density", on).least)

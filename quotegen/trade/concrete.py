@@ -18,7 +18,7 @@ def sqft_per_cuyd(thickness_in: Fraction, rules: RuleBook, on: date) -> Fraction
 
 
 def net_volume_cuyd(
-    area_sqft: Decimal, thickness_in: Fraction, rules: RuleBook, on: date
+    area_sqft: Decimal | Fraction, thickness_in: Fraction, rules: RuleBook, on: date
 ) -> Fraction:
     """Return the exact volume of a slab in cubic yards, before any allowance.
 

@@ -48,6 +48,10 @@ class Element(StrEnum):
     BLANKS = "blanks"
     TYPE_SIZE = "type_size"
     PERMITS = "permits"
+    TAXPAYER_ID = "taxpayer_id"
+    LEFT_OUT = "left_out"
+    CANCEL_EMAIL = "cancel_email"
+    NO_EARLY_START = "no_early_start"
     AFFILIATIONS = "affiliations"
 
 
@@ -75,6 +79,7 @@ class Law:
     Attributes:
         state: two letters, `US` for the federal rule.
         over: price in dollars from which it applies.
+        home_sale: it is on sales made at the buyer's home, and not on contracts as such.
         link: to the official text, or to the office in charge of it.
         demands: in the order of `Element`.
     """
@@ -83,6 +88,7 @@ class Law:
     law: str
     edition: str
     over: Money
+    home_sale: bool
     link: str
     demands: tuple[Demand, ...]
 
@@ -101,6 +107,24 @@ class ContractLaws:
         return tuple(
             law for name in named for law in self.laws if law.state == name and price >= law.over
         )
+
+    def reached(self, state: str | None, price: Money, risen: Money) -> tuple[Law, ...]:
+        """Return the laws of a state that a price does not reach, and a higher one does."""
+        return tuple(
+            law for law in self.laws if law.state == state and price < law.over <= risen
+        )  # fmt: skip
+
+    def contract_law(self, state: str | None) -> Law | None:
+        """Return the law of a state on contracts for work on a home, None where none is known."""
+        laws = (law for law in self.laws if law.state == state and not law.home_sale)
+        return next(laws, None)
+
+    def home_sale(self, state: str | None) -> tuple[Law, Demand] | None:
+        """Return the law of a state on cancelling a sale made at home, None if not known."""
+        laws = [law for law in self.laws if law.state == state]
+        laws.sort(key=lambda law: not law.home_sale)
+        both = ((law, demand) for law in laws for demand in law.demands)
+        return next((one for one in both if one[1].element is Element.CANCELLATION), None)
 
     def meaning(self, element: Element) -> str:
         """Return the meaning of an element, in plain words."""
@@ -130,10 +154,11 @@ def _law(state: str, fields: dict[str, Any]) -> Law:
         for name, asked in fields["elements"].items()
     ]
     return Law(
-        state=state,
+        state=fields.get("state", state),
         law=fields["law"],
         edition=fields["edition"],
         over=Money(decimal_from_text(fields["over"])),
+        home_sale=fields.get("home_sale") == "yes",
         link=fields["link"],
         demands=tuple(demands),
     )

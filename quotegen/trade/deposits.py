@@ -42,6 +42,7 @@ def deposit_cap(
     CA: the lesser of $1,000 or 10 % (B&P 7159.5). ME over $3,000 and MD: one third (10 MRS 1487,
     Bus. Reg. 8-617). MA over $1,000: the greater of one third or the cost of special-order items
     (G.L. c.142A s.2). PA over $5,000: one third plus that cost (73 P.S. 517.9).
+    OH from $25,000: 10 % plus 75 % of that cost (R.C. 4722.03, as reported).
 
     Args:
         state: two letters.
@@ -59,6 +60,11 @@ def deposit_cap(
         return None
     reference = rules.rule(rule_id).at(on).reference
     return DepositCap(most=down_to_cents(decimal_of(most)), reference=reference)
+
+
+def cap_reference(state: str, rules: RuleBook, on: date) -> Reference | None:
+    """Return the source of a state's cap, whether this price reaches it or not; None if unknown."""
+    return rules.rule(_CAPS[state][0]).at(on).reference if state in _CAPS else None
 
 
 def _california(sale: _Sale) -> Fraction:
@@ -80,6 +86,13 @@ def _massachusetts(sale: _Sale) -> Fraction | None:
     return max(sale.part("deposit_one_in_ma"), sale.special_order)
 
 
+def _ohio(sale: _Sale) -> Fraction | None:
+    if sale.price < sale.rules.exact("deposit_from_oh", sale.on):
+        return None
+    special = sale.special_order * sale.rules.exact("deposit_special_oh", sale.on)
+    return (sale.price * sale.rules.exact("deposit_share_oh", sale.on) + special) * PER_CENT
+
+
 def _pennsylvania(sale: _Sale) -> Fraction | None:
     if not sale.is_over("deposit_from_pa"):
         return None
@@ -91,6 +104,7 @@ _CAPS: Mapping[str, tuple[str, Callable[[_Sale], Fraction | None]]] = {
     "MA": ("deposit_one_in_ma", _massachusetts),
     "MD": ("deposit_one_in_md", _maryland),
     "ME": ("deposit_one_in_me", _maine),
+    "OH": ("deposit_share_oh", _ohio),
     "PA": ("deposit_one_in_pa", _pennsylvania),
 }
 """By state: the rule whose source is quoted, and how the cap is worked out."""

@@ -30,6 +30,15 @@ def strength_psi(weathering: Weathering, *, deicers: bool, rules: RuleBook, on: 
     return max(by_weather, rules.number("deicer_strength", on))
 
 
+def least_air(weathering: Weathering, rules: RuleBook, on: date) -> Decimal | None:
+    """Return the least air of outdoor flatwork in per cent: 5 where frost comes (IRC Table R402.2).
+
+    None where it does not come.
+    """
+    frost = weathering is not Weathering.NEGLIGIBLE
+    return rules.range("exposed_air", on).least if frost else None
+
+
 def is_cold(lowest_air_f: Decimal, rules: RuleBook, on: date) -> bool:
     """Whether air this cold (°F) while the slab is protected calls for cold weather care.
 
@@ -65,7 +74,8 @@ def pigment_lb_per_cuyd(share: Fraction, cement_lb_per_cuyd: Decimal) -> Fractio
 def weathering_of_state(state: str, rules: RuleBook, on: date) -> Weathering | None:
     """Return the weathering in the harsher part of a state; None where we do not know it.
 
-    IRC Figure R301.2, from memory; mountains are harsher and coasts milder than their state.
+    IRC Figure R301.2, for most states from memory. Mountains are harsher and coasts milder than
+    their state.
     """
     rank = rules.table("weathering_by_state", on).get(state)
     return None if rank is None else tuple(Weathering)[int(rank)]

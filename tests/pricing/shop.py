@@ -26,6 +26,7 @@ OF_A_SHORT_BOOK = frozenset(
         "unexplained", "price-of-nothing", "never-sealed", "price-unusual", "side-unusual",
         "deposit-unusual", "accepted-without-total", "measured-far-off", "paid-early",
         "start-moved",
+        "fall-missing",
     }
 )  # fmt: skip
 """What prices, slabs and payments so simple that a pencil can follow them are warned of."""

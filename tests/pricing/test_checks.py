@@ -42,3 +42,23 @@ def test_a_slab_thicker_than_the_book_goes(tmp_path, thickness: str, asked: int)
     job = write_world(tmp_path, shop.job(slab), rate_book=shop.book(rates))
     codes = [problem.code for problem in figure(job, shop.shared()).problems]
     assert codes.count("thicker-than-book") == asked
+
+
+@pytest.mark.parametrize(
+    ("air", "state", "asked"),
+    [
+        ("4 %", "OH", 1),
+        ("4.9%", "TX", 1),
+        ("5 %", "OH", 0),
+        ("4 to 6 %", "OH", 0),
+        ("6 % +/- 1.5", "OH", 0),
+        ("with air for frost", "OH", 0),
+        ("2 %", "FL", 0),
+    ],
+)
+def test_air_is_held_against_frost(tmp_path, air: str, state: str, asked: int):
+    """Under 5 % where the weather freezes is asked about; no number, or no frost, is not."""
+    mix = {"strength_psi": "4500", "air": air, "description": "ready-mixed"}
+    job = shop.job(site={"address": "1 Test Lane", "town": "Harrow Bend", "state": state})
+    made = figure(write_world(tmp_path, job, rate_book=shop.book(mix=mix)), shop.shared())
+    assert [problem.code for problem in made.problems].count("mix-air-low") == asked

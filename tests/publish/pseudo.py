@@ -28,7 +28,9 @@ _AND = "y|e|o|u"
 _CHANGED = str.maketrans("aeiouyAEIOUY", "áéíóúýÁÉÍÓÚÝ")
 _KEPT = re.compile(r"\{\{.*?\}\}|\{\w+\}|<[^>]*>|\]\([^)]*\)|&\w+;")
 _WORD = re.compile(r"[^\W\d_]+")
-_IDENTIFIERS = frozenset({"id", "rules", "order", "group", "finishes", "applies", "ours", "first"})
+_IDENTIFIERS = frozenset(
+    {"before", "id", "rules", "order", "group", "finishes", "applies", "ours", "first"}
+)
 
 
 def pseudo(text: str) -> str:

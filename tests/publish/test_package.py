@@ -47,7 +47,8 @@ def test_the_files_of_a_package(job_file: Path):
     weather = ["private/weather.html"] if job.typed.forecast else []
     assert sorted(built(job_file)) == sorted([
         *weather,
-        "customer/cancellation.pdf", "customer/compare-bids.html", "customer/compare-bids.pdf",
+        f"{'customer' if job.typed.accepted else 'private'}/cancellation.pdf",
+        "customer/compare-bids.html", "customer/compare-bids.pdf",
         "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
         "customer/quote.pdf", "customer/visits.ics",
         *(f"customer/past-job-{number}.html" for number in range(1, shown + 1)),

@@ -13,7 +13,7 @@ import yaml
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.files.rate_book import FinishKind
 from quotegen.resources import content_folder
-from quotegen.trade.rules import load_rules
+from quotegen.trade.rules import Certainty, load_rules
 
 ON = date(2026, 11, 25)
 FOLDER = content_folder()
@@ -33,6 +33,9 @@ SENTENCES_WITH_DIGITS = {
     "cancel_form_4": "the wording of 16 CFR 429.1(b)",
     "cancel_rule": "the number of the federal rule",
     "cancel_until": "the number of the federal rule",
+    "law_about": "the number of the federal rule",
+    "law_at_home_known": "the number of the federal rule",
+    "law_at_home_federal": "the number of the federal rule",
 }
 """Fixed texts that hold a figure, each with the reason."""
 
@@ -158,6 +161,14 @@ def test_front_matter_names_what_exists():
         assert set(rules) <= set(load_rules().rules)
         stem = re.sub(r"^\d+-", "", page.stem)
         assert front["id"] == stem, _name(page)
+
+
+@pytest.mark.parametrize("page", PAGES, ids=_name)
+def test_no_page_rests_on_a_figure_that_nobody_looked_up(page: Path):
+    """A figure that a customer reads was read in its source, or is common practice and said so."""
+    for kind, rule_id in PLACEHOLDER.findall(page.read_text(encoding="utf-8")):
+        if kind == "rule":
+            assert load_rules().rule(rule_id).sure is not Certainty.MEMORY
 
 
 def test_every_safety_page_defers_or_says_what_to_do():

@@ -21,11 +21,19 @@ placements:
     add: [{rectangle: 44 ft x 30 ft, against_house: bottom}]
     take_away: [{rectangle: 28 ft x 14 ft, at: [8 ft, 8 ft], is: pool}]
 """
+FALLING = """\
+    fall: 1/4 in per ft
+    falls_away_from: [pool, house]
+    drains: [{from: [8 ft, 4 ft], to: [36 ft, 4 ft], by: the pool builder}]
+"""
+"""How the water of that deck runs: away from pool and house to a drain between them."""
 
 
-def figured(folder: Path, more: str = "", head: str = HEAD) -> PricedJob:
-    """Figure a job that must be without error."""
-    found = figure(write_world(folder, head + more), shared())
+def figured(
+    folder: Path, more: str = "", head: str = HEAD, falls: str = FALLING, **files: str
+) -> PricedJob:
+    """Figure a job that must be without error; `files` take the place of the company's."""
+    found = figure(write_world(folder, head + falls + more, **files), shared())
     assert found.results is not None, [str(problem) for problem in found.problems]
     return found
 

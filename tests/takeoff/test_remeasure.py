@@ -5,10 +5,12 @@ from typing import Any
 
 from quotegen.reading.files.after_signing import Measured
 from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.files.site_parts import DeepEdge
 from quotegen.takeoff.records import PlacementTakeoff
 from quotegen.takeoff.remeasure import remeasure
 from quotegen.trade.rules import load_rules
 from tests.takeoff.plans import feet, job, placement
+from tests.world import retyped
 
 DECK = placement({"rectangle": "24 ft x 16 ft"}, name="deck")
 POOL = {"circle": {"radius": "4 ft"}, "at": feet((12, 8)), "is": "pool"}
@@ -40,7 +42,26 @@ def test_an_area_worked_out_on_site_is_rounded_once():
     assert deck.edges_ft[EdgeKind.FORMED] == Decimal("81.0")
     assert deck.edges_ft[EdgeKind.OUTER] == Decimal("80.0")
     assert abs(deck.volume_cuyd - Decimal("390.0") * 4 / 324) < Decimal("1e-20")
-    assert [step.name for step in deck.working] == ["Area of Deck, worked out on site"]
+    names = [step.name for step in deck.working]
+    assert names == ["Area of Deck, worked out on site", "Volume", "Concrete to order"]
+
+
+def test_the_order_follows_what_was_measured():
+    """390 sq ft at 4 in are 4.815 cu yd and with 7 % 5.15: 5.25 for the slab and for the job."""
+    takeoff, _ = remeasure(job(DECK), _measured(area="390 sq ft"), load_rules())
+    assert takeoff is not None
+    assert takeoff.order_cuyd == takeoff.placement("deck").order_cuyd == Decimal("5.25")
+    assert abs(takeoff.volume_cuyd - Decimal(390) * 4 / 324) < Decimal("1e-20")
+
+
+def test_a_deep_edge_stays_where_an_area_is_typed():
+    """384 sq ft quoted with an edge 1 ft wide and 8 in deeper: the measured volume has it too."""
+    edge = {"along": "outer edge", "width": "1 ft", "depth": "12 in"}
+    deep = retyped(DECK, thickened_edge=DeepEdge.model_validate(edge))
+    takeoff, _ = remeasure(job(deep), _measured(area="390 sq ft"), load_rules())
+    assert takeoff is not None
+    strip = 24 * 16 - 22 * 14
+    assert abs(takeoff.volume_cuyd - Decimal(390 * 4 + strip * 8) / 324) < Decimal("1e-6")
 
 
 def test_a_fault_of_the_forms_names_their_place():

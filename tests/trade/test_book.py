@@ -59,7 +59,7 @@ def test_a_rule_of_another_shape_is_refused() -> None:
         ("pool_deck_slope", "1/4 to 1/2 in per ft"),
         ("joint_depth_share", "1/4 of the thickness"),
         ("deicer_strength", "4,500 psi"),
-        ("base_loose_factor", "1.17"),
+        ("base_loose_density", "1.4 to 1.5 ton per cu yd"),
         ("panel_ratio_max", "1.5 times"),
         ("color_wait_cool", "1 month"),
         ("color_wait_warm", "2 weeks"),

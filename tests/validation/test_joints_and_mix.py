@@ -81,6 +81,15 @@ def test_strength_by_weathering(weathering: Weathering, psi: str) -> None:
     assert mix.strength_psi(weathering, deicers=False, rules=RULES, on=ON) == Decimal(psi)
 
 
+@pytest.mark.parametrize(
+    ("weathering", "air"),
+    [(Weathering.NEGLIGIBLE, None), (Weathering.MODERATE, 5), (Weathering.SEVERE, 5)],
+)
+def test_air_where_frost_can_reach(weathering: Weathering, air: int | None) -> None:
+    """IRC Table R402.2 asks 5 to 7 % under moderate and severe weathering; as reported."""
+    assert mix.least_air(weathering, RULES, ON) == air
+
+
 def test_salt_on_a_drive_by_edition() -> None:
     """ACI 332-20 class RF3 4,500 psi, ACI 332-14 4,000 psi (C29); published.
 

@@ -2,7 +2,8 @@
 
 16 CFR Part 429 (FTC Cooling-Off Rule), 429.0 and 429.1(a); 5 USC 6103 (federal holidays).
 California B&P 7159.5(a)(3); 10 MRS 1487(5); Md. Bus. Reg. 8-617; M.G.L. c.142A s.2(a)(6);
-73 P.S. 517.9 (the last as summarised by a law publisher).
+73 P.S. 517.9 (as summarised by a law publisher); R.C. 4722.03 of Ohio (as reported by two law
+offices).
 """
 
 from datetime import date, timedelta
@@ -11,7 +12,7 @@ from decimal import Decimal
 import pytest
 
 from quotegen.money import Money
-from quotegen.trade.cancellation import LONGER_AT_65, cancel_by, sign_by
+from quotegen.trade.cancellation import cancel_by, sale_at_home, sign_by
 from quotegen.trade.deposits import deposit_cap
 from quotegen.trade.rules import load_rules
 
@@ -34,6 +35,8 @@ class TestDepositCaps:
             ("MA", "24000", "9000", "9000.00"),
             ("MA", "24000", "5000", "8000.00"),
             ("PA", "24000", "2500", "10500.00"),
+            ("OH", "25000", "0", "2500.00"),
+            ("OH", "30000", "2000", "4500.00"),  # 10 % and 75 % of the special order
         ],
     )
     def test_cap(self, state: str, price: str, special_order: str, most: str):
@@ -50,7 +53,7 @@ class TestDepositCaps:
             ("PA", "5000"),
             ("ME", "3000"),
             ("MA", "1000"),
-            ("OH", "24000"),
+            ("OH", "24999.99"),
             ("", "1"),
         ],
     )
@@ -97,13 +100,34 @@ class TestCancellation:
 
     @pytest.mark.parametrize(
         ("signed", "last_day"),
-        # Counted by hand on a calendar: Sundays, Thanksgiving and Labor Day left out.
-        [("2026-05-14", "2026-05-20"), ("2026-11-25", "2026-12-02"), ("2026-09-04", "2026-09-11")],
-    )
+        # Counted by hand on a calendar: Saturdays, Sundays, Thanksgiving and Labor Day left out.
+        [("2026-05-14", "2026-05-21"), ("2026-11-25", "2026-12-03"), ("2026-09-04", "2026-09-14"),
+         ("2026-10-09", "2026-10-19")],
+    )  # fmt: skip
     def test_five_days_in_california(self, signed: str, last_day: str):
-        """A buyer of 65 or over has five (Bus. and Prof. Code 7159(e)(6), from memory)."""
-        found = cancel_by(date.fromisoformat(signed), RULES, LONGER_AT_65["CA"])
-        assert found.day.isoformat() == last_day
+        """A buyer of 65 or over has five (Bus. and Prof. Code 7159(e)(6), as reported).
+
+        Writers differ on Saturday (a construction law office says that it is no business day), so
+        the later day is given. October 12, 2026 is Columbus Day.
+        """
+        found = cancel_by(date.fromisoformat(signed), RULES, "CA", over_65=True)
+        assert (found.day.isoformat(), found.is_the_later_count) == (last_day, True)
+
+    def test_three_days_in_california(self):
+        """Signed on Wednesday: Thu, Fri, and Mon, as the Saturday may not count there."""
+        found = cancel_by(date(2026, 3, 4), RULES, "CA")
+        assert (found.day, found.is_the_later_count) == (date(2026, 3, 9), True)
+
+    def test_elsewhere_age_changes_nothing(self):
+        """Ohio's own law gives three business days to anyone (R.C. 1345.22, text of 2006)."""
+        signed = date(2026, 3, 4)
+        assert cancel_by(signed, RULES, "OH", over_65=True) == cancel_by(signed, RULES)
+
+    def test_a_notice_by_email(self):
+        """California from January 1, 2026 (AB 1327 of 2025, by its digest); not known elsewhere."""
+        assert sale_at_home("CA").by_email(date(2026, 1, 1))
+        assert not sale_at_home("CA").by_email(date(2025, 12, 31))
+        assert not sale_at_home("OH").by_email(date(2026, 5, 1))
 
 
 @pytest.mark.parametrize(

@@ -6,6 +6,10 @@ Sources, with how sure we are of each:
 - ASTM C979 1.4, pigment at most 10 % of the mass of cement: published
 - IRC R401.3, 2 % within 10 ft of a building: published as quoted
 - paving practice 110 lb per sq yd per inch, and FM 5-434 Table 1-1: common practice, from memory
+- NZS 3101:2006 8.7.6(a), lap of wire, as cited by the building authority of New Zealand: published
+- paving practice 110 lb per sq yd per inch: common practice
+- loose crushed stone, 1.4 to 1.5 ton per cu yd: Pennsylvania dirt and gravel road quick rules (as
+  copied), and 1.406 ton per cu yd in a state construction manual, 2003, section 109: published
 - ACI 318-19 25.5.4 with the WRI manual, lap of wire: from memory
 - pint, a general library of units, for every conversion
 """
@@ -37,14 +41,17 @@ UNITS: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
 
 
 def test_base_of_600_sqft_goes_by_compacted_density() -> None:
-    """Worked example W5b: 600 sq ft x 4 in is 7.407 cu yd compacted, 14.7 ton, 8.67 loose.
+    """Worked example W5b: 600 sq ft x 4 in is 7.407 cu yd compacted, 14.7 ton.
 
-    The loose density of 1.5 ton per cu yd on the compacted volume would order 11.1 ton.
+    Loose they are 14.667 / 1.4 = 10.48 cu yd; the state manual's 1.406 makes it 10.43, less. The
+    loose density of 1.5 ton per cu yd on the compacted volume would order 11.1 ton.
     """
     compacted = net_volume_cuyd(Decimal(600), Fraction(4), RULES, ON)
     assert rounded(compacted, 3) == Decimal("7.407")
     assert rounded(base_tons(compacted, RULES, ON), 1) == Decimal("14.7")
-    assert rounded(base_loose_cuyd(compacted, RULES, ON), 2) == Decimal("8.67")
+    loose = base_loose_cuyd(base_tons(compacted, RULES, ON), RULES, ON)
+    assert rounded(loose, 2) == Decimal("10.48")
+    assert rounded(loose, 2) >= rounded(base_tons(compacted, RULES, ON) / Fraction("1.406"), 2)
     assert rounded(compacted * Fraction("1.5"), 1) == Decimal("11.1")
 
 
@@ -95,8 +102,10 @@ def test_laps() -> None:
 
 
 def test_sheets_with_laps() -> None:
-    """A 5 x 10 ft sheet lapped 8 in covers 4-1/3 x 9-1/3 ft: 600 sq ft take 15 of them."""
-    assert sheets_needed(Fraction(600), Fraction(10), Fraction(5), Fraction(8, 12)) == 15
+    """A 5 x 10 ft sheet lapped 8 in covers 4-1/3 x 9-1/3 ft: 600 sq ft take 14.84 of them."""
+    assert sheets_needed(Fraction(600), Fraction(10), Fraction(5), Fraction(8, 12)) == Fraction(
+        600 * 9, 364
+    )
     assert sheets_needed(Fraction(600), Fraction(10), Fraction(5), Fraction(0)) == 12
 
 

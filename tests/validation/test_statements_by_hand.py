@@ -9,7 +9,7 @@ that stands under their table.
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
-from math import pi, radians
+from math import asin, hypot, radians, sin
 
 import pytest
 
@@ -36,44 +36,54 @@ class Sizes:
 
     area: tuple[Decimal, Decimal]
     formed: tuple[Decimal, Decimal]
-    house: tuple[Decimal, Decimal]
+    strip: tuple[Decimal, Decimal]
 
 
 def _both(before: float, after: float) -> tuple[Decimal, Decimal]:
     return _tenth(before), _tenth(after)
 
 
-# 14 x 7 and 22 x 11 ft as quoted, 14 x 7'-4" and 22'-6" x 11'-2" as measured; 14 ft at the house.
+# 14 x 7 and 22 x 11 ft as quoted, 14 x 7'-4" and 22'-6" x 11'-2" as measured; 14 ft at the house,
+# and the end of the walk, whose form and strip stand with the patio.
 PATIO = Sizes(
     area=_both(14 * 7 + 22 * 11, 14 * (7 + 4 / 12) + 22.5 * (11 + 2 / 12)),
     formed=_both(2 * 7 + 8 + 2 * 11 + 22, 2 * (7 + 4 / 12) + 8.5 + 2 * (11 + 2 / 12) + 22.5),
-    house=_both(14, 14),
+    strip=_both(14 + 4, 14 + 4.25),
 )
-# A ring of 70 degrees, 14 ft outside and 4 ft wide; 14'-3" and 4'-3" as measured.
+# A ring of 70 degrees, 14 ft outside and 4 ft wide; 14'-3" and 4'-3" as measured. One end meets the
+# patio, the other a drive that stays: neither is formed, and at the drive is a strip.
 WALK_BEFORE, WALK_AFTER = _sector(14, 4, 70), _sector(14.25, 4.25, 70)
 WALK = Sizes(
     area=_both(WALK_BEFORE[0], WALK_AFTER[0]),
-    formed=_both(WALK_BEFORE[1], WALK_AFTER[1]),
-    house=_both(0, 0),
-)
-# 42 x 18 ft and a quarter of 9 ft radius; 41'-4" x 17'-9" and 8'-6" as measured.
-LONG, WIDE = 41 + 4 / 12, 17 + 9 / 12
-DRIVE = Sizes(
-    area=_both(42 * 18 + pi * 81 / 4, LONG * WIDE + pi * 8.5**2 / 4),
-    formed=_both(
-        42 + 18 + 9 + pi * 9 / 2 + (42 - 9), LONG + WIDE + 8.5 + pi * 8.5 / 2 + (LONG - 8.5)
-    ),
-    house=_both(18, WIDE),
+    formed=_both(WALK_BEFORE[1] - 2 * 4, WALK_AFTER[1] - 2 * 4.25),
+    strip=_both(4, 4.25),
 )
 
-BY_AREA, BY_FORMED, BY_HOUSE = "area", "formed", "house"
+
+def _flare(along: float, out: float, radius: float) -> tuple[float, float]:
+    """Return area and arc of a triangle whose long side is hollowed by an arc of a radius."""
+    turn = 2 * asin(hypot(along, out) / 2 / radius)
+    return along * out / 2 - radius**2 / 2 * (turn - sin(turn)), radius * turn
+
+
+# 42 x 18 ft and a hollow flare of 9 by 6 ft at 14 ft radius; 41'-4" x 17'-9" and 8'-6" by 5'-9" as
+# measured. A strip stands at the garage floor and along the curb, and no form.
+FLARE_BEFORE, FLARE_AFTER = _flare(9, 6, 14), _flare(8.5, 5.75, 14)
+LONG, WIDE = 41 + 4 / 12, 17 + 9 / 12
+DRIVE = Sizes(
+    area=_both(42 * 18 + FLARE_BEFORE[0], LONG * WIDE + FLARE_AFTER[0]),
+    formed=_both(42 + FLARE_BEFORE[1] + (42 - 9), LONG + FLARE_AFTER[1] + (LONG - 8.5)),
+    strip=_both(18 + 18 + 6, WIDE + WIDE + 5.75),
+)
+
+BY_AREA, BY_FORMED, BY_STRIP = "area", "formed", "strip"
 TANAGER = (
     ("Dig out and haul away", PATIO, BY_AREA, "1.35"),
     ("Stone base, compacted", PATIO, BY_AREA, "1.75"),
     ("Layout and forms", PATIO, BY_FORMED, "4.80"),
     ("Concrete, placed", PATIO, BY_AREA, "4.20"),
     ("Wire sheets", PATIO, BY_AREA, "0.80"),
-    ("Joint between slab and house", PATIO, BY_HOUSE, "2.40"),
+    ("Soft joint where the slab meets what stands there", PATIO, BY_STRIP, "2.40"),
     ("Sawn joints", PATIO, BY_AREA, "0.60"),
     ("Curing", PATIO, BY_AREA, "0.25"),
     ("Wash", PATIO, BY_AREA, "0.45"),
@@ -84,6 +94,7 @@ TANAGER = (
     ("Layout and forms", WALK, BY_FORMED, "4.80"),
     ("Concrete, placed", WALK, BY_AREA, "4.20"),
     ("Fiber", WALK, BY_AREA, "0.40"),
+    ("Soft joint where the slab meets what stands there", WALK, BY_STRIP, "2.40"),
     ("Sawn joints", WALK, BY_AREA, "0.60"),
     ("Curing", WALK, BY_AREA, "0.25"),
     ("Sealer that soaks in, one coat", WALK, BY_AREA, "0.65"),
@@ -95,7 +106,7 @@ CUTTERS = (
     ("Layout and forms", DRIVE, BY_FORMED, "4.80"),
     ("Concrete, placed", DRIVE, BY_AREA, "4.95"),  # 5 in: the step from 4-3/4 in
     ("Steel bar grid", DRIVE, BY_AREA, "1.55"),
-    ("Joint between slab and house", DRIVE, BY_HOUSE, "2.40"),
+    ("Soft joint where the slab meets what stands there", DRIVE, BY_STRIP, "2.40"),
     ("Sawn joints", DRIVE, BY_AREA, "0.60"),
     ("Curing", DRIVE, BY_AREA, "0.25"),
     ("Sealer that soaks in, one coat", DRIVE, BY_AREA, "0.65"),
@@ -182,10 +193,10 @@ def _afters(page: str) -> list[str]:
 @pytest.mark.parametrize(
     ("job", "name", "quoted", "totals", "first"),
     [
-        ("tanager-lane-patio", "final-measurement", "7564.90", ["7832.23"], "756.49"),
-        ("cutters-row-drive", "final-measurement", "14980.24", ["14513.20"], "1500"),
+        ("tanager-lane-patio", "final-measurement", "7545.70", ["7812.07"], "754.57"),
+        ("cutters-row-drive", "final-measurement", "14199.67", ["13821.52"], "1420"),
         # 17.5 ft of drain at 46 come to it, 240 off for the apron
-        ("cutters-row-drive", "changes", "14980.24", ["15318.20", "15078.20"], "1500"),
+        ("cutters-row-drive", "changes", "14199.67", ["14626.52", "14386.52"], "1420"),
     ],
 )
 def test_the_payments(job: str, name: str, quoted: str, totals: list[str], first: str):
@@ -199,8 +210,8 @@ def test_the_payments(job: str, name: str, quoted: str, totals: list[str], first
 
 
 def test_the_running_total():
-    """14,513.20 measured, 805.00 for the drain, 240.00 less for the apron, 1,500.00 paid."""
+    """13,821.52 measured, 805.00 for the drain, 240.00 less for the apron, 1,420.00 paid."""
     page = _page("cutters-row-drive", "changes")
-    now = Decimal("14513.20") + Decimal("17.5") * 46 - 240
-    assert f"Price with all changes\n{_money(now)}\nPaid so far\n$1,500.00\n" in page
-    assert f"Still to pay\n{_money(now - 1500)}\n" in page
+    now = Decimal("13821.52") + Decimal("17.5") * 46 - 240
+    assert f"Price with all changes\n{_money(now)}\nPaid so far\n$1,420.00\n" in page
+    assert f"Still to pay\n{_money(now - 1420)}\n" in page

@@ -36,7 +36,10 @@ def test_outside_the_survey() -> None:
     ("air", "hours"), [("100", "1.67"), ("70", "6"), ("50", "10.67"), ("30", "19")]
 )
 def test_set_time(air: str, hours: str) -> None:
-    """A trade table after PCA, about 6 h x (4/3) for each 10 °F colder; from memory."""
+    """A trade table after PCA, about 6 h x (4/3) for each 10 °F colder.
+
+    100 and 70 °F were read as restated; 50 and 30 °F were not: common practice.
+    """
     found = weather.set_hours(Decimal(air), RULES, ON)
     assert found == Decimal(hours)
 
@@ -53,7 +56,10 @@ def test_cold_air() -> None:
 
 
 def test_concrete_in_the_cold() -> None:
-    """ACI 306R Tables 3.1 and 5.1, sections under 12 in; from memory."""
+    """ACI 306R as adapted in Masonry and Concrete (2004), figure 3-37: published.
+
+    The days of protection (ACI 306R Table 5.1) are from memory.
+    """
     assert [weather.least_mixed_f(Decimal(air), RULES, ON) for air in (-5, 0, 29, 30)] == [
         70, 65, 65, 60]  # fmt: skip
     assert weather.placed_too_cold(Decimal(54), RULES, ON)
@@ -82,9 +88,14 @@ def test_heat_risk(index: int, risk: str) -> None:
 
 
 def test_weathering_of_states() -> None:
-    """IRC Figure R301.2, from memory: Ohio is severe, Georgia moderate, Florida negligible."""
-    found = [mix.weathering_of_state(state, RULES, ON) for state in ("OH", "GA", "FL", "ZZ")]
-    assert found == [Weathering.SEVERE, Weathering.MODERATE, Weathering.NEGLIGIBLE, None]
+    """Michigan R 408.30516 and Lancaster, Ohio, 1301.11: severe, both read.
+
+    Georgia as moderate and Florida as negligible are from memory of IRC Figure R301.2.
+    """
+    states = ("MI", "OH", "GA", "FL", "ZZ")
+    found = [mix.weathering_of_state(state, RULES, ON) for state in states]
+    severe, moderate, none = Weathering.SEVERE, Weathering.MODERATE, Weathering.NEGLIGIBLE
+    assert found == [severe, severe, moderate, none, None]
 
 
 def test_pigment_cap() -> None:

@@ -15,7 +15,7 @@ EVERY_FINISH = "all"
 
 def guide_of(results: Results) -> Guide:
     """Choose and fill the pages that fit this job."""
-    content = results.content
+    content, features = results.content, features_of(results)
     safety, care = safety_pages(results), care_pages(results)
     printed = _printed(results)
     return Guide(
@@ -29,6 +29,7 @@ def guide_of(results: Results) -> Guide:
         questions=tuple(
             prose(p.front.id, p.front.question, p.markdown, results)
             for p in content.questions.values()
+            if features & set(p.front.applies)
         ),
         glossary=glossary_rows(results, printed),
         sources=source_rows(results, printed),

@@ -74,7 +74,7 @@ def _isolation(results: Results) -> str:
     return results.words(
         "answer_isolation",
         width=rule_text(results, "isolation_joint_width"),
-        length=_edge(results, "isolation", EdgeKind.HOUSE),
+        length=_edge(results, "isolation", EdgeKind.ISOLATED),
     )
 
 

@@ -11,8 +11,9 @@ from quotegen.explain.drawing.scale import Viewport, inside
 from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.pictures.plan_symbols import scale_bar
 from quotegen.explain.results import Results
+from quotegen.reading.files.shapes import EdgeKind
 from quotegen.takeoff.joints.records import JointPlan, Panel
-from quotegen.takeoff.plan_geometry import Against
+from quotegen.takeoff.slab.edges import runs_along
 
 DASH = "10 3 2 3"
 WIDTH = 1.1
@@ -70,7 +71,7 @@ def _lines(canvas: Canvas) -> Iterator[str]:
 
 def _isolated(marked: tuple[MarkedEdge, ...], canvas: Canvas) -> Iterator[str]:
     """Draw a double line along edges that a soft strip isolates from what they meet."""
-    edges = [one.edge for one in marked if one.edge.against is not Against.OPEN]
+    edges = runs_along(tuple(one.edge for one in marked), EdgeKind.ISOLATED)
     runs = [canvas.scale.ring(edge.points_ft) for edge in edges]
     for width, ink in ((ISOLATION_PX, svg.INK), (ISOLATION_PX - 2 * svg.THIN, svg.PAPER)):
         for points in runs:

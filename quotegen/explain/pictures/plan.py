@@ -35,6 +35,7 @@ from quotegen.reading.files.shapes import Side
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.plan_geometry import Against, Span, SpanOf
 from quotegen.takeoff.records import PlacementTakeoff
+from quotegen.takeoff.shapes.segments import point_ft
 
 GAP_PX = 26.0
 """From an edge to its dimension line."""
@@ -53,6 +54,7 @@ MARK_SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)
 """How far along its edge a letter may stand, the best place first."""
 
 ARROW_PX = 32.0
+DRAIN_PX = 5.0
 DOWNHILL = {Side.BOTTOM: (0, 1), Side.TOP: (0, -1), Side.LEFT: (-1, 0), Side.RIGHT: (1, 0)}
 """The direction of a fall arrow, across and down, by the side that the slab falls toward."""
 
@@ -93,10 +95,11 @@ def _framed(canvas: Canvas, look: PlanLook) -> Iterator[str]:
     pairs = tuple(zip(canvas.job.placements, canvas.takeoff.placements, strict=True))
     marked = marked_edges(canvas.takeoff)
     yield svg.element("defs", canvas.wall_hatch())
-    for _, measured in pairs:
+    for spec, measured in pairs:
         yield canvas.outline(measured)
         yield from pool_wall(measured, canvas)
         yield from drains(measured, canvas)
+        yield from _drains(spec, canvas)
     yield from north(canvas)
     yield from prepared_ground(canvas)
     for one in marked:
@@ -156,6 +159,8 @@ def _parts(canvas: Canvas, look: PlanLook) -> Iterator[str]:
     yield from prepared_ground(canvas)
     for one in marked:
         yield canvas.house_wall(one)
+    for spec, _ in pairs:
+        yield from _drains(spec, canvas)
     spans = [span for _, measured in pairs for span in _span_dimensions(measured, canvas)]
     edges = [(one, _edge_dimension(one, canvas, look)) for one in marked]
     yield draw_dimensions((*spans, *(dimension for _, dimension in edges if dimension)))
@@ -301,11 +306,21 @@ def _name_and_area(
     yield svg.text((box.middle[0], box.top + 31), area, size=13, halo=True)
 
 
+def _drains(spec: PlacementSpec, canvas: Canvas) -> Iterator[str]:
+    """Draw each drain as a double line, and name it."""
+    for drain in spec.typed.drains:
+        line = (canvas.scale.px(point_ft(drain.from_)), canvas.scale.px(point_ft(drain.to)))
+        for width, ink in ((DRAIN_PX, svg.INK), (DRAIN_PX - 2 * svg.THIN, svg.PAPER)):
+            yield svg.polyline(line, width=width, ink=ink)
+        canvas.space.take_line(*line)
+        yield canvas.label(moved(along(line, 0.5), (0, -1), 12), canvas.words("plan_drain"))
+
+
 def _fall(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas) -> Iterator[str]:
     """Draw an arrow in the direction that water runs, and its slope; nothing without room."""
-    if spec.typed.fall is None or spec.typed.falls_toward is None:
+    if spec.typed.fall is None or len(spec.typed.falls_toward) != 1:
         return
-    across, down = DOWNHILL[spec.typed.falls_toward]
+    across, down = DOWNHILL[spec.typed.falls_toward[0]]
     words = canvas.words.slope(spec.typed.fall)
     text_wide = canvas.words.font.width(words, LABEL_SIZE)
     size = (text_wide + 24, ARROW_PX + 6) if down else (max(text_wide, ARROW_PX) + 8, 30)

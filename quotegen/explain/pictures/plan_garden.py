@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from functools import partial
-from itertools import pairwise
+from itertools import pairwise, product
 from math import hypot
 
 from quotegen.explain.drawing import svg
@@ -124,30 +124,33 @@ def falls_by_side(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canva
                 yield svg.text((text.middle[0], text.bottom - 3), words, size=LABEL_SIZE)
 
 
+_EVERYWHERE = tuple(product((0.16, 0.84), (0.25, 0.75)))
+_STANDS = {
+    Side.LEFT: ((0.16, 0.5),), Side.RIGHT: ((0.84, 0.5),),
+    Side.TOP: ((0.3, 0.2), (0.7, 0.2)), Side.BOTTOM: ((0.3, 0.8), (0.7, 0.8)),
+}  # fmt: skip
+"""Where on the plan arrows stand, in shares across and down: all over, or at their own side."""
+
+
 def _ways(
     spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas
 ) -> Iterator[tuple[Pixel, Point]]:
     """Where arrows stand, and the direction of each on the ground."""
-    outer = [edge for edge in measured.edges if not edge.inner]
-    if spec.typed.falls_toward:
-        way = DOWNHILL[spec.typed.falls_toward]
-        pixels = [canvas.scale.px(point) for ring in measured.outer_ft for point in ring]
-        left, right = min(x for x, _ in pixels), max(x for x, _ in pixels)
-        top, foot = min(y for _, y in pixels), max(y for _, y in pixels)
-        for share in (0.16, 0.84) if right - left > 150 else (0.5,):
-            for down in (0.25, 0.75) if foot - top > 150 else (0.5,):
-                yield (left + (right - left) * share, top + (foot - top) * down), way
-    elif spec.typed.falls_away_from:
-        house = next((edge for edge in outer if edge.against is Against.HOUSE), None)
-        if spec.typed.falls_away_from is FallsFrom.HOUSE and house:
-            x, y = outward(house.points_ft, rings_of(measured))
-            yield canvas.scale.px(measured.label_ft), (-x, -y)
-            return
-        for edge in outer:
-            if edge.against is Against.OPEN:
-                way = outward(edge.points_ft, rings_of(measured))
-                middle = along([canvas.scale.px(point) for point in edge.points_ft], 0.5)
-                yield moved(middle, way, -ARROW_OFF_PX), way
+    sides = spec.typed.falls_toward or ()
+    pixels = [canvas.scale.px(point) for ring in measured.outer_ft for point in ring]
+    left, right = min(x for x, _ in pixels), max(x for x, _ in pixels)
+    top, foot = min(y for _, y in pixels), max(y for _, y in pixels)
+    for side in sides:
+        for across, down in _STANDS[side] if len(sides) > 1 else _EVERYWHERE:
+            yield (left + (right - left) * across, top + (foot - top) * down), DOWNHILL[side]
+    away = spec.typed.falls_away_from or ()
+    for edge in measured.edges:
+        inward = edge.against is Against.HOUSE and FallsFrom.HOUSE in away
+        outward_to = edge.against is Against.OPEN and FallsFrom.POOL in away
+        if not edge.inner and (inward or outward_to):
+            x, y = outward(edge.points_ft, rings_of(measured))
+            middle = along([canvas.scale.px(point) for point in edge.points_ft], 0.5)
+            yield moved(middle, (x, y), -ARROW_OFF_PX), (-x, -y) if inward else (x, y)
 
 
 def finish_patch(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas) -> str:

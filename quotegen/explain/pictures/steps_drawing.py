@@ -35,7 +35,7 @@ def steps_drawing(
     flight, words = placement.typed.steps, results.words
     if flight is None:
         return None
-    run = flight.run.ft if flight.run else UNSAID_FT
+    run = flight.tread.ft if flight.tread else UNSAID_FT
     free = width - LEFT_PX - LANDING_PX - RIGHT_PX
     per_ft = min(PX_PER_FT, free / (run * max(1, len(flight.risers) - 1)))
     corners = _corners(flight, run * per_ft, per_ft)
@@ -103,9 +103,9 @@ def _dimensions(results: Results, flight: Flight, corners: list[Pixel]) -> Itera
         )
         yield Dimension(start=(right + 30, top), end=(right + 30, foot), words=words.depth(whole),
                         measured=((right, top), (right, foot)), size=12)  # fmt: skip
-    if flight.run and len(flight.risers) > 1:
+    if flight.tread and len(flight.risers) > 1:
         (left, y), (end, _) = corners[1], corners[2]
-        yield Dimension(start=(left, y - 14), end=(end, y - 14), words=words.depth(flight.run),
+        yield Dimension(start=(left, y - 14), end=(end, y - 14), words=words.depth(flight.tread),
                         measured=((left, y), (end, y)), size=12)  # fmt: skip
 
 
@@ -125,7 +125,7 @@ def _said(results: Results, flight: Flight, corners: list[Pixel]) -> str:
     if not _heights_fit(results, flight, corners):
         heights = tuple(words.depth(riser) for riser in flight.risers)
         said.append(words("steps_heights", heights=words.listing(heights)))
-    if flight.run is None and len(flight.risers) > 1:
+    if flight.tread is None and len(flight.risers) > 1:
         said.append(words("steps_no_depth"))
     if flight.poured:
         said.append(words(f"steps_{flight.poured.name.lower()}"))

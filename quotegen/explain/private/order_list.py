@@ -16,7 +16,7 @@ from quotegen.trade.wording import SILENT_UNITS, unit_key
 from quotegen.working import Step, given
 
 _NEEDED_PLACES, _STEP_PLACES = 2, 3
-_COUNTED = frozenset({"sheet", "roll", "bar", "load", "each"})
+_COUNTED = frozenset({"sheet", "roll", "bar", "board", "load", "each"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,12 +25,15 @@ class OrderRow:
 
     Attributes:
         sold: what to buy as our book counts it, in a metric job; else empty.
+        quoted: what to buy for the slab as quoted, where measuring it made that another; else
+            empty.
     """
 
     name: str
     what: str
     buy: str
     sold: str
+    quoted: str
     needed: str
     where: str
     how: str
@@ -50,10 +53,12 @@ class OrderList:
     """The order list.
 
     Attributes:
+        measured: that the list is for the slab as measured in the forms; else empty.
         note: how a metric job is to be read; else empty.
     """
 
     head: PaperHead
+    measured: str
     note: str
     rows: tuple[OrderRow, ...]
     access: tuple[str, ...]
@@ -63,12 +68,18 @@ class OrderList:
 def order_list_view(results: Results, owner: OwnersFigures) -> OrderList:
     """Build the order list of the chosen finish."""
     job, words, reach = results.job, results.words, results.takeoff.reach
-    materials = (_with_charge(one, owner.job.book.order) for one in results.takeoff.materials)
+    remeasure = results.contract.remeasure
+    materials = (_with_charge(one, owner.job.book.order) for one in results.to_order)
+    quoted = {(one.id, one.placement): one for one in results.takeoff.materials}
     title = words("order_title", title=job.title, quote=job.quote)
     return OrderList(
         head=paper_head(results, title, job.quote_date),
+        measured=words("order_measured", day=words.day(remeasure.on)) if remeasure else "",
         note=words("order_metric") if words.units is Units.METRIC else "",
-        rows=tuple(_row(results, material) for material in materials),
+        rows=tuple(
+            _row(results, material, quoted.get((material.id, material.placement)))
+            for material in materials
+        ),
         access=_access(results),
         reach=tuple(
             ReachRow(name=method.name, reach=words.feet(method.reach_ft), share=f"{method.share}%")
@@ -86,18 +97,26 @@ def _with_charge(material: Material, order: CostedOrder) -> Material:
     return replace(material, working=replace(material.working, inputs=inputs))
 
 
-def _row(results: Results, material: Material) -> OrderRow:
+def _row(results: Results, material: Material, quoted: Material | None) -> OrderRow:
+    """A row; what was quoted stands in it where it is not what to buy now."""
     words, names = results.words, {p.id: p.name for p in results.job.placements}
-    shown = in_metric(material) if words.units is Units.METRIC else material
+    shown = _shown(words, material)
+    other = quoted is not None and quoted.buy != material.buy
+    before = _buy(words, _shown(words, quoted)) if quoted and other else ""
     return OrderRow(
         name=words(f"material_{material.id}"),
         what=material.what,
         buy=_buy(words, shown),
         sold=_buy(words, material) if shown.unit != material.unit else "",
+        quoted=words("order_quoted", quoted=before) if before else "",
         needed=_amount(words, shown.needed, shown.unit, _NEEDED_PLACES),
         where=names.get(material.placement or "", words("order_whole")),
-        how=_how(results, material.working),
+        how=_how(results, material),
     )
+
+
+def _shown(words: Words, material: Material) -> Material:
+    return in_metric(material) if words.units is Units.METRIC else material
 
 
 def _buy(words: Words, material: Material) -> str:
@@ -107,26 +126,34 @@ def _buy(words: Words, material: Material) -> str:
 
 
 def _amount(words: Words, value: Decimal, unit: str, places: int) -> str:
-    """A quantity with its unit; what is counted has no decimals."""
-    number = words.number(value, 0 if unit in _COUNTED else places)
+    """A quantity with its unit; a whole number of what is counted has no decimals."""
+    whole = unit in _COUNTED and not decimal_places(value)
+    number = words.number(value, 0 if whole else places)
     return words.count(f"order_unit_{unit_key(unit)}", value, number=number)
 
 
-def _how(results: Results, step: Step) -> str:
-    """A step of the working, with its numbers, in a sentence."""
-    inputs = tuple(_input(results, one) for one in step.inputs)
-    if not inputs:
-        return step.formula
-    return results.words("order_how", formula=step.formula, inputs=results.words.joined(inputs))
+def _how(results: Results, material: Material) -> str:
+    """How a quantity came about, with its numbers, and what is ordered on top of it."""
+    words, step = results.words, material.working
+    inputs = words.joined(tuple(_input(results, one) for one in step.inputs))
+    how = words("order_how", formula=step.formula, inputs=inputs) if inputs else step.formula
+    if material.waste is None:
+        return how
+    return words("order_waste", how=how, share=_value(results, material.waste))
 
 
 def _input(results: Results, step: Step) -> str:
+    return results.words("order_input", name=step.name, value=_value(results, step))
+
+
+def _value(results: Results, step: Step) -> str:
+    """The value of a step with its unit, and the source of its rule."""
     words, value = results.words, _step_value(results.words, step)
     named = [rule for rule in step.rules if rule in results.rules.rules]
     if named and not step.inputs:
         reference = results.rules.rule(named[0]).at(results.job.quote_date).reference
-        value = words("order_rule", value=value, reference=str(reference))
-    return words("order_input", name=step.name, value=value)
+        return words("order_rule", value=value, reference=str(reference))
+    return value
 
 
 def _step_value(words: Words, step: Step) -> str:

@@ -14,7 +14,7 @@ from quotegen.explain.words.no_break import on_page, ties
 from quotegen.explain.words.prose import comma_joined, short_clause
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
-from quotegen.trade.cancellation import LONGER_AT_65, cancel_by
+from quotegen.trade.cancellation import cancel_by, sale_at_home
 
 SLOTS = frozenset({"finish", "total"})
 """The values in a text that a choice on the page changes."""
@@ -40,17 +40,25 @@ def with_slots(text: str, values: Mapping[str, str], words: Words) -> Markup:
 
 def agreement_sheet(results: Results) -> AgreementSheet:
     """Build sheet 6."""
-    job, words = results.job, results.words
     return AgreementSheet(
         parties=tuple(_parties(results)),
         warranty=short_clause("warranty", results),
         promised=short_clause("promised", results),
         past_jobs=tuple(reference_view(results, one) for one in shown_references(results)),
-        how=words("how_to_accept", date=words.weekday(job.holds_until), phone=job.company.phone),
+        how=how_to_accept(results),
         cancel=cancel_sentence(results),
         yes=reply(results, "yes"),
         ask=reply(results, "ask"),
     )
+
+
+def how_to_accept(results: Results) -> str:
+    """How to say yes and by when, or when it was said."""
+    job, words, accepted = results.job, results.words, results.contract.accepted_on
+    phone = job.company.phone
+    if accepted is not None:
+        return words("was_accepted", date=words.day(accepted), phone=phone)
+    return words("how_to_accept", date=words.weekday(job.holds_until), phone=phone)
 
 
 def reply(results: Results, kind: str) -> Reply:
@@ -70,6 +78,15 @@ def reply(results: Results, kind: str) -> Reply:
         subject=subject,
         letter=with_slots(words.labels[f"{kind}_body"], values, words),
     )
+
+
+def _how(results: Results) -> str:
+    """How to accept and by when, or when it was accepted."""
+    job, words, accepted = results.job, results.words, results.contract.accepted_on
+    if accepted is not None:
+        return words("was_accepted", date=words.day(accepted), phone=job.company.phone)
+    until = words.day(job.holds_until)
+    return words("how_to_accept", date=until, email=job.company.email, phone=job.company.phone)
 
 
 def company_view(results: Results) -> CompanyView:
@@ -104,7 +121,10 @@ def _parties(results: Results) -> Iterator[Row]:
     named = comma_joined(customer.name, customer.phone, customer.email, site_line(results))
     yield Row(name=words("party_customer"), text=named)
     backing = " ".join(f"{one}." for one in (company.license, company.insurance) if one)
-    we = f"{company.name}, {company.address}, {company.phone}, {company.email}. {backing}"
+    named = comma_joined(
+        company.name, company.address, company.phone, company.email, _taxpayer_id(results)
+    )
+    we = f"{named}. {backing}"
     yield Row(name=words("party_company"), text=we.strip())
     for other in job.typed.subcontractors:
         named = comma_joined(other.name, other.does, other.address, other.license)
@@ -112,6 +132,11 @@ def _parties(results: Results) -> Iterator[Row]:
     yield Row(name=words("party_work"), text=_work(results))
     yield Row(name=words("party_price"), text=_price(results))
     yield Row(name=words("party_dates"), text=dates_sentence(results), mark="work_dates")
+
+
+def _taxpayer_id(results: Results) -> str:
+    number = results.job.company.taxpayer_id
+    return results.words("taxpayer_id", number=number) if number else ""
 
 
 def _work(results: Results) -> Markup:
@@ -140,32 +165,40 @@ def _with_crlf(text: str) -> str:
 
 def cancel_sentence(results: Results) -> str:
     """Until when the customer may cancel: the rule, and a date once the quote is signed."""
-    words, accepted = results.words, results.contract.accepted_on
-    longer = _longer_rule(results)
+    job, words, accepted = results.job, results.words, results.contract.accepted_on
+    state, here = job.site.state, sale_at_home(job.site.state)
+    sentences = []
     if accepted is None:
-        senior = words("cancel_rule_65", days=rule_text(results, longer)) if longer else ""
-        return f"{words('cancel_rule')} {senior}".strip()
-    last = cancel_by(accepted, results.rules)
-    sentences = [words("cancel_until", signed=words.day(accepted), day=words.day(last.day))]
-    if last.is_the_later_count:
-        sentences.append(words("cancel_later"))
-    if longer:
-        day = cancel_by(accepted, results.rules, longer).day
-        sentences.append(words("cancel_until_65", day=words.day(day)))
+        sentences.append(words("cancel_rule"))
+        if here.saturday_unsettled:
+            sentences.append(words("cancel_saturday"))
+        if job.customer.over_65 and here.longer_at_65:
+            days = rule_text(results, here.longer_at_65)
+            sentences.append(words("cancel_rule_65", days=days))
+    else:
+        last = cancel_by(accepted, results.rules, state)
+        day = words.day(last.day)
+        sentences.append(words("cancel_until", signed=words.day(accepted), day=day))
+        if last.is_the_later_count:
+            sentences.append(words("cancel_later"))
+        if job.customer.over_65 and here.longer_at_65:
+            senior = cancel_by(accepted, results.rules, state, over_65=True).day
+            sentences.append(words("cancel_until_65", day=words.day(senior)))
+    if here.by_email(accepted or job.quote_date):
+        company = job.company
+        sentences.append(words("cancel_by_email", email=company.email, phone=company.phone))
     return " ".join(sentences)
 
 
-def _longer_rule(results: Results) -> str:
-    """The rule that gives this customer more days; empty where there is none."""
-    job = results.job
-    return LONGER_AT_65.get(job.site.state or "", "") if job.customer.over_65 else ""
-
-
 def notice_of_cancellation(results: Results) -> Notice:
-    """The federal form: the seller, and the days once the quote is signed."""
-    words, signed, company = results.words, results.contract.accepted_on, results.job.company
+    """The federal form: the seller, how many days, and the two dates once the quote is signed."""
+    job, words, signed = results.job, results.words, results.contract.accepted_on
+    company, state, over_65 = job.company, job.site.state, job.customer.over_65
+    longer = over_65 and sale_at_home(state).longer_at_65
+    last = cancel_by(signed, results.rules, state, over_65=over_65).day if signed else None
     return Notice(
         seller=comma_joined(company.name, company.address, company.town, company.state),
+        days=words("cancel_five_days" if longer else "cancel_three_days"),
         signed=words.day(signed) if signed else "",
-        last_day=words.day(cancel_by(signed, results.rules).day) if signed else "",
+        last_day=words.day(last) if last else "",
     )

@@ -174,7 +174,7 @@ def _quiet(results: Results, first: date, days: int) -> DayRow:
 def _say_yes(results: Results) -> DayRow:
     """The first row: by when to say yes, what to show us before, and what is paid then."""
     words, job, at_signing = results.words, results.job, _at_signing(results)
-    keeps = sign_by(results.chosen_visits[0].first_day, results.rules)
+    keeps = sign_by(results.chosen_visits[0].first_day, results.rules, results.job.site.state)
     day, key = min((keeps, "calendar_keep_days"), (job.holds_until, "calendar_keep_price"))
     if day < job.quote_date:
         day, key = job.holds_until, "calendar_keep_price"

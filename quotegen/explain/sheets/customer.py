@@ -30,7 +30,8 @@ def customer_view(results: Results) -> CustomerView:
         days=day_sheet(results),
         agreement=agreement_sheet(results),
         terms=_terms(results),
-        notice=notice_of_cancellation(results),
+        # It is handed over filled in (16 CFR 429.1(c)), so it waits for the day of signing.
+        notice=notice_of_cancellation(results) if results.contract.accepted_on else None,
         guide=guide_of(results),
         door=door_sheet(results),
     )

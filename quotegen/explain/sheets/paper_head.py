@@ -17,6 +17,7 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         on: the date that it bears.
     """
     job, words = results.job, results.words
+    is_open = results.contract.accepted_on is None and on <= job.holds_until
     return PaperHead(
         language=words.locale.partition("_")[0],
         title=title,
@@ -30,7 +31,7 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         revision=str(job.revision),
         draft="" if results.issued else words("draft"),
         date=words.day(on),
-        holds_until=words.day(job.holds_until) if on <= job.holds_until else "",
+        holds_until=words.day(job.holds_until) if is_open else "",
     )
 
 

@@ -79,7 +79,7 @@ def say_by(results: Results) -> str:
     job, words, accepted = results.job, results.words, results.contract.accepted_on
     if accepted is not None:
         return words("accepted_on", date=words.day(accepted))
-    last = sign_by(results.chosen_visits[0].first_day, results.rules)
+    last = sign_by(results.chosen_visits[0].first_day, results.rules, results.job.site.state)
     price = words.weekday(job.holds_until)
     if job.quote_date <= last < job.holds_until:
         return words("say_yes_by_both", days=words.weekday(last), price=price)

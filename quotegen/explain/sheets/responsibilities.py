@@ -6,6 +6,8 @@ from quotegen.explain.results import Results
 from quotegen.explain.words.job_features import features_of
 from quotegen.explain.words.prose import filled, sentence
 from quotegen.explain.words.rows import Row
+from quotegen.reading.content.content import DoneBefore
+from quotegen.reading.files.rate_book import POUR
 
 
 def excluded_rows(results: Results) -> tuple[Row, ...]:
@@ -28,6 +30,18 @@ def _of_the_pages(results: Results) -> Iterator[Row]:
     for page in results.content.responsibilities.values():
         ours = covered & set(page.front.ours)
         if page.front.id not in typed and not ours and features & set(page.front.applies):
-            yield Row(
-                name=page.front.title, text=filled(page.markdown, results), mark=page.front.id
-            )
+            said = f"{filled(page.markdown, results)} {_by(results, page.front.before)}".strip()
+            yield Row(name=page.front.title, text=said, mark=page.front.id)
+
+
+def _by(results: Results, before: DoneBefore | None) -> str:
+    """The day by which it must be done; empty where none of our visits waits for it."""
+    visits = results.chosen_visits
+    waiting = {
+        None: (),
+        DoneBefore.START: visits,
+        DoneBefore.POUR: tuple(visit for visit in visits if visit.visit == POUR),
+    }[before]
+    if not waiting:
+        return ""
+    return results.words("responsibility_by", day=results.words.weekday(waiting[0].first_day))

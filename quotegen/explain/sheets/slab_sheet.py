@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from quotegen.explain.drawing.svg import Drawing
-from quotegen.explain.pictures.cutaway import cutaway
+from quotegen.explain.pictures.cutaway import AtTheEdge, cutaway
 from quotegen.explain.pictures.joint_drawing import draw_joints
 from quotegen.explain.pictures.steps_drawing import steps_drawing
 from quotegen.explain.results import Results
@@ -47,9 +47,17 @@ def _cut_open(results: Results) -> Iterator[DrawingPair]:
         if built_up not in seen:
             seen.add(built_up)
             yield DrawingPair(
-                wide=cutaway(results, placement, WIDE_PX, f"cut-{index}"),
-                narrow=cutaway(results, placement, NARROW_PX, f"cut-narrow-{index}"),
+                wide=cutaway(results, placement, WIDE_PX, f"cut-{index}", _beside(placement)),
+                narrow=cutaway(
+                    results, placement, NARROW_PX, f"cut-narrow-{index}", _beside(placement)
+                ),
             )
+
+
+def _beside(placement: PlacementSpec) -> AtTheEdge:
+    """What the job says of the ground beside the slab and the door over it."""
+    typed = placement.typed
+    return AtTheEdge(above_lawn=typed.over_lawn, below_sill=typed.below_sill)
 
 
 def _joints(results: Results) -> DrawingPair:
@@ -67,16 +75,17 @@ def _panels(results: Results) -> str:
 
 
 def _joint_notes(results: Results) -> Iterator[str]:
-    words = results.words
-    house = sum(one.edges_ft[EdgeKind.HOUSE] for one in results.takeoff.placements)
-    if house and "isolation" in results.scope_items():
-        at_the_house = results.by_placement({
-            p.id: edge_length(results, p.id, EdgeKind.HOUSE)
-            for p in results.placements_with("isolation")
-            if results.takeoff.placement(p.id).edges_ft[EdgeKind.HOUSE]
-        })  # fmt: skip
+    """Where a soft strip parts the slab from what stands there, and how wide it is."""
+    if "isolation" not in results.scope_items():
+        return
+    lengths = {
+        p.id: edge_length(results, p.id, EdgeKind.ISOLATED)
+        for p in results.placements_with("isolation")
+        if results.takeoff.placement(p.id).edges_ft[EdgeKind.ISOLATED]
+    }
+    if lengths:
         width = rule_text(results, "isolation_joint_width")
-        yield words("joint_note_house", length=at_the_house, width=width)
+        yield results.words("joint_note", width=width, length=results.by_placement(lengths))
 
 
 def tape_checks(results: Results) -> Iterator[TapeCheck]:
@@ -124,6 +133,7 @@ def _water(results: Results) -> Iterator[str]:
     for placement in results.job.placements:
         if placement.typed.fall is not None and placement.typed.water_goes_to is not None:
             yield _water_of(results, placement)
+        yield from _drains_of(results, placement)
 
 
 def _water_of(results: Results, placement: PlacementSpec) -> str:
@@ -134,6 +144,18 @@ def _water_of(results: Results, placement: PlacementSpec) -> str:
         fall=words.slope(placement.typed.fall) if placement.typed.fall else "",
         place=placement.typed.water_goes_to or "",
     )
+
+
+def _drains_of(results: Results, placement: PlacementSpec) -> Iterator[str]:
+    """Who supplies the drains of a placement, said once."""
+    words = results.words
+    suppliers = dict.fromkeys(
+        words("water_drain_by", who=drain.by) if drain.by else words("water_drain_ours")
+        for drain in placement.typed.drains
+    )
+    if suppliers:
+        who = words.listing(tuple(suppliers))
+        yield words("water_drains", placement=placement.name, who=who)
 
 
 def _steps(results: Results) -> Iterator[Drawing]:

@@ -103,7 +103,7 @@ class PaperHead:
         accent: the company's color.
         paper_size: what it prints on, `letter` or `A4`.
         draft: the mark of what was not issued, empty on what was.
-        holds_until: the last day of the offer, empty on a paper of a later date.
+        holds_until: the last day of the offer, empty on a later paper and once it is accepted.
         logo: the address of the company's logo, its bytes within; empty where it has none.
     """
 
@@ -396,8 +396,13 @@ class CustomerView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Notice:
-    """The form of 16 CFR 429.1(b): the seller, and the two days once they are known."""
+    """The form of 16 CFR 429.1(b); both dates are blank lines until the quote is signed.
+
+    Attributes:
+        days: how many business days, written out; longer where a state gives this buyer more.
+    """
 
     seller: str
+    days: str
     signed: str
     last_day: str

@@ -6,7 +6,8 @@ from quotegen.explain.results import Results
 from quotegen.reading.content.content import When
 from quotegen.reading.files.job import DRIVEN_ON
 from quotegen.reading.files.rate_book import FinishKind, Joints, Sealer, SteelKind
-from quotegen.takeoff.plan_geometry import Against
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.takeoff.slab.edges import runs_along
 
 STAMPED = frozenset({FinishKind.STAMPED_TEXTURE, FinishKind.STAMPED_PATTERN})
 LAID_STEEL = frozenset({SteelKind.WIRE, SteelKind.BAR})
@@ -26,9 +27,9 @@ def finish_kinds(results: Results) -> frozenset[FinishKind]:
 def _about_the_slab(results: Results) -> Iterator[When]:
     job = results.job
     yield When.ALWAYS
-    if against_something(results, Against.POOL):
+    if has_edge(results, EdgeKind.POOL):
         yield When.POOL
-    if against_something(results, Against.HOUSE):
+    if has_edge(results, EdgeKind.HOUSE):
         yield When.HOUSE
     if any(p.use in DRIVEN_ON for p in job.placements):
         yield When.DRIVE
@@ -54,6 +55,6 @@ def _about_the_work(results: Results) -> Iterator[When]:
         yield When.EXPOSED
 
 
-def against_something(results: Results, against: Against) -> bool:
-    """Whether any edge of the job meets a house, a pool or an opening."""
-    return any(edge.against is against for p in results.takeoff.placements for edge in p.edges)
+def has_edge(results: Results, edge: EdgeKind) -> bool:
+    """Whether any edge of the job is of a kind."""
+    return any(runs_along(p.edges, edge) for p in results.takeoff.placements)

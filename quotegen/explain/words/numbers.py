@@ -97,7 +97,7 @@ def _reinforcement(results: Results) -> Rows:
 
 
 def _isolation(results: Results) -> Rows:
-    yield _row(results, "house_edge", _edge(results, "isolation", EdgeKind.HOUSE))
+    yield _row(results, "isolated_edge", _edge(results, "isolation", EdgeKind.ISOLATED))
     yield _row(results, "joint_width", rule_text(results, "isolation_joint_width"))
 
 

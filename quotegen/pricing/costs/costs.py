@@ -111,8 +111,7 @@ def _missing(costed: CostedJob, lines: tuple[CostLine, ...]) -> Iterator[Missing
     if costs is None:
         return
     for material in costed.materials:
-        known = price_of(costed, costs, material)
-        if known is not None and not known[1]:
+        if material.bought_as is not None and price_of(costs, material) is None:
             yield Missing(kind=MissingKind.MATERIAL, name=material.id)
     road = road_to_site(costed, costs)
     if costs.travel is None or road.miles is None or road.hours is None:

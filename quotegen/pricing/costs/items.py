@@ -14,30 +14,14 @@ from quotegen.pricing.quoted.rates import shown_rate, us_quantity
 from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.shares import lines_shared
 from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
-from quotegen.quantity import decimal_of, rounded
+from quotegen.quantity import Unit, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Rate, Road
-from quotegen.reading.files.costs import BOUGHT_BY, CLEAN_UP, DRIVE, SET_UP, Costs, MaterialId
-from quotegen.reading.files.rate_book import Sealer
+from quotegen.reading.files.costs import CLEAN_UP, DRIVE, SET_UP, Costs
+from quotegen.reading.files.order_parts import SOLD
 from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import Material
 
 _PLACES = 2
-_MATERIALS = {
-    "concrete": MaterialId.CONCRETE, "base_tons": MaterialId.STONE, "wire": MaterialId.WIRE,
-    "wire_supports": MaterialId.CHAIRS, "bar": MaterialId.BAR, "fiber": MaterialId.FIBER,
-    "pigment": MaterialId.PIGMENT, "hardener": MaterialId.HARDENER,
-    "release": MaterialId.RELEASE, "curing": MaterialId.CURING,
-    "cover": MaterialId.COVER, "retarder": MaterialId.RETARDER, "grit": MaterialId.GRIT,
-    "joint_filler": MaterialId.JOINT_FILLER, "bond_breaker": MaterialId.BOND_BREAKER,
-}  # fmt: skip
-_SCOPE = {
-    "concrete": "slab", "base_tons": "base", "wire": "reinforcement",
-    "wire_supports": "reinforcement", "bar": "reinforcement", "fiber": "reinforcement",
-    "pigment": "finish", "hardener": "finish", "release": "finish", "curing": "curing",
-    "cover": "curing", "retarder": "finish", "grit": "sealing",
-    "sealer": "sealing", "joint_filler": "isolation", "bond_breaker": "isolation",
-}  # fmt: skip
-"""For which scope item each material of the order list is bought."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -171,37 +155,45 @@ def _labor(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
             yield item(CostKind.LABOR, name, everybodys, wage, unit="hour")
 
 
-def price_of(costed: CostedJob, costs: Costs, material: Material) -> tuple[MaterialId, bool] | None:
-    """Return what a material is priced as, and whether it has a price; None if it is not bought."""
-    known = _MATERIALS.get(material.id)
-    if material.id == "sealer":
-        spec = next(p for p in costed.job.placements if p.id == material.placement)
-        film = costed.job.finish_of(spec, costed.priced.id)[1].sealer is Sealer.FILM
-        known = MaterialId.SEALER_FILM if film else MaterialId.SEALER_PENETRATING
-    if known is None:
-        return None
-    price = costs.materials.get(known)
-    fits = price is not None and price.price.unit == material.buy_unit
-    return known, fits and material.buy_unit in BOUGHT_BY[known]
+def price_of(costs: Costs, material: Material) -> Decimal | None:
+    """Return what one of a material costs, None where the book has no price for it as sold."""
+    price = costs.materials.get(material.bought_as) if material.bought_as else None
+    return price.price.amount if price and price.price.unit == material.buy_unit else None
 
 
 def _materials(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
-    """Yield what the order list buys, with waste on top, at delivered prices."""
+    """Yield what the order list buys, at delivered prices: the same quantity, with its waste."""
     for material in costed.materials:
-        known = price_of(costed, costs, material)
-        scope = _SCOPE.get(material.id)
-        if known is None or not known[1] or scope in costed.without:
+        price = price_of(costs, material)
+        if material.bought_as is None or price is None:
             continue
-        price = costs.materials[known[0]]
-        yield item(
-            CostKind.MATERIAL,
-            material.id,
-            Fraction(material.buy) * (1 + price.waste),
-            price.price.amount,
-            unit=material.buy_unit,
-            placement=material.placement,
-            lines=costed.lines_of(scope, material.placement),
-        )
+        scope = SOLD[material.bought_as].scope
+        if scope in costed.without:
+            continue
+        lines = costed.lines_of(scope, material.placement)
+        for bought, payers in _parts_paid(material, lines):
+            yield item(
+                CostKind.MATERIAL, material.id, bought, price,
+                unit=material.buy_unit, placement=material.placement, lines=payers,
+            )  # fmt: skip
+
+
+def _parts_paid(
+    material: Material, lines: tuple[Line, ...]
+) -> Iterator[tuple[Fraction, tuple[Line, ...]]]:
+    """Yield how much of a material the lines pay for, and how much of it none does.
+
+    A book may price the filler by the foot along the house alone; what stands along other edges
+    is then no cost of that line.
+    """
+    bought, needed = Fraction(material.buy), Fraction(material.needed)
+    by_foot = [us_quantity(line.quantity, line.unit) for line in lines]
+    paid = sum((quantity for quantity, unit in by_foot if unit is Unit.FT), Fraction(0))
+    if material.unit == "ft" and paid and paid < needed:
+        yield bought * paid / needed, lines
+        yield bought * (1 - paid / needed), ()
+    else:
+        yield bought, lines
 
 
 def _deliveries(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:

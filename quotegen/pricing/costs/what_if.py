@@ -18,10 +18,11 @@ from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.shares import is_share
 from quotegen.quantity import NO_QUANTITY, Units, decimal_of, rounded
 from quotegen.reading.fields.text_fields import Count
-from quotegen.reading.files.costs import MaterialId
 from quotegen.reading.files.job import Use
-from quotegen.reading.records import JobSpec, OwnersJob
+from quotegen.reading.files.order_parts import MaterialId
+from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
+from quotegen.takeoff.slab.flight_volume import flight_step
 from quotegen.trade.concrete import net_volume_cuyd, order_cuyd
 from quotegen.trade.rules import RuleBook
 
@@ -34,15 +35,15 @@ def with_area_and_order(
     """Return the takeoff with each area, volume and order of concrete changed; edges stay."""
     changed = with_area_changed(takeoff, change)
     slabs = tuple(
-        replace(p, order_cuyd=_order(job, p.volume_cuyd, p.area_sqft, rules))
-        for p in changed.placements
+        replace(p, order_cuyd=_order(job, (spec,), p.volume_cuyd, p.area_sqft, rules))
+        for spec, p in zip(job.placements, changed.placements, strict=True)
     )
     volume = sum((p.volume_cuyd for p in slabs), start=NO_QUANTITY)
     return replace(
         changed,
         placements=slabs,
         volume_cuyd=volume,
-        order_cuyd=_order(job, volume, changed.area(Units.US), rules),
+        order_cuyd=_order(job, job.placements, volume, changed.area(Units.US), rules),
     )
 
 
@@ -60,11 +61,23 @@ def _half_edges(placement: PlacementTakeoff) -> PlacementTakeoff:
     )
 
 
-def _order(job: JobSpec, volume: Decimal, area: Decimal, rules: RuleBook) -> Decimal:
+def _order(
+    job: JobSpec,
+    slabs: tuple[PlacementSpec, ...],
+    volume: Decimal,
+    area: Decimal,
+    rules: RuleBook,
+) -> Decimal:
+    """Return what to order for some slabs of a volume and an area; their steps stay as they are."""
     order = job.rate_book.order
     uneven_in = order.uneven_base.inches if order.uneven_base else Fraction(0)
     uneven = net_volume_cuyd(area, uneven_in, rules, job.quote_date) if uneven_in else Fraction(0)
-    return decimal_of(order_cuyd(Fraction(volume) + uneven, order.allowance, order.round_up_to))
+    flights = (
+        flight_step(one.typed.steps, job.source(*one.path), rules, job.quote_date) for one in slabs
+    )
+    steps = sum((Fraction(step.value) for step in flights if step), Fraction(0))
+    whole = Fraction(volume) + uneven + steps
+    return decimal_of(order_cuyd(whole, order.allowance, order.round_up_to))
 
 
 AREA_CHANGES = (Fraction(-1, 10), Fraction(1, 10))

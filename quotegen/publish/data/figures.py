@@ -39,6 +39,8 @@ def figures(results: Results, owner: OwnersFigures) -> Mapping[str, object]:
                      "order_cuyd": _volume(results.takeoff.order_cuyd)},
         "finishes": [_finish(finish, quote) for finish in quote.finishes],
         "materials": [_material(m) for m in results.takeoff.materials],
+        "to_order": None if results.to_order == results.takeoff.materials
+        else [_material(m) for m in results.to_order],
         "access": _access(results),
         "heights": [_heights(f) for f in results.takeoff.falls],
         "prepared_ground": None if results.takeoff.prepared is None

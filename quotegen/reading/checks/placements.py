@@ -6,7 +6,7 @@ from quotegen.problem import Problem
 from quotegen.quantity import tape
 from quotegen.reading.files.job import JobFile, Placement
 from quotegen.reading.files.rate_book import RateBook
-from quotegen.reading.files.shapes import CutOut
+from quotegen.reading.files.shapes import Beside, CutOut
 from quotegen.reading.files.site_parts import FallsFrom
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
@@ -66,27 +66,35 @@ def _deep_edges(
 
 def _falls(job: Typed[JobFile], path: DocumentPath, placement: Placement) -> Iterator[Problem]:
     toward, away = placement.falls_toward, placement.falls_away_from
-    if placement.fall is not None and toward is None and away is None:
+    if placement.fall is not None and not toward and not away:
         hint = "add `falls_toward: bottom`, top, left or right, as the plan is typed"
         said = "the fall has no direction"
         yield job.fault((*path, "fall"), "fall-without-direction", said, hint)
     if toward and away:
         said = (
-            f"the slab falls toward the {toward.value} and away from the {away.value};"
+            f"the slab falls toward the {toward[0].value} and away from the {away[0].value};"
             " only one of the two can be said"
         )
         hint = "keep one, or make two placements that each fall their own way"
         yield job.fault((*path, "falls_away_from"), "two-directions", said, hint)
+    for key, ways in (("falls_toward", toward), ("falls_away_from", away)):
+        if len(set(ways)) < len(ways):
+            said = f"`{ways[0].value}` stands here twice"
+            yield job.fault((*path, key), "fall-said-twice", said, "keep one of the two")
     has_pool = any(shape.is_ is CutOut.POOL for shape in placement.take_away)
-    if away is FallsFrom.POOL and not has_pool:
+    has_pool = has_pool or any(shape.border for shape in placement.add)
+    if FallsFrom.POOL in away and not has_pool:
         yield _nothing_to_fall_from(job, path, "pool", "mark a shape under `take_away` `is: pool`")
-    if away is FallsFrom.HOUSE and not _touches_house(placement):
+    if FallsFrom.HOUSE in away and not _touches_house(placement):
         yield _nothing_to_fall_from(job, path, "house", "mark a side with `against_house`")
 
 
 def _touches_house(placement: Placement) -> bool:
+    """Whether an edge is at a building: the house, or the floor of its garage."""
     return any(
-        shape.against_house or any(side.against_house for side in shape.outline or ())
+        shape.against_house
+        or Beside.GARAGE in shape.against.values()
+        or any(s.against_house or s.against is Beside.GARAGE for s in shape.outline or ())
         for shape in (*placement.add, *placement.take_away)
     )
 

@@ -5,8 +5,9 @@ from collections.abc import Iterable, Iterator
 from quotegen.problem import Problem
 from quotegen.quantity import Unit
 from quotegen.reading.checks.covers import unknown_item
-from quotegen.reading.files.costs import BOUGHT_BY, CLEAN_UP, DRIVE, SET_UP, Costs
+from quotegen.reading.files.costs import CLEAN_UP, DRIVE, SET_UP, Costs
 from quotegen.reading.files.job import JobFile
+from quotegen.reading.files.order_parts import SOLD, MaterialId
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
@@ -23,7 +24,12 @@ def cost_faults(book: Typed[RateBookFile], scope_items: frozenset[str]) -> Itera
         return
     yield from _hours(book, costs)
     for material, price in costs.materials.items():
-        allowed, path = BOUGHT_BY[material], ("costs", "materials", material.value, "price")
+        here: DocumentPath = ("costs", "materials", material.value)
+        allowed, path = SOLD[material].units, (*here, "price")
+        if price.waste is not None and material is MaterialId.CONCRETE:
+            said = "concrete is ordered with the `allowance` of `order`, and with no waste on top"
+            hint = "delete this `waste`, and type all that you order beyond the measure there"
+            yield book.fault((*here, "waste"), "concrete-waste", said, hint)
         if price.price.unit not in allowed:
             said = (
                 f"the order list buys `{material.value}` by the {' or '.join(allowed)}; this "

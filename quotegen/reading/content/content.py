@@ -21,7 +21,7 @@ LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
 class When(StrEnum):
-    """What a job must contain for a safety note to be printed."""
+    """What a job must contain for a page to be printed."""
 
     ALWAYS = "always"
     POOL = "pool"
@@ -121,13 +121,24 @@ class SiteObservationFront(FrontMatter):
     speak_up: Word
 
 
+class DoneBefore(StrEnum):
+    """What of ours waits for work of others."""
+
+    START = "start"
+    POUR = "pour"
+
+
 class ResponsibilityFront(FrontMatter):
-    """Work beside ours: by us where the price covers one of `ours`, else as the page says."""
+    """Work beside ours: by us where the price covers one of `ours`, else as the page says.
+
+    `before` says what of ours waits for it, so that the page can name the day.
+    """
 
     title: Word
     order: WholeField
     applies: tuple[When, ...]
     ours: tuple[Slug, ...]
+    before: DoneBefore | None = None
 
 
 class ClauseFront(FrontMatter):
@@ -139,11 +150,24 @@ class ClauseFront(FrontMatter):
 
 
 class QuestionFront(FrontMatter):
-    """A question that homeowners ask."""
+    """A question that homeowners ask; `applies` says on which jobs, on all where it is left out."""
 
     question: Word
     order: WholeField
+    applies: tuple[When, ...] = (When.ALWAYS,)
 
+
+ROOMS: Mapping[str, type[FrontMatter]] = MappingProxyType({
+    "scope": ScopeFront,
+    "finishes": FinishFront,
+    "care": CareFront,
+    "safety": SafetyFront,
+    "site_observations": SiteObservationFront,
+    "responsibilities": ResponsibilityFront,
+    "clauses": ClauseFront,
+    "questions": QuestionFront,
+})  # fmt: skip
+"""The folders of pages, each with what its pages begin with."""
 
 F = TypeVar("F", bound=FrontMatter)
 

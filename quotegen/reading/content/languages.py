@@ -3,7 +3,7 @@
 import re
 
 from quotegen.problem import Problem
-from quotegen.reading.content.content import Content
+from quotegen.reading.content.content import ROOMS, Content
 from quotegen.reading.yaml.located import Places
 from quotegen.trade.book import Rule, RuleBook
 
@@ -27,16 +27,7 @@ def missing_texts(made: Content, english: Content, rules: RuleBook) -> tuple[Pro
             problems.append(
                 sentences.fault((key,), "lost-value", said, "keep every name in braces")
             )
-    for room in (
-        "scope",
-        "finishes",
-        "care",
-        "safety",
-        "site_observations",
-        "responsibilities",
-        "clauses",
-        "questions",
-    ):
+    for room in ROOMS:
         lacking = getattr(english, room).keys() - getattr(made, room).keys()
         for page in sorted(lacking):
             said, hint = f"there is no page `{page}`", "translate the one in content/en"

@@ -86,9 +86,9 @@ EMAIL = r"^[A-Za-z0-9_%+-]+(\.[A-Za-z0-9_%+-]+)*@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
 Word = Annotated[Text, AfterValidator(lambda words: " ".join(words.split()))]
 Slug = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$")]
-CoversField = Annotated[
-    tuple[Slug, ...], BeforeValidator(lambda typed: (typed,) if isinstance(typed, str) else typed)
-]
+ONE_OR_MORE = BeforeValidator(lambda typed: (typed,) if isinstance(typed, str) else typed)
+"""What reads a single word as a list of one."""
+CoversField = Annotated[tuple[Slug, ...], ONE_OR_MORE]
 """A list of scope items, or a single word."""
 EmailField = Annotated[str, StringConstraints(pattern=EMAIL)]
 ColorField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]

@@ -181,6 +181,7 @@ class Company(Model):
     Attributes:
         greeting: how its letters begin, in the owner's own words.
         attach: the files that go with the letter of a quote.
+        taxpayer_id: the employer number that some states want on a contract, never a personal one.
         round_total_to: what every total with its taxes is rounded to, up from the half.
     """
 
@@ -192,6 +193,7 @@ class Company(Model):
     phone: Word
     email: EmailField
     license: Word | None = None
+    taxpayer_id: Word | None = None
     insurance: Insurance | None = None
     accent: ColorField = "#1f4e79"
     theme: Word = "shop"

@@ -24,6 +24,7 @@ from quotegen.reading.fields.typed_fields import (
     Word,
     typed_as,
 )
+from quotegen.reading.files.order_parts import MaterialId
 
 _NUMBER = r"\d{1,4}(?:\.\d{1,4})?"
 _HOURS = re.compile(rf"(?P<number>{_NUMBER})\s*(?:hours?|h)")
@@ -127,40 +128,6 @@ class Bill(StrEnum):
     SUPPLIES = "supplies"
 
 
-class MaterialId(StrEnum):
-    """What can be given a price: the materials of the order list that are bought."""
-
-    CONCRETE = "concrete"
-    STONE = "stone"
-    WIRE = "wire"
-    CHAIRS = "chairs"
-    BAR = "bar"
-    FIBER = "fiber"
-    PIGMENT = "pigment"
-    HARDENER = "hardener"
-    RELEASE = "release"
-    RETARDER = "retarder"
-    CURING = "curing"
-    COVER = "cover"
-    SEALER_FILM = "sealer_film"
-    SEALER_PENETRATING = "sealer_penetrating"
-    GRIT = "grit"
-    JOINT_FILLER = "joint_filler"
-    BOND_BREAKER = "bond_breaker"
-
-
-BOUGHT_BY = {
-    MaterialId.CONCRETE: ("cu yd",), MaterialId.STONE: ("ton",),
-    MaterialId.WIRE: ("sheet", "roll"), MaterialId.CHAIRS: ("each",), MaterialId.BAR: ("bar",),
-    MaterialId.FIBER: ("lb",), MaterialId.PIGMENT: ("lb",), MaterialId.HARDENER: ("lb",),
-    MaterialId.RELEASE: ("lb",), MaterialId.CURING: ("gal",), MaterialId.SEALER_FILM: ("gal",),
-    MaterialId.SEALER_PENETRATING: ("gal",), MaterialId.JOINT_FILLER: ("ft",),
-    MaterialId.BOND_BREAKER: ("ft",), MaterialId.RETARDER: ("gal",),
-    MaterialId.COVER: ("sq ft",), MaterialId.GRIT: ("lb",),
-}  # fmt: skip
-"""In which unit the order list buys each."""
-
-
 class StepHours(Model):
     """Crew hours of one rate or finish: what grows with the work, and what is fixed."""
 
@@ -169,10 +136,14 @@ class StepHours(Model):
 
 
 class MaterialPrice(Model):
-    """What one costs, delivered, and how much is bought beyond the order list."""
+    """What one costs, delivered.
+
+    Attributes:
+        waste: how much is ordered beyond the measure, as a share; the trade's usual if left out.
+    """
 
     price: BoughtField
-    waste: ShareField = Field(default_factory=Fraction)
+    waste: ShareField | None = None
 
 
 class Equipment(Model):

@@ -35,16 +35,19 @@ from quotegen.reading.files.after_signing import Accepted, Actual, Change, Compl
 from quotegen.reading.files.costs import JobBill
 from quotegen.reading.files.forecast import Forecast
 from quotegen.reading.files.other_bids import OtherBid
-from quotegen.reading.files.shapes import Shape, Side
+from quotegen.reading.files.shapes import Shape
 from quotegen.reading.files.site_parts import (
     Along,
+    AwayFrom,
+    Between,
     DeepEdge,
-    FallsFrom,
+    Drain,
     Flight,
     GroundHeight,
     Obstacle,
     PreparedGround,
     StatedHeight,
+    Toward,
 )
 
 MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES, MOST_POURS = 40, 100, 100, 5
@@ -63,6 +66,8 @@ class Responsibility(StrEnum):
     POOL_SEAL = "pool_seal"
     BARRIER = "barrier"
     LAWN = "lawn"
+    DOWNSPOUTS = "downspouts"
+    COVERS = "covers"
 
 
 class Use(StrEnum):
@@ -143,7 +148,15 @@ class JointLine(Model):
 
 
 class Placement(Model):
-    """One slab area with its own shape, thickness, use and finish."""
+    """One slab area with its own shape, thickness, use and finish.
+
+    Attributes:
+        between: what stands between it and those before it, where they meet.
+        fall: of the finished top; `falls_toward` or `falls_away_from` says which way.
+        drains: drawn on the plan; an edge with a drain along it stands in `drained_edges`.
+        over_lawn: how high the finished top stands over the lawn beside it.
+        below_sill: how far the finished top lies below the sill of the door.
+    """
 
     id: Slug
     name: Word | None = None
@@ -155,12 +168,16 @@ class Placement(Model):
     reinforcement: Slug | None = None
     finish: Slug | None = None
     alternates: tuple[Slug, ...] = ()
+    between: Between = Between.FILLER
     fall: SlopeField | None = None
-    falls_toward: Side | None = None
-    falls_away_from: FallsFrom | None = None
+    falls_toward: Toward = Field(default=(), max_length=2)
+    falls_away_from: AwayFrom = Field(default=(), max_length=2)
+    drains: tuple[Drain, ...] = Field(default=(), max_length=20)
     drained_edges: tuple[Along, ...] = ()
     water_goes_to: Word | None = None
     stated_height: StatedHeight | None = None
+    over_lawn: LengthField | None = None
+    below_sill: LengthField | None = None
     ground: tuple[GroundHeight, ...] = ()
     thickened_edge: DeepEdge | None = None
     turned_down_edge: DeepEdge | None = None

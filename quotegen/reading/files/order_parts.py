@@ -1,6 +1,9 @@
 """Parts of a rate book that say what is ordered: steel, fiber, short loads, ways of access."""
 
+from collections.abc import Mapping
 from enum import StrEnum
+from types import MappingProxyType
+from typing import NamedTuple
 
 from quotegen.reading.fields.typed_fields import (
     LengthField,
@@ -10,6 +13,69 @@ from quotegen.reading.fields.typed_fields import (
     VolumeField,
     Word,
 )
+
+
+class MaterialId(StrEnum):
+    """What is bought by the order list, and can be given a price."""
+
+    CONCRETE = "concrete"
+    STONE = "stone"
+    WIRE = "wire"
+    CHAIRS = "chairs"
+    BAR = "bar"
+    TIE_WIRE = "tie_wire"
+    FIBER = "fiber"
+    PIGMENT = "pigment"
+    HARDENER = "hardener"
+    RELEASE = "release"
+    RETARDER = "retarder"
+    CURING = "curing"
+    COVER = "cover"
+    SEALER_FILM = "sealer_film"
+    SEALER_PENETRATING = "sealer_penetrating"
+    GRIT = "grit"
+    JOINT_FILLER = "joint_filler"
+    BOND_BREAKER = "bond_breaker"
+    MASTIC = "mastic"
+    DOWELS = "dowels"
+
+
+class Sold(NamedTuple):
+    """How a material is sold, and what it is for.
+
+    Attributes:
+        units: in which the order list buys it.
+        scope: the scope item whose lines pay for it.
+    """
+
+    units: tuple[str, ...]
+    scope: str
+
+
+SOLD: Mapping[MaterialId, Sold] = MappingProxyType({
+    MaterialId.CONCRETE: Sold(("cu yd",), "slab"),
+    MaterialId.STONE: Sold(("ton",), "base"),
+    MaterialId.WIRE: Sold(("sheet", "roll"), "reinforcement"),
+    MaterialId.CHAIRS: Sold(("each",), "reinforcement"),
+    MaterialId.BAR: Sold(("bar",), "reinforcement"),
+    MaterialId.TIE_WIRE: Sold(("lb",), "reinforcement"),
+    MaterialId.FIBER: Sold(("lb",), "reinforcement"),
+    MaterialId.PIGMENT: Sold(("lb",), "finish"),
+    MaterialId.HARDENER: Sold(("lb",), "finish"),
+    MaterialId.RELEASE: Sold(("lb",), "finish"),
+    MaterialId.RETARDER: Sold(("gal",), "finish"),
+    MaterialId.CURING: Sold(("gal",), "curing"),
+    MaterialId.COVER: Sold(("sq ft",), "curing"),
+    MaterialId.SEALER_FILM: Sold(("gal",), "sealing"),
+    MaterialId.SEALER_PENETRATING: Sold(("gal",), "sealing"),
+    MaterialId.GRIT: Sold(("lb",), "sealing"),
+    MaterialId.JOINT_FILLER: Sold(("ft",), "isolation"),
+    MaterialId.BOND_BREAKER: Sold(("ft",), "cast_edge"),
+    MaterialId.MASTIC: Sold(("ft",), "cast_edge"),
+    MaterialId.DOWELS: Sold(("each",), "forms"),
+})  # fmt: skip
+"""Everything that is bought by the order list. A row of the list names its material, and the cost
+sheet counts what the row buys."""
 
 
 class Wire(Model):

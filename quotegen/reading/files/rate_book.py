@@ -1,6 +1,6 @@
 """The rate book without its costs: prices, finishes, and what is usual for each use."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from enum import StrEnum
 from typing import Annotated, Self
 
@@ -281,6 +281,8 @@ class Order(Model):
         short_load: a load so small that the plant charges for it.
         curing_coverage: of the curing compound; the usual one if left out.
         bond_breaker: width of the sheet laid over the pool beam; none if left out.
+        curing_coverage: of the curing compound; none is ordered if left out.
+        bond_breaker: width of the sheet laid over the beam where the edge of a pool is cast.
     """
 
     allowance: ShareField
@@ -300,6 +302,7 @@ FINISH = "finish"
 """The scope item that every finish pays for."""
 FORM, POUR, SAW = "form", "pour", "saw"
 """The visits of every book on which the concrete comes, and on which joints are cut."""
+CAST_EDGE = "cast_edge"
 SEALING, SEAL = "sealing", "seal"
 """The scope item of the sealer, and the visit on which it is put on."""
 ALWAYS_ASKED_ABOUT = ("base", "slab", "reinforcement", "joints")
@@ -348,6 +351,13 @@ class RateBook(Model):
         """Return the scope items that the price of a finish pays for, the finish itself first."""
         items = (self.usual_cover if one == USUAL else (one,) for one in finish.covers)
         return tuple(dict.fromkeys((FINISH, *(item for some in items for item in some))))
+
+    def pays_for(self, item: str, asked: Collection[str]) -> bool:
+        """Tell whether a rate that is always used, or one of those asked for, covers an item."""
+        return any(
+            item in rate.covers and (rate.applies is Applies.ALWAYS or rate_id in asked)
+            for rate_id, rate in self.rates.items()
+        )
 
     def path_of(self, line_rate: str) -> DocumentPath:
         """Return where a rate or finish stands in the book."""

@@ -1,6 +1,8 @@
 """The whole rate book as it is typed: each price with what it costs, which no customer sees."""
 
 from collections.abc import Mapping
+from fractions import Fraction
+from types import MappingProxyType
 from typing import TypeVar
 
 from pydantic import Field
@@ -9,7 +11,7 @@ from quotegen.quantity import Length
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.fields.typed_fields import AmountField, RateField, ShareField, Slug, cut_to
 from quotegen.reading.files.costs import CostFor, Costs
-from quotegen.reading.files.order_parts import ShortLoad
+from quotegen.reading.files.order_parts import MaterialId, ShortLoad
 from quotegen.reading.files.price import Band, Price, Step
 from quotegen.reading.files.rate_book import ORDER_IS_NEEDED, BookRate, Finish, Order, RateBook
 
@@ -101,6 +103,14 @@ class RateBookFile(RateBook):
     rates: Mapping[Slug, CostedRate] = Field(default_factory=dict)
     finishes: Mapping[Slug, CostedFinish]
     costs: Costs | None = None
+
+    @property
+    def waste(self) -> Mapping[MaterialId, Fraction]:
+        """What is ordered beyond the measure, as a share, where it is typed."""
+        prices = self.costs.materials if self.costs else {}
+        return MappingProxyType(
+            {one: price.waste for one, price in prices.items() if price.waste is not None}
+        )
 
     def public(self) -> RateBook:
         """Return the rate book without its costs."""

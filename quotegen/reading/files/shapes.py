@@ -25,10 +25,21 @@ class EdgeKind(StrEnum):
     INNER = "inner edge"
     FORMED = "formed edge"
     HOUSE = "house edge"
+    GARAGE = "garage edge"
+    ISOLATED = "isolated edge"
     POOL = "pool edge"
     STRAIGHT = "straight edge"
     CURVED = "curved edge"
     JOINT = "joint length"
+
+
+class Beside(StrEnum):
+    """What an edge may be against that is neither the house nor a pool; a soft strip parts them."""
+
+    GARAGE = "garage"
+    SLAB = "slab"
+    CURB = "curb"
+    WALL = "wall"
 
 
 class AreaRule(StrEnum):
@@ -143,6 +154,7 @@ class OutlineSide(Model):
     smooth_through: tuple[PointField, ...] | None = None
     bows: Bow = Bow.OUT
     against_house: YesNoField = False
+    against: Beside | None = None
 
 
 class Round(Model):
@@ -338,6 +350,7 @@ class Shape(Piece):
     at: PointField | None = None
     turn: AngleField | None = None
     against_house: Side | None = None
+    against: dict[Side, Beside] = Field(default_factory=dict)
     is_: CutOut | None = Field(default=None, alias="is")
     accuracy: LengthField | None = None
 

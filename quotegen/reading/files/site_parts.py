@@ -1,15 +1,23 @@
 """Parts of a job file about the ground: deep edges, heights, steps, prepared ground, obstacles."""
 
 from enum import StrEnum
-from typing import Literal, TypeAlias
+from typing import Annotated, Literal, Self, TypeAlias
 
-from pydantic import Field
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
-from quotegen.reading.fields.typed_fields import AnyLength, LengthField, Model, PointField, Word
-from quotegen.reading.files.shapes import EdgeKind, Shape
+from quotegen.reading.fields.typed_fields import (
+    ONE_OR_MORE,
+    AnyLength,
+    LengthField,
+    Model,
+    PointField,
+    Word,
+)
+from quotegen.reading.files.shapes import EdgeKind, Shape, Side
 
 Along: TypeAlias = Literal[
-    EdgeKind.OUTER, EdgeKind.FORMED, EdgeKind.HOUSE, EdgeKind.POOL, EdgeKind.INNER
+    EdgeKind.OUTER, EdgeKind.FORMED, EdgeKind.HOUSE, EdgeKind.GARAGE, EdgeKind.POOL, EdgeKind.INNER
 ]
 """The edges that something can run along."""
 
@@ -19,6 +27,33 @@ class FallsFrom(StrEnum):
 
     POOL = "pool"
     HOUSE = "house"
+
+
+Toward: TypeAlias = Annotated[tuple[Side, ...], ONE_OR_MORE]
+"""One side, two that meet (a plane that falls both ways), or two opposite (a ridge between)."""
+
+AwayFrom: TypeAlias = Annotated[tuple[FallsFrom, ...], ONE_OR_MORE]
+"""The pool, the house, or both: then water meets on a low line between them."""
+
+
+class Drain(Model):
+    """A drain in the slab, straight from one point of the plan to another.
+
+    Attributes:
+        by: who supplies it; left out, it is in our price.
+    """
+
+    from_: PointField = Field(alias="from")
+    to: PointField
+    by: Word | None = None
+
+
+class Between(StrEnum):
+    """What stands between a placement and those before it that it meets."""
+
+    FILLER = "filler"
+    DOWELS = "dowels"
+    NOTHING = "nothing"
 
 
 class DeepEdge(Model):
@@ -49,13 +84,22 @@ class Flight(Model):
 
     Attributes:
         risers: the height of each, from the bottom.
-        run: how deep each is, from front to back.
+        width, tread: of the flight, and of each step from front to back; with them the order list
+            knows its concrete.
         poured: in one pour with the slab, or apart from it with a joint between.
     """
 
     risers: tuple[LengthField, ...] = Field(min_length=1, max_length=20)
-    run: LengthField | None = None
+    width: LengthField | None = None
+    tread: LengthField | None = None
     poured: PouredWith | None = None
+
+    @model_validator(mode="after")
+    def _both_sizes(self) -> Self:
+        if (self.width is None) != (self.tread is None):
+            said = "the concrete of steps goes by `width` and `tread`; type both, or neither"
+            raise PydanticCustomError("steps-size", said)
+        return self
 
 
 class StatedHeight(Model):

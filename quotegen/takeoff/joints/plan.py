@@ -9,6 +9,7 @@ from fractions import Fraction
 from shapely import LineString, Polygon, maximum_inscribed_circle
 
 from quotegen.quantity import decimal_of, rounded
+from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.job_units import JobUnits, length_ft, length_m
 from quotegen.takeoff.joints.cutting import Segment, cut_along, joints_of, parts_of
@@ -18,8 +19,8 @@ from quotegen.takeoff.joints.limits import Limits, limits_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.records import BrokenRule, Joint, JointPlan, Panel, PanelRule
 from quotegen.takeoff.joints.typed_joints import owners_lines
-from quotegen.takeoff.plan_geometry import Against
 from quotegen.takeoff.shapes.overlay import polygons
+from quotegen.takeoff.slab.edges import edge_lengths_ft
 from quotegen.takeoff.slab.slab import Slab
 from quotegen.trade.joints import governing_spacing, saw_depth_in
 from quotegen.trade.rules import RuleBook
@@ -74,7 +75,7 @@ def joint_plan(
         ),
         length_ft=length_ft(feet),
         length_m=length_m(feet),
-        isolation_ft=length_ft(math.fsum(_isolated(slab))),
+        isolation_ft=length_ft(edge_lengths_ft(slab.boundary)[EdgeKind.ISOLATED]),
         working=tuple(_working(spec, joints, units, (spacing_ft, spacing_rules), rules, on)),
     )
 
@@ -113,11 +114,6 @@ def _joint(joint: Segment) -> Joint:
     return Joint(
         start_ft=joint[0], end_ft=joint[1], length_ft=rounded(math.dist(*joint), _SIZE_PLACES)
     )
-
-
-def _isolated(slab: Slab) -> Iterator[float]:
-    for ring in (*slab.boundary.outer, *slab.boundary.inner):
-        yield from (side.length_ft for side in ring if side.against is not Against.OPEN)
 
 
 def _working(

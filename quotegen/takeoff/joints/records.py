@@ -80,7 +80,7 @@ class JointPlan:
         panels: what they divide the slab into, by number.
         length_ft: of all contraction joints together, to 0.1 ft.
         length_m: the same, to 0.01 m.
-        isolation_ft: length of edge that a soft strip separates from house, pool or opening.
+        isolation_ft: length of edge that a soft strip separates from what stands there.
         working: how spacing and length were worked out.
     """
 

@@ -4,22 +4,35 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from quotegen.quantity import decimal_of, rounded
+from quotegen.quantity import Length, decimal_of, rounded
+from quotegen.reading.files.order_parts import MaterialId
+from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.materials.job_slabs import NEEDED_PLACES, JobSlabs, area_step, material
+from quotegen.takeoff.materials.job_slabs import (
+    NEEDED_PLACES,
+    JobSlabs,
+    area_step,
+    material,
+    with_waste,
+)
 from quotegen.takeoff.records import Material, PlacementTakeoff
 from quotegen.takeoff.slab.concrete_order import FLAT_VOLUME, UNEVEN_BASE, VOLUME
+from quotegen.takeoff.slab.flight_volume import STEPS
 from quotegen.trade.base import base_loose_cuyd, base_tons
 from quotegen.trade.concrete import net_volume_cuyd, truck_loads
 from quotegen.working import Step, given
 
 _VOLUME_RULE = "sqft_inches_per_cubic_yard"
+_LOOSE_RULE = "base_loose_density"
+_PAST_RULE = "base_past_forms"
+_DENSITY_RULE = "base_compacted_density"
 _LOAD_RULE = "truck_load_full"
 _DEEP = {
     FLAT_VOLUME: "flat_slab",
     "Thickened edge": "thickened_edge",
     "Turned down edge": "turned_down_edge",
 }
+_BESIDE = {STEPS: "steps_concrete", UNEVEN_BASE: "uneven_base"}
 
 
 def concrete(slabs: JobSlabs) -> Iterator[Material]:
@@ -34,12 +47,13 @@ def concrete(slabs: JobSlabs) -> Iterator[Material]:
         buy=slabs.takeoff.order_cuyd,
         buy_unit="cu yd",
         working=slabs.takeoff.working[-1],
+        bought_as=MaterialId.CONCRETE,
     )
     for spec, measured in slabs.each():
         yield from _parts(spec, measured)
     for step in slabs.takeoff.working[-1].inputs:
-        if step.name == UNEVEN_BASE:
-            yield _part("uneven_base", None, step)
+        if step.name in _BESIDE:
+            yield _part(_BESIDE[step.name], None, step)
     typed = order.truck_load
     full = typed if typed is not None else slabs.rules.exact(_LOAD_RULE, slabs.on)
     pours = slabs.job.typed.pours
@@ -101,38 +115,51 @@ def _part(material_id: str, spec: PlacementSpec | None, step: Step) -> Material:
 
 
 def base(slabs: JobSlabs) -> Iterator[Material]:
-    """Yield the stone under each slab: compacted volume, loose volume, tons."""
+    """Yield the stone under each slab: by weight, and the same by the yard.
+
+    It goes on past each formed edge; at the house and at a pool no form stands, and it ends with
+    the slab.
+    """
     for spec, measured in slabs.each():
-        compacted = net_volume_cuyd(measured.area_sqft, spec.base.inches, slabs.rules, slabs.on)
-        volume = Step(
-            name="Compacted volume",
-            formula="area in square feet x depth of the base in inches, over the square feet that"
-            " one cubic yard covers one inch deep",
-            inputs=(
-                area_step(spec, measured),
-                given("Depth of the base", rounded(spec.base.inches, 4), "in"),
-            ),
-            value=decimal_of(compacted),
-            unit="cu yd",
-            rules=(_VOLUME_RULE,),
+        area, formed = area_step(spec, measured), measured.edges_ft[EdgeKind.FORMED]
+        past = slabs.rule(_PAST_RULE, "Past the forms")
+        covered = (
+            Fraction(area.value) + Fraction(formed) * Length.of_inches(Fraction(past.value)).feet
         )
+        volume = net_volume_cuyd(covered, spec.base.inches, slabs.rules, slabs.on)
+        stone = material(
+            "base_tons",
+            spec,
+            base_tons(volume, slabs.rules, slabs.on),
+            "ton",
+            what=slabs.job.rate_book.base_material,
+            formula="area, and formed edge x how far the base goes past it, x depth of the base,"
+            " over the square feet that one cubic yard covers one inch deep; x density once"
+            " compacted",
+            inputs=(
+                area,
+                given("Formed edge", formed, "ft"),
+                past,
+                given("Depth of the base", rounded(spec.base.inches, 4), "in"),
+                slabs.rule(_DENSITY_RULE, "Compacted density"),
+            ),
+            rules=(_VOLUME_RULE, _PAST_RULE, _DENSITY_RULE),
+        )
+        by_weight = with_waste(slabs, replace(stone, bought_as=MaterialId.STONE))
+        yield by_weight
+        lightest = slabs.rules.range(_LOOSE_RULE, slabs.on).least
         yield material(
             "base_loose",
             spec,
-            base_loose_cuyd(compacted, slabs.rules, slabs.on),
+            base_loose_cuyd(Fraction(by_weight.buy), slabs.rules, slabs.on),
             "cu yd",
             what=slabs.job.rate_book.base_material,
-            formula="compacted volume x loose volume for one compacted",
-            inputs=(volume, slabs.rule("base_loose_factor", "Loose for one compacted")),
-            rules=("base_loose_factor",),
-        )
-        yield material(
-            "base_tons",
-            spec,
-            base_tons(compacted, slabs.rules, slabs.on),
-            "ton",
-            what=slabs.job.rate_book.base_material,
-            formula="compacted volume x density once compacted",
-            inputs=(volume, slabs.rule("base_compacted_density", "Compacted density")),
-            rules=("base_compacted_density",),
+            formula="tons to order over the least density of loose stone",
+            inputs=(
+                given("Stone to order", by_weight.buy, "ton"),
+                Step(
+                    name="Loose density", value=lightest, unit="ton per cu yd", rules=(_LOOSE_RULE,)
+                ),
+            ),
+            rules=(_LOOSE_RULE,),
         )

@@ -1,18 +1,23 @@
 """What every material of the order list starts from: the slabs of the job, and how to list it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
+from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 
 from quotegen.quantity import decimal_of, rounded
+from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.files.rate_book import Finish
+from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import JobSpec, PlacementSpec
 from quotegen.takeoff.records import Material, PlacementTakeoff, Takeoff
 from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
 
 NEEDED_PLACES = 2
+_HUNDRED = 100
+_WASTE, _CURVED_WASTE = "order_waste", "order_waste_curved"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +47,25 @@ class JobSlabs:
         value = self.rules.number(rule_id, self.on)
         return Step(name=name, value=value, unit=rule.unit, rules=(rule_id,))
 
+    def waste(self, bought: MaterialId, placement_id: str | None) -> Step | None:
+        """Return what is ordered of a material beyond its measure, in per cent; None for nothing.
+
+        As the rate book says, or else as is usual: more where sheets are cut to a curve.
+        """
+        own = self.job.waste.get(bought)
+        if own is not None:
+            return given("Waste", rounded(own * _HUNDRED, NEEDED_PLACES), "%") if own else None
+        curved = any(
+            measured.edges_ft[EdgeKind.CURVED]
+            for measured in self.takeoff.placements
+            if placement_id in {None, measured.id}
+        )
+        for rule_id in (_CURVED_WASTE, _WASTE) if curved else (_WASTE,):
+            usual = self.rules.table(rule_id, self.on).get(bought)
+            if usual is not None:
+                return Step(name="Waste", value=usual, unit="%", rules=(rule_id,))
+        return None
+
 
 def area_step(spec: PlacementSpec, measured: PlacementTakeoff) -> Step:
     """Return the area that a material covers."""
@@ -59,7 +83,11 @@ def material(
     rules: tuple[str, ...] = (),
     what: str = "",
 ) -> Material:
-    """List one material, bought in whole units, rounded up."""
+    """List one material, bought in whole units, rounded up.
+
+    It is bought as the material of that id; one of no material only tells more of another row, such
+    as a weight. What is ordered beyond the quantity is added by the list, with `with_waste`.
+    """
     quantity = rounded(needed, NEEDED_PLACES)
     return Material(
         id=material_id,
@@ -77,4 +105,21 @@ def material(
             unit=unit,
             rules=rules,
         ),
+        bought_as=next((one for one in MaterialId if one == material_id), None),
     )
+
+
+def with_waste(slabs: JobSlabs, one: Material) -> Material:
+    """Add to a material what is ordered of it beyond the quantity that its working gives.
+
+    The list does it for every row; a row that goes by what another one orders does it before.
+    """
+    waste = slabs.waste(one.bought_as, one.placement) if one.bought_as else None
+    if waste is None:
+        return one
+    return replace(one, waste=waste, buy=decimal_of(Fraction(ceil(wasted(one.needed, waste)))))
+
+
+def wasted(needed: Decimal | Fraction, waste: Step | None) -> Fraction:
+    """Return a quantity with its waste."""
+    return Fraction(needed) * (1 + (Fraction(waste.value) / _HUNDRED if waste else 0))

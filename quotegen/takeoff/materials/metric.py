@@ -19,7 +19,7 @@ from quotegen.quantity import (
     decimal_of,
     rounded,
 )
-from quotegen.takeoff.materials.job_slabs import NEEDED_PLACES
+from quotegen.takeoff.materials.job_slabs import NEEDED_PLACES, wasted
 from quotegen.takeoff.records import Material
 
 _METRIC: Mapping[str, tuple[str, Fraction]] = {
@@ -55,6 +55,6 @@ def _order(material: Material, needed: Fraction, times: Fraction) -> Decimal:
     if not material.buy_unit:
         return material.buy
     if material.id not in _BY_ITS_STEP:
-        return decimal_of(Fraction(ceil(needed)))
+        return decimal_of(Fraction(ceil(wasted(needed, material.waste))))
     parts = 10**NEEDED_PLACES
     return decimal_of(Fraction(ceil(Fraction(material.buy) * times * parts), parts))

@@ -1,18 +1,19 @@
 """Reinforcement on the order list: sheets or rolls with laps, bars, fiber."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
-from math import ceil
 
 from quotegen.quantity import Length, decimal_of, rounded
-from quotegen.reading.files.order_parts import Bar, Wire
+from quotegen.reading.files.order_parts import Bar, MaterialId, Wire
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.materials.job_slabs import JobSlabs, area_step, material
+from quotegen.takeoff.materials.job_slabs import JobSlabs, area_step, material, with_waste
 from quotegen.takeoff.records import Material, PlacementTakeoff
 from quotegen.trade.reinforcement import (
     bar_lap_in,
     bar_weight_lb,
     supports_needed,
+    tie_wire_lb,
     wire_lap_in,
     wire_weight_lb_per_100_sqft,
 )
@@ -47,12 +48,12 @@ def steel(slabs: JobSlabs) -> Iterator[Material]:
 
 def sheets_needed(
     area_sqft: Fraction, length_ft: Fraction, width_ft: Fraction, lap_ft: Fraction
-) -> int:
-    """Return how many sheets or rolls cover an area when each laps its neighbors.
+) -> Fraction:
+    """Return how many sheets or rolls cover an area when each laps its neighbors, not rounded.
 
-    Each covers its size less one lap in each direction. An odd shape wastes more in cutting.
+    Each covers its size less one lap in each direction. What is cut off is waste on top.
     """
-    return ceil(area_sqft / ((length_ft - lap_ft) * (width_ft - lap_ft)))
+    return area_sqft / ((length_ft - lap_ft) * (width_ft - lap_ft))
 
 
 def _wire(
@@ -65,48 +66,59 @@ def _wire(
         wire.lap.inches if wire.lap else wire_lap_in(_mesh_in(wire.style), slabs.rules, slabs.on)
     )
     length_ft, width_ft = size.length.feet, size.width.feet
-    count = sheets_needed(
-        Fraction(measured.area_sqft), length_ft, width_ft, Length.of_inches(lap_in).feet
-    )
+    area_sqft, lap_ft = Fraction(measured.area_sqft), Length.of_inches(lap_in).feet
     inputs = (
         area_step(spec, measured),
         given(f"Length of a {unit}", rounded(length_ft, 2), "ft"),
         given(f"Width of a {unit}", rounded(width_ft, 2), "ft"),
         given("Lap", rounded(lap_in, 2), "in"),
     )
-    yield material(
-        "wire",
-        spec,
-        Fraction(count),
-        unit,
-        what=wire.style,
-        formula=f"area over what one {unit} covers once its laps are off, rounded up",
-        inputs=inputs,
-        rules=() if wire.lap else ("wire_lap_past_mesh",),
+    sheets = with_waste(
+        slabs,
+        material(
+            "wire",
+            spec,
+            sheets_needed(area_sqft, length_ft, width_ft, lap_ft),
+            unit,
+            what=wire.style,
+            formula=f"area over what one {unit} covers once its laps are off",
+            inputs=inputs,
+            rules=() if wire.lap else ("wire_lap_past_mesh",),
+        ),
     )
+    yield sheets
     weight = Fraction(wire_weight_lb_per_100_sqft(wire.style, slabs.rules, slabs.on))
     yield material(
         "wire_weight",
         spec,
-        count * length_ft * width_ft * weight / _HUNDRED,
+        Fraction(sheets.buy) * length_ft * width_ft * weight / _HUNDRED,
         "lb",
         what=wire.style,
         formula=f"{unit}s x their area x published weight of 100 sq ft, over 100",
         inputs=(
-            given(f"Number of {unit}s", decimal_of(Fraction(count)), unit),
+            given(f"Number of {unit}s", sheets.buy, unit),
             given("Weight of 100 sq ft", decimal_of(weight), "lb"),
         ),
         rules=("wire_weight",),
     )
-    yield material(
-        "wire_supports",
+    yield _supports(slabs, spec, measured, "wire_supports", "wire_support_spacing")
+
+
+def _supports(
+    slabs: JobSlabs, spec: PlacementSpec, measured: PlacementTakeoff, material_id: str, rule_id: str
+) -> Material:
+    """List the chairs that hold steel up, one for each square of the widest spacing."""
+    spacing_ft = slabs.rules.exact(rule_id, slabs.on)
+    row = material(
+        material_id,
         spec,
-        Fraction(supports_needed(measured.area_sqft, slabs.rules, slabs.on)),
+        Fraction(supports_needed(measured.area_sqft, spacing_ft)),
         "each",
         formula="area over the square of the widest spacing, rounded up",
-        inputs=(area_step(spec, measured), slabs.rule("wire_support_spacing", "Widest spacing")),
-        rules=("wire_support_spacing",),
+        inputs=(area_step(spec, measured), slabs.rule(rule_id, "Widest spacing")),
+        rules=(rule_id,),
     )
+    return replace(row, bought_as=MaterialId.CHAIRS)
 
 
 def _bar(
@@ -115,35 +127,50 @@ def _bar(
     lap_in = bar.lap.inches if bar.lap else bar_lap_in(bar.size, slabs.rules, slabs.on)
     lap_ft = Length.of_inches(lap_in).feet
     run_ft = 2 * Fraction(measured.area_sqft) / bar.spacing.feet
-    count = ceil(run_ft / (bar.stock.feet - lap_ft))
-    yield material(
-        "bar",
-        spec,
-        Fraction(count),
-        "bar",
-        what=bar.size,
-        formula="area over the spacing, for both ways, over what one bar reaches once its lap is"
-        " off, rounded up",
-        inputs=(
-            area_step(spec, measured),
-            given("Spacing", rounded(bar.spacing.inches, 2), "in"),
-            given("Length of a bar", rounded(bar.stock.feet, 2), "ft"),
-            given("Lap", rounded(lap_in, 2), "in"),
+    bars = with_waste(
+        slabs,
+        material(
+            "bar",
+            spec,
+            run_ft / (bar.stock.feet - lap_ft),
+            "bar",
+            what=bar.size,
+            formula="area over the spacing, for both ways, over what one bar reaches once its lap"
+            " is off",
+            inputs=(
+                area_step(spec, measured),
+                given("Spacing", rounded(bar.spacing.inches, 2), "in"),
+                given("Length of a bar", rounded(bar.stock.feet, 2), "ft"),
+                given("Lap", rounded(lap_in, 2), "in"),
+            ),
+            rules=() if bar.lap else ("bar_lap_diameters", "bar_diameter"),
         ),
-        rules=() if bar.lap else ("bar_lap_diameters", "bar_diameter"),
     )
-    yield material(
+    yield bars
+    weight_lb = bar_weight_lb(bar.size, Fraction(bars.buy) * bar.stock.feet, slabs.rules, slabs.on)
+    weight = material(
         "bar_weight",
         spec,
-        bar_weight_lb(bar.size, count * bar.stock.feet, slabs.rules, slabs.on),
+        weight_lb,
         "lb",
         what=bar.size,
         formula="bars x their length x weight of a foot",
         inputs=(
-            given("Number of bars", decimal_of(Fraction(count)), "bar"),
+            given("Number of bars", bars.buy, "bar"),
             given("Length of a bar", rounded(bar.stock.feet, 2), "ft"),
         ),
         rules=("bar_weight",),
+    )
+    yield weight
+    yield _supports(slabs, spec, measured, "bar_supports", "bar_support_spacing")
+    yield material(
+        "tie_wire",
+        spec,
+        tie_wire_lb(weight_lb, slabs.rules, slabs.on),
+        "lb",
+        formula="weight of the bars in tons x wire for a ton of bars",
+        inputs=(weight.working, slabs.rule("tie_wire_dose", "Wire for a ton of bars")),
+        rules=("tie_wire_dose",),
     )
 
 

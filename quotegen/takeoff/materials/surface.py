@@ -1,12 +1,14 @@
 """Color and surface on the order list: pigment, hardener, release, retarder, curing, sealer."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.quantity import decimal_of, rounded
 from quotegen.reading.files.job import ROUND_A_POOL
+from quotegen.reading.files.order_parts import MaterialId
 from quotegen.reading.files.rate_book import Finish, FinishKind, Sealer
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.materials.job_slabs import JobSlabs, area_step, material
@@ -27,7 +29,8 @@ def surface(slabs: JobSlabs) -> Iterator[Material]:
         finish = slabs.finish(spec)
         yield from _pigment(slabs, spec, measured, finish)
         if finish.hardener:
-            yield _by_area("hardener", spec, measured, _given_dose(finish.hardener))
+            dose = _given_dose(finish.hardener)
+            yield _by_area("hardener", spec, measured, dose)
         yield from _release(slabs, spec, measured, finish)
         if finish.kind is FinishKind.EXPOSED_AGGREGATE:
             coverage = _least(slabs, "retarder_coverage", "Coverage, at least")
@@ -159,8 +162,9 @@ def _sealer(
             "Coverage of one coat, at least",
         )
     )
+    bought = MaterialId.SEALER_FILM if film else MaterialId.SEALER_PENETRATING
     sealer = _gallons("sealer", spec, area_step(spec, measured), coverage, coats)
-    yield sealer
+    yield replace(sealer, bought_as=bought)
     if has_grit(spec, finish):
         dose = slabs.rule("grit_dose", "Grit in a gallon")
         yield material(
@@ -171,7 +175,11 @@ def _sealer(
 
 
 def _gallons(
-    material_id: str, spec: PlacementSpec, area: Step, coverage: Step, coats: Step | None = None
+    material_id: str,
+    spec: PlacementSpec,
+    area: Step,
+    coverage: Step,
+    coats: Step | None = None,
 ) -> Material:
     number = Fraction(coats.value) if coats else Fraction(1)
     return material(

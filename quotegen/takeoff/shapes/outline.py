@@ -132,7 +132,7 @@ def _runs_counter_clockwise(legs: tuple[_Leg, ...]) -> bool:
 
 def _segment(leg: _Leg, *, counter_clockwise: bool) -> Segment | Fault:
     side = leg.side
-    against = Against.HOUSE if side and side.against_house else Against.OPEN
+    against = _against(side)
     if side is None or not _is_curved(side):
         return Line(start=leg.start, end=leg.end, against=against)
     if side.smooth_through is not None:
@@ -144,6 +144,12 @@ def _segment(leg: _Leg, *, counter_clockwise: bool) -> Segment | Fault:
     if isinstance(sweep_rad, Fault):
         return sweep_rad.under(leg.index)
     return replace(arc_by_sweep(leg.start, leg.end, sweep_rad), against=against)
+
+
+def _against(side: OutlineSide | None) -> Against:
+    if side is not None and side.against is not None:
+        return Against(side.against.value)
+    return Against.HOUSE if side is not None and side.against_house else Against.OPEN
 
 
 def _sweep(leg: _Leg, side: OutlineSide, *, counter_clockwise: bool) -> float | Fault:

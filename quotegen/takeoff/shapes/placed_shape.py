@@ -1,5 +1,6 @@
 """A typed shape in its place on the plan: its exact loops and the polygon that stands for them."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -67,8 +68,9 @@ def place_shape(shape: Shape, group: str, index: int) -> PlacedShape | tuple[Fau
     faults = faults or crossings_of(shape, loops)
     if not faults and shape.border is not None:
         loops = (loops[0], *_against_cut_out(loops[1:], CutOut.POOL))
-    if not faults and shape.against_house:
-        loops, faults = _against_house(loops, shape.against_house)
+    for side, key, against in _sides_against(shape):
+        if not faults:
+            loops, faults = _against_side(loops, side, key, against)
     if not faults and group == "take_away":
         loops = _against_cut_out(loops, shape.is_)
     if group == "add" and shape.is_:
@@ -94,8 +96,15 @@ def place_shape(shape: Shape, group: str, index: int) -> PlacedShape | tuple[Fau
     )
 
 
-def _against_house(
-    loops: tuple[Loop, ...], side: Side
+def _sides_against(shape: Shape) -> Iterator[tuple[Side, str, Against]]:
+    if shape.against_house:
+        yield shape.against_house, "against_house", Against.HOUSE
+    for side, beside in shape.against.items():
+        yield side, "against", Against(beside.value)
+
+
+def _against_side(
+    loops: tuple[Loop, ...], side: Side, key: str, against: Against
 ) -> tuple[tuple[Loop, ...], tuple[Fault, ...]]:
     """Mark the straight sides along one side of a shape, before it is turned."""
     axis = 1 if side in {Side.BOTTOM, Side.TOP} else 0
@@ -107,16 +116,19 @@ def _against_house(
         return isinstance(segment, Line) and all(abs(end - edge) < TAPE_SLACK_FT for end in ends)
 
     marked = tuple(
-        replace(segment, against=Against.HOUSE) if lies_there(segment) else segment
+        replace(segment, against=against) if lies_there(segment) else segment
         for segment in loops[0]
     )
     if marked != loops[0] or any(lies_there(segment) for segment in marked):
         return (marked, *loops[1:]), ()
+    named, typed = (
+        ("the house", "yes") if key == "against_house" else (f"a {against.value}", against.value)
+    )
     return loops, (Fault(
-        code="house-side", path=("against_house",),
+        code="house-side", path=(key,),
         message=f"the {side.value} of this shape has no straight side that could be"
-        " against the house",
-        hint="name another side, or type an `outline` with `against_house: yes` on one of"
+        f" against {named}",
+        hint=f"name another side, or type an `outline` with `{key}: {typed}` on one of"
         " its sides"),)  # fmt: skip
 
 
@@ -124,7 +136,7 @@ def _against_cut_out(loops: tuple[Loop, ...], cut_out: CutOut | None) -> tuple[L
     against = Against.POOL if cut_out is CutOut.POOL else Against.OPENING
     return tuple(
         tuple(
-            segment if segment.against is Against.HOUSE else replace(segment, against=against)
+            replace(segment, against=against) if segment.against is Against.OPEN else segment
             for segment in loop
         )
         for loop in loops

@@ -15,7 +15,7 @@ from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.shapes.faults import spot, tape_of
 from quotegen.takeoff.shapes.segments import point_ft
 from quotegen.takeoff.site.drawn_slabs import region_of
-from quotegen.takeoff.site.falls import Surface, inches_per_foot, middles
+from quotegen.takeoff.site.falls import BUILDING, Surface, inches_per_foot, middles
 from quotegen.takeoff.slab.edges import runs_along
 from quotegen.trade.rules import RuleBook
 from quotegen.trade.slopes import drains_from_house, drains_from_pool
@@ -32,7 +32,9 @@ def fall_warnings(
     rules: RuleBook,
 ) -> Iterator[Problem]:
     """Yield a warning for everything that a finisher would not build as typed."""
-    house = tuple(run for p in takeoff.placements for run in runs_along(p.edges, EdgeKind.HOUSE))
+    house = tuple(
+        run for p in takeoff.placements for edge in BUILDING for run in runs_along(p.edges, edge)
+    )
     for spec, measured in zip(job.placements, takeoff.placements, strict=True):
         surface = surfaces.get(spec.id)
         if surface is not None:

@@ -22,31 +22,62 @@ _DOWN = {
     Side.BOTTOM: (0.0, -1.0), Side.TOP: (0.0, 1.0), Side.LEFT: (-1.0, 0.0), Side.RIGHT: (1.0, 0.0),
 }  # fmt: skip
 _STEPS = 200  # steps along an edge at which its height is worked out
-_AWAY = {FallsFrom.POOL: EdgeKind.POOL, FallsFrom.HOUSE: EdgeKind.HOUSE}
+BUILDING = (EdgeKind.HOUSE, EdgeKind.GARAGE)
+"""The edges at a building: water runs away from each."""
+_AWAY = {FallsFrom.POOL: (EdgeKind.POOL,), FallsFrom.HOUSE: BUILDING}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slope:
+    """A fall in one direction, or, with a ridge, in that direction and the opposite one.
+
+    Attributes:
+        down: the direction water runs, of unit length.
+        ridge_ft: how far along that direction the ridge stands.
+    """
+
+    down: Point
+    ridge_ft: float | None = None
+
+    def run_ft(self, at: Point) -> float:
+        """Return how far downhill a point lies."""
+        along = at[0] * self.down[0] + at[1] * self.down[1]
+        return along if self.ridge_ft is None else abs(along - self.ridge_ft)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HighEdge:
+    """A level edge that water runs away from, and how much higher it is than the first one."""
+
+    line: BaseGeometry
+    lift_ft: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Surface:
-    """The finished top of a slab that falls in one direction, or away from an edge on all sides.
+    """The finished top of a slab.
 
     Attributes:
         fall: the drop in one foot, in feet.
-        down: the direction water runs; None where it runs away from `edge`.
-        edge: what water runs away from.
+        slopes: the directions water runs; empty where it runs away from edges.
+        edges: the level edges that water runs away from on all sides; where the falls from two
+            of them meet there is a low line.
         lift_ft: what to add for the stated height to come out.
     """
 
     fall: float
-    down: Point | None
-    edge: BaseGeometry | None
+    slopes: tuple[Slope, ...] = ()
+    edges: tuple[HighEdge, ...] = ()
     lift_ft: float = 0.0
 
     def height_ft(self, at: Point) -> float:
         """Return the height of the finished top at a point."""
-        if self.edge is not None:
-            return self.lift_ft - self.fall * self.edge.distance(shapely.Point(at))
-        down = self.down or (0.0, 0.0)
-        return self.lift_ft - self.fall * (at[0] * down[0] + at[1] * down[1])
+        if self.edges:
+            spot = shapely.Point(at)
+            return self.lift_ft + max(
+                edge.lift_ft - self.fall * edge.line.distance(spot) for edge in self.edges
+            )
+        return self.lift_ft - self.fall * math.fsum(slope.run_ft(at) for slope in self.slopes)
 
     def fall_along(self, at: Point, direction: Point) -> float:
         """Return the fall from a point in a direction of unit length, over the first inch."""
@@ -60,17 +91,40 @@ def surface_of(spec: PlacementSpec, measured: PlacementTakeoff) -> Surface | Non
     if spec.typed.fall is None:
         return None
     fall = spec.typed.fall.ft
-    if spec.typed.falls_away_from is not None:
-        runs = runs_along(measured.edges, _AWAY[spec.typed.falls_away_from])
-        if not runs:
-            return None
-        edge = shapely.union_all([shapely.LineString(run.points_ft) for run in runs])
-        bare = Surface(fall=fall, down=None, edge=edge)
-    elif spec.typed.falls_toward is not None:
-        bare = Surface(fall=fall, down=_DOWN[spec.typed.falls_toward], edge=None)
-    else:
+    bare = Surface(
+        fall=fall, slopes=_slopes(spec, measured), edges=_high_edges(spec, measured, fall)
+    )
+    if not bare.slopes and not bare.edges:
         return None
     return replace(bare, lift_ft=_lift(spec, measured, bare))
+
+
+def _slopes(spec: PlacementSpec, measured: PlacementTakeoff) -> tuple[Slope, ...]:
+    """A plane down to each side named; two opposite sides have a ridge half way between them."""
+    downs = tuple(_DOWN[side] for side in spec.typed.falls_toward)
+    if len(downs) == 2 and downs[0][0] * downs[1][0] + downs[0][1] * downs[1][1] < 0:
+        down = downs[0]
+        along = [x * down[0] + y * down[1] for ring in measured.outer_ft for x, y in ring]
+        return (Slope(down=down, ridge_ft=(min(along) + max(along)) / 2),)
+    return tuple(Slope(down=down) for down in downs)
+
+
+def _high_edges(
+    spec: PlacementSpec, measured: PlacementTakeoff, fall: float
+) -> tuple[HighEdge, ...]:
+    """The edges that water runs away from, so high that a drain drawn between is the low line."""
+    lines = [
+        shapely.union_all([shapely.LineString(run.points_ft) for run in runs])
+        for away in spec.typed.falls_away_from
+        if (runs := [r for edge in _AWAY[away] for r in runs_along(measured.edges, edge)])
+    ]
+    if len(lines) < 2 or not spec.typed.drains:
+        return tuple(HighEdge(line=line) for line in lines)
+    drain = spec.typed.drains[0]
+    middle = shapely.LineString([point_ft(drain.from_), point_ft(drain.to)]).centroid
+    first_ft, second_ft = (line.distance(middle) for line in lines)
+    lift_ft = fall * (second_ft - first_ft)
+    return (HighEdge(line=lines[0]), HighEdge(line=lines[1], lift_ft=lift_ft))
 
 
 def _lift(spec: PlacementSpec, measured: PlacementTakeoff, bare: Surface) -> float:
@@ -78,6 +132,8 @@ def _lift(spec: PlacementSpec, measured: PlacementTakeoff, bare: Surface) -> flo
     if spec.typed.stated_height is not None:
         stated = spec.typed.stated_height
         return stated.height.ft - bare.height_ft(point_ft(stated.at))
+    if any(slope.ridge_ft is not None for slope in bare.slopes):
+        return 0.0
     return -max(bare.height_ft(at) for ring in _rings(measured) for at in ring)
 
 
@@ -88,7 +144,7 @@ def falls_of(spec: PlacementSpec, measured: PlacementTakeoff, surface: Surface) 
         placement=spec.id,
         of=(stated.of or "") if stated else "",
         corners=_corners(measured, surface),
-        edges=tuple(_drop(run, surface) for run in measured.edges),
+        edges=tuple(drop_of(run, surface) for run in measured.edges),
     )
 
 
@@ -110,7 +166,8 @@ def _corners(measured: PlacementTakeoff, surface: Surface) -> tuple[CornerHeight
     return tuple(corners)
 
 
-def _drop(run: EdgeRun, surface: Surface) -> EdgeDrop:
+def drop_of(run: EdgeRun, surface: Surface) -> EdgeDrop:
+    """Return how far a run of edge drops, from its highest to its lowest point."""
     line = shapely.LineString(run.points_ft)
     shares = [step / _STEPS for step in range(_STEPS + 1)]
     along = [line.interpolate(share, normalized=True) for share in shares]

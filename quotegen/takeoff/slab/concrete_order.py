@@ -1,7 +1,9 @@
 """The volume of a slab and the concrete to order for it, with the working."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.problem import Source
@@ -27,13 +29,14 @@ class Concrete:
     """The concrete of one slab, exact, with its working.
 
     Attributes:
+        deep_edges: the concrete below the slab along its deep edges.
         net_cuyd: in the slab and its deep edges.
-        uneven_cuyd: what an uneven base takes up: ordered, but not part of the slab.
+        beside: what is ordered and is no part of the slab: steps, and what an uneven base swallows.
     """
 
+    deep_edges: tuple[Step, ...]
     net_cuyd: Fraction
-    uneven_cuyd: Fraction
-    order_cuyd: Fraction
+    beside: tuple[Step, ...]
     volume_step: Step
     order_step: Step
 
@@ -47,6 +50,7 @@ def concrete_of(
     rules: RuleBook,
     on: date,
     deep_edges: tuple[Step, ...] = (),
+    steps: Step | None = None,
 ) -> Concrete:
     """Return the volume of one slab and what to order for it.
 
@@ -58,6 +62,7 @@ def concrete_of(
         rules: of the trade.
         on: the quote date.
         deep_edges: the concrete below the slab along its deep edges.
+        steps: the concrete of its flight of steps.
     """
     flat_cuyd = net_volume_cuyd(area.value, thickness.inches, rules, on)
     flat = Step(
@@ -74,17 +79,22 @@ def concrete_of(
         rules=(_VOLUME_RULE,),
     )
     net_cuyd = flat_cuyd + sum((Fraction(step.value) for step in deep_edges), Fraction(0))
-    uneven_in = order.uneven_base.inches if order.uneven_base else Fraction(0)
-    uneven_cuyd = net_volume_cuyd(area.value, uneven_in, rules, on) if uneven_in else Fraction(0)
-    ordered = order_cuyd(net_cuyd + uneven_cuyd, order.allowance, order.round_up_to)
+    beside = (*((steps,) if steps else ()), *_uneven(area.value, order, rules, on))
     volume = _with_deep_edges(flat, deep_edges, net_cuyd)
     return Concrete(
+        deep_edges=deep_edges,
         net_cuyd=net_cuyd,
-        uneven_cuyd=uneven_cuyd,
-        order_cuyd=ordered,
+        beside=beside,
         volume_step=volume,
-        order_step=order_step(volume, ordered, order, uneven_cuyd),
+        order_step=order_step(volume, net_cuyd, order, beside),
     )
+
+
+def _uneven(area_sqft: Decimal, order: Order, rules: RuleBook, on: date) -> Iterator[Step]:
+    """Yield what an uneven base swallows, where the company orders for it."""
+    if order.uneven_base:
+        cuyd = net_volume_cuyd(area_sqft, order.uneven_base.inches, rules, on)
+        yield given(UNEVEN_BASE, decimal_of(cuyd), _CUYD)
 
 
 def _with_deep_edges(flat: Step, deep_edges: tuple[Step, ...], net_cuyd: Fraction) -> Step:
@@ -100,38 +110,53 @@ def _with_deep_edges(flat: Step, deep_edges: tuple[Step, ...], net_cuyd: Fractio
 
 
 def order_step(
-    volume: Step, ordered_cuyd: Fraction, order: Order, uneven_cuyd: Fraction = Fraction(0)
+    volume: Step, net_cuyd: Fraction, order: Order, beside: tuple[Step, ...] = ()
 ) -> Step:
-    """Return the working of an order."""
-    uneven = given(UNEVEN_BASE, decimal_of(uneven_cuyd), _CUYD)
+    """Return what to order of concrete, with its working.
+
+    Args:
+        volume: the working of the net volume.
+        net_cuyd: the same, exact.
+        order: how the company orders concrete.
+        beside: what is ordered with it and is no part of the slab.
+    """
+    whole = net_cuyd + sum((Fraction(step.value) for step in beside), Fraction(0))
     return Step(
         name="Concrete to order",
         formula="volume and the allowance, rounded up once to the step that the plant sells by",
         inputs=(
             volume,
-            *((uneven,) if uneven_cuyd else ()),
+            *beside,
             given("Allowance", rounded(order.allowance * 100, _SHARE_PLACES), "%"),
             given("Step", decimal_of(order.round_up_to), _CUYD),
         ),
-        value=decimal_of(ordered_cuyd),
+        value=decimal_of(order_cuyd(whole, order.allowance, order.round_up_to)),
         unit=_CUYD,
         rules=(_ALLOWANCE_RULE, _INCREMENT_RULE),
     )
 
 
-def job_order_steps(
-    volumes: tuple[Step, ...],
-    net: Fraction,
-    ordered: Fraction,
-    order: Order,
-    uneven: Fraction = Fraction(0),
-) -> tuple[Step, ...]:
-    """Return the working of the order for all placements together."""
+def job_order_steps(each: Sequence[Concrete], order: Order) -> tuple[Step, Step]:
+    """Return the volume of all placements together, and the order for it, rounded up once."""
+    net = sum((concrete.net_cuyd for concrete in each), Fraction(0))
     volume = Step(
         name="Volume of the job",
         formula="sum of the volumes of all placements",
-        inputs=volumes,
+        inputs=tuple(concrete.volume_step for concrete in each),
         value=decimal_of(net),
         unit=_CUYD,
     )
-    return volume, order_step(volume, ordered, order, uneven)
+    beside = tuple(step for concrete in each for step in concrete.beside)
+    return volume, order_step(volume, net, order, _alike_together(beside))
+
+
+def _alike_together(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Add up steps of one name; one that stands alone keeps its working."""
+    names = dict.fromkeys(step.name for step in steps)
+    alike = (tuple(one for one in steps if one.name == name) for name in names)
+    return tuple(same[0] if len(same) == 1 else _sum(same) for same in alike)
+
+
+def _sum(same: tuple[Step, ...]) -> Step:
+    whole = sum((Fraction(step.value) for step in same), Fraction(0))
+    return given(same[0].name, decimal_of(whole), _CUYD)

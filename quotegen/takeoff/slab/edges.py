@@ -14,6 +14,20 @@ from quotegen.takeoff.shapes.path import Segment, chord_ft, drawn_run, rise_ft
 from quotegen.takeoff.shapes.segments import Arc, Line
 from quotegen.takeoff.slab.trace import Boundary
 
+_NOT_FORMED = frozenset(Against) - {
+    Against.OPEN, Against.OPENING, Against.BESIDE, Against.DOWELED,
+}  # fmt: skip
+_AT: Mapping[EdgeKind, frozenset[Against]] = MappingProxyType({
+    EdgeKind.HOUSE: frozenset({Against.HOUSE}),
+    EdgeKind.GARAGE: frozenset({Against.GARAGE}),
+    EdgeKind.POOL: frozenset({Against.POOL, Against.CAST}),
+    EdgeKind.ISOLATED: frozenset({
+        Against.HOUSE, Against.GARAGE, Against.POOL, Against.SLAB, Against.CURB, Against.WALL,
+        Against.BESIDE,
+    }),
+})  # fmt: skip
+"""What the edges of a kind are against. A soft strip stands along an isolated one."""
+
 _RUN_PLACES = 2  # 0.01 ft is about 1/8 in, what a tape is read to
 
 
@@ -28,7 +42,7 @@ def edge_runs(boundary: Boundary) -> tuple[EdgeRun, ...]:
 def edge_lengths_ft(boundary: Boundary) -> Mapping[EdgeKind, float]:
     """Return the unrounded length of each kind of edge.
 
-    The formed edge is the outer edge without what meets the house or a pool.
+    The formed edge is the outer edge without what meets something that stands there.
     """
     parts: dict[EdgeKind, list[float]] = {edge: [] for edge in EdgeKind}
     for ring in boundary.outer:
@@ -55,12 +69,12 @@ def mark_of(number: int) -> str:
 
 
 def _counts(run: EdgeRun, edge: EdgeKind) -> bool:
+    if edge in _AT:
+        return run.against in _AT[edge]
     return {
         EdgeKind.OUTER: not run.inner,
         EdgeKind.INNER: run.inner,
-        EdgeKind.FORMED: not run.inner and run.against not in {Against.HOUSE, Against.POOL},
-        EdgeKind.HOUSE: run.against is Against.HOUSE,
-        EdgeKind.POOL: run.against is Against.POOL,
+        EdgeKind.FORMED: not run.inner and run.against not in _NOT_FORMED,
         EdgeKind.STRAIGHT: not run.is_curved,
         EdgeKind.CURVED: run.is_curved,
         EdgeKind.JOINT: False,
@@ -69,14 +83,11 @@ def _counts(run: EdgeRun, edge: EdgeKind) -> bool:
 
 def _kinds(segment: Segment) -> Iterator[EdgeKind]:
     yield EdgeKind.STRAIGHT if isinstance(segment, Line) else EdgeKind.CURVED
-    if segment.against is Against.HOUSE:
-        yield EdgeKind.HOUSE
-    if segment.against is Against.POOL:
-        yield EdgeKind.POOL
+    yield from (edge for edge, met in _AT.items() if segment.against in met)
 
 
 def _formed(segment: Segment) -> Iterator[EdgeKind]:
-    if segment.against not in {Against.HOUSE, Against.POOL}:
+    if segment.against not in _NOT_FORMED:
         yield EdgeKind.FORMED
 
 

@@ -12,7 +12,6 @@ from quotegen.reading.files.shapes import EdgeKind
 from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
-HOUSE_AND_POOL = (EdgeKind.HOUSE, EdgeKind.POOL)
 STAMPED = {"plain": {**shop.FANCY, "brings": []}}
 DECK = shop.placement("40 ft x 30 ft")
 POOL = {**DECK, "take_away": [{"rectangle": "20 ft x 10 ft", "at": ["9 ft", "9 ft"], "is": "pool"}]}
@@ -85,8 +84,7 @@ class TestItems:
         results = shop.example_results(job_file)
         covered = {item for line in results.quote.chosen.lines for item in line.scope}
         covered -= AFTER_THE_PRICE
-        edges = [p.edges_ft[e] for p in results.takeoff.placements for e in HOUSE_AND_POOL]
-        if not any(edges):
+        if not any(p.edges_ft[EdgeKind.ISOLATED] for p in results.takeoff.placements):
             covered.discard("isolation")  # an all-in price covers it, and this job has none
         ids = [item.id for item in example_view(job_file).guide.items]
         assert set(ids) == covered
@@ -155,3 +153,9 @@ def test_every_observation_says_when_to_speak_up():
         assert page.markdown
         assert page.front.later
         assert page.front.speak_up
+
+
+def test_only_a_stamped_deck_is_explained_in_parts(tmp_path: Path):
+    """Why a deck may be poured in parts is answered where it is stamped, and nowhere else."""
+    assert "in_parts" not in {page.id for page in _guide(tmp_path).questions}
+    assert "in_parts" in {page.id for page in _guide(tmp_path, finishes=STAMPED).questions}

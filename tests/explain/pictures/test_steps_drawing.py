@@ -24,17 +24,19 @@ def test_every_rise_and_all_together(tmp_path):
 
 def test_heights_without_room_are_said_below(tmp_path):
     """On a phone a long flight is drawn small, and its heights stand in a sentence."""
-    said = " ".join(texts(parsed(_drawn(tmp_path, risers=["6 in"] * 8, run="12 in"))))
+    said = " ".join(
+        texts(parsed(_drawn(tmp_path, risers=["6 in"] * 8, width="4 ft", tread="12 in")))
+    )
     assert f"Heights from the bottom up: {7 * '6 in, '}and 6 in." in said
 
 
 def test_what_was_not_typed_is_not_said(tmp_path):
-    """Without `run` no depth stands there and the drawing says so; without `poured` no word."""
+    """Without `tread` no depth stands there and the drawing says so; without `poured` no word."""
     silent = " ".join(texts(parsed(_drawn(tmp_path, risers=["6 in", "6 in"]))))
     assert "not drawn to scale" in silent
     assert "poured" not in silent
-    said = " ".join(texts(parsed(
-        _drawn(tmp_path, risers=["6 in", "6 in"], run="14 in", poured="the slab"))))  # fmt: skip
+    sizes = {"risers": ["6 in", "6 in"], "width": "4 ft", "tread": "14 in"}
+    said = " ".join(texts(parsed(_drawn(tmp_path, **sizes, poured="the slab"))))
     assert "14 in" in said
     assert "not drawn to scale" not in said
     assert "poured as one piece" in said
@@ -49,6 +51,6 @@ def test_a_job_without_steps_has_no_drawing(tmp_path):
 @pytest.mark.parametrize("width", [328, 680])
 def test_words_stand_apart_on_any_flight(tmp_path, count: int, width: int):
     """From one step to fourteen, on a phone and on paper, no word stands over another."""
-    svg = parsed(_drawn(tmp_path, width, risers=["7 in"] * count, run="11 in"))
+    svg = parsed(_drawn(tmp_path, width, risers=["7 in"] * count, width="4 ft", tread="11 in"))
     placed = [at for _, at in lettering(svg)]
     assert not any(one.intersects(other) for one, other in combinations(placed, 2))

@@ -2,7 +2,8 @@
 
 Nothing of quotegen is used here. Every figure stands as the example's rate book has it; the
 quantities follow the formulas of its order list (324 sq ft x in to the yard, 1.98 tons to a
-compacted yard, laps of 8 in, chairs every 3 ft, 4 % of 564 lb of cement in a yard).
+compacted yard, base 6 in past the forms, laps of 8 in, chairs every 3 ft, 4 % of 564 lb of cement
+in a yard). What is bought beyond the measure is usual: 5 %, and 15 % of the sheets cut to a curve.
 """
 
 from decimal import ROUND_HALF_UP, Decimal
@@ -84,13 +85,13 @@ def materials(deck: Deck) -> Decimal:
     """Add up what the order list buys, with waste."""
     area, stamped, film = deck.area, deck.finish == "ashlar", deck.finish != "broom"
     yards = _yards(area)
-    tons = ceil(area * 4 / 324 * D("1.98")) if deck.base else 0
-    sheets = ceil(area / ((D(10) - D(8) / 12) * (D(5) - D(8) / 12)))
-    coats = ceil(area * 2 / 150) * D("1.05") * 31 if film else ceil(area / 125) * D("1.05") * 36
+    sheets = area / ((D(10) - D(8) / 12) * (D(5) - D(8) / 12))
+    coats = _wasted(area * 2 / 150) * 31 if film else _wasted(area / 125) * 36
     bought = [
-        yards * 168, tons * D("1.05") * D("27.50"), sheets * D("1.05") * D("10.80"),
-        ceil(area / 9) * D("0.45"), ceil(area) * D("1.10") * D("0.06"), coats,
-        ceil(deck.house + deck.pool) * D("1.05") * D("0.55"), ceil(deck.pool) * D("0.20"),
+        yards * 168, _tons(deck) * D("27.50"), _wasted(sheets, 15) * D("10.80"),
+        ceil(area / 9) * D("0.45"), _wasted(area, 10) * D("0.06"), coats,
+        _wasted(deck.house) * D("0.55"),
+        ceil(deck.pool) * D("0.20"), ceil(deck.pool) * D("0.65"),  # sheet and mastic at the beam
     ]  # fmt: skip
     if stamped:
         color = ceil(D("0.04") * 564 * yards) * D("2.15")
@@ -100,10 +101,19 @@ def materials(deck: Deck) -> Decimal:
     return sum(map(cents, bought), D(0))
 
 
+def _wasted(needed: Decimal, waste: int = 5) -> Decimal:
+    """Order so much more than the measure to two places, and all of what is sold."""
+    return D(ceil(cents(needed) * (100 + waste) / 100))
+
+
+def _tons(deck: Deck) -> Decimal:
+    covered = deck.area + deck.formed / 2  # 6 in past the forms
+    return _wasted(covered * 4 / 324 * D("1.98")) if deck.base else D(0)
+
+
 def _loads(deck: Deck) -> Decimal:
     yards = _yards(deck.area)
-    tons = ceil(deck.area * 4 / 324 * D("1.98")) if deck.base else 0
-    loads = [ceil(yards / 10) * D(42), ceil(D(tons) / 16) * D(95)]
+    loads = [ceil(yards / 10) * D(42), ceil(_tons(deck) / 16) * D(95)]
     last = yards - (ceil(yards / 10) - 1) * 10
     loads += [D(110)] if last < 4 else []
     return sum(loads, D(0))

@@ -41,9 +41,9 @@ def test_a_known_state_has_its_list(tmp_path: Path):
     assert all(row.clause and row.sure and row.where for law in laws for row in law.rows)
 
 
-@pytest.mark.parametrize("state", ["OH", None])
+@pytest.mark.parametrize("state", ["TX", "MI", "OH", None])
 def test_an_unknown_state_has_the_superset_as_advice(tmp_path: Path, state: str | None):
-    """Where we know no list the owner gets all that any law asks for, without a clause."""
+    """Where no list applies the owner gets all that any law asks for, without a clause."""
     advice = _sheet(tmp_path, state).laws[0]
     assert advice.link == ""
     assert len(advice.rows) == len(load_laws().superset())
@@ -53,7 +53,7 @@ def test_an_unknown_state_has_the_superset_as_advice(tmp_path: Path, state: str 
 def test_it_says_what_it_is(tmp_path: Path):
     """Not legal advice, and the day it was checked, stand at its head."""
     about = _sheet(tmp_path).about
-    assert about.startswith("Not legal advice; checked on November 25, 2026")
+    assert about.startswith("Not legal advice; checked on November 28, 2026")
 
 
 def test_what_nobody_typed_is_missing(tmp_path: Path):
@@ -99,3 +99,45 @@ def test_subcontractors_stand_in_the_contract(tmp_path: Path):
     without = {row.what: row.where for row in _sheet(tmp_path, "PA").laws[0].rows}
     (what,) = [what for what in asked if "subcontractors" in what]
     assert asked[what] != without[what]
+
+
+@pytest.mark.parametrize(
+    ("state", "deposit", "at_home"),
+    [
+        ("OH", "Ohio Revised Code, chapter 4722", "Ohio Revised Code 1345.21"),
+        ("MI", "Not known for this state", "Michigan Compiled Laws 445.111"),
+        ("CT", "The law that we read names no largest deposit", "Connecticut General Statutes"),
+        ("TX", "Not known for this state", "Not known for this state. The federal rule"),
+        (None, "Not known for this state", "Not known for this state. The federal rule"),
+    ],
+)
+def test_it_says_what_is_known(tmp_path: Path, state: str | None, deposit: str, at_home: str):
+    """Of deposits and of sales made at home: known and dated, or not known, for any state."""
+    first, second = _sheet(tmp_path, state).answers
+    assert deposit in first.text
+    assert at_home in second.text
+    assert "November 28, 2026" in second.text
+
+
+@pytest.mark.parametrize(("side", "reached"), [("245 ft", True), ("200 ft", False)])
+def test_a_law_that_more_area_would_reach_is_on_it(tmp_path: Path, side: str, *, reached: bool):
+    """At $1 a square foot $24,500 would pass Ohio's $25,000 with a tenth more; $20,000 not."""
+    job = shop.job(shop.placement(f"{side} x 100 ft"), site={**SITE, "state": "OH"})
+    made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.shared()).results
+    assert made is not None
+    names = [part.name for part in law_sheet(made, load_laws()).laws]
+    said = "from $25,000.00, which ten percent more area would reach"
+    assert any(said in one for one in names) == reached
+
+
+def test_the_notice_of_a_buyer_of_65_in_california(tmp_path: Path):
+    """Five business days instead of three, and their last day (as reported; Saturday left out)."""
+    job = shop.job(
+        site={**SITE, "state": "CA"},
+        customer={"name": "Wren Abernathy", "email": "wren@post.example", "over_65": "yes"},
+        accepted={"date": "2026-06-10"},
+    )
+    made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.shared()).results
+    assert made is not None
+    form = cancellation_form(made)
+    assert (form.days, form.last_day) == ("FIVE BUSINESS DAYS", "June 17, 2026")

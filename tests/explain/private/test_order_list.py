@@ -7,6 +7,7 @@ from tests.pricing import shop
 from tests.publish.built import page_text
 
 METRIC = next(path for path in shop.JOBS if path.stem == "ferry-road-drive")
+MEASURED = next(path for path in shop.JOBS if path.stem == "cutters-row-drive")
 US = next(path for path in shop.JOBS if path.stem == "orchard-bend-pool-deck")
 
 
@@ -28,12 +29,21 @@ def test_a_metric_job_orders_in_metric():
     assert rows["Weight of the bars"].needed == "309.06 kg"  # 681.36 lb
     assert rows["Sheets for curing, and more for laps"].buy == "65 m²"
     assert rows["Joint filler at house and pool"].buy == "5 m"
+    assert (
+        rows["Stone, by weight"].buy == "26 t"
+    )  # 27.05 tons and 5 % are 28.40 tons of 907.18474 kg
+    assert rows["Weight of the bars"].needed == "327.24 kg"  # 54 bars of 20 ft, 721.44 lb
+    assert rows["Tie wire"].buy == "2 kg"  # 10 lb to the ton: 3.61 lb are 1.64 kg
+    assert rows["Curing compound"].needed == "13.21 L"  # 3.49 gal
+    assert rows["Joint filler at house and pool"].buy == "6 m"  # 4.8 m and 5 %
+    assert rows["Curing compound"].needed == "13.21 L"  # 3.49 gal
+    assert rows["Joint filler, at what the slab only touches"].buy == "10 m"  # 4.8 m twice
 
 
 def test_what_is_counted_stays_and_the_list_says_so():
     """Bars come in US sizes: they are counted, and a sentence says why."""
     view = _view(METRIC)
-    assert (_rows(METRIC)["Bars"].buy, _rows(METRIC)["Bars"].sold) == ("51 bars", "")
+    assert (_rows(METRIC)["Bars"].buy, _rows(METRIC)["Bars"].sold) == ("54 bars", "")
     assert "Sheets, rolls and bars are sold in US sizes" in view.note
     assert "The working is in US units" in view.note
     assert _view(US).note == ""
@@ -49,8 +59,9 @@ def test_a_job_in_feet_stays_in_feet():
 def test_units_are_in_the_plural_form_that_they_take():
     """The working says `21 sheets` and `1 coat`, and what is counted has no decimals."""
     rows = _rows(US)
-    assert "Number of sheets 21 sheets" in rows["Weight of the wire mesh"].how
-    assert rows["Wire mesh"].needed == "21 sheets"  # 833 sq ft over 9.33 x 4.33, less laps
+    assert "Number of sheets 24 sheets" in rows["Weight of the wire mesh"].how
+    assert rows["Wire mesh"].needed == "20.60 sheets"  # 833 sq ft over 9.33 x 4.33, less laps
+    assert rows["Wire mesh"].buy == "24 sheets"  # 15 % on a curved deck: 23.69
     assert "Coats 1 coat," in _rows(METRIC)["Sealer, all coats"].how
 
 
@@ -64,3 +75,16 @@ def test_what_to_order_is_the_first_figure_after_the_name():
     assert heads.index("To order") < heads.index("Needed") < heads.index("Where")
     row = page_text(page[page.index("<tbody>") :])
     assert row.index(view.rows[0].name) < row.index(view.rows[0].buy) < row.index(view.rows[0].how)
+
+
+def test_after_measuring_the_list_orders_for_the_measured_slab():
+    """790.4 sq ft in the forms, not the 819.6 of the quote: less concrete, the quoted under it."""
+    view = _view(MEASURED)
+    assert "as measured in the forms on May 12, 2026" in view.measured
+    rows = _rows(MEASURED)
+    assert (rows["Concrete"].buy, rows["Concrete"].quoted) == ("13.25 cu yd", "quoted 13.75 cu yd")
+    assert (rows["Bars"].buy, rows["Bars"].quoted) == ("61 bars", "quoted 63 bars")
+    assert rows["Tie wire"].quoted == ""  # 5 lb before and after
+    assert "Area of Drive 790.4 sq ft" in rows["Bars"].how
+    assert _view(US).measured == ""
+    assert {row.quoted for row in _rows(US).values()} == {""}

@@ -14,5 +14,5 @@ def test_the_cost_sheet_says_what_drifts():
     assert made.owner is not None
     drift = drift_of(outcomes_in(EXAMPLES / "jobs", shop.shared()), made.owner.job.costs)
     points = drift_section(shop.example_results(job_file), drift).points
-    assert "Steel bar grid: +38.2% (jobs: 1). Change it in the rate book" in points[0]
+    assert "Steel bar grid: +46.3% (jobs: 1). Change it in the rate book" in points[0]
     assert not any(point.startswith("Broom: ") for point in points)

@@ -153,7 +153,7 @@ def test_every_figure():
     half = worked(_half())
     both = Sum(2 * half.price, 2 * half.cost)
     bar = cents(OURS.area * D("1.55")) - cents(OURS.area * D("0.80"))  # in place of wire
-    more = 24 * D(46) + bar  # the drain that they include, and their steel
+    more = 16 * D(46) + bar  # the drain that they include, and their steel
     lesser = cents(OURS.area * D("4.20")) - cents(OURS.area * D("3.85"))  # 3-1/2 in for 4 in
     lesser += cents(OURS.area * D("0.80")) - cents(OURS.area * D("0.40"))  # fiber for wire
     both_cover = SECOND - ours.price + item["protection"]
@@ -168,7 +168,7 @@ def test_every_figure():
         *(ours.price - one.price for one in ways),
         cents(OURS.area * D("3.85")) - cents(OURS.area * D("4.20")),  # 3-1/2 in in place of 4 in
         cents(OURS.area * D("0.40")) - cents(OURS.area * D("0.80")),  # fiber in place of wire
-        bar, 24 * D(46), more, both_cover - more, materials(OURS), ours.margin,
+        bar, 16 * D(46), more, both_cover - more, materials(OURS), ours.margin,
     ]  # fmt: skip
     text = words_of(deck_sheet())
     found = {D(amount.replace(",", "")) for amount in re.findall(r"\$([\d,]+\.\d\d)", text)}

@@ -13,13 +13,13 @@ from tests.explain.private.phone import (
 
 
 def test_what_theirs_has_more():
-    """A drain, 24 ft at $46, and bars for wire at $0.75: $1,728.75 of the $2,473.87 between us."""
+    """A drain, 16 ft at $46, and bars for wire at $0.75: $1,360.75 of the $2,473.87 between us."""
     rows = {row.name: row.cells[0] for row in table_of(deck_sheet(), "second-why-low").rows}
-    assert rows["Trench drain"] == "$1,104.00"
+    assert rows["Trench drain"] == "$736.00"
     assert rows["Depth of the base: 4 in, theirs 6 in"] == "no price of its own"
     (said,) = section_of(deck_sheet(), "second-why-low").points
     assert said.startswith("“Theirs has more in it, trench drain and #4 bar")
-    assert said.endswith("and at our prices that is $1,728.75 of the $2,473.87 between us.”")
+    assert said.endswith("and at our prices that is $1,360.75 of the $2,473.87 between us.”")
     assert not [one.id for one in deck_sheet().sections if one.id == "first-why-low"]
 
 

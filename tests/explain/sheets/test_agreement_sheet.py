@@ -15,6 +15,7 @@ from quotegen.explain.sheets.agreement_sheet import (
     notice_of_cancellation,
     reply,
 )
+from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.views import Reply
 from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.pipeline import figure
@@ -105,7 +106,7 @@ def test_the_company_of_one_who_has_little(tmp_path):
             "CA",
             "yes",
             "2026-05-20",
-            "midnight of May 27, 2026, counted from",
+            "midnight of May 28, 2026, counted from",
         ),  # May 25 is a holiday
         ("CA", "yes", None, "At sixty-five or over you have 5 business days in this state"),
         ("CA", "no", "2026-05-20", None),
@@ -152,3 +153,17 @@ def test_the_notice_has_its_days_once_signed(tmp_path: Path):
     job = shop.job(accepted={"date": "2026-06-10"})
     form = notice_of_cancellation(shop.results(tmp_path, job, rate_book=shop.book()))
     assert (form.signed, form.last_day) == ("June 10, 2026", "June 13, 2026")
+
+
+def test_an_accepted_quote_asks_for_no_yes(tmp_path: Path):
+    """Once accepted, no paper says until when the price holds, nor how to accept."""
+    accepted = {"date": "2026-05-20"}
+    made = figure(
+        write_world(tmp_path, shop.job(accepted=accepted), rate_book=shop.book()), shop.shared()
+    )
+    assert made.results is not None
+    assert paper_head(made.results, "Quote", made.results.job.quote_date).holds_until == ""
+    assert agreement_sheet(made.results).how.startswith("Accepted on May 20, 2026.")
+    open_ = shop.results(tmp_path, shop.job(), rate_book=shop.book())
+    assert paper_head(open_, "Quote", open_.job.quote_date).holds_until == "June 13, 2026"
+    assert "Sat, Jun 13" in agreement_sheet(open_).how

@@ -2,6 +2,7 @@
 
 import re
 from html import unescape
+from pathlib import Path
 
 import jinja2
 import markdown
@@ -117,3 +118,16 @@ def test_sections():
 def test_sentence(typed: str, read: str):
     """What is typed as a phrase is printed as a sentence."""
     assert sentence(typed) == read
+
+
+MOST_WORDS_OF_TERMS = 900
+"""What fits one page of terms, two columns of small print that can still be read."""
+
+
+@pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda job: job.stem)
+def test_all_clauses_fit_one_page(job_file: Path):
+    """What binds is short enough to be read before it is signed: all clauses of an example."""
+    results = shop.example_results(job_file)
+    texts = (filled(page.markdown, results) for page in results.content.clauses.values())
+    words = [word for text in texts for word in text.split() if word != "-"]
+    assert len(words) <= MOST_WORDS_OF_TERMS

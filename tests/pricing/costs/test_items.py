@@ -50,11 +50,11 @@ def _sum(costs: FinishCosts, kind: CostKind) -> str:
 
 
 def test_each_kind_of_cost(tmp_path):
-    """Every kind by hand; 2.469 cu yd are ordered as 2.5, and a tenth more is bought."""
+    """Every kind by hand; 2.469 cu yd are ordered as 2.5."""
     costs = owner(tmp_path).chosen
     assert {kind.value: _sum(costs, kind) for kind in CostKind if costs.of_kind(kind)} == {
         "labor": "210.00",  # (2 x 1.5 + 1) h x $30 and 3 days x 1 h x $30
-        "material": "275.00",  # 2.75 cu yd x $100
+        "material": "275.00",  # 2.5 cu yd x $110
         "delivery": "150.00",  # one truck $40, a short load $110
         "equipment": "50.00",  # two days of forming x $25
         "travel": "210.00",  # 3 days x 2 people x 1 h x $30, 3 x 20 miles x $0.50

@@ -18,16 +18,16 @@ def test_a_discount_comes_off_the_margin(tmp_path):
 
 
 def test_one_more_truck_and_a_day_of_rain(tmp_path):
-    """A yard, its truck and a short load: 250. A lost day: 2 x 8 x 30, the road 70, 50."""
+    """A yard, its truck and a short load: 260. A lost day: 2 x 8 x 30, the road 70, 50."""
     found = {one.what: str(one.cost_change) for one in owner(tmp_path).sensitivity}
-    assert (found[What.MORE_TRUCK], found[What.RAIN_DAY]) == ("250.00", "600.00")
+    assert (found[What.MORE_TRUCK], found[What.RAIN_DAY]) == ("260.00", "600.00")
 
 
 def test_a_tenth_more_area_orders_more_concrete(tmp_path):
-    """220 sq ft take 2.72 cu yd, ordered as 2.75 and bought as 3.03: 27.50 more and hours."""
+    """220 sq ft take 2.72 cu yd, ordered as 2.75, a quarter yard more: 27.50 and hours."""
     (more,) = (o for o in owner(tmp_path).sensitivity if o.change == Fraction(1, 10))
     assert str(more.price_change) == "620.00"
-    assert str(more.cost_change) == "41.44"  # (0.28 cu yd and 0.3 h: 28 + 9) x 1.12
+    assert str(more.cost_change) == "40.88"  # (0.25 cu yd and 0.3 h: 27.50 + 9) x 1.12
 
 
 def test_base_by_others(tmp_path):

@@ -70,5 +70,5 @@ def test_an_old_book(tmp_path: Path, quoted: str, codes: list[str]):
 )
 def test_a_steep_fall(tmp_path: Path, fall: str, codes: list[str]):
     """3 in per ft is one in four, or 25 %; from there on the unit is asked about."""
-    falls = f"use: patio\n    fall: {fall}\n    falls_toward: top"
-    assert codes_after(tmp_path, job=("use: patio", falls)) == codes
+    falls = ("fall: 1/4 in per ft", f"fall: {fall}")
+    assert codes_after(tmp_path, job=falls) == codes

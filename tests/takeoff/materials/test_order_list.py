@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.takeoff.site_world import by_id, figured
+from tests.takeoff.site_world import HEAD, by_id, figured
+from tests.world import EXAMPLES
 
 
 def test_a_deck_of_928_sqft(tmp_path: Path):
@@ -15,10 +16,12 @@ def test_a_deck_of_928_sqft(tmp_path: Path):
     assert bought["concrete"] == ("12.5", "cu yd")  # (928 x 4 + 928 x 1/8) / 324 x 1.05, up
     assert bought["truck_loads"] == ("2", "load")
     assert bought["short_load"] == ("2.5", "cu yd")
-    assert found["base_tons"].needed == Decimal("22.68")  # 928 x 4 / 324 x 1.98
-    assert found["base_loose"].needed == Decimal("13.40")  # x 1.17
-    assert bought["wire"] == ("23", "sheet")  # 928 / (9-1/3 x 4-1/3)
-    assert found["wire_weight"].needed == Decimal("483.00")  # 23 x 50 x 42 / 100
+    assert found["base_tons"].needed == Decimal("23.96")  # (928 + 104 / 2) x 4 / 324 x 1.98
+    assert bought["base_tons"] == ("26", "ton")  # and 5 %: 25.16
+    assert bought["base_loose"] == ("19", "cu yd")  # 26 / 1.4 = 18.57
+    assert found["wire"].needed == Decimal("22.95")  # 928 / (9-1/3 x 4-1/3)
+    assert bought["wire"] == ("25", "sheet")  # and 5 % for cuts: 24.10
+    assert found["wire_weight"].needed == Decimal("525.00")  # 25 x 50 x 42 / 100
     assert found["pigment"].needed == Decimal("211.50")  # 3 % x 564 x 12.5
     assert found["release"].needed == Decimal("32.48")  # 3.5 on 100 sq ft
     assert bought["cover"] == ("928", "sq ft")  # a compound would lie under the film of sealer
@@ -26,7 +29,17 @@ def test_a_deck_of_928_sqft(tmp_path: Path):
     assert found["sealer"].needed == Decimal("12.37")  # two coats at 150
     assert found["grit"].needed == Decimal("2.47")  # 0.2 lb in each of 12.37 gal, at a pool
     assert found["joint_filler"].needed == Decimal("128.00")  # 44 at the house, 84 at the pool
-    assert found["bond_breaker"].needed == Decimal("84.00")
+    assert "bond_breaker" not in found
+
+
+def test_the_pool_edge_is_cast_or_ends_at_a_coping(tmp_path: Path):
+    """A cast edge of 84 ft has sheet and mastic and no filler there; a coping only filler."""
+    cast = by_id(figured(tmp_path, "    include: {cast_edge: yes}\n"))
+    assert cast["joint_filler"].needed == Decimal("44.00")
+    assert cast["bond_breaker"].needed == cast["mastic"].needed == Decimal("84.00")
+    coping = by_id(figured(tmp_path))
+    assert coping["joint_filler"].needed == Decimal("128.00")
+    assert not {"bond_breaker", "mastic"} & set(coping)
 
 
 @pytest.mark.parametrize(
@@ -65,5 +78,27 @@ def test_fiber_and_bar_follow_their_choice(tmp_path: Path):
     assert fiber["fiber"].needed == Decimal("18.75")  # 1.5 x 12.5
     assert "wire" not in fiber
     bars = by_id(figured(tmp_path, "    reinforcement: bar_grid\n"))
-    assert bars["bar"].buy == 68  # 2 x 928 / 1.5 / (20 - 20/12), rounded up
-    assert bars["bar_weight"].needed == Decimal("908.48")  # 68 x 20 x 0.668
+    assert bars["bar"].needed == Decimal("67.49")  # 2 x 928 / 1.5 / (20 - 20/12)
+    assert bars["bar"].buy == 71  # and 5 %: 70.86
+    assert bars["bar_weight"].needed == Decimal("948.56")  # 71 x 20 x 0.668
+    assert bars["bar_supports"].buy == 58  # 928 / 4 / 4
+    assert bars["tie_wire"].buy == 5  # 10 lb to the ton: 4.74
+
+
+def test_what_the_book_says_of_waste_holds(tmp_path: Path):
+    """A typed waste takes the place of the usual one, also none at all; chairs have none."""
+    book = (EXAMPLES / "rate-book.yaml").read_text(encoding="utf-8")
+    typed = book.replace("$10.80 / sheet}", "$10.80 / sheet, waste: 20 %}")
+    typed = typed.replace("$27.50 / ton}", "$27.50 / ton, waste: 0 %}")
+    found = by_id(figured(tmp_path, rate_book=typed))
+    assert found["wire"].buy == 28  # 22.95 x 1.2 = 27.54
+    assert found["base_tons"].buy == 24  # 23.96
+    assert (found["wire_supports"].waste, found["base_tons"].waste) == (None, None)
+
+
+def test_a_curve_wastes_more_of_stiff_sheets(tmp_path: Path):
+    """One curved edge, and the sheets of that slab have 15 % on top; stone and filler keep 5 %."""
+    round_end = "    add: [{circle: {radius: 12 ft}}]\n"
+    found = by_id(figured(tmp_path, head=HEAD.split("    add:")[0] + round_end))
+    wastes = [found[one].waste for one in ("wire", "base_tons")]
+    assert [str(waste.value) for waste in wastes if waste] == ["15", "5"]

@@ -24,7 +24,7 @@ placements: [{{id: patio, use: patio, add: [{{rectangle: 30 ft x 20 ft}}]}}]
 
 def _reach(folder: Path, more: str = "") -> Reach:
     """The reach of each method from one corner of a patio of 30 x 20 ft."""
-    found = figured(folder, head=PATIO.format(more=more))
+    found = figured(folder, head=PATIO.format(more=more), falls="")
     assert found.results is not None
     assert found.results.takeoff.reach is not None
     return found.results.takeoff.reach

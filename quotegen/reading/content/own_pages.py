@@ -1,0 +1,114 @@
+"""The owner's own pages: a folder `content/` beside company.yaml, whose pages stand in for ours."""
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+from quotegen.problem import Problem
+from quotegen.reading.content.content import ROOMS, Content, FrontMatter, Page, read_page
+from quotegen.reading.yaml.letters import bundled_letters
+from quotegen.reading.yaml.located import Places
+from quotegen.reading.yaml.typed_file import beside
+from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES, decode
+from quotegen.trade.rules import RuleBook
+
+FOLDER = "content"
+_MARK = re.compile(r"\{\{ (rule|terms)\.(\w+) \}\}")
+_NO_TEXT = re.compile(r"<[A-Za-z!/?]|\]\(|\]:|\{\{|\{%|\{#")
+"""HTML, links and pictures, and marks that nobody fills: a page is text, which we set."""
+
+
+def with_own_pages(
+    job: Path, ours: Content, rules: RuleBook
+) -> tuple[Content, tuple[Problem, ...]]:
+    """Return the content with the owner's pages in place of ours, and what is wrong with them.
+
+    A page stands in for the one of ours that has its id. It has as many headings as ours, and each
+    `terms` mark of ours: a figure of company.yaml that the price goes by.
+    """
+    company = beside(job, "company.yaml")
+    folder = company.parent / FOLDER if company else None
+    if folder is None or not folder.is_dir():
+        return ours, ()
+    problems: list[Problem] = []
+    changed: dict[str, Any] = {}
+    terms = _terms(*(page for room in ROOMS for page in getattr(ours, room).values()))
+    for room in _entries(folder):
+        if room.name not in ROOMS or not room.is_dir():
+            problems.append(_unknown(room, f"`{room.name}` is no folder of pages", ROOMS))
+            continue
+        pages = dict(getattr(ours, room.name))
+        for file in _entries(room):
+            own = _read(file, ROOMS[room.name])
+            if isinstance(own, tuple):
+                problems += own
+            elif own.front.id not in pages:
+                problems.append(_unknown(file, f"there is no page `{own.front.id}` here", pages))
+            else:
+                problems += _faults(file, own, pages[own.front.id], rules, terms)
+                pages[own.front.id] = own
+        in_order = sorted(pages.values(), key=lambda page: getattr(page.front, "order", 0))
+        changed[room.name] = MappingProxyType({page.front.id: page for page in in_order})
+    return replace(ours, **changed), tuple(problems)
+
+
+def _entries(folder: Path) -> list[Path]:
+    """What lies in a folder, by name, without what a desktop leaves there unseen."""
+    return sorted(entry for entry in folder.iterdir() if not entry.name.startswith("."))
+
+
+def _unknown(entry: Path, said: str, allowed: Iterable[str]) -> Problem:
+    hint = f"allowed here: {', '.join(sorted(allowed))}"
+    return Places(str(entry)).fault((), "own-page-unknown", said, hint)
+
+
+def _read(file: Path, model: type[FrontMatter]) -> Page[FrontMatter] | tuple[Problem, ...]:
+    try:
+        with file.open("rb") as opened:
+            data = opened.read(LARGEST_FILE_BYTES + 1)
+    except OSError as error:
+        said = f"the page cannot be opened: {(error.strerror or 'it cannot be read').lower()}"
+        return (Places(str(file)).fault((), "cannot-read", said, "only pages belong here"),)
+    text = decode(data, str(file), len(data))
+    if isinstance(text, Problem):
+        return (text,)
+    return read_page(text.replace("\r\n", "\n").encode(), str(file), model)
+
+
+def _faults(
+    file: Path, own: Page[Any], ours: Page[Any], rules: RuleBook, terms: frozenset[str]
+) -> Iterator[Problem]:
+    """Yield what a page of the owner's lacks, and what it holds that no page can."""
+    page = Places(str(file))
+    for name in sorted(_terms(ours) - _terms(own)):
+        said = f"the page lacks {{{{ terms.{name} }}}}, which ours has"
+        hint = "it prints the figure of company.yaml that the price goes by; put it in"
+        yield page.fault((), "own-page-lacks", said, hint)
+    if (found := _headings(own)) != (wanted := _headings(ours)):
+        said = f"the page has {found} headings (##), and ours has {wanted}"
+        yield page.fault((), "own-page-lacks", said, "each has its place on the sheet")
+    known: Mapping[str, Iterable[str]] = {"rule": rules.rules, "terms": terms}
+    for kind, name in _MARK.findall(own.markdown):
+        if name not in known[kind]:
+            hint = "copy a mark from a page of ours"
+            yield page.fault((), "own-page-mark", f"nothing is named {kind}.{name}", hint)
+    if odd := _NO_TEXT.search(_MARK.sub("", own.markdown)):
+        said = f"`{odd[0]}` begins HTML, a link, a picture or a mark that is not whole"
+        hint = "a page is plain text, with marks such as {{ rule.crack_width }}"
+        yield page.fault((), "own-page-mark", said, hint)
+    for letter in sorted(set(own.markdown) - bundled_letters()):
+        said = f"`{letter}` (U+{ord(letter):04X}) is not among the letters of the pages"
+        yield page.fault((), "letter-unknown", said, "leave it out, or write it in Latin letters")
+
+
+def _terms(*pages: Page[Any]) -> frozenset[str]:
+    """The terms of the company that pages name."""
+    marks = (mark for page in pages for mark in _MARK.findall(page.markdown))
+    return frozenset(name for kind, name in marks if kind == "terms")
+
+
+def _headings(page: Page[Any]) -> int:
+    return f"\n{page.markdown}".count("\n## ")

@@ -1,0 +1,40 @@
+"""The concrete of a flight of steps: ordered with the slab, and no part of it."""
+
+from datetime import date
+from fractions import Fraction
+from itertools import accumulate
+
+from quotegen.problem import Source
+from quotegen.quantity import decimal_of, rounded
+from quotegen.reading.files.site_parts import Flight
+from quotegen.trade.concrete import net_volume_cuyd
+from quotegen.trade.rules import RuleBook
+from quotegen.working import Step, given
+
+STEPS = "Steps"
+"""Name of the step of the working that the order list picks out."""
+
+_PLACES = 4
+
+
+def flight_step(flight: Flight | None, source: Source, rules: RuleBook, on: date) -> Step | None:
+    """Return the concrete of a flight in cubic yards; None where its sizes are not typed.
+
+    Each step is solid and stands on all below it, with one tread behind each riser: width x tread x
+    the height of each step over the ground, by plain geometry.
+    """
+    if flight is None or flight.width is None or flight.tread is None:
+        return None
+    heights_in = sum(accumulate(riser.inches for riser in flight.risers), Fraction(0))
+    tread_sqft = flight.width.feet * flight.tread.feet
+    return Step(
+        name=STEPS,
+        formula="width x tread x the height of each step over the ground, added up",
+        inputs=(
+            given("Width", rounded(flight.width.feet, _PLACES), "ft", source),
+            given("Tread", rounded(flight.tread.inches, _PLACES), "in", source),
+            given("Heights of the steps together", rounded(heights_in, _PLACES), "in", source),
+        ),
+        value=decimal_of(net_volume_cuyd(tread_sqft, heights_in, rules, on)),
+        unit="cu yd",
+    )
