@@ -7,7 +7,7 @@ import yaml
 
 from quotegen.explain.private.law_checklist import LawSheet, law_sheet
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.agreement_sheet import agreement_sheet
+from quotegen.explain.sheets.agreement_sheet import agreement_sheet, notice_of_cancellation
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.pipeline import figure
 from quotegen.publish.web.html import render
@@ -139,5 +139,5 @@ def test_the_notice_of_a_buyer_of_65_in_california(tmp_path: Path):
     )
     made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.shared()).results
     assert made is not None
-    form = cancellation_form(made)
+    form = notice_of_cancellation(made)
     assert (form.days, form.last_day) == ("FIVE BUSINESS DAYS", "June 17, 2026")
