@@ -1,5 +1,6 @@
 """The guide to one job: the pages of content/ that fit it, with its own numbers."""
 
+from quotegen.explain.guide.care_rows import care_rows
 from quotegen.explain.guide.sources import glossary_rows, source_rows
 from quotegen.explain.guide.views import Guide, GuideItem, SiteObservation
 from quotegen.explain.pictures.normal_pictures import normal_pictures
@@ -15,7 +16,7 @@ EVERY_FINISH = "all"
 
 def guide_of(results: Results) -> Guide:
     """Choose and fill the pages that fit this job."""
-    content, features = results.content, features_of(results)
+    features = features_of(results)
     safety, care = safety_pages(results), care_pages(results)
     printed = _printed(results)
     return Guide(
@@ -26,6 +27,7 @@ def guide_of(results: Results) -> Guide:
         pictures=normal_pictures(results),
         safety=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in safety),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
+        care_dates=care_rows(results, results.chosen_visits),
         questions=tuple(
             prose(p.front.id, p.front.question, p.markdown, results)
             for p in _questions(results)
