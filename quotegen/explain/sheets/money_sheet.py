@@ -160,7 +160,8 @@ def _item_words(results: Results, line: Line) -> Iterator[str]:
         if len(items) == 1:
             yield in_a_sentence(front.short)
             continue
-        figure = in_a_dozen_words(item, results)
+        elsewhere = any(other is not line for other in results.lines_named_for(item))
+        figure = "" if elsewhere else in_a_dozen_words(item, results)
         named = in_a_sentence(front.title)
         yield f"{named}, {figure}" if figure and item != "finish" else named
 

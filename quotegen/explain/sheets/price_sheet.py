@@ -87,8 +87,12 @@ def say_by(results: Results) -> str:
 
 
 def _not_in(results: Results) -> str:
-    names = tuple(dict.fromkeys(in_a_sentence(row.name) for row in excluded_rows(results)))
-    return results.words("not_in_line", names=results.words.listing(names)) if names else ""
+    """What company and job leave out, by name; the rest is with them on sheet 4."""
+    typed = dict.fromkeys(in_a_sentence(one.what) for one in results.job.not_included)
+    if not excluded_rows(results):
+        return ""
+    rest = results.words("not_in_rest")
+    return results.words("not_in_line", names=results.words.listing((*typed, rest)))
 
 
 def date_rows(results: Results) -> Iterator[Row]:
