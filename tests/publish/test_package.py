@@ -34,7 +34,13 @@ def _figures(job_file: Path) -> Any:
 def test_the_files_of_a_package(job_file: Path):
     """A package has the files that the design lists for its stage, and no others."""
     results = shop.example_results(job_file)
-    job, shown = results.job, len(shown_references(results))
+    job, accepted = results.job, results.contract.accepted_on is not None
+    pages = [
+        "quote",
+        "guide",
+        "compare-bids",
+        *(["past-jobs"] if shown_references(results) else []),
+    ]
     after = [
         name
         for name, there in (
@@ -45,6 +51,10 @@ def test_the_files_of_a_package(job_file: Path):
         if there
     ]
     weather = ["private/weather.html"] if job.typed.forecast else []
+    form = [] if accepted else ["private/cancellation.pdf"]
+    letters = {"final-measurement": "email-measured", "changes": "email-changes",
+               "care": "email-care"}  # fmt: skip
+    mails = ["email", *([] if accepted else ["email-reminder"]), *(letters[one] for one in after)]
     assert sorted(built(job_file)) == sorted([
         *weather,
         f"{'customer' if job.typed.accepted else 'private'}/cancellation.pdf",
@@ -100,12 +110,13 @@ class TestTheMail:
         assert found <= _amounts_in(figures)
         assert Decimal(figures["total"]) in found
 
-    def test_the_attachment_is_the_quote(self, job_file: Path):
-        """The PDF in the mail is quote.pdf, byte for byte."""
-        (attached,) = read_mail(built(job_file)["customer/email.eml"]).iter_attachments()
-        assert attached.get_payload(decode=True) == built(job_file)["customer/quote.pdf"]
-        figures = _figures(job_file)["quote"]
-        assert attached.get_filename() == f"quote-{figures['number']}-{figures['revision']}.pdf"
+    def test_what_is_attached_are_files_of_the_package(self, job_file: Path):
+        """Each file that the company attaches is in the mail byte for byte, with the number."""
+        job, files = shop.example_results(job_file).job, built(job_file)
+        attached = read_mail(files["customer/email.eml"]).iter_attachments()
+        assert {one.get_filename(): one.get_payload(decode=True) for one in attached} == {
+            f"{job.quote}-{name}": files[f"customer/{name}"] for name in job.company.attach
+        }
 
     def test_it_goes_to_the_customer(self, job_file: Path):
         """From the company to the customer, about this quote."""

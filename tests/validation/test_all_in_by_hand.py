@@ -108,9 +108,7 @@ COMPANY = shop.as_yaml({
 def test_both_ways_of_pricing_say_the_same_of_the_slab(tmp_path):
     """What is included, how to check it and this job's numbers differ in nothing but money."""
     one, other = (_view(tmp_path, book) for book in (ALL_IN, ITEMIZED))
-    assert [_said(item) for item in one.guide.items] == [
-        _said(item) for item in other.guide.items
-    ]
+    assert [_said(item) for item in one.guide.items] == [_said(item) for item in other.guide.items]
     assert (one.price.total, one.price.covers) == (other.price.total, other.price.covers)
     assert one.days.rows == other.days.rows
     assert one.money.worked == other.money.worked
