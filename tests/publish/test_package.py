@@ -35,12 +35,8 @@ def test_the_files_of_a_package(job_file: Path):
     """A package has the files that the design lists for its stage, and no others."""
     results = shop.example_results(job_file)
     job, accepted = results.job, results.contract.accepted_on is not None
-    pages = [
-        "quote",
-        "guide",
-        "compare-bids",
-        *(["past-jobs"] if shown_references(results) else []),
-    ]
+    past = ["past-jobs"] if shown_references(results) else []
+    pages = ["quote", "guide", "compare-bids", *past]
     after = [
         name
         for name, there in (
@@ -56,13 +52,11 @@ def test_the_files_of_a_package(job_file: Path):
                "care": "email-care"}  # fmt: skip
     mails = ["email", *([] if accepted else ["email-reminder"]), *(letters[one] for one in after)]
     assert sorted(built(job_file)) == sorted([
-        *weather,
-        f"{'customer' if job.typed.accepted else 'private'}/cancellation.pdf",
-        "customer/compare-bids.html", "customer/compare-bids.pdf",
-        "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
-        "customer/quote.pdf", "customer/visits.ics",
-        *(f"customer/past-job-{number}.html" for number in range(1, shown + 1)),
-        *(f"customer/{name}.{ending}" for name in after for ending in ("html", "pdf")),
+        *weather, *form,
+        "customer/door-sheet.pdf", "customer/measuring-sheet.pdf", "customer/visits.ics",
+        *(f"customer/{name}.eml" for name in mails),
+        *(f"customer/{name}.{ending}" for name in (*pages, *after) for ending in ("html", "pdf")),
+        "private/crew-sheet.pdf",
         "private/phone-sheet.html", "private/cost-sheet.html", "private/figures.json",
         "private/law-checklist.html", "private/order-list.html",
     ])  # fmt: skip

@@ -15,7 +15,6 @@ EVERY_FINISH = "all"
 
 def guide_of(results: Results) -> Guide:
     """Choose and fill the pages that fit this job."""
-    content, features = results.content, features_of(results)
     safety, care = safety_pages(results), care_pages(results)
     printed = _printed(results)
     return Guide(
@@ -27,9 +26,7 @@ def guide_of(results: Results) -> Guide:
         safety=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in safety),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
         questions=tuple(
-            prose(p.front.id, p.front.question, p.markdown, results)
-            for p in _questions(results)
-            if features & set(p.front.applies)
+            prose(p.front.id, p.front.question, p.markdown, results) for p in _questions(results)
         ),
         glossary=glossary_rows(results, printed),
         sources=source_rows(results, printed),

@@ -143,7 +143,7 @@ class TestRender:
         """In the plain e-mail the same name stands as it was typed."""
         assert SHARP_NAME in render("email.txt.j2", letter, words, THEME)
 
-    @pytest.mark.parametrize("template", (*WEB_PAGES, *LETTERS))
+    @pytest.mark.parametrize("template", [*WEB_PAGES, *LETTERS])
     def test_same_view_same_page(self, template, view, letter, words):
         """Two renders of a view are the same text."""
         shown = letter if template in LETTERS else view
