@@ -29,9 +29,7 @@ def guide_of(results: Results) -> Guide:
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
         care_dates=care_rows(results, results.chosen_visits),
         questions=tuple(
-            prose(p.front.id, p.front.question, p.markdown, results)
-            for p in _questions(results)
-            if features & set(p.front.applies)
+            prose(p.front.id, p.front.question, p.markdown, results) for p in _questions(results)
         ),
         glossary=glossary_rows(results, printed),
         sources=source_rows(results, printed),

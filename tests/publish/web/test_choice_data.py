@@ -2,7 +2,7 @@
 
 import json
 
-from quotegen.explain.sheets.views import ChoiceSheet, CombinationTexts
+from quotegen.explain.sheets.choice_views import ChoiceSheet, CombinationTexts
 from quotegen.publish.web.choice_data import choice_json
 
 ROWS = (("Deposit", "$10"), ("Rest", "$90"))
