@@ -18,7 +18,7 @@ from tests.browser.conftest import Opened, opened
 POOL_DECK, PATIO = "2026-041", "2026-043"
 AMOUNT = re.compile(r"[+\N{MINUS SIGN}]?\$[\d,]+(?:\.\d+)?")
 PLACES = """() => {
-  const said = (cell) => cell.dataset.said ?? cell.textContent;
+  const said = (cell) => cell.dataset.said ?? (cell.querySelector("summary") ?? cell).textContent;
   const cells = (row) => (row.children.length ? [...row.children] : [row]);
   return {
     texts: [...document.querySelectorAll("[data-slot]")].map((e) => [e.dataset.slot, e.textContent]),
@@ -222,9 +222,7 @@ def test_what_binds_is_the_quote_alone(packages: Path, browser: Browser, quote: 
 
 @EVERY_CHOICE
 @pytest.mark.parametrize("width", [360, 1280])
-def test_no_figure_of_the_quote_is_left(
-    packages: Path, browser: Browser, quote: str, width: int
-):
+def test_no_figure_of_the_quote_is_left(packages: Path, browser: Browser, quote: str, width: int):
     """With each combination no amount is seen that is the quote's alone, and its own are.
 
     On a phone a day of the calendar has no row where nothing happens, and each other has.
