@@ -6,8 +6,7 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 import json
 import os
 import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn, TypeVar
@@ -15,22 +14,32 @@ from typing import TYPE_CHECKING, NoReturn, TypeVar
 import click
 
 from quotegen import __version__
+from quotegen.leaving import (
+    INPUT_AT_FAULT,
+    exit_for_machine,
+    exit_with,
+    no_traceback,
+)
 from quotegen.problem import Problem, Source, has_error
 
 if TYPE_CHECKING:
     from quotegen.issuing import Frozen
     from quotegen.pipeline import Shared
     from quotegen.publish.write import Folder
+    from quotegen.starting.questions import Answers
 
 T = TypeVar("T")
 
 USES = ("pool deck", "patio", "walk", "drive", "apron", "pad")
 
-FINE, INPUT_AT_FAULT, MACHINE_AT_FAULT = 0, 1, 3
-
 JobFiles = click.argument(
     "jobs", nargs=-1, required=True, metavar="JOB...", type=click.Path(path_type=Path)
 )
+
+
+def _examples(*words: str) -> str:
+    """Return the end of a command's help: how it is typed, for two cases."""
+    return "\n".join(("\b\nExamples:", *(f"  quotegen {one}" for one in words)))
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -39,7 +48,63 @@ def commands() -> None:
     """Work out a flatwork job and build the paper that explains its price."""
 
 
-@commands.command()
+@commands.command(epilog=_examples("new my_jobs", "new other_jobs --example itemized"))
+@click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
+@click.option("--yes", is_flag=True, help="Ask no more: take what is offered, and stand-ins.")
+@click.option("--example", type=click.Choice(["all_in", "itemized"]),
+              help="Ask nothing: copy a made-up company with its jobs.")  # fmt: skip
+def new(folder: Path, *, yes: bool, example: str | None) -> None:
+    """Start a company in FOLDER: a few questions, and its files are written.
+
+    They are company.yaml, rate-book.yaml, past-jobs.yaml and jobs/first.yaml, with comments in
+    them. Ctrl-C leaves; the answers are kept in FOLDER, and the same command goes on from there.
+    """
+    from quotegen.starting import files
+    from quotegen.starting.answers import forget
+
+    if problems := files.in_the_way(folder):
+        exit_with(problems)
+    written = (
+        files.example_files(example)
+        if example
+        else files.started_files(_answers(folder, ask=not yes), _day(None))
+    )
+    if problems := files.start(folder, written):
+        exit_with(problems)
+    forget(folder)
+    for name in sorted(written):
+        click.echo(f"  {folder / name}")
+    job = next(folder / name for name in sorted(written) if name.startswith("jobs/"))
+    click.echo(f"Now: quotegen check {job}\n     quotegen preview {job}")
+    exit_with(())
+
+
+def _answers(folder: Path, *, ask: bool) -> "Answers":
+    """Return an answer to each question: as kept, as typed, or where nobody is asked as offered."""
+    from quotegen.starting.answers import FILE, filled_up, kept_answers
+    from quotegen.starting.asking import BACK, ask_all
+    from quotegen.trade.contract_law import load_laws
+    from quotegen.trade.rules import load_rules
+
+    laws, rules, on = load_laws(), load_rules(), _day(None)
+    answers = kept_answers(folder, laws)
+    if not ask:
+        return filled_up(answers, laws, rules, on)
+    for name, answer in answers.items():
+        click.echo(f"  {name}: {answer}")
+    click.echo(f"Enter takes what stands in [ ]; `{BACK}` goes one back; Ctrl-C leaves.")
+    try:
+        return ask_all(folder, answers, laws, rules, on, _typed, click.echo)
+    except click.Abort:
+        click.echo(f"\nLeft. What you answered is kept in {folder / FILE}; type the same to go on.")
+        sys.exit(INPUT_AT_FAULT)
+
+
+def _typed(ask: str, usual: str) -> str:
+    return str(click.prompt(ask, default=usual, show_default=bool(usual)))
+
+
+@commands.command(epilog=_examples("check my_jobs/jobs/first.yaml", "check my_jobs"))
 @JobFiles
 def check(jobs: tuple[Path, ...]) -> None:
     """Read, measure and price each JOB, and say all that is wrong with it."""
@@ -54,10 +119,12 @@ def check(jobs: tuple[Path, ...]) -> None:
         if figured.results is not None:
             click.echo(f"{job}: no errors")
             click.echo(covered_text(figured.results), nl=False)
-    _exit_with(tuple(problems))
+    exit_with(tuple(problems))
 
 
-@commands.command()
+@commands.command(
+    epilog=_examples("figure my_jobs/jobs/first.yaml", "figure my_jobs/jobs/first.yaml --working")
+)
 @JobFiles
 @click.option("--json", "as_json", is_flag=True, help="Print the figures as figures.json has them.")
 @click.option("--working", is_flag=True, help="Print how each amount is worked out, step by step.")
@@ -75,7 +142,7 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     figured = [pipeline.figure(job, shared) for job in jobs]
     problems = tuple(problem for one in figured for problem in one.problems)
     if has_error(problems):
-        _exit_with(problems)
+        exit_with(problems)
     done = [(one.results, one.owner) for one in figured if one.results and one.owner]
     if as_json:
         shown = [figures(*one) for one in done]
@@ -86,10 +153,14 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     else:
         for results, _ in done:
             print_figures(results)
-    _exit_with(problems)
+    exit_with(problems)
 
 
-@commands.command()
+@commands.command(
+    epilog=_examples(
+        "package my_jobs/jobs/first.yaml", "package my_jobs/jobs/first.yaml --out my_quotes"
+    )
+)
 @JobFiles
 @click.option(
     "--out",
@@ -106,7 +177,7 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
     from quotegen.publish.write import Folder
 
     if missing := engine_problem():
-        _exit_for_machine(missing)
+        exit_for_machine(missing)
     shared = _read_shared()
     with progress(len(jobs)) as announce:
         built = pipeline.build(jobs, shared, announce)
@@ -114,23 +185,18 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
         Folder(path=out / quote, whose=one.whose, files=one.files)
         for quote, one in built.packages.items()
     ))  # fmt: skip
-    _exit_with((*built.problems, *written))
+    exit_with((*built.problems, *written))
 
 
 JobArgument = click.argument("job", type=click.Path(path_type=Path))
 OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
-_ISSUE, _ACCEPT, _VERIFY = (
-    f"\b\nExamples:\n  quotegen {first}\n  quotegen {second}"
-    for first, second in (
-        ("issue my_jobs/jobs/first.yaml", "issue my_jobs/jobs/first.yaml --on 2026-06-15"),
-        ("accept my_jobs/jobs/first.yaml --revision 1",
-         "accept my_jobs/jobs/first.yaml --revision 2 --finish exposed --extra drain"),
-        ("verify my_jobs", "verify"),
+
+
+@commands.command(
+    epilog=_examples(
+        "issue my_jobs/jobs/first.yaml", "issue my_jobs/jobs/first.yaml --on 2026-06-15"
     )
-)  # fmt: skip
-
-
-@commands.command(epilog=_ISSUE)
+)
 @JobArgument
 @OnDay
 def issue(job: Path, on: str | None) -> None:
@@ -146,13 +212,18 @@ def issue(job: Path, on: str | None) -> None:
 
     day = _day(on)
     if missing := engine_problem():
-        _exit_for_machine(missing)
+        exit_for_machine(missing)
     with progress(1) as announce:
         done = issuing.issue(job, _read_shared(), day, announce)
     _exit_frozen(done)
 
 
-@commands.command(epilog=_ACCEPT)
+@commands.command(
+    epilog=_examples(
+        "accept my_jobs/jobs/first.yaml --revision 1",
+        "accept my_jobs/jobs/first.yaml --revision 2 --finish exposed --extra drain",
+    )
+)
 @JobArgument
 @click.option("--revision", required=True, type=click.IntRange(min=1),
               help="The issued revision that they said yes to.")  # fmt: skip
@@ -176,7 +247,7 @@ def accept(
     _exit_frozen(issuing.accept(job, _read_shared(), yes))
 
 
-@commands.command(epilog=_VERIFY)
+@commands.command(epilog=_examples("verify my_jobs", "verify"))
 @click.argument("folder", default=Path(), type=click.Path(path_type=Path, exists=True,
                                                           file_okay=False))  # fmt: skip
 def verify(folder: Path) -> None:
@@ -193,10 +264,14 @@ def verify(folder: Path) -> None:
         click.echo(f"{room}: {', '.join(entries) or 'nothing'}{': whole' if whole else ''}")
     if not quotes:
         click.echo(f"{folder}: nothing was issued here")
-    _exit_with(problems)
+    exit_with(problems)
 
 
-@commands.command()
+@commands.command(
+    epilog=_examples(
+        "specimen my_jobs/jobs/first.yaml", "specimen my_jobs/jobs/first.yaml --out looks"
+    )
+)
 @JobArgument
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
               show_default=True, help="The folder that gets specimen/.")  # fmt: skip
@@ -209,14 +284,19 @@ def specimen(job: Path, out: Path) -> None:
 
     figured = pipeline.figure(job, _read_shared())
     if figured.results is None or has_error(figured.problems):
-        _exit_with(figured.problems)
+        exit_with(figured.problems)
     whose = Whose(quote="specimen", place=figured.results.job.source("quote"))
     files = specimens(figured.results)
     written = _write(Folder(path=out / "specimen", whose=whose, files=files))
-    _exit_with((*figured.problems, *written))
+    exit_with((*figured.problems, *written))
 
 
-@commands.command()
+@commands.command(
+    epilog=_examples(
+        "ballpark --size '24 ft x 16 ft' --finish broom --company my_jobs",
+        "ballpark --size '40 ft x 12 ft' --finish exposed --use 'pool deck'",
+    )
+)
 @click.option("--size", required=True, help="Two sides as paced, such as '24 ft x 16 ft'.")
 @click.option("--finish", required=True, help="A finish of the rate book.")
 @click.option("--use", default="patio", show_default=True, type=click.Choice(USES),
@@ -253,14 +333,14 @@ def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
     )
     text = pipeline.ballpark(asked, _read_shared())
     if isinstance(text, tuple):
-        _exit_with(text)
+        exit_with(text)
     click.echo(text, nl=False)
     path = out / "ballpark"
     whose = Whose(quote="ballpark", place=Source(file=str(path)))
-    _exit_with(_write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()})))
+    exit_with(_write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()})))
 
 
-@commands.command()
+@commands.command(epilog=_examples("schema", "schema rate-book"))
 @click.argument(
     "kind", type=click.Choice(["job", "company", "rate-book", "past-jobs"]), default="job"
 )
@@ -273,7 +353,7 @@ def schema(kind: str) -> None:
 
 def main() -> None:
     """Run the command line; a person never sees a traceback."""
-    with _no_traceback():
+    with no_traceback():
         commands(prog_name="quotegen")
 
 
@@ -282,7 +362,7 @@ def _read_shared() -> "Shared":
 
     shared = pipeline.read_shared()
     if isinstance(shared, tuple):
-        _exit_with(shared)
+        exit_with(shared)
     return shared
 
 
@@ -325,35 +405,4 @@ def _exit_frozen(done: "Frozen") -> NoReturn:
         facts = done.facts
         shown = os.path.relpath(done.folder.resolve())
         click.echo(f"{shown}: {facts.kind.value}, revision {facts.revision}, ${facts.total:,}")
-    _exit_with(done.problems)
-
-
-def _exit_with(problems: tuple[Problem, ...]) -> NoReturn:
-    """Print every problem and exit: with 1 if one of them is an error."""
-    for problem in problems:
-        click.echo(str(problem), err=True)
-    sys.exit(INPUT_AT_FAULT if has_error(problems) else FINE)
-
-
-def _exit_for_machine(problem: Problem) -> NoReturn:
-    click.echo(f"{problem.message}; {problem.hint}", err=True)
-    sys.exit(MACHINE_AT_FAULT)
-
-
-@contextmanager
-def _no_traceback() -> Iterator[None]:
-    try:
-        yield
-    except OSError as error:
-        reason = error.strerror or str(error)
-        click.echo(
-            f"this machine is at fault: {reason}: {error.filename or ''}".rstrip(": "), err=True
-        )
-        sys.exit(MACHINE_AT_FAULT)
-    except Exception as error:  # noqa: BLE001 - the last resort: a bug of ours, said plainly
-        click.echo(
-            f"quotegen has a fault of its own ({type(error).__name__}: {error}); nothing was "
-            "written. Please report it with the job file.",
-            err=True,
-        )
-        sys.exit(MACHINE_AT_FAULT)
+    exit_with(done.problems)
