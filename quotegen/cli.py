@@ -1,4 +1,4 @@
-"""The command line: arguments, printing, exit codes, and nothing else.
+"""The command line: its commands, and nothing else.
 
 Each command imports what it needs when it runs, so that `quotegen --help` answers at once.
 """
@@ -6,20 +6,15 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 import json
 import os
 import sys
-from collections.abc import Callable
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn, TypeVar
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from quotegen import __version__
-from quotegen.leaving import (
-    INPUT_AT_FAULT,
-    exit_for_machine,
-    exit_with,
-    no_traceback,
-)
+from quotegen.arguments import day, examples, if_typed, parsed
+from quotegen.leaving import FINE, INPUT_AT_FAULT, exit_for_machine, exit_with, no_traceback
 from quotegen.problem import Problem, Source, has_error
 
 if TYPE_CHECKING:
@@ -28,18 +23,12 @@ if TYPE_CHECKING:
     from quotegen.publish.write import Folder
     from quotegen.starting.questions import Answers
 
-T = TypeVar("T")
-
 USES = ("pool deck", "patio", "walk", "drive", "apron", "pad")
 
 JobFiles = click.argument(
     "jobs", nargs=-1, required=True, metavar="JOB...", type=click.Path(path_type=Path)
 )
-
-
-def _examples(*words: str) -> str:
-    """Return the end of a command's help: how it is typed, for two cases."""
-    return "\n".join(("\b\nExamples:", *(f"  quotegen {one}" for one in words)))
+JobArgument = click.argument("job", type=click.Path(path_type=Path))
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -48,7 +37,7 @@ def commands() -> None:
     """Work out a flatwork job and build the paper that explains its price."""
 
 
-@commands.command(epilog=_examples("new my_jobs", "new other_jobs --example itemized"))
+@commands.command(epilog=examples("new my_jobs", "new other_jobs --example itemized"))
 @click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
 @click.option("--yes", is_flag=True, help="Ask no more: take what is offered, and stand-ins.")
 @click.option("--example", type=click.Choice(["all_in", "itemized"]),
@@ -64,10 +53,11 @@ def new(folder: Path, *, yes: bool, example: str | None) -> None:
 
     if problems := files.in_the_way(folder):
         exit_with(problems)
+    on = day(None)
     written = (
         files.example_files(example)
         if example
-        else files.started_files(_answers(folder, ask=not yes), _day(None))
+        else files.started_files(_answers(folder, on, ask=not yes), on)
     )
     if problems := files.start(folder, written):
         exit_with(problems)
@@ -79,51 +69,38 @@ def new(folder: Path, *, yes: bool, example: str | None) -> None:
     exit_with(())
 
 
-def _answers(folder: Path, *, ask: bool) -> "Answers":
-    """Return an answer to each question: as kept, as typed, or where nobody is asked as offered."""
-    from quotegen.starting.answers import FILE, filled_up, kept_answers
-    from quotegen.starting.asking import BACK, ask_all
-    from quotegen.trade.contract_law import load_laws
-    from quotegen.trade.rules import load_rules
+def _answers(folder: Path, on: date, *, ask: bool) -> "Answers":
+    """Return an answer to each question; left before the end, say where they are kept."""
+    from quotegen.starting.asking import all_answers
 
-    laws, rules, on = load_laws(), load_rules(), _day(None)
-    answers = kept_answers(folder, laws)
-    if not ask:
-        return filled_up(answers, laws, rules, on)
-    for name, answer in answers.items():
-        click.echo(f"  {name}: {answer}")
-    click.echo(f"Enter takes what stands in [ ]; `{BACK}` goes one back; Ctrl-C leaves.")
+    def typed(asked: str, usual: str) -> str:
+        shown = bool(usual)
+        return str(click.prompt(asked, default=usual, show_default=shown, prompt_suffix=" "))
+
     try:
-        return ask_all(folder, answers, laws, rules, on, _typed, click.echo)
+        return all_answers(folder, on, typed if ask else None, click.echo)
     except click.Abort:
-        click.echo(f"\nLeft. What you answered is kept in {folder / FILE}; type the same to go on.")
+        click.echo(f"\nLeft. The answers are kept in {folder}; type the same to go on.")
         sys.exit(INPUT_AT_FAULT)
 
 
-def _typed(ask: str, usual: str) -> str:
-    return str(click.prompt(ask, default=usual, show_default=bool(usual)))
+@commands.command(epilog=examples("check my_jobs/jobs/first.yaml", "check my_jobs"))
+@click.argument("files", nargs=-1, required=True, metavar="FILE...",
+                type=click.Path(path_type=Path, allow_dash=True))  # fmt: skip
+def check(files: tuple[Path, ...]) -> None:
+    """Say all that is wrong with each FILE: a job, a company's file, a folder, or - to type one.
 
+    A job is read, measured and priced. What a file is, its keys tell.
+    """
+    from quotegen.checking import check_all
 
-@commands.command(epilog=_examples("check my_jobs/jobs/first.yaml", "check my_jobs"))
-@JobFiles
-def check(jobs: tuple[Path, ...]) -> None:
-    """Read, measure and price each JOB, and say all that is wrong with it."""
-    from quotegen import pipeline
-    from quotegen.publish.terminal.tables import covered_text
-
-    shared = _read_shared()
-    problems: list[Problem] = []
-    for job in jobs:
-        figured = pipeline.figure(job, shared)
-        problems.extend(figured.problems)
-        if figured.results is not None:
-            click.echo(f"{job}: no errors")
-            click.echo(covered_text(figured.results), nl=False)
-    exit_with(tuple(problems))
+    lines, problems = check_all(files, _read_shared(), sys.stdin.buffer)
+    click.echo("".join(lines), nl=False)
+    exit_with(problems)
 
 
 @commands.command(
-    epilog=_examples("figure my_jobs/jobs/first.yaml", "figure my_jobs/jobs/first.yaml --working")
+    epilog=examples("figure my_jobs/jobs/first.yaml", "figure my_jobs/jobs/first.yaml --working")
 )
 @JobFiles
 @click.option("--json", "as_json", is_flag=True, help="Print the figures as figures.json has them.")
@@ -157,7 +134,7 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
 
 
 @commands.command(
-    epilog=_examples(
+    epilog=examples(
         "package my_jobs/jobs/first.yaml", "package my_jobs/jobs/first.yaml --out my_quotes"
     )
 )
@@ -188,12 +165,43 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
     exit_with((*built.problems, *written))
 
 
-JobArgument = click.argument("job", type=click.Path(path_type=Path))
 OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
 
 
+@commands.command(epilog=examples(
+    "preview my_jobs/jobs/first.yaml", "preview my_jobs/jobs/first.yaml --no-open"
+))  # fmt: skip
+@JobArgument
+@click.option("--no-open", is_flag=True, help="Only say the address; open no browser.")
+def preview(job: Path, *, no_open: bool) -> None:
+    """Show the web page of a JOB in the browser, and show it anew at each save.
+
+    What is wrong stands above the page, with its place and what to do. Only this machine is
+    answered. Ctrl-C ends it; nothing is written.
+    """
+    import webbrowser
+    from threading import Event
+
+    from quotegen import pipeline
+    from quotegen.publish.preview import Preview
+
+    shared = _read_shared()
+    if not job.is_file():
+        exit_with(pipeline.figure(job, shared).problems)
+
+    def opened(address: str) -> None:
+        click.echo(f"{address} (Ctrl-C ends it)")
+        if not no_open:
+            webbrowser.open(address)
+
+    try:
+        Preview(job, lambda: pipeline.page(job, shared), click.echo).run(opened, Event())
+    except KeyboardInterrupt:
+        sys.exit(FINE)
+
+
 @commands.command(
-    epilog=_examples(
+    epilog=examples(
         "issue my_jobs/jobs/first.yaml", "issue my_jobs/jobs/first.yaml --on 2026-06-15"
     )
 )
@@ -210,16 +218,16 @@ def issue(job: Path, on: str | None) -> None:
     from quotegen.publish.pdf import engine_problem
     from quotegen.publish.terminal.tables import progress
 
-    day = _day(on)
+    on_day = day(on)
     if missing := engine_problem():
         exit_for_machine(missing)
     with progress(1) as announce:
-        done = issuing.issue(job, _read_shared(), day, announce)
+        done = issuing.issue(job, _read_shared(), on_day, announce)
     _exit_frozen(done)
 
 
 @commands.command(
-    epilog=_examples(
+    epilog=examples(
         "accept my_jobs/jobs/first.yaml --revision 1",
         "accept my_jobs/jobs/first.yaml --revision 2 --finish exposed --extra drain",
     )
@@ -242,12 +250,12 @@ def accept(
     from quotegen.reading.files.after_signing import Accepted
 
     yes = Accepted.model_construct(
-        date=_day(on), revision=revision, finish=finish, extras=extras, total=None
+        date=day(on), revision=revision, finish=finish, extras=extras, total=None
     )
     _exit_frozen(issuing.accept(job, _read_shared(), yes))
 
 
-@commands.command(epilog=_examples("verify my_jobs", "verify"))
+@commands.command(epilog=examples("verify my_jobs", "verify"))
 @click.argument("folder", default=Path(), type=click.Path(path_type=Path, exists=True,
                                                           file_okay=False))  # fmt: skip
 def verify(folder: Path) -> None:
@@ -268,7 +276,7 @@ def verify(folder: Path) -> None:
 
 
 @commands.command(
-    epilog=_examples(
+    epilog=examples(
         "specimen my_jobs/jobs/first.yaml", "specimen my_jobs/jobs/first.yaml --out looks"
     )
 )
@@ -292,7 +300,7 @@ def specimen(job: Path, out: Path) -> None:
 
 
 @commands.command(
-    epilog=_examples(
+    epilog=examples(
         "ballpark --size '24 ft x 16 ft' --finish broom --company my_jobs",
         "ballpark --size '40 ft x 12 ft' --finish exposed --use 'pool deck'",
     )
@@ -324,12 +332,12 @@ def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
 
     asked = Asked(
         folder=folder,
-        size=_parsed("--size", parse_size, typed["size"] or ""),
+        size=parsed("--size", parse_size, typed["size"] or ""),
         finish=typed["finish"] or "",
         use=Use(typed["use"] or ""),
-        on=_if_typed("--date", parse_date, typed["on"]),
-        distance=_if_typed("--distance", parse_distance, typed["distance"]),
-        drive_time=_if_typed("--drive-time", parse_drive_time, typed["drive_time"]),
+        on=if_typed("--date", parse_date, typed["on"]),
+        distance=if_typed("--distance", parse_distance, typed["distance"]),
+        drive_time=if_typed("--drive-time", parse_drive_time, typed["drive_time"]),
     )
     text = pipeline.ballpark(asked, _read_shared())
     if isinstance(text, tuple):
@@ -340,7 +348,7 @@ def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
     exit_with(_write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()})))
 
 
-@commands.command(epilog=_examples("schema", "schema rate-book"))
+@commands.command(epilog=examples("schema", "schema rate-book"))
 @click.argument(
     "kind", type=click.Choice(["job", "company", "rate-book", "past-jobs"]), default="job"
 )
@@ -366,19 +374,6 @@ def _read_shared() -> "Shared":
     return shared
 
 
-def _parsed(option: str, parser: Callable[[str], T], text: str) -> T:
-    """Parse the text of an option; one that cannot be parsed is wrong usage, exit code 2."""
-    try:
-        return parser(text)
-    except ValueError as error:  # what the parsers of the job file raise
-        message = f"{option}: {getattr(error, 'message_template', error)}"
-        raise click.UsageError(message) from None
-
-
-def _if_typed(option: str, parser: Callable[[str], T], text: str | None) -> T | None:
-    return _parsed(option, parser, text) if text else None
-
-
 def _write(*folders: "Folder") -> tuple[Problem, ...]:
     """Write folders, print the name of each file in them, and return what is to be said."""
     from quotegen.publish.write import write
@@ -390,13 +385,6 @@ def _list(folder: "Folder") -> None:
     click.echo(f"{folder.path}/")
     for name in sorted(folder.files):
         click.echo(f"  {name}")
-
-
-def _day(on: str | None) -> date:
-    """Return the day that was typed, or today: the one place where a clock is asked."""
-    from quotegen.reading.fields.text_fields import parse_date
-
-    return _if_typed("--on", parse_date, on) or datetime.now().astimezone().date()
 
 
 def _exit_frozen(done: "Frozen") -> NoReturn:

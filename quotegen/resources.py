@@ -1,4 +1,4 @@
-"""Where themes, content pages and examples are: inside the installed package, or beside it in a clone."""
+"""Where themes, content and examples are: in the installed package, or beside it in a clone."""
 
 from pathlib import Path
 

@@ -147,10 +147,10 @@ def read_answer(question: Question, typed: str, answers: Answers) -> str:
         answer = READ[question.kind](number_text(text), question)
     except PydanticCustomError as error:  # what the parsers of a file raise
         raise ValueError(error.message_template) from None
-    if question.id == FINISHES[-1] and answer == NONE:
-        if all(answers.get(finish) == NONE for finish in FINISHES[:-1]):
-            message = "one finish at least needs a price; type one here, or back for another"
-            raise ValueError(message)
+    others = [answers.get(finish) for finish in FINISHES[:-1]]
+    if question.id == FINISHES[-1] and {answer, *others} == {NONE}:
+        message = "one finish at least needs a price; type one here, or back for another"
+        raise ValueError(message)
     return answer
 
 
