@@ -19,7 +19,7 @@ from quotegen.starting.questions import (
 from quotegen.trade.contract_law import ContractLaws
 from quotegen.trade.rules import RuleBook
 
-FILE = "answers.yaml"
+FILE = "answers.txt"
 """The name of the file in the folder that is begun; it is gone once the files are written."""
 
 

@@ -17,6 +17,7 @@ M = TypeVar("M", bound=BaseModel)
 
 CANNOT_READ = "cannot-read"
 """The code of a file that cannot be opened, of which nothing more can be said."""
+_NEAR = 0.75
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,9 +63,9 @@ def load(path: Path, model: type[M], typed: bytes | None = None) -> Typed[M] | t
 def _not_opened(path: Path, error: OSError) -> Problem:
     said = f"the file cannot be opened: {(error.strerror or 'it cannot be read').lower()}"
     others = {one.name: one for one in path.parent.glob("*.yaml")}
-    near = get_close_matches(path.name, others, n=1)
+    near = get_close_matches(path.name, others, n=1, cutoff=_NEAR)
     hint = f"did you mean `{others[near[0]]}`?" if near else "check the name and the folder"
-    return Places(str(path)).fault((), CANNOT_READ, said, hint)
+    return Places(str(path)).fault((), "cannot-read", said, hint)
 
 
 def folders_of(job: Path) -> tuple[Path, Path]:
