@@ -127,7 +127,8 @@ def _slip(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem | None:
     if not marks:
         return None
     last = max(mark.line for mark in marks)
-    first = max(min(mark.line for mark in marks), last - _LINES_OF_A_SLIP)
+    above = min(mark.line for mark in marks) - 1  # a slip is often seen a line too late
+    first = max(above, last - _LINES_OF_A_SLIP, 0)
     for number, line in enumerate(text.split("\n")[first : last + 1], start=first + 1):
         if found := _NO_BLANK.match(line):
             place = Source(file=file, line=number, column=found.end())
