@@ -192,7 +192,7 @@ def preview(job: Path, *, no_open: bool) -> None:
     def opened(address: str) -> None:
         click.echo(f"{address} (Ctrl-C ends it)")
         if not no_open:
-            webbrowser.open(address)
+            webbrowser.open_new_tab(address)
 
     try:
         Preview(job, lambda: pipeline.page(job, shared), click.echo).run(opened, Event())

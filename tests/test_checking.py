@@ -65,7 +65,7 @@ def test_a_rate_book_alone(tmp_path):
 
 def test_a_folder_is_all_of_it(command: Command):
     """Company's files first, then jobs; frozen files and packages are left alone."""
-    for folder in ("jobs", "issued/T-1/r1", "out"):
+    for folder in ("jobs", "issued/T-8/r1", "out"):
         Path(folder).mkdir(parents=True)
         bad = PATIO.replace("T-1", "T-2").replace("finish: broom", "finish: brom")
         (Path(folder) / "second.yaml").write_text(bad, encoding="utf-8")

@@ -129,7 +129,9 @@ def test_one_finish_needs_a_price(tmp_path):
     ran = _new(tmp_path, *typed)
     assert "one finish at least needs a price" in ran.output
     assert ran.exit_code == 0
-    assert list(_read(tmp_path, "rate-book.yaml")["finishes"]) == ["stamped"]
+    finishes = _read(tmp_path, "rate-book.yaml")["finishes"]
+    assert isinstance(finishes, dict)
+    assert list(finishes) == ["stamped"]
 
 
 def test_nothing_is_written_over(tmp_path):
@@ -139,7 +141,7 @@ def test_nothing_is_written_over(tmp_path):
     assert problem.code == "already-started"
     ran = _new(tmp_path, words=("--yes",))
     assert ran.exit_code == 1
-    assert "company.yaml stand here already" in ran.output
+    assert "already here: company.yaml;" in ran.output
     assert [path.name for path in tmp_path.iterdir()] == ["company.yaml"]
 
 

@@ -83,7 +83,7 @@ def in_the_way(folder: Path, names: Mapping[str, object] = TEMPLATES) -> tuple[P
     problem = Problem(
         code="already-started",
         source=Source(file=str(folder / there[0])),
-        message=f"{', '.join(there)} stand here already, and a start writes over nothing",
+        message=f"already here: {', '.join(there)}; a start writes over nothing",
         hint="name a new folder; or type `quotegen check` with this one, and change its files",
     )
     return (problem,)
