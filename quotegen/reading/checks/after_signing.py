@@ -8,8 +8,8 @@ from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 _ACCEPT = "add `accepted: {date: ..., total: ...}`"
 

@@ -26,7 +26,7 @@ from quotegen.quantity import (
 _WHOLE = r"\d{1,7}"
 _PLAIN = rf"{_WHOLE}(?:\.\d{{1,9}})?"
 _NUMBER = rf"(?:{_PLAIN}(?:[- ]{_WHOLE}/{_WHOLE})?|{_WHOLE}/{_WHOLE}|\.\d{{1,9}})"
-_FEET = rf"(?P<feet>{_NUMBER})\s*(?:ft\.?|feet|foot|')"
+_FEET = rf"(?P<feet>{_NUMBER})\s*(?:ft\.?|feet|foot|lf|')"
 _INCHES = rf"(?P<inches>{_NUMBER})\s*(?:in\.?|inch|inches|\")"
 _TAPE = re.compile(
     rf"(?P<sign>-?)\s*(?:{_FEET}(?:\s*-?\s*{_INCHES})?|{_INCHES.replace('inches>', 'only>')})"
@@ -37,7 +37,7 @@ _BY = re.compile(r"\s*[xX×]\s*|\s+by\s+")
 _RATE = re.compile(r"(?P<money>\$?[\d.,]+)\s*(?P<per>/|per\b|\ba\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?")
 _COUNT = re.compile(rf"(?P<number>{_PLAIN})\s*(?P<unit>[a-z][a-z0-9 ]*)?")
 _A_POINT_FOR_A_COMMA = re.compile(r"\$?[1-9]\d{0,2}\.\d{3}")
-_AREA = re.compile(r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)")
+_AREA = re.compile(r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|sf|m2)")
 _TYPED_AS = str.maketrans({
     "′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/",
     "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
@@ -46,8 +46,9 @@ _TYPED_AS = str.maketrans({
 _METERS = {"m": Fraction(1), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
 _LENGTH_FORMS = "24 ft 6 in, 24' 6-1/2\" or 7.5 m"
 _RATE_UNITS = {
-    "sq ft": Unit.SQ_FT, "square foot": Unit.SQ_FT, "ft": Unit.FT, "lin ft": Unit.FT,
-    "lineal foot": Unit.FT, "cu yd": Unit.CU_YD, "m2": Unit.M2, "m": Unit.M, "m3": Unit.M3,
+    "sq ft": Unit.SQ_FT, "square foot": Unit.SQ_FT, "sf": Unit.SQ_FT, "ft": Unit.FT,
+    "lin ft": Unit.FT, "lineal foot": Unit.FT, "lf": Unit.FT, "cu yd": Unit.CU_YD,
+    "cy": Unit.CU_YD, "ea": Unit.EACH, "m2": Unit.M2, "m": Unit.M, "m3": Unit.M3,
     "each": Unit.EACH, "visit": Unit.VISIT, "lump": Unit.LUMP, "hour": Unit.HOUR,
     "hours": Unit.HOUR, "mile": Unit.MILE, "miles": Unit.MILE, "km": Unit.KM,
 }  # fmt: skip
@@ -121,6 +122,8 @@ def parse_length(text: str) -> Length:
     if "$" in plain:
         said = f"is money where a length belongs; type it like {_LENGTH_FORMS}"
         raise _error("money-for-length", text, said)
+    if re.fullmatch(rf"-?\s*{_NUMBER}\s*(?:yd|yards?)", plain):
+        raise _error("not-a-length", text, "is in yards; type it in feet, three to the yard")
     if _BARE_NUMBER.fullmatch(plain):
         said = f"has no unit; type `{plain} ft`, `{plain} in` or `{plain} m`"
         raise _error("missing-unit", text, said)
@@ -131,7 +134,8 @@ def parse_positive_length(text: str) -> Length:
     """Read a length that must be more than zero."""
     length = parse_length(text)
     if length.feet <= 0:
-        raise _error("not-positive", text, "must be more than zero")
+        said = "must be more than zero; where there is none, leave the line out"
+        raise _error("not-positive", text, said)
     return length
 
 
@@ -153,7 +157,7 @@ def parse_rate(text: str) -> Rate:
     if unit is None:
         found = f"has the unit `{match['unit']}`" if match["unit"] else "has no unit"
         allowed = "sq ft, ft, cu yd, each, visit, hour, mile or lump"
-        raise _error("rate-unit", text, f"{found}; a price is for one {allowed}")
+        raise _error("rate-unit", text, f"{found}; a price is for one {allowed}{_yards(text)}")
     return Rate(amount, unit)
 
 
@@ -175,7 +179,7 @@ def parse_count(text: str) -> Count:
     match = _COUNT.fullmatch(plain)
     unit = _RATE_UNITS.get((match["unit"] or "each").strip()) if match else None
     if match is None or unit is None or decimal_from_text(match["number"]) == 0:
-        said = "is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd"
+        said = f"is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd{_yards(plain)}"
         raise _error("not-a-count", text, said)
     return Count(decimal_from_text(match["number"]), unit)
 
@@ -183,7 +187,10 @@ def parse_count(text: str) -> Count:
 def parse_share(text: str) -> Fraction:
     """Read `7 %` as 7/100; from zero to a hundred."""
     match = re.fullmatch(rf"(?P<number>{_PLAIN})\s*%", text.strip())
-    if match is None or Fraction(match["number"]) > 100:
+    if match is not None and Fraction(match["number"]) > 100:
+        said = "is more than the whole; a share is from 0% to 100%"
+        raise _error("not-a-share", text, said)
+    if match is None:
         raise _error("not-a-share", text, "is not a share; type it like 7%, from 0% to 100%")
     return Fraction(match["number"]) / 100
 
@@ -198,7 +205,7 @@ def parse_angle_deg(text: str) -> Fraction:
 
 def parse_cuyd(text: str) -> Fraction:
     """Read `0.25 cu yd`, more than zero."""
-    match = re.fullmatch(rf"(?P<number>{_PLAIN}|{_WHOLE}/{_WHOLE})\s*cu yd", _plain(text))
+    match = re.fullmatch(rf"(?P<number>{_PLAIN}|{_WHOLE}/{_WHOLE})\s*(?:cu yd|cy|yd)", _plain(text))
     try:
         volume = Fraction(match["number"]) if match else Fraction(0)
     except ZeroDivisionError:
@@ -264,7 +271,7 @@ def parse_area_sqft(text: str) -> Fraction:
     area = Fraction(match["number"].replace(",", "")) if match else Fraction(0)
     if match is None or area == 0:
         raise _error("not-an-area", text, "is not an area; type it like 1,071.4 sq ft or 96.52 m2")
-    return area if match["unit"] == "sq ft" else area * SQFT_PER_M2
+    return area if match["unit"] != "m2" else area * SQFT_PER_M2
 
 
 def parse_signed_amount(text: str) -> Decimal:
@@ -277,6 +284,11 @@ def parse_signed_amount(text: str) -> Decimal:
 def cut_short(text: str) -> str:
     """Return a text as a message repeats it, a long one cut."""
     return text if len(text) <= _MOST_SHOWN else f"{text[:_MOST_SHOWN]}..."
+
+
+def _yards(text: str) -> str:
+    """Return what to say of a yard, which is a volume to who orders and a length to a tape."""
+    return "; a yard of concrete is 1 cu yd" if re.search(r"\b(?:yd|yards?)\b", text) else ""
 
 
 def _plain(text: str) -> str:
