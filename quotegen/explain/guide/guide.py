@@ -8,7 +8,7 @@ from quotegen.explain.words.job_features import features_of, finish_kinds
 from quotegen.explain.words.numbers import numbers_for
 from quotegen.explain.words.prose import clause, filled, html, prose, sections
 from quotegen.explain.words.rows import Prose
-from quotegen.reading.content.content import CareFront, Page, SafetyFront
+from quotegen.reading.content.content import CareFront, Page, QuestionFront, SafetyFront
 
 EVERY_FINISH = "all"
 
@@ -28,7 +28,7 @@ def guide_of(results: Results) -> Guide:
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
         questions=tuple(
             prose(p.front.id, p.front.question, p.markdown, results)
-            for p in content.questions.values()
+            for p in _questions(results)
             if features & set(p.front.applies)
         ),
         glossary=glossary_rows(results, printed),
@@ -53,6 +53,13 @@ def care_pages(results: Results) -> tuple[Page[CareFront], ...]:
     finishes = {EVERY_FINISH, *(kind.value for kind in finish_kinds(results))}
     pages = results.content.care.values()
     return tuple(page for page in pages if finishes & set(page.front.finishes))
+
+
+def _questions(results: Results) -> tuple[Page[QuestionFront], ...]:
+    """The questions that fit the job."""
+    features = features_of(results)
+    pages = results.content.questions.values()
+    return tuple(page for page in pages if features & set(page.front.applies))
 
 
 def _item(item: str, results: Results) -> GuideItem:
@@ -98,5 +105,5 @@ def _printed(results: Results) -> str:
         *(page.markdown for page in care_pages(results)),
         *(content.scope[item].markdown for item in results.scope_items()),
         *(page.markdown for page in content.clauses.values()),
-        *(page.markdown for page in content.questions.values()),
+        *(page.markdown for page in _questions(results)),
     ))  # fmt: skip

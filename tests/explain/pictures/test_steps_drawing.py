@@ -9,10 +9,10 @@ from tests.explain.drawn import lettering, parsed, texts
 from tests.pricing import shop
 
 
-def _drawn(tmp_path, width: float = 328, **steps: object):
+def _drawn(tmp_path, width_px: float = 328, **steps: object):
     patio = {**shop.placement("30 ft x 20 ft"), **({"steps": steps} if steps else {})}
     results = shop.results(tmp_path, shop.job(patio), rate_book=shop.book())
-    return steps_drawing(results, results.job.placements[0], width, "steps")
+    return steps_drawing(results, results.job.placements[0], width_px, "steps")
 
 
 def test_every_rise_and_all_together(tmp_path):

@@ -8,7 +8,7 @@ import yaml
 from quotegen.explain.papers.cancellation_form import cancellation_form
 from quotegen.explain.private.law_checklist import LawSheet, law_sheet
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.agreement_sheet import agreement_sheet
+from quotegen.explain.sheets.agreement_sheet import agreement_sheet, notice_of_cancellation
 from quotegen.pipeline import figure
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
@@ -85,14 +85,6 @@ def test_the_notice_comes_twice_with_its_words(tmp_path: Path):
     )
 
 
-def test_the_notice_has_its_days_once_signed(tmp_path: Path):
-    """Signed on Wednesday, June 10, 2026: midnight of Saturday, June 13."""
-    accepted = {"date": "2026-06-10"}
-    job = shop.job(accepted=accepted)
-    form = cancellation_form(shop.results(tmp_path, job, rate_book=shop.book()))
-    assert (form.signed, form.last_day) == ("June 10, 2026", "June 13, 2026")
-
-
 def test_subcontractors_stand_in_the_contract(tmp_path: Path):
     """Pennsylvania asks for names and addresses (as reported): typed in the job, they are on it."""
     others = [{"name": "Tamsin Rook", "does": "sawing", "address": "4 Mill Row, Ashwick"}]
@@ -145,5 +137,5 @@ def test_the_notice_of_a_buyer_of_65_in_california(tmp_path: Path):
     )
     made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.shared()).results
     assert made is not None
-    form = cancellation_form(made)
+    form = notice_of_cancellation(made)
     assert (form.days, form.last_day) == ("FIVE BUSINESS DAYS", "June 17, 2026")

@@ -12,7 +12,6 @@ SHEET = ChoiceSheet(
         CombinationTexts(key="plain,", texts=("$100", "Plain </script>"), rows=(ROWS,)),
         CombinationTexts(key="fancy,", texts=("$100", "Fancy"), rows=(ROWS,)),
     ),
-    columns=(), totals=(), totals_note="",
 )  # fmt: skip
 
 
