@@ -18,12 +18,17 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from playwright.sync_api import sync_playwright
+
 from quotegen import pipeline
 from quotegen.problem import Source, has_error
 from quotegen.publish.manifest import Whose
 from quotegen.publish.write import Folder, write
+from tests.browser.conftest import QUIET
+from tests.browser.injections import JOBS, built_pages, harm
 from tests.property.hostile_files import hostile_files
 from tests.publish.built import unprinted
+from tests.publish.killed_runs import killed_runs
 
 SECONDS, MEGABYTES = 5, 512
 STOPPED_S = 20
@@ -108,10 +113,8 @@ def _alone(folder: Path, case: Case, shared: pipeline.Shared) -> None:
 
 def table(name: str, case: Case, seeds: range, most_s: float) -> int:
     """Try the cases until the time is up, print what came of them; return how many did harm."""
-    shared = pipeline.read_shared()
-    if not isinstance(shared, pipeline.Shared):
-        sys.exit("\n".join(map(str, shared)))
-    began, ended, harm = time.monotonic(), Counter[str](), 0
+    shared = _shared()
+    began, ended, done_harm = time.monotonic(), Counter[str](), 0
     slowest, largest = 0.0, 0.0
     for seed in seeds:
         if time.monotonic() - began > most_s:
@@ -120,13 +123,52 @@ def table(name: str, case: Case, seeds: range, most_s: float) -> int:
         ended[f"{made}, {ran.ended}"] += 1
         slowest, largest = max(slowest, ran.seconds), max(largest, ran.megabytes)
         if ran.harm:
-            harm += 1
+            done_harm += 1
             print(f"  seed {seed}: {ran.harm} ({ran.seconds:.1f} s, {ran.megabytes:.0f} MB)")
-    print(f"{name}: {sum(ended.values()):,} files, {harm} did harm")
+    print(f"{name}: {sum(ended.values()):,} files, {done_harm} did harm")
     for what, number in sorted(ended.items()):
         print(f"  {what}: {number:,}")
     print(f"  longest {slowest:.1f} s of work, largest {largest:.0f} MB", flush=True)
-    return harm
+    return done_harm
+
+
+def injections(turns: int, most_s: float) -> int:
+    """Open pages with an injection in each text, until the time is up; return how many did harm."""
+    shared = _shared()
+    began, done, loads, faults = time.monotonic(), 0, 0, list[str]()
+    clean = {job: built_pages(job, None, shared)[0] for job in JOBS}
+    with sync_playwright() as playwright, tempfile.TemporaryDirectory() as folder:
+        system = shutil.which("chromium") or shutil.which("google-chrome")
+        browser = playwright.chromium.launch(executable_path=system, args=QUIET)
+        for turn in range(turns):
+            if time.monotonic() - began > most_s:
+                break
+            job = JOBS[turn % len(JOBS)]
+            files, count = built_pages(job, turn, shared)
+            wrong, opened = harm(browser, files, clean[job], Path(folder))
+            done, loads, faults = done + count, loads + opened, [*faults, *wrong]
+            for said in wrong:
+                print(f"  turn {turn}: {said}")
+        browser.close()
+    print(f"injections: {done:,} in {loads:,} pages opened, {len(faults)} did harm", flush=True)
+    return len(faults)
+
+
+def kills(count: int, most_s: float) -> int:
+    """Kill runs that write a folder, until the time is up; return how many did harm."""
+    with tempfile.TemporaryDirectory() as folder:
+        found = killed_runs(Path(folder) / "T-1", count, most_s)
+    for said in found.wrong:
+        print(f"  {said}")
+    print(f"kills: {found.kills:,}, {len(found.wrong)} did harm ({', '.join(found.remains)})")
+    return len(found.wrong)
+
+
+def _shared() -> pipeline.Shared:
+    shared = pipeline.read_shared()
+    if not isinstance(shared, pipeline.Shared):
+        sys.exit("\n".join(map(str, shared)))
+    return shared
 
 
 def main() -> None:
@@ -134,14 +176,19 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--count", type=int, default=50_000, help="files through check")
     parser.add_argument("--packages", type=int, default=500, help="files through package")
+    parser.add_argument("--injections", type=int, default=300, help="turns of the injections")
+    parser.add_argument("--kills", type=int, default=200, help="runs killed while they write")
     parser.add_argument("--seed", type=int, default=0, help="of the first file")
-    parser.add_argument("--minutes", type=float, default=600, help="at most for each of the two")
+    parser.add_argument("--minutes", type=float, default=600, help="at most for each of the four")
     asked = parser.parse_args()
-    seeds = range(asked.seed, asked.seed + asked.count)
-    harm = table("check", checked, seeds, asked.minutes * 60)
-    seeds = range(asked.seed, asked.seed + asked.packages)
-    harm += table("package", packaged, seeds, asked.minutes * 60)
-    sys.exit(1 if harm else 0)
+    most_s, first = asked.minutes * 60, asked.seed
+    did_harm = (
+        kills(asked.kills, most_s)
+        + table("check", checked, range(first, first + asked.count), most_s)
+        + table("package", packaged, range(first, first + asked.packages), most_s)
+        + injections(asked.injections, most_s)
+    )
+    sys.exit(1 if did_harm else 0)
 
 
 if __name__ == "__main__":

@@ -4,7 +4,7 @@ Everything follows from a seed, so that what was found once can be found again.
 """
 
 import random
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from copy import deepcopy
 from dataclasses import dataclass
 from functools import cache
@@ -104,6 +104,23 @@ def _schema(kind: str) -> Schema:
     return schema_of(kind)
 
 
+def schema_walk(kind: str, made: Any) -> Iterator[tuple[Any, Any, Schema]]:
+    """Yield each value of a file below the top: what holds it, its key or index, its schema."""
+    schema = _schema(kind)
+    maker = _Maker(schema, random.Random(0))
+    left: list[tuple[Any, Schema]] = [(made, schema)]
+    while left:
+        at, inside = left.pop()
+        for one in maker.alternatives(inside):
+            keys = maker.keys_of(one, at)
+            if isinstance(at, list) and "items" in one:
+                keys |= dict.fromkeys(range(len(at)), one["items"])
+            for key in [key for key in keys if isinstance(at, list) or key in at]:
+                for below in maker.alternatives(keys[key]):
+                    yield at, key, below
+                left.append((at[key], keys[key]))
+
+
 def _graft(made: Any, schema: Schema, maker: "_Maker") -> None:
     """Give one key of a file, at any depth, a new value that its schema allows."""
     at, inside, key = made, maker.resolved(schema), ""
@@ -132,6 +149,13 @@ class _Maker:
         self.chance = chance
         self._parts: Schema = schema["$defs"]
 
+    def alternatives(self, schema: Schema) -> tuple[Schema, ...]:
+        """Return a part with its reference followed, each of its alternatives by itself."""
+        if "$ref" in schema:
+            return self.alternatives(self._parts[schema["$ref"].rpartition("/")[2]])
+        several = schema.get("anyOf", ())
+        return tuple(one for part in several for one in self.alternatives(part)) or (schema,)
+
     def resolved(self, schema: Schema) -> Schema:
         """Return a part with its reference followed, and one of its alternatives chosen."""
         while True:
@@ -143,7 +167,7 @@ class _Maker:
             else:
                 return schema
 
-    def keys_of(self, schema: Schema, at: Any) -> dict[str, Schema]:
+    def keys_of(self, schema: Schema, at: Any) -> dict[Any, Schema]:
         """Return the keys that a mapping may have: those of the schema, or those it has."""
         if known := schema.get("properties"):
             return dict(known)
