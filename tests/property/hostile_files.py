@@ -114,7 +114,8 @@ def schema_walk(kind: str, made: Any) -> Iterator[tuple[Any, Any, Schema]]:
         for one in maker.alternatives(inside):
             keys = maker.keys_of(one, at)
             if isinstance(at, list) and "items" in one:
-                keys |= dict.fromkeys(range(len(at)), one["items"])
+                items: Schema = one["items"]
+                keys |= dict.fromkeys(range(len(at)), items)
             for key in [key for key in keys if isinstance(at, list) or key in at]:
                 for below in maker.alternatives(keys[key]):
                     yield at, key, below
