@@ -17,10 +17,12 @@ from quotegen.quantity import (
     FEET_PER_METER,
     INCHES_PER_FOOT,
     KM_PER_MILE,
+    LEAST_AREA_SQFT,
     SQFT_PER_M2,
     Length,
     Unit,
     decimal_from_text,
+    decimal_of,
 )
 
 _WHOLE = r"\d{1,7}"
@@ -56,7 +58,12 @@ MOST_DAYS = 999
 MOST_DOLLARS = 100_000_000
 FIRST_YEAR, LAST_YEAR = 1950, 2100
 _MOST_SHOWN = 40
-_LONGEST = 100
+_LONGEST, _LONGEST_TEXT = 100, 4_000
+_LEAST_SQFT = decimal_of(LEAST_AREA_SQFT)
+_RESERVED = frozenset({
+    "con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10)),
+    "ballpark", "specimen",
+})  # fmt: skip
 _ODD_DIGIT = re.compile(r"[^\D0-9]|[0-9]\s*[²³]")
 _YEAR_MONTH_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
@@ -95,6 +102,27 @@ def number_text(text: str) -> str:
         raise _error("value-too-long", text, f"is too long; a value has at most {_LONGEST} letters")
     if _ODD_DIGIT.search(text):
         raise _error("odd-digit", text, "has a digit that is not one of 0 to 9; type those alone")
+    return text
+
+
+def shown_text(text: str) -> str:
+    """Return a text that a page shows: not so long that none could hold it."""
+    if len(text) > _LONGEST_TEXT:
+        said = f"is too long; a text has at most {_LONGEST_TEXT:,} letters"
+        raise _error("value-too-long", text, said)
+    return text
+
+
+def folder_name(text: str) -> str:
+    """Return a word that can name a folder on every system, and that is none of our own folders.
+
+    Windows keeps some names for devices, whatever stands behind their first point, and takes a
+    point off an end (Microsoft, "Naming Files, Paths, and Namespaces"; from memory).
+    """
+    if text.endswith(".") or text.lower().partition(".")[0] in _RESERVED:
+        raise _error(
+            "number-reserved", text, "cannot name a folder on every machine; take another number"
+        )
     return text
 
 
@@ -271,7 +299,11 @@ def parse_area_sqft(text: str) -> Fraction:
     area = Fraction(match["number"].replace(",", "")) if match else Fraction(0)
     if match is None or area == 0:
         raise _error("not-an-area", text, "is not an area; type it like 1,071.4 sq ft or 96.52 m2")
-    return area if match["unit"] != "m2" else area * SQFT_PER_M2
+    area_sqft = area if match["unit"] != "m2" else area * SQFT_PER_M2
+    if area_sqft < LEAST_AREA_SQFT:
+        said = f"is less than {_LEAST_SQFT} sq ft, to which areas are rounded; check the point"
+        raise _error("area-too-small", text, said)
+    return area_sqft
 
 
 def parse_signed_amount(text: str) -> Decimal:
