@@ -1,4 +1,4 @@
-"""The command line: arguments, printing, exit codes, and nothing else.
+"""The command line: its commands, and nothing else.
 
 Each command imports what it needs when it runs, so that `quotegen --help` answers at once.
 """
@@ -6,31 +6,29 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 import json
 import os
 import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn, TypeVar
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from quotegen import __version__
+from quotegen.arguments import day, examples, if_typed, parsed
+from quotegen.leaving import FINE, INPUT_AT_FAULT, exit_for_machine, exit_with, no_traceback
 from quotegen.problem import Problem, Source, has_error
 
 if TYPE_CHECKING:
     from quotegen.issuing import Frozen
     from quotegen.pipeline import Shared
     from quotegen.publish.write import Folder
-
-T = TypeVar("T")
+    from quotegen.starting.questions import Answers
 
 USES = ("pool deck", "patio", "walk", "drive", "apron", "pad")
-
-FINE, INPUT_AT_FAULT, MACHINE_AT_FAULT = 0, 1, 3
 
 JobFiles = click.argument(
     "jobs", nargs=-1, required=True, metavar="JOB...", type=click.Path(path_type=Path)
 )
+JobArgument = click.argument("job", type=click.Path(path_type=Path))
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -39,25 +37,71 @@ def commands() -> None:
     """Work out a flatwork job and build the paper that explains its price."""
 
 
-@commands.command()
-@JobFiles
-def check(jobs: tuple[Path, ...]) -> None:
-    """Read, measure and price each JOB, and say all that is wrong with it."""
-    from quotegen import pipeline
-    from quotegen.publish.terminal.tables import covered_text
+@commands.command(epilog=examples("new my_jobs", "new other_jobs --example itemized"))
+@click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
+@click.option("--yes", is_flag=True, help="Ask no more: take what is offered, and stand-ins.")
+@click.option("--example", type=click.Choice(["all_in", "itemized"]),
+              help="Ask nothing: copy a made-up company with its jobs.")  # fmt: skip
+def new(folder: Path, *, yes: bool, example: str | None) -> None:
+    """Start a company in FOLDER: a few questions, and its files are written.
 
-    shared = _read_shared()
-    problems: list[Problem] = []
-    for job in jobs:
-        figured = pipeline.figure(job, shared)
-        problems.extend(figured.problems)
-        if figured.results is not None:
-            click.echo(f"{job}: no errors")
-            click.echo(covered_text(figured.results), nl=False)
-    _exit_with(tuple(problems))
+    They are company.yaml, rate-book.yaml, past-jobs.yaml and jobs/first.yaml, with comments in
+    them. Ctrl-C leaves; the answers are kept in FOLDER, and the same command goes on from there.
+    """
+    from quotegen.starting import files
+    from quotegen.starting.answers import forget
+
+    if problems := files.in_the_way(folder):
+        exit_with(problems)
+    on = day(None)
+    written = (
+        files.example_files(example)
+        if example
+        else files.started_files(_answers(folder, on, ask=not yes), on)
+    )
+    if problems := files.start(folder, written):
+        exit_with(problems)
+    forget(folder)
+    for name in sorted(written):
+        click.echo(f"  {folder / name}")
+    job = next(folder / name for name in sorted(written) if name.startswith("jobs/"))
+    click.echo(f"Now: quotegen check {job}\n     quotegen preview {job}")
+    exit_with(())
 
 
-@commands.command()
+def _answers(folder: Path, on: date, *, ask: bool) -> "Answers":
+    """Return an answer to each question; left before the end, say where they are kept."""
+    from quotegen.starting.asking import all_answers
+
+    def typed(asked: str, usual: str) -> str:
+        shown = bool(usual)
+        return str(click.prompt(asked, default=usual, show_default=shown, prompt_suffix=" "))
+
+    try:
+        return all_answers(folder, on, typed if ask else None, click.echo)
+    except click.Abort:
+        click.echo(f"\nLeft. The answers are kept in {folder}; type the same to go on.")
+        sys.exit(INPUT_AT_FAULT)
+
+
+@commands.command(epilog=examples("check my_jobs/jobs/first.yaml", "check my_jobs"))
+@click.argument("files", nargs=-1, required=True, metavar="FILE...",
+                type=click.Path(path_type=Path, allow_dash=True))  # fmt: skip
+def check(files: tuple[Path, ...]) -> None:
+    """Say all that is wrong with each FILE: a job, a company's file, a folder, or - to type one.
+
+    A job is read, measured and priced. What a file is, its keys tell.
+    """
+    from quotegen.checking import check_all
+
+    lines, problems = check_all(files, _read_shared(), sys.stdin.buffer)
+    click.echo("".join(lines), nl=False)
+    exit_with(problems)
+
+
+@commands.command(
+    epilog=examples("figure my_jobs/jobs/first.yaml", "figure my_jobs/jobs/first.yaml --working")
+)
 @JobFiles
 @click.option("--json", "as_json", is_flag=True, help="Print the figures as figures.json has them.")
 @click.option("--working", is_flag=True, help="Print how each amount is worked out, step by step.")
@@ -75,7 +119,7 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     figured = [pipeline.figure(job, shared) for job in jobs]
     problems = tuple(problem for one in figured for problem in one.problems)
     if has_error(problems):
-        _exit_with(problems)
+        exit_with(problems)
     done = [(one.results, one.owner) for one in figured if one.results and one.owner]
     if as_json:
         shown = [figures(*one) for one in done]
@@ -86,10 +130,14 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     else:
         for results, _ in done:
             print_figures(results)
-    _exit_with(problems)
+    exit_with(problems)
 
 
-@commands.command()
+@commands.command(
+    epilog=examples(
+        "package my_jobs/jobs/first.yaml", "package my_jobs/jobs/first.yaml --out my_quotes"
+    )
+)
 @JobFiles
 @click.option(
     "--out",
@@ -106,7 +154,7 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
     from quotegen.publish.write import Folder
 
     if missing := engine_problem():
-        _exit_for_machine(missing)
+        exit_for_machine(missing)
     shared = _read_shared()
     with progress(len(jobs)) as announce:
         built = pipeline.build(jobs, shared, announce)
@@ -114,23 +162,49 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
         Folder(path=out / quote, whose=one.whose, files=one.files)
         for quote, one in built.packages.items()
     ))  # fmt: skip
-    _exit_with((*built.problems, *written))
+    exit_with((*built.problems, *written))
 
 
-JobArgument = click.argument("job", type=click.Path(path_type=Path))
 OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
-_ISSUE, _ACCEPT, _VERIFY = (
-    f"\b\nExamples:\n  quotegen {first}\n  quotegen {second}"
-    for first, second in (
-        ("issue my_jobs/jobs/first.yaml", "issue my_jobs/jobs/first.yaml --on 2026-06-15"),
-        ("accept my_jobs/jobs/first.yaml --revision 1",
-         "accept my_jobs/jobs/first.yaml --revision 2 --finish exposed --extra drain"),
-        ("verify my_jobs", "verify"),
+
+
+@commands.command(epilog=examples(
+    "preview my_jobs/jobs/first.yaml", "preview my_jobs/jobs/first.yaml --no-open"
+))  # fmt: skip
+@JobArgument
+@click.option("--no-open", is_flag=True, help="Only say the address; open no browser.")
+def preview(job: Path, *, no_open: bool) -> None:
+    """Show the web page of a JOB in the browser, and show it anew at each save.
+
+    What is wrong stands above the page, with its place and what to do. Only this machine is
+    answered. Ctrl-C ends it; nothing is written.
+    """
+    import webbrowser
+    from threading import Event
+
+    from quotegen import pipeline
+    from quotegen.publish.preview import Preview
+
+    shared = _read_shared()
+    if not job.is_file():
+        exit_with(pipeline.figure(job, shared).problems)
+
+    def opened(address: str) -> None:
+        click.echo(f"{address} (Ctrl-C ends it)")
+        if not no_open:
+            webbrowser.open_new_tab(address)
+
+    try:
+        Preview(job, lambda: pipeline.page(job, shared), click.echo).run(opened, Event())
+    except KeyboardInterrupt:
+        sys.exit(FINE)
+
+
+@commands.command(
+    epilog=examples(
+        "issue my_jobs/jobs/first.yaml", "issue my_jobs/jobs/first.yaml --on 2026-06-15"
     )
-)  # fmt: skip
-
-
-@commands.command(epilog=_ISSUE)
+)
 @JobArgument
 @OnDay
 def issue(job: Path, on: str | None) -> None:
@@ -144,15 +218,20 @@ def issue(job: Path, on: str | None) -> None:
     from quotegen.publish.pdf import engine_problem
     from quotegen.publish.terminal.tables import progress
 
-    day = _day(on)
+    on_day = day(on)
     if missing := engine_problem():
-        _exit_for_machine(missing)
+        exit_for_machine(missing)
     with progress(1) as announce:
-        done = issuing.issue(job, _read_shared(), day, announce)
+        done = issuing.issue(job, _read_shared(), on_day, announce)
     _exit_frozen(done)
 
 
-@commands.command(epilog=_ACCEPT)
+@commands.command(
+    epilog=examples(
+        "accept my_jobs/jobs/first.yaml --revision 1",
+        "accept my_jobs/jobs/first.yaml --revision 2 --finish exposed --extra drain",
+    )
+)
 @JobArgument
 @click.option("--revision", required=True, type=click.IntRange(min=1),
               help="The issued revision that they said yes to.")  # fmt: skip
@@ -171,12 +250,12 @@ def accept(
     from quotegen.reading.files.after_signing import Accepted
 
     yes = Accepted.model_construct(
-        date=_day(on), revision=revision, finish=finish, extras=extras, total=None
+        date=day(on), revision=revision, finish=finish, extras=extras, total=None
     )
     _exit_frozen(issuing.accept(job, _read_shared(), yes))
 
 
-@commands.command(epilog=_VERIFY)
+@commands.command(epilog=examples("verify my_jobs", "verify"))
 @click.argument("folder", default=Path(), type=click.Path(path_type=Path, exists=True,
                                                           file_okay=False))  # fmt: skip
 def verify(folder: Path) -> None:
@@ -193,10 +272,14 @@ def verify(folder: Path) -> None:
         click.echo(f"{room}: {', '.join(entries) or 'nothing'}{': whole' if whole else ''}")
     if not quotes:
         click.echo(f"{folder}: nothing was issued here")
-    _exit_with(problems)
+    exit_with(problems)
 
 
-@commands.command()
+@commands.command(
+    epilog=examples(
+        "specimen my_jobs/jobs/first.yaml", "specimen my_jobs/jobs/first.yaml --out looks"
+    )
+)
 @JobArgument
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
               show_default=True, help="The folder that gets specimen/.")  # fmt: skip
@@ -209,14 +292,19 @@ def specimen(job: Path, out: Path) -> None:
 
     figured = pipeline.figure(job, _read_shared())
     if figured.results is None or has_error(figured.problems):
-        _exit_with(figured.problems)
+        exit_with(figured.problems)
     whose = Whose(quote="specimen", place=figured.results.job.source("quote"))
     files = specimens(figured.results)
     written = _write(Folder(path=out / "specimen", whose=whose, files=files))
-    _exit_with((*figured.problems, *written))
+    exit_with((*figured.problems, *written))
 
 
-@commands.command()
+@commands.command(
+    epilog=examples(
+        "ballpark --size '24 ft x 16 ft' --finish broom --company my_jobs",
+        "ballpark --size '40 ft x 12 ft' --finish exposed --use 'pool deck'",
+    )
+)
 @click.option("--size", required=True, help="Two sides as paced, such as '24 ft x 16 ft'.")
 @click.option("--finish", required=True, help="A finish of the rate book.")
 @click.option("--use", default="patio", show_default=True, type=click.Choice(USES),
@@ -244,23 +332,23 @@ def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
 
     asked = Asked(
         folder=folder,
-        size=_parsed("--size", parse_size, typed["size"] or ""),
+        size=parsed("--size", parse_size, typed["size"] or ""),
         finish=typed["finish"] or "",
         use=Use(typed["use"] or ""),
-        on=_if_typed("--date", parse_date, typed["on"]),
-        distance=_if_typed("--distance", parse_distance, typed["distance"]),
-        drive_time=_if_typed("--drive-time", parse_drive_time, typed["drive_time"]),
+        on=if_typed("--date", parse_date, typed["on"]),
+        distance=if_typed("--distance", parse_distance, typed["distance"]),
+        drive_time=if_typed("--drive-time", parse_drive_time, typed["drive_time"]),
     )
     text = pipeline.ballpark(asked, _read_shared())
     if isinstance(text, tuple):
-        _exit_with(text)
+        exit_with(text)
     click.echo(text, nl=False)
     path = out / "ballpark"
     whose = Whose(quote="ballpark", place=Source(file=str(path)))
-    _exit_with(_write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()})))
+    exit_with(_write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()})))
 
 
-@commands.command()
+@commands.command(epilog=examples("schema", "schema rate-book"))
 @click.argument(
     "kind", type=click.Choice(["job", "company", "rate-book", "past-jobs"]), default="job"
 )
@@ -273,7 +361,7 @@ def schema(kind: str) -> None:
 
 def main() -> None:
     """Run the command line; a person never sees a traceback."""
-    with _no_traceback():
+    with no_traceback():
         commands(prog_name="quotegen")
 
 
@@ -282,21 +370,8 @@ def _read_shared() -> "Shared":
 
     shared = pipeline.read_shared()
     if isinstance(shared, tuple):
-        _exit_with(shared)
+        exit_with(shared)
     return shared
-
-
-def _parsed(option: str, parser: Callable[[str], T], text: str) -> T:
-    """Parse the text of an option; one that cannot be parsed is wrong usage, exit code 2."""
-    try:
-        return parser(text)
-    except ValueError as error:  # what the parsers of the job file raise
-        message = f"{option}: {getattr(error, 'message_template', error)}"
-        raise click.UsageError(message) from None
-
-
-def _if_typed(option: str, parser: Callable[[str], T], text: str | None) -> T | None:
-    return _parsed(option, parser, text) if text else None
 
 
 def _write(*folders: "Folder") -> tuple[Problem, ...]:
@@ -312,48 +387,10 @@ def _list(folder: "Folder") -> None:
         click.echo(f"  {name}")
 
 
-def _day(on: str | None) -> date:
-    """Return the day that was typed, or today: the one place where a clock is asked."""
-    from quotegen.reading.fields.text_fields import parse_date
-
-    return _if_typed("--on", parse_date, on) or datetime.now().astimezone().date()
-
-
 def _exit_frozen(done: "Frozen") -> NoReturn:
     """Name what was frozen, if anything, and exit with what is to be said."""
     if done.folder is not None and done.facts is not None:
         facts = done.facts
         shown = os.path.relpath(done.folder.resolve())
         click.echo(f"{shown}: {facts.kind.value}, revision {facts.revision}, ${facts.total:,}")
-    _exit_with(done.problems)
-
-
-def _exit_with(problems: tuple[Problem, ...]) -> NoReturn:
-    """Print every problem and exit: with 1 if one of them is an error."""
-    for problem in problems:
-        click.echo(str(problem), err=True)
-    sys.exit(INPUT_AT_FAULT if has_error(problems) else FINE)
-
-
-def _exit_for_machine(problem: Problem) -> NoReturn:
-    click.echo(f"{problem.message}; {problem.hint}", err=True)
-    sys.exit(MACHINE_AT_FAULT)
-
-
-@contextmanager
-def _no_traceback() -> Iterator[None]:
-    try:
-        yield
-    except OSError as error:
-        reason = error.strerror or str(error)
-        click.echo(
-            f"this machine is at fault: {reason}: {error.filename or ''}".rstrip(": "), err=True
-        )
-        sys.exit(MACHINE_AT_FAULT)
-    except Exception as error:  # noqa: BLE001 - the last resort: a bug of ours, said plainly
-        click.echo(
-            f"quotegen has a fault of its own ({type(error).__name__}: {error}); nothing was "
-            "written. Please report it with the job file.",
-            err=True,
-        )
-        sys.exit(MACHINE_AT_FAULT)
+    exit_with(done.problems)

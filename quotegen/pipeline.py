@@ -140,6 +140,7 @@ def figure(
     *,
     to_package: bool = False,
     accepting: Accepted | None = None,
+    text: bytes | None = None,
 ) -> PricedJob:
     """Run stages 1 to 4: read, measure, price, visits.
 
@@ -149,9 +150,11 @@ def figure(
         announce: is told which stage begins.
         to_package: a price under the owner's floors is then an error, unless the job says why.
         accepting: a yes that is about to be put down.
+        text: what stands in the job file, where it comes from elsewhere than the disk.
     """
     announce(f"1 read {job_file}")
-    read = read_job(job_file, frozenset(shared.content.scope), accepting=accepting)
+    scope = frozenset(shared.content.scope)
+    read = read_job(job_file, scope, accepting=accepting, text=text)
     content, own_faults = with_own_pages(job_file, shared.content, shared.rules)
     if isinstance(read, tuple) or own_faults:
         return _stopped((*(read if isinstance(read, tuple) else read.problems), *own_faults))
@@ -342,6 +345,15 @@ def build(job_files: tuple[Path, ...], shared: Shared, announce: Announce = sile
             drift = drift_of(outcomes[path.parent], one.owner.job.costs)
             packages[one.results.job.quote] = package(one.results, one.owner, drift)
     return Built(packages=packages, problems=problems)
+
+
+def page(job_file: Path, shared: Shared) -> tuple[bytes | None, tuple[Problem, ...]]:
+    """Return the web page of a quote alone, None where it has an error, and what is to be said."""
+    from quotegen.publish.package import quote_page  # noqa: PLC0415
+
+    priced = figure(job_file, shared)
+    made = None if priced.results is None else quote_page(priced.results)
+    return made, priced.problems
 
 
 def outcomes_in(folder: Path, shared: Shared) -> tuple[Outcome, ...]:

@@ -14,6 +14,7 @@ INCHES_PER_FOOT = 12
 INCH_PARTS = 16  # the finest mark of a tape is a sixteenth
 FEET_PER_METER = Fraction(10_000, 3_048)  # 1 ft = 0.3048 m exactly, international yard 1959
 SQFT_PER_M2 = FEET_PER_METER**2
+LEAST_AREA_SQFT = Fraction(1, 10)  # less may print as nothing, in square feet or square meters
 CUFT_PER_CUYD = 27
 M3_PER_CUYD = CUFT_PER_CUYD / FEET_PER_METER**3
 KM_PER_MILE = Fraction(1_609_344, 1_000_000)  # 5,280 ft exactly

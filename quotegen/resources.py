@@ -1,4 +1,4 @@
-"""Where themes and content pages are: inside the installed package, or beside it in a clone."""
+"""Where themes, content and examples are: in the installed package, or beside it in a clone."""
 
 from pathlib import Path
 
@@ -24,3 +24,8 @@ def theme_names() -> tuple[str, ...]:
 def content_folder(language: str = "en") -> Path:
     """Return the folder of content pages in a language, such as `en`."""
     return _folder("content") / language
+
+
+def example_folder(name: str) -> Path:
+    """Return the folder of a made-up company, such as `all_in`."""
+    return _folder("example_jobs") / name

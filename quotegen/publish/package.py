@@ -91,6 +91,12 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
     )
 
 
+def quote_page(results: Results) -> bytes:
+    """Return quote.html alone, as `package` writes it, with nothing printed."""
+    theme = themes_folder() / results.job.company.theme
+    return render("quote.html.j2", customer_view(results), results.words, theme).encode()
+
+
 def _print(html: str, results: Results) -> bytes:
     return to_pdf(html, results.job.quote_date)
 

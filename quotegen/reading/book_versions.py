@@ -6,7 +6,7 @@ from pathlib import Path
 
 from quotegen.problem import Problem
 from quotegen.reading.files.rate_book_file import RateBookFile
-from quotegen.reading.yaml.typed_file import Typed, load, missing_beside
+from quotegen.reading.yaml.typed_file import Typed, folders_of, load, missing_beside
 
 BOOK = "rate-book.yaml"
 VERSIONS = "rate-book*.yaml"
@@ -23,8 +23,8 @@ def book_on(job: Path, on: date | None) -> Typed[RateBookFile] | tuple[Problem, 
         The version, or every fault of any of them: a version that cannot be read might be the
         one that counts.
     """
-    places = (job.parent, job.parent / "..")
-    found = next((files for place in places if (files := sorted(place.glob(VERSIONS)))), None)
+    folders = folders_of(job)
+    found = next((files for folder in folders if (files := sorted(folder.glob(VERSIONS)))), None)
     if not found:
         return (missing_beside(job, BOOK),)
     read = tuple(load(path, RateBookFile) for path in found)

@@ -14,8 +14,8 @@ from quotegen.reading.files.shapes import Shape
 from quotegen.reading.read import read_company, with_company
 from quotegen.reading.records import JobSpec, ReadJob
 from quotegen.reading.yaml.located import Places
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 _PLACES = 4
 """Decimals of a foot to which a paced side is taken."""

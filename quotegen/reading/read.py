@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from pathlib import Path
-from typing import TypeVar
+from typing import TypeAlias, TypeVar
 
 from pydantic import BaseModel
 
@@ -31,13 +31,16 @@ from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import CAST_EDGE, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.images.logos import Logo, shown_logo
+from quotegen.reading.kinds import of_another_kind
 from quotegen.reading.ledger.ledger import as_accepted, read_ledger
 from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob, Reference
 from quotegen.reading.references import choose, to_call
 from quotegen.reading.yaml.located import Places
-from quotegen.reading.yaml.typed_file import Typed, beside, load, missing_beside
+from quotegen.reading.yaml.typed_file import CANNOT_READ, Typed, beside, load, missing_beside
 
 M = TypeVar("M", bound=BaseModel)
+
+AnyTyped: TypeAlias = Typed[Company] | Typed[RateBookFile] | Typed[PastJobs]
 
 FILES = {Company: "company.yaml", PastJobs: "past-jobs.yaml"}
 
@@ -59,6 +62,7 @@ def read_job(
     *,
     as_sent: bool = True,
     accepting: Accepted | None = None,
+    text: bytes | None = None,
 ) -> ReadJob | tuple[Problem, ...]:
     """Read one job with the company's files.
 
@@ -70,12 +74,17 @@ def read_job(
         scope_items: the ids of the scope items that content/ explains.
         as_sent: whether frozen files count; without them the job is what it would be today.
         accepting: a yes that is about to be put down.
+        text: what stands in the job file, where it comes from elsewhere than the disk.
 
     Returns:
         The job with its problems, or the problems alone where too little is known to measure it.
     """
-    typed = load(path, JobFile)
+    typed = load(path, JobFile, text)
     if isinstance(typed, tuple):
+        if typed[0].code == CANNOT_READ:
+            return typed
+        if other := of_another_kind(path, text):
+            return (other,)
         return (*typed, *read_company(path, None, scope_items).problems)
     ledger = read_ledger(path, typed, accepting)
     if isinstance(ledger, tuple):
@@ -94,7 +103,11 @@ def read_job(
 
 
 def read_company(
-    path: Path, on: date | None, scope_items: frozenset[str], past_of: Path | None = None
+    path: Path,
+    on: date | None,
+    scope_items: frozenset[str],
+    past_of: Path | None = None,
+    given: AnyTyped | None = None,
 ) -> CompanyFiles:
     """Read the company's files and check them against one another.
 
@@ -103,11 +116,12 @@ def read_company(
         on: the day whose rate book counts; the newest book where none is given.
         scope_items: the ids of the scope items that content/ explains.
         past_of: the job beside which the past jobs lie, if it is another.
+        given: one of the files, which stands in for what lies there.
     """
     problems: list[Problem] = []
-    company = _companion(path, Company, problems)
-    book = _kept(book_on(path, on), problems)
-    past = _companion(past_of or path, PastJobs, problems)
+    company = _given(given, Company) or _companion(path, Company, problems)
+    book = _given(given, RateBookFile) or _kept(book_on(path, on), problems)
+    past = _given(given, PastJobs) or _companion(past_of or path, PastJobs, problems)
     logo = None
     if book is not None:
         problems += cover_faults(book, scope_items)
@@ -175,6 +189,12 @@ def _kept(read: Typed[M] | tuple[Problem, ...], problems: list[Problem]) -> Type
         return read
     problems.extend(read)
     return None
+
+
+def _given(given: AnyTyped | None, model: type[M]) -> Typed[M] | None:
+    if given is None or not isinstance(given.value, model):
+        return None
+    return Typed(given.value, given.places)
 
 
 def _companion(job: Path, model: type[M], problems: list[Problem]) -> Typed[M] | None:

@@ -11,8 +11,8 @@ from quotegen.reading.files.past_jobs import PastJob, PastJobs, Shown
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.images.photos import shown_jpeg
 from quotegen.reading.records import Reason, Reference, ShownPhoto
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 MOST_READ = 6
 """How many are read with their photos; when the slab is measured the nearest of them are shown."""

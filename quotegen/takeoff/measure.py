@@ -43,11 +43,10 @@ def measure_each(
         slab, faults = (None, close) if close else slab_of(spec.add, spec.take_away)
         problems += [fault.under(*spec.path).problem(job) for fault in faults]
         if slab is not None:
-            large = too_many_panels(spec, slab.area_sqft, rules, job.quote_date)
-            problems += [fault.under(*spec.path).problem(job) for fault in large]
             slabs.append((spec, slab))
             lines = line_faults(spec.typed.joints or (), slab)
             problems += [fault.under(*spec.path).problem(job) for fault in lines]
+    problems += [fault.problem(job) for fault in too_many_panels(slabs, rules, job.quote_date)]
     problems += [fault.problem(job) for fault in _placements_overlap(slabs)]
     if problems:
         return None, tuple(problems)

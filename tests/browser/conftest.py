@@ -112,8 +112,12 @@ def opened(
     width: int = 1280,
     javascript: bool = True,
     policy_off: bool = False,
+    first: str = "",
 ) -> Iterator[Opened]:
-    """Open an HTML file with no way out; `policy_off` lets a checking script in."""
+    """Open an HTML file with no way out; `policy_off` lets a checking script in.
+
+    `first` is a script that runs before all others.
+    """
     context = browser.new_context(
         viewport=ViewportSize(width=width, height=800),
         java_script_enabled=javascript,
@@ -136,7 +140,7 @@ def opened(
             route.abort()
 
     context.route("**/*", let_in)
-    context.add_init_script(TELL_VIOLATIONS)
+    context.add_init_script(TELL_VIOLATIONS + first)
     try:
         seen.page.goto(path.as_uri(), wait_until="load")
         yield seen

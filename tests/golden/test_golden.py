@@ -8,11 +8,12 @@ import os
 import re
 from decimal import Decimal
 from pathlib import Path
+from shutil import copytree
 
 from tests.golden.numbers import amounts, core_amounts, core_quantities, quantities
 from tests.golden.rebaseline import EXPECTED, FIGURES, PAPERS, golden
 from tests.pricing import shop
-from tests.publish.built import EVERY_BUILT, MACHINE, built, packaged, page_text
+from tests.publish.built import EVERY_BUILT, MACHINE, REPO, built, packaged, page_text
 from tests.world import COMPANY_FILES, EXAMPLES
 
 # The one with every paper; all of them twice would take minutes.
@@ -20,6 +21,29 @@ TWICE = next(job for job in shop.JOBS if job.stem == "cutters-row-drive")
 ANOTHER_MACHINE = {
     "TZ": "America/Adak", "PYTHONHASHSEED": "4711", "LC_ALL": "C.UTF-8", "LANG": "tr_TR.UTF-8",
 }  # fmt: skip
+FIVE_YEARS_ON = """
+import os, time
+
+def later(clock):
+    return lambda *given: clock(*given or [now() + 5 * 366 * 86400])
+
+class Scan(list):
+    def __enter__(self):
+        return iter(self)
+    def __exit__(self, *_):
+        pass
+    def __next__(self):
+        return self.pop(0)
+    def close(self):
+        pass
+
+now, listdir, scandir = time.time, os.listdir, os.scandir
+time.time = lambda: now() + 5 * 366 * 86400
+time.localtime, time.gmtime = later(time.localtime), later(time.gmtime)
+os.listdir = lambda *where: listdir(*where)[::-1]
+os.scandir = lambda *where: Scan(list(scandir(*where))[::-1])
+"""
+"""What Python runs first on the other machine: another clock, and folders listed backward."""
 
 
 @EVERY_BUILT
@@ -45,11 +69,22 @@ def test_no_golden_file_is_left_over():
 
 
 def test_twice_the_same(tmp_path):
-    """A process in another folder, time zone, language and hash seed writes the same bytes."""
-    folder = tmp_path / "another machine" / "deep"
-    folder.mkdir(parents=True)
+    """Another user on another machine, five years on, writes the same bytes.
+
+    Other are the folder, the time zone, the language, the hash seed, the order in which a folder
+    lists its files, the clock, the rights of new files, and there is no home and no cache.
+    """
+    folder = tmp_path / "another machine, Küche" / "deep"
+    copytree(TWICE.parents[1], folder / "mine")
+    (tmp_path / "sitecustomize.py").write_text(FIVE_YEARS_ON, encoding="utf-8")
     assert ANOTHER_MACHINE.keys() == MACHINE.keys()
-    once, again = built(TWICE), packaged(os.path.relpath(TWICE, folder), folder, ANOTHER_MACHINE)
+    machine = {
+        **ANOTHER_MACHINE, "PYTHONPATH": os.pathsep.join((str(tmp_path), str(REPO))),
+        "HOME": str(tmp_path / "nowhere"), "XDG_CACHE_HOME": str(tmp_path / "nowhere"),
+        "USER": "another", "LOGNAME": "another",
+    }  # fmt: skip
+    again = packaged(f"mine/jobs/{TWICE.name}", folder, machine, umask=0o077)
+    once = built(TWICE)
     assert again.keys() == once.keys()
     assert [name for name in once if once[name] != again[name]] == []
 

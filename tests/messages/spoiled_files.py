@@ -89,7 +89,7 @@ def huge_png(width: int, height: int) -> bytes:
 
 
 SPOILED: tuple[tuple[Callable[[Path], None], str, str, tuple[str, ...]], ...] = (
-    (_empty, "empty-file", "job.yaml:1:1", ("the file is empty", "start from a copy")),
+    (_empty, "empty-file", "job.yaml:1:1", ("the file is empty", "`quotegen new`")),
     (_blank, "empty-file", "job.yaml:1:1", ("the file is empty",)),
     (_of_50_mb, "file-too-large", "job.yaml:1:1", ("the file is 50.0 MB", "at most 1 MB")),
     (_binary, "not-text", "job.yaml:3:1", ("binary data", "not a picture")),

@@ -90,6 +90,10 @@ TESTED_ELSEWHERE = {
     "own-page-unknown": f"{OWN_PAGES}::test_a_page_that_we_do_not_have_is_refused",
     "own-page-lacks": f"{OWN_PAGES}::test_a_page_keeps_what_ours_must_have",
     "own-page-mark": f"{OWN_PAGES}::test_a_page_is_text_with_whole_marks",
+    "already-started": "tests/test_new.py::test_nothing_is_written_over",
+    "not-a-job": "tests/test_checking.py::test_a_company_file_is_no_job",
+    "nothing-here": "tests/test_checking.py::test_a_folder_without_any",
+    "preview-fault": "tests/publish/test_preview.py::test_a_fault_of_ours_does_not_end_it",
     "bad-label": f"{CONTENT}::test_a_label_is_one_text_under_one_key",
 }
 """Codes that one tiny file cannot bring about, each with the test that does."""

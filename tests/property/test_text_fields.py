@@ -18,6 +18,7 @@ from quotegen.reading.records import ReadJob
 from tests.messages.problem_codes import codes
 from tests.pricing.shop import shared
 from tests.property.effort import one_in
+from tests.property.hostile_files import slipped
 from tests.world import COMPANY_FILES, EXAMPLES, write_world
 
 PARSERS: tuple[Callable[[str], object], ...] = (
@@ -34,11 +35,6 @@ BITS = st.sampled_from(
 )  # fmt: skip
 TYPED = st.text(max_size=30) | st.lists(BITS, max_size=8).map("".join)
 JOBS = sorted((EXAMPLES / "jobs").iterdir())
-JUNK = (
-    "", "0", "-1 ft", "1/0 in", "9" * 500, "9999999 ft", "$9,999,999 / sq ft", "&a", "*a", "!x",
-    "[", "}", "{", "- ", ":", "\t", "\x07", "\u2028", "'", '"', "|", "#", "~", "yes", "[]", "{}",
-    "[[0, 0], 1]", "9999-12-31", "2026-02-30", "360 deg", "-720 deg", "🏊", "\\", "---", "? a",
-)  # fmt: skip
 
 
 class TestWhatIsPrintedCanBeTyped:
@@ -82,31 +78,6 @@ class TestAnyTextIsReadOrRefused:
             assert len(fault.message()) < 250
 
 
-def _mutated(text: str, chance: random.Random) -> str:
-    """The text with a few slips of a tired hand."""
-    lines = text.splitlines()
-    for _ in range(chance.randint(1, 3)):
-        at = chance.randrange(len(lines))
-        line = lines[at]
-        spot = chance.randrange(len(line) + 1)
-        slip = chance.randrange(7)
-        if slip == 0 and len(lines) > 1:
-            del lines[at]
-        elif slip == 1:
-            lines.insert(at, chance.choice(lines))
-        elif slip == 2:
-            lines[at] = line[:spot] + chance.choice(JUNK) + line[spot:]
-        elif slip == 3:
-            lines[at] = line[:spot] + line[spot + 1 :]
-        elif slip == 4 and ": " in line:
-            lines[at] = line[: line.index(": ") + 2] + chance.choice(JUNK)
-        elif slip == 5:
-            lines[at] = " " * chance.randint(0, 8) + line.lstrip()
-        else:
-            lines[at] = line[:spot]
-    return "\n".join(lines) + "\n"
-
-
 class TestAnyFileIsReadOrRefused:
     """A job file becomes a job or a list of problems with their places; nothing raises."""
 
@@ -116,7 +87,7 @@ class TestAnyFileIsReadOrRefused:
         """A few random slips in an example job, or in one of the company's files."""
         chance = random.Random(seed)
         original = job if name == "job" else EXAMPLES / name
-        spoilt = _mutated(original.read_text(encoding="utf-8"), chance)
+        spoilt = slipped(original.read_text(encoding="utf-8"), chance)
         with tempfile.TemporaryDirectory() as folder:
             path = write_world(Path(folder), job.read_text(encoding="utf-8"))
             (path if name == "job" else Path(folder) / name).write_text(spoilt, encoding="utf-8")

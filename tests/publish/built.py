@@ -55,19 +55,22 @@ def _package(job_file: Path) -> tuple[str, Callable[[], Mapping[str, bytes]]]:
     return f"package of {job_file.stem}", package
 
 
-def packaged(job_file: str, folder: Path, machine: Mapping[str, str]) -> dict[str, bytes]:
+def packaged(
+    job_file: str, folder: Path, machine: Mapping[str, str], umask: int = -1
+) -> dict[str, bytes]:
     """Run `package` silently and with warnings as errors; return its files, by path.
 
     Args:
         job_file: as typed in that folder.
         folder: where the command is typed.
         machine: what its environment says of time zone, language and hash seed.
+        umask: what rights new files lack there; that of this process where none is given.
     """
     plain = {key: value for key, value in os.environ.items() if key != "SOURCE_DATE_EPOCH"}
     done = subprocess.run(
         [sys.executable, "-W", "error", "-m", "quotegen", "package", job_file],
         cwd=folder, env={**plain, "PYTHONPATH": str(REPO), **machine},
-        capture_output=True, text=True, check=False,
+        capture_output=True, text=True, check=False, umask=umask,
     )  # fmt: skip
     assert (done.returncode, done.stderr) == (0, ""), done.stderr
     (quote,) = (folder / "out").iterdir()

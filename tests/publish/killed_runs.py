@@ -9,6 +9,7 @@ import random
 import signal
 import sys
 import time
+from dataclasses import asdict, dataclass
 from pathlib import Path
 
 from quotegen.problem import Source
@@ -23,13 +24,24 @@ NEWER = dict.fromkeys((*COMMON, "private/costs.html", "private/weather.html"), b
 STRANGE = {"signed.pdf": b"signed", "customer/photo.jpg": b"photo"}
 
 
-def killed_runs(target: Path) -> dict[str, list[str]]:
-    """Kill the runs one by one; return what was found to be wrong, and the kinds of remains."""
-    chance, wrong, remains = random.Random(SEED), list[str](), set[str]()
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Killed:
+    """How many runs were killed, what was found to be wrong, and the kinds of remains."""
+
+    kills: int
+    wrong: list[str]
+    remains: list[str]
+
+
+def killed_runs(target: Path, kills: int = KILLS, most_s: float = 600) -> Killed:
+    """Kill the runs one by one, until all are or the time is up."""
+    chance, wrong, remains, done = random.Random(SEED), list[str](), set[str](), 0
+    ends = time.monotonic() + most_s
     _write(target, OLDER)
     for name, data in STRANGE.items():
         (target / name).write_bytes(data)
-    for _ in range(KILLS):
+    while done < kills and time.monotonic() < ends:
+        done += 1
         _kill_one(target, chance.uniform(0, LONGEST_S))
         left = _files(target)
         remains |= {_kind(left)}
@@ -39,7 +51,7 @@ def killed_runs(target: Path) -> dict[str, list[str]]:
         after = _files(target)
         after.pop(MANIFEST)
         wrong += [] if after == {**NEWER, **STRANGE} else [f"after all: {sorted(after)}"]
-    return {"wrong": wrong, "remains": sorted(remains)}
+    return Killed(kills=done, wrong=wrong, remains=sorted(remains))
 
 
 def _write(target: Path, files: dict[str, bytes]):
@@ -83,4 +95,4 @@ def _kind(left: dict[str, bytes]) -> str:
 
 
 if __name__ == "__main__":
-    print(json.dumps(killed_runs(Path(sys.argv[1]))))
+    print(json.dumps(asdict(killed_runs(Path(sys.argv[1])))))

@@ -66,6 +66,7 @@ class FinalMeasurementView:
     areas: tuple[StatementArea, ...]
     parts: tuple[StatementPart, ...]
     unmoved: str
+    changed_before: str
     previous_total: str
     change: str
     revised_total: str
@@ -125,6 +126,7 @@ def final_measurement_view(results: Results, adjusted: Remeasure) -> FinalMeasur
         ),
         parts=tuple(_parts(results, adjusted)),
         unmoved=words.money(adjusted.unmoved),
+        changed_before=words.signed_money(adjusted.changed_before) if adjusted.earlier else "",
         previous_total=words.money(adjusted.previous_total),
         change=words.signed_money(adjusted.change),
         revised_total=words.money(adjusted.revised_total),

@@ -41,13 +41,15 @@ class JointDrawing:
     numbered: Mapping[str, tuple[Panel, ...]]
 
 
-def draw_joints(results: Results, viewport: Viewport, ident: str) -> JointDrawing:
-    """Draw the joints of all placements."""
+def draw_joints(
+    results: Results, viewport: Viewport, ident: str, *, lettered: bool = True
+) -> JointDrawing:
+    """Draw the joints of all placements; a small drawing is not `lettered` with panel sizes."""
     canvas = Canvas.fitted(results, viewport, ident)
     parts = [*_lines(canvas)]
     numbered: dict[str, tuple[Panel, ...]] = {}
     for measured in results.takeoff.placements:
-        labels = panel_labels(measured.joints, canvas)
+        labels = panel_labels(measured.joints, canvas) if lettered else ()
         parts += [label.drawn for label in labels]
         numbered[measured.id] = tuple(label.panel for label in labels if not label.sized)
     drawn = canvas.drawing(parts, results.words("joints_title", title=results.job.title))

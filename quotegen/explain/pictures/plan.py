@@ -108,7 +108,7 @@ def _framed(canvas: Canvas, look: PlanLook) -> Iterator[str]:
     yield draw_dimensions((*spans, *_each_once(marked, canvas, look)))
     yield from scale_bar(canvas)
     if look.ring:
-        yield cut_ring(marked, canvas, look.ring)
+        yield _of_the_quote(cut_ring(marked, canvas, look.ring))
     for one in marked:
         yield canvas.house_label(one)
     for spec, measured in pairs:
@@ -118,9 +118,14 @@ def _framed(canvas: Canvas, look: PlanLook) -> Iterator[str]:
         yield from pool_name(measured, canvas)
         yield from drain_name(measured, canvas)
     for spec, measured in pairs:
-        yield finish_patch(spec, measured, canvas)
+        yield _of_the_quote(finish_patch(spec, measured, canvas))
     for _, measured in pairs:
         yield water(measured, canvas)
+
+
+def _of_the_quote(drawn: str) -> str:
+    """What belongs to the quoted finish, and is hidden where another is looked at."""
+    return svg.element("g", drawn, data_quoted="") if drawn else ""
 
 
 def _each_once(

@@ -149,7 +149,8 @@ def _ways(
         outward_to = edge.against is Against.OPEN and FallsFrom.POOL in away
         if not edge.inner and (inward or outward_to):
             x, y = outward(edge.points_ft, rings_of(measured))
-            middle = along([canvas.scale.px(point) for point in edge.points_ft], 0.5)
+            share = 0.25 if inward else 0.5  # a drain is named at the middle of the house
+            middle = along([canvas.scale.px(point) for point in edge.points_ft], share)
             yield moved(middle, (x, y), -ARROW_OFF_PX), (-x, -y) if inward else (x, y)
 
 

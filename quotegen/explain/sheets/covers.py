@@ -6,6 +6,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, reseal, sealer_coats
 from quotegen.explain.words.rows import Row
 from quotegen.reading.files.shapes import EdgeKind
+from quotegen.takeoff.materials.surface import has_grit
 
 SHORT_LIST = ("base", "slab", "reinforcement", "finish", "cast_edge", "steps", "drain",
               "demolition", "sealing")  # fmt: skip
@@ -83,8 +84,12 @@ def _sealing(results: Results) -> str:
     finishes = {p.id: job.finish_of(p, job.finish)[1] for p in placements}
     lasts = {p.id: reseal(results, finishes[p.id].sealer, p.use) for p in placements}
     coats = {place: sealer_coats(results, one) for place, one in finishes.items()}
+    grit = all(has_grit(p, finishes[p.id]) for p in placements)
     return results.words(
-        "cover_sealing", coats=results.by_placement(coats), reseal=results.by_placement(lasts)
+        "cover_sealing",
+        coats=results.by_placement(coats),
+        grit=results.words("cover_grit") if grit else "",
+        reseal=results.by_placement(lasts),
     )
 
 

@@ -18,6 +18,7 @@ from quotegen.pricing.quoted.records import AdjustmentRow, Line
 from quotegen.quantity import Unit
 from quotegen.reading.content.content import ScopeGroup
 from quotegen.reading.files.company import Show, TaxRounding
+from quotegen.reading.files.rate_book import Basis
 
 FEW_LINES = 6
 """Up to so many lines need no groups."""
@@ -134,6 +135,7 @@ def _row(results: Results, lines: tuple[Line, ...], told: set[str]) -> PricedRow
     of_it = {one.placement for one in lines}
     part = len(of_it) < len(results.job.placements) and None not in of_it
     places = words.listing(tuple(in_a_sentence(results.placement_name(one)) for one in lines))
+    lump, allowed = line.unit is Unit.LUMP, line.basis is Basis.ALLOWANCE
     *first, last = (one.quantity for one in lines)
     together = (
         *(words.amount_of(one, line.unit) for one in first),
@@ -142,8 +144,8 @@ def _row(results: Results, lines: tuple[Line, ...], told: set[str]) -> PricedRow
     return PricedRow(
         name=f"{line.name}, {places}" if part and places else line.name,
         pays_for=_pays_for(results, line, told),
-        quantity=" + ".join(together),
-        rate="" if line.unit is Unit.LUMP else words.price(line.rate),
+        quantity=words("allowance_lump") if lump and allowed else " + ".join(together),
+        rate="" if lump else words.price(line.rate),
         amount=words.money(_sum(lines)),
         items=_explained(results, line.scope),
     )

@@ -10,7 +10,13 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.area_price import total_area
 from quotegen.explain.sheets.sizes import JOINTS, NARROW_PX, STEPS_PX, WIDE_PX
 from quotegen.explain.sheets.views import DrawingPair, SlabSheet, TapeCheck
-from quotegen.explain.words.numbers import depths, edge_length, edge_lengths, saw_depth
+from quotegen.explain.words.numbers import (
+    depths,
+    edge_length,
+    edge_lengths,
+    joint_spacing,
+    saw_depth,
+)
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.reading.files.rate_book import SteelKind
 from quotegen.reading.files.shapes import EdgeKind
@@ -60,16 +66,18 @@ def _beside(placement: PlacementSpec) -> AtTheEdge:
 
 def _joints(results: Results) -> DrawingPair:
     return DrawingPair(
-        wide=draw_joints(results, JOINTS, "joints").drawing,
-        narrow=draw_joints(results, JOINTS, "joints-narrow").drawing,
+        wide=draw_joints(results, JOINTS, "joints", lettered=False).drawing,
+        narrow=draw_joints(results, JOINTS, "joints-narrow", lettered=False).drawing,
     )
 
 
 def _panels(results: Results) -> str:
     words = results.words
-    panels = [panel for one in results.takeoff.placements for panel in one.joints.panels]
-    longest = words.panel_side(max(panel.long_ft for panel in panels))
-    return words.count("panels_line", len(panels), longest=longest)
+    panels = sum(len(one.joints.panels) for one in results.takeoff.placements)
+    spacing = results.by_placement(
+        {p.id: joint_spacing(results, p) for p in results.placements_with("joints")}
+    )
+    return words.count("panels_line", panels, spacing=spacing)
 
 
 def _joint_notes(results: Results) -> Iterator[str]:
@@ -84,6 +92,8 @@ def _joint_notes(results: Results) -> Iterator[str]:
     if lengths:
         width = rule_text(results, "isolation_joint_width")
         yield results.words("joint_note", width=width, length=results.by_placement(lengths))
+    if any(placement.casts_pool_edge for placement in results.job.placements):
+        yield results.words("joint_note_cast")
 
 
 def tape_checks(results: Results) -> Iterator[TapeCheck]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from decimal import Decimal
+from itertools import takewhile
 
 from quotegen.money import ZERO, Money, to_cents, total
 from quotegen.pricing.contract.records import ChangeOrder, Contract
@@ -12,6 +13,7 @@ from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.rates import rate_at, shown_rate
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.after_signing import Change
+from quotegen.reading.files.job import Job
 from quotegen.reading.records import JobSpec
 from quotegen.takeoff.records import Takeoff
 
@@ -26,33 +28,47 @@ def contract_of(job: JobSpec, estimated: Takeoff, in_forms: Takeoff | None) -> C
     """
     finish, extras = accepted_of(job)
     quoted = price_at(job, estimated, finish, extras).total
+    first = signed_before_measuring(job.typed)
+    earlier = tuple(_changes(job, first, quoted, quoted))
+    now = earlier[-1].revised_total if earlier else quoted
     adjusted = None
     if job.typed.measured is not None and in_forms is not None:
-        adjusted = remeasured(job, job.typed.measured, (estimated, in_forms), finish, extras)
-    measured_total = adjusted.revised_total if adjusted else quoted
-    changes = tuple(_changes(job, measured_total, quoted))
-    now = changes[-1].revised_total if changes else measured_total
+        both, chosen = (estimated, in_forms), (finish, extras)
+        adjusted = remeasured(job, job.typed.measured, both, chosen, earlier)
+        now = adjusted.revised_total
+    later = tuple(_changes(job, job.typed.changes[len(first) :], now, quoted))
+    now = later[-1].revised_total if later else now
     paid = total(tuple(Money(one.amount) for one in job.typed.paid))
     return Contract(
         accepted_on=job.typed.accepted.date if job.typed.accepted else None,
         finish=finish,
         quoted_total=quoted,
         remeasure=adjusted,
-        changes=changes,
+        changes=(*earlier, *later),
         total=now,
         paid=paid,
         balance=Money(now - paid),
-        extra_days=sum(change.days for change in changes),
+        extra_days=sum(change.days for change in job.typed.changes),
     )
 
 
-def _changes(job: JobSpec, before: Money, quoted: Money) -> Iterator[ChangeOrder]:
+def signed_before_measuring(job: Job) -> tuple[Change, ...]:
+    """Return the changes that were signed before the forms were measured, if they were."""
+    if job.measured is None:
+        return ()
+    day = job.measured.date
+    return tuple(takewhile(lambda change: change.date < day, job.changes))
+
+
+def _changes(
+    job: JobSpec, changes: tuple[Change, ...], before: Money, quoted: Money
+) -> Iterator[ChangeOrder]:
     """Yield each change with the total after it.
 
     Its sum is what both sign: no share, discount or tax is added, and no total is rounded anew.
     """
     running = before
-    for change in job.typed.changes:
+    for change in changes:
         priced = _priced(job, change)
         amount = to_cents(change.amount) if change.amount is not None else priced[2]
         yield ChangeOrder(

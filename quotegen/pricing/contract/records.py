@@ -57,30 +57,6 @@ class RevisedPayment:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Remeasure:
-    """The final measurement in figures.
-
-    Attributes:
-        areas: each placement.
-        lines: every line that follows the forms, moved or not.
-        unmoved: the sum of all other lines.
-        previous_total, change, revised_total: of the contract.
-        needs_signatures: whether both must sign before the pour.
-        payments: revised; they add up to the revised total.
-    """
-
-    on: date
-    areas: tuple[MeasuredArea, ...]
-    lines: tuple[AdjustedLine, ...]
-    unmoved: Money
-    previous_total: Money
-    change: Money
-    revised_total: Money
-    needs_signatures: bool
-    payments: tuple[RevisedPayment, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeOrder:
     """One change order: its amount, and what it does to the total, the payments and the days.
 
@@ -98,6 +74,35 @@ class ChangeOrder:
     amount: Money
     revised_total: Money
     days: int
+    payments: tuple[RevisedPayment, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remeasure:
+    """The final measurement in figures.
+
+    Attributes:
+        areas: each placement.
+        lines: every line that follows the forms, moved or not.
+        unmoved: the sum of all other lines.
+        earlier: the changes that were signed before the forms were measured.
+        changed_before: the sum of those.
+        previous_total, change, revised_total: of the contract, with the earlier changes in all but
+            the change.
+        needs_signatures: whether both must sign before the pour.
+        payments: revised; they add up to the revised total.
+    """
+
+    on: date
+    areas: tuple[MeasuredArea, ...]
+    lines: tuple[AdjustedLine, ...]
+    unmoved: Money
+    earlier: tuple[ChangeOrder, ...]
+    changed_before: Money
+    previous_total: Money
+    change: Money
+    revised_total: Money
+    needs_signatures: bool
     payments: tuple[RevisedPayment, ...]
 
 

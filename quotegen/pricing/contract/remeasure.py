@@ -6,7 +6,13 @@ from decimal import Decimal
 from fractions import Fraction
 
 from quotegen.money import ZERO, Money, total
-from quotegen.pricing.contract.records import AdjustedLine, MeasuredArea, Remeasure
+from quotegen.pricing.contract.records import (
+    AdjustedLine,
+    ChangeOrder,
+    MeasuredArea,
+    Remeasure,
+    RevisedPayment,
+)
 from quotegen.pricing.contract.revised_payments import revised_payments
 from quotegen.pricing.quoted.adjustment import needs_signatures
 from quotegen.pricing.quoted.finish import price_again, price_at
@@ -22,8 +28,8 @@ def remeasured(
     job: JobSpec,
     measured: Measured,
     takeoffs: tuple[Takeoff, Takeoff],
-    finish: str,
-    extras: tuple[str, ...],
+    chosen: tuple[str, tuple[str, ...]],
+    earlier: tuple[ChangeOrder, ...],
 ) -> Remeasure:
     """Work out the adjustment: the same job and the same rates on the measured quantities.
 
@@ -35,25 +41,38 @@ def remeasured(
         job: the job.
         measured: what was typed.
         takeoffs: as estimated, and as measured.
-        finish: that was accepted.
-        extras: that were accepted.
+        chosen: the finish and the extras that were accepted.
+        earlier: changes that were signed before; their sums stay as they were signed.
     """
-    estimated, in_forms = takeoffs
+    (estimated, in_forms), (finish, extras) = takeoffs, chosen
     before = price_at(job, estimated, finish, extras)
     after = price_again(job, in_forms, before, extras)
     lines = tuple(_lines(before, after))
     change = Money(after.total - before.total)
+    changed_before = total(tuple(one.amount for one in earlier))
+    revised = Money(after.total + changed_before)
     return Remeasure(
         on=measured.date,
         areas=tuple(_areas(job, estimated, in_forms)),
         lines=lines,
         unmoved=Money(before.total - total(tuple(line.before for line in lines))),
-        previous_total=before.total,
+        earlier=earlier,
+        changed_before=changed_before,
+        previous_total=Money(before.total + changed_before),
         change=change,
-        revised_total=after.total,
+        revised_total=revised,
         needs_signatures=needs_signatures(job.company, before.total, change),
-        payments=revised_payments(job, before.total, after.total),
+        payments=tuple(_from_earlier(revised_payments(job, before.total, revised), earlier)),
     )
+
+
+def _from_earlier(
+    payments: tuple[RevisedPayment, ...], earlier: tuple[ChangeOrder, ...]
+) -> Iterator[RevisedPayment]:
+    """Yield the payments, each from what the last change before the measuring made of it."""
+    stood = {one.id: one.after for one in earlier[-1].payments} if earlier else {}
+    for one in payments:
+        yield replace(one, before=stood.get(one.id, one.before))
 
 
 def _lines(before: PricedFinish, after: PricedFinish) -> Iterator[AdjustedLine]:

@@ -65,6 +65,9 @@ def _signed(job: JobSpec, accepted: Accepted, contract: Contract) -> Iterator[_S
         or_else="correct the total, the finish or the extras that were accepted",
     )
     measured, adjusted = job.typed.measured, contract.remeasure
+    changes = tuple(_changed(job, contract))
+    earlier = len(adjusted.earlier) if adjusted is not None else len(changes)
+    yield from changes[:earlier]
     if measured is not None and adjusted is not None:
         yield _Signed(
             path=("measured", "total"),
@@ -73,17 +76,17 @@ def _signed(job: JobSpec, accepted: Accepted, contract: Contract) -> Iterator[_S
             comes_to=adjusted.revised_total,
             or_else="correct the total, or what was measured",
         )
+    yield from changes[earlier:]
+
+
+def _changed(job: JobSpec, contract: Contract) -> Iterator[_Signed]:
     for index, (change, made) in enumerate(zip(job.typed.changes, contract.changes, strict=True)):
-        early = measured is not None and change.date < measured.date
         yield _Signed(
             path=("changes", index, "total"),
             typed=change.total,
             what=f"the contract after change {change.number}",
             comes_to=made.revised_total,
-            or_else="leave this total out: the change was signed before the forms were measured,"
-            " and the measured price now comes first"
-            if early
-            else "correct the total, or the amount of the change",
+            or_else="correct the total, or the amount of the change",
         )
 
 

@@ -8,8 +8,8 @@ from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 _ACCEPT = "add `accepted: {date: ..., total: ...}`"
 
@@ -33,6 +33,11 @@ def _measured(job: Typed[JobFile]) -> Iterator[Problem]:
         said = f"measured on {measured.date}, before the quote of {job.value.date}"
         hint = "correct the date; the forms are measured after the quote"
         yield job.fault(("measured", "date"), "measured-before-quote", said, hint)
+    accepted = job.value.accepted
+    if accepted is not None and measured.date < accepted.date:
+        said = f"measured on {measured.date}, before the acceptance of {accepted.date}"
+        hint = "correct one of the two dates; forms are set once the quote is accepted"
+        yield job.fault(("measured", "date"), "measured-before-acceptance", said, hint)
     quoted = [placement.id for placement in job.value.placements]
     here = ("measured", "placements")
     for name in measured.placements:

@@ -9,8 +9,8 @@ from quotegen.reading.fields.text_fields import Count
 from quotegen.reading.files.job import Job, JobFile
 from quotegen.reading.files.rate_book import Applies, BookRate, RateBook
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 FIRST_DAY = date(2021, 1, 1)
 """The youngest of the trade's rules says nothing of an earlier day; a test holds this."""

@@ -6,8 +6,8 @@ from quotegen.problem import Problem
 from quotegen.reading.checks.covers import unknown_item
 from quotegen.reading.files.company import EVERYTHING, Company
 from quotegen.reading.files.rate_book import RateBook
+from quotegen.reading.yaml.near import near_miss, renamed_or_near
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss, renamed_or_near
 from quotegen.resources import theme_names
 
 

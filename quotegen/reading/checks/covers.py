@@ -17,8 +17,8 @@ from quotegen.reading.files.rate_book import (
 )
 from quotegen.reading.files.rate_book_file import CostedPrice, CostedRate, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 USUALLY_COVERED = (
     "dig_out", "base", "layout", "forms", "slab", "placing", "reinforcement", "isolation", "joints",

@@ -7,8 +7,8 @@ from quotegen.problem import Problem
 from quotegen.reading.files.job import Job, JobFile, Look
 from quotegen.reading.files.rate_book import BASE_COLORS, SECOND_COLORS, Applies, RateBook
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 MOST_COMBINATIONS = 256
 """So many are worked out beforehand for one quote; a page with more is no help to choose by."""

@@ -9,8 +9,8 @@ from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.files.shapes import Beside, CutOut
 from quotegen.reading.files.site_parts import FallsFrom
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 
 def placement_faults(job: Typed[JobFile], book: RateBook) -> Iterator[Problem]:

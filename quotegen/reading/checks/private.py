@@ -11,8 +11,8 @@ from quotegen.reading.files.order_parts import SOLD, MaterialId
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 _EVERY_DAY = (SET_UP, CLEAN_UP, DRIVE)
 

@@ -8,8 +8,8 @@ from quotegen.reading.files.order_parts import Bar, Wire
 from quotegen.reading.files.rate_book import SAW, Applies, Finish, Joints, Sealer
 from quotegen.reading.files.rate_book_file import CostedFinish, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 from quotegen.trade.book import RuleBook
 from quotegen.trade.curing import FILMS, Cure
 from quotegen.trade.mix import pigment_allowed, pigment_limit

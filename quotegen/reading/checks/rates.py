@@ -10,8 +10,8 @@ from quotegen.reading.files.price import Band, Price, SmallJob
 from quotegen.reading.files.rate_book import Applies, Basis, BookRate, ExceededRule
 from quotegen.reading.files.rate_book_file import CostedBand, CostedPrice, CostedRate, RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
+from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.reading.yaml.validate import near_miss
 
 TRAVELED = (Unit.MILE, Unit.HOUR)
 NOT_OF_A_SHARE = ("cutting", "travel", "of", "exceeded", "basis", "of_which", "cost")

@@ -17,16 +17,18 @@ from quotegen.quantity import (
     FEET_PER_METER,
     INCHES_PER_FOOT,
     KM_PER_MILE,
+    LEAST_AREA_SQFT,
     SQFT_PER_M2,
     Length,
     Unit,
     decimal_from_text,
+    decimal_of,
 )
 
 _WHOLE = r"\d{1,7}"
 _PLAIN = rf"{_WHOLE}(?:\.\d{{1,9}})?"
 _NUMBER = rf"(?:{_PLAIN}(?:[- ]{_WHOLE}/{_WHOLE})?|{_WHOLE}/{_WHOLE}|\.\d{{1,9}})"
-_FEET = rf"(?P<feet>{_NUMBER})\s*(?:ft\.?|feet|foot|')"
+_FEET = rf"(?P<feet>{_NUMBER})\s*(?:ft\.?|feet|foot|lf|')"
 _INCHES = rf"(?P<inches>{_NUMBER})\s*(?:in\.?|inch|inches|\")"
 _TAPE = re.compile(
     rf"(?P<sign>-?)\s*(?:{_FEET}(?:\s*-?\s*{_INCHES})?|{_INCHES.replace('inches>', 'only>')})"
@@ -37,7 +39,7 @@ _BY = re.compile(r"\s*[xX×]\s*|\s+by\s+")
 _RATE = re.compile(r"(?P<money>\$?[\d.,]+)\s*(?P<per>/|per\b|\ba\b)?\s*(?P<unit>[a-z][a-z0-9 ]*)?")
 _COUNT = re.compile(rf"(?P<number>{_PLAIN})\s*(?P<unit>[a-z][a-z0-9 ]*)?")
 _A_POINT_FOR_A_COMMA = re.compile(r"\$?[1-9]\d{0,2}\.\d{3}")
-_AREA = re.compile(r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|m2)")
+_AREA = re.compile(r"(?P<number>\d[\d,]{0,9}(?:\.\d{1,4})?)\s*(?P<unit>sq ft|sf|m2)")
 _TYPED_AS = str.maketrans({
     "′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/",
     "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
@@ -46,8 +48,9 @@ _TYPED_AS = str.maketrans({
 _METERS = {"m": Fraction(1), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
 _LENGTH_FORMS = "24 ft 6 in, 24' 6-1/2\" or 7.5 m"
 _RATE_UNITS = {
-    "sq ft": Unit.SQ_FT, "square foot": Unit.SQ_FT, "ft": Unit.FT, "lin ft": Unit.FT,
-    "lineal foot": Unit.FT, "cu yd": Unit.CU_YD, "m2": Unit.M2, "m": Unit.M, "m3": Unit.M3,
+    "sq ft": Unit.SQ_FT, "square foot": Unit.SQ_FT, "sf": Unit.SQ_FT, "ft": Unit.FT,
+    "lin ft": Unit.FT, "lineal foot": Unit.FT, "lf": Unit.FT, "cu yd": Unit.CU_YD,
+    "cy": Unit.CU_YD, "ea": Unit.EACH, "m2": Unit.M2, "m": Unit.M, "m3": Unit.M3,
     "each": Unit.EACH, "visit": Unit.VISIT, "lump": Unit.LUMP, "hour": Unit.HOUR,
     "hours": Unit.HOUR, "mile": Unit.MILE, "miles": Unit.MILE, "km": Unit.KM,
 }  # fmt: skip
@@ -55,7 +58,12 @@ MOST_DAYS = 999
 MOST_DOLLARS = 100_000_000
 FIRST_YEAR, LAST_YEAR = 1950, 2100
 _MOST_SHOWN = 40
-_LONGEST = 100
+_LONGEST, _LONGEST_TEXT = 100, 4_000
+_LEAST_SQFT = decimal_of(LEAST_AREA_SQFT)
+_RESERVED = frozenset({
+    "con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10)),
+    "ballpark", "specimen",
+})  # fmt: skip
 _ODD_DIGIT = re.compile(r"[^\D0-9]|[0-9]\s*[²³]")
 _YEAR_MONTH_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
@@ -97,6 +105,27 @@ def number_text(text: str) -> str:
     return text
 
 
+def shown_text(text: str) -> str:
+    """Return a text that a page shows: not so long that none could hold it."""
+    if len(text) > _LONGEST_TEXT:
+        said = f"is too long; a text has at most {_LONGEST_TEXT:,} letters"
+        raise _error("value-too-long", text, said)
+    return text
+
+
+def folder_name(text: str) -> str:
+    """Return a word that can name a folder on every system, and that is none of our own folders.
+
+    Windows keeps some names for devices, whatever stands behind their first point, and takes a
+    point off an end (Microsoft, "Naming Files, Paths, and Namespaces"; from memory).
+    """
+    if text.endswith(".") or text.lower().partition(".")[0] in _RESERVED:
+        raise _error(
+            "number-reserved", text, "cannot name a folder on every machine; take another number"
+        )
+    return text
+
+
 def fraction(text: str) -> Fraction:
     """Read `6`, `6.5`, `6-1/2` or `1/2`."""
     return sum((Fraction(part) for part in re.split(r"[- ]", text.strip())), Fraction(0))
@@ -121,6 +150,8 @@ def parse_length(text: str) -> Length:
     if "$" in plain:
         said = f"is money where a length belongs; type it like {_LENGTH_FORMS}"
         raise _error("money-for-length", text, said)
+    if re.fullmatch(rf"-?\s*{_NUMBER}\s*(?:yd|yards?)", plain):
+        raise _error("not-a-length", text, "is in yards; type it in feet, three to the yard")
     if _BARE_NUMBER.fullmatch(plain):
         said = f"has no unit; type `{plain} ft`, `{plain} in` or `{plain} m`"
         raise _error("missing-unit", text, said)
@@ -131,7 +162,8 @@ def parse_positive_length(text: str) -> Length:
     """Read a length that must be more than zero."""
     length = parse_length(text)
     if length.feet <= 0:
-        raise _error("not-positive", text, "must be more than zero")
+        said = "must be more than zero; where there is none, leave the line out"
+        raise _error("not-positive", text, said)
     return length
 
 
@@ -153,7 +185,7 @@ def parse_rate(text: str) -> Rate:
     if unit is None:
         found = f"has the unit `{match['unit']}`" if match["unit"] else "has no unit"
         allowed = "sq ft, ft, cu yd, each, visit, hour, mile or lump"
-        raise _error("rate-unit", text, f"{found}; a price is for one {allowed}")
+        raise _error("rate-unit", text, f"{found}; a price is for one {allowed}{_yards(text)}")
     return Rate(amount, unit)
 
 
@@ -175,7 +207,7 @@ def parse_count(text: str) -> Count:
     match = _COUNT.fullmatch(plain)
     unit = _RATE_UNITS.get((match["unit"] or "each").strip()) if match else None
     if match is None or unit is None or decimal_from_text(match["number"]) == 0:
-        said = "is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd"
+        said = f"is not a quantity; type yes, or a number like 2, 18 ft or 6 cu yd{_yards(plain)}"
         raise _error("not-a-count", text, said)
     return Count(decimal_from_text(match["number"]), unit)
 
@@ -183,7 +215,10 @@ def parse_count(text: str) -> Count:
 def parse_share(text: str) -> Fraction:
     """Read `7 %` as 7/100; from zero to a hundred."""
     match = re.fullmatch(rf"(?P<number>{_PLAIN})\s*%", text.strip())
-    if match is None or Fraction(match["number"]) > 100:
+    if match is not None and Fraction(match["number"]) > 100:
+        said = "is more than the whole; a share is from 0% to 100%"
+        raise _error("not-a-share", text, said)
+    if match is None:
         raise _error("not-a-share", text, "is not a share; type it like 7%, from 0% to 100%")
     return Fraction(match["number"]) / 100
 
@@ -198,7 +233,7 @@ def parse_angle_deg(text: str) -> Fraction:
 
 def parse_cuyd(text: str) -> Fraction:
     """Read `0.25 cu yd`, more than zero."""
-    match = re.fullmatch(rf"(?P<number>{_PLAIN}|{_WHOLE}/{_WHOLE})\s*cu yd", _plain(text))
+    match = re.fullmatch(rf"(?P<number>{_PLAIN}|{_WHOLE}/{_WHOLE})\s*(?:cu yd|cy|yd)", _plain(text))
     try:
         volume = Fraction(match["number"]) if match else Fraction(0)
     except ZeroDivisionError:
@@ -264,7 +299,11 @@ def parse_area_sqft(text: str) -> Fraction:
     area = Fraction(match["number"].replace(",", "")) if match else Fraction(0)
     if match is None or area == 0:
         raise _error("not-an-area", text, "is not an area; type it like 1,071.4 sq ft or 96.52 m2")
-    return area if match["unit"] == "sq ft" else area * SQFT_PER_M2
+    area_sqft = area if match["unit"] != "m2" else area * SQFT_PER_M2
+    if area_sqft < LEAST_AREA_SQFT:
+        said = f"is less than {_LEAST_SQFT} sq ft, to which areas are rounded; check the point"
+        raise _error("area-too-small", text, said)
+    return area_sqft
 
 
 def parse_signed_amount(text: str) -> Decimal:
@@ -277,6 +316,11 @@ def parse_signed_amount(text: str) -> Decimal:
 def cut_short(text: str) -> str:
     """Return a text as a message repeats it, a long one cut."""
     return text if len(text) <= _MOST_SHOWN else f"{text[:_MOST_SHOWN]}..."
+
+
+def _yards(text: str) -> str:
+    """Return what to say of a yard, which is a volume to who orders and a length to a tape."""
+    return "; a yard of concrete is 1 cu yd" if re.search(r"\b(?:yd|yards?)\b", text) else ""
 
 
 def _plain(text: str) -> str:

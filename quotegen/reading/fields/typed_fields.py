@@ -83,7 +83,9 @@ def typed_as(
 
 EMAIL = r"^[A-Za-z0-9_%+-]+(\.[A-Za-z0-9_%+-]+)*@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+$"
 
-Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
+Text = Annotated[
+    str, StringConstraints(strip_whitespace=True, min_length=1), AfterValidator(text.shown_text)
+]
 Word = Annotated[Text, AfterValidator(lambda words: " ".join(words.split()))]
 Slug = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$")]
 ONE_OR_MORE = BeforeValidator(lambda typed: (typed,) if isinstance(typed, str) else typed)
@@ -93,7 +95,11 @@ CoversField = Annotated[tuple[Slug, ...], ONE_OR_MORE]
 EmailField = Annotated[str, StringConstraints(pattern=EMAIL)]
 ColorField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]
 StateCode = Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")]
-QuoteNumber = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$")]
+QuoteNumber = Annotated[
+    str,
+    StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$"),
+    AfterValidator(text.folder_name),
+]
 
 AnyLength = Annotated[
     Length,

@@ -13,6 +13,7 @@ import yaml
 
 from quotegen.problem import Problem, Severity, Source
 from quotegen.reading.yaml.unreadable import (
+    START,
     control_character,
     decode,
     is_plain_text,
@@ -82,10 +83,15 @@ def path_text(path: DocumentPath) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """One file as read: its text, lists and mappings by key, and where they stand."""
+    """One file as read: its text, lists and mappings by key, and where they stand.
+
+    Attributes:
+        comments: what stands after a # right behind the colon of a key that has no value.
+    """
 
     content: dict[str, Plain] = field(repr=False)
     places: Places
+    comments: Mapping[DocumentPath, str] = field(default_factory=dict, repr=False)
 
 
 def parse(
@@ -119,7 +125,8 @@ def parse(
     if reader.problems or not isinstance(content, dict):
         return tuple(reader.problems)
     keys, values = MappingProxyType(reader.keys), MappingProxyType(reader.values)
-    return Document(content, Places(file, keys, values))
+    comments = MappingProxyType(reader.comments)
+    return Document(content, Places(file, keys, values), comments)
 
 
 class _EndlessError(Exception):
@@ -143,11 +150,13 @@ class _Reader:
         self.problems: list[Problem] = []
         self.keys: dict[DocumentPath, Source] = {}
         self.values: dict[DocumentPath, Source] = {}
+        self.comments: dict[DocumentPath, str] = {}
         self.last = Source(file=file)
+        self.lines: list[str] = []
 
     def read(self, text: str, loader: type[Loader]) -> Plain:
         """Read the first document; a second one is a fault."""
-        events = yaml.parse(text, Loader=loader)
+        events, self.lines = yaml.parse(text, Loader=loader), text.splitlines()
         content: Plain = ""
         documents = 0
         for event in events:
@@ -168,7 +177,7 @@ class _Reader:
                     code="not-a-mapping",
                     source=Source(file=self.file),
                     message="the file must be lines of `key: value`",
-                    hint="start from a copy of a job in example_jobs/",
+                    hint=START,
                 )
             )
         return content
@@ -201,6 +210,10 @@ class _Reader:
         value = str(getattr(event, "value", ""))
         if not is_plain_text(value):
             self.problems.append(control_character(self.last))
+        if not value and self.last.line <= len(self.lines):
+            rest = self.lines[self.last.line - 1][self.last.column - 1 :].strip()
+            if rest.startswith("#"):
+                self.comments[path] = rest
         return value
 
     def _sequence(self, events: Iterator[yaml.Event], path: DocumentPath) -> Plain:

@@ -1,6 +1,7 @@
 """The files of a job: itself, and the company's files beside it or one folder up."""
 
 from dataclasses import dataclass
+from difflib import get_close_matches
 from pathlib import Path
 from typing import Generic, TypeVar
 
@@ -13,6 +14,10 @@ from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
 from quotegen.reading.yaml.validate import validate
 
 M = TypeVar("M", bound=BaseModel)
+
+CANNOT_READ = "cannot-read"
+"""The code of a file that cannot be opened, of which nothing more can be said."""
+_NEAR = 0.75
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,20 +32,25 @@ class Typed(Generic[M]):
         return self.places.fault(path, code, message, hint)
 
 
-def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
+def load(path: Path, model: type[M], typed: bytes | None = None) -> Typed[M] | tuple[Problem, ...]:
     """Read one YAML file into its model.
+
+    Args:
+        path: the file.
+        model: of its kind.
+        typed: what stands in it, where it comes from elsewhere than the disk.
 
     Returns:
         The typed file, or every fault in it.
     """
-    try:
-        with path.open("rb") as file:
-            data = file.read(LARGEST_FILE_BYTES + 1)
-        size = path.stat().st_size
-    except OSError as error:
-        said = f"the file cannot be opened: {(error.strerror or 'it cannot be read').lower()}"
-        file_itself = Places(str(path))
-        return (file_itself.fault((), "cannot-read", said, "check the name and the folder"),)
+    data, size = typed or b"", 0
+    if typed is None:
+        try:
+            with path.open("rb") as file:
+                data = file.read(LARGEST_FILE_BYTES + 1)
+            size = path.stat().st_size
+        except OSError as error:
+            return (_not_opened(path, error),)
     document = parse(data, str(path), size_bytes=size)
     if not isinstance(document, Document):
         return document
@@ -50,17 +60,34 @@ def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
     return tuple(letter_faults(value, document.places)) or Typed(value, document.places)
 
 
+def _not_opened(path: Path, error: OSError) -> Problem:
+    said = f"the file cannot be opened: {(error.strerror or 'it cannot be read').lower()}"
+    others = {one.name: one for one in path.parent.glob("*.yaml")}
+    near = get_close_matches(path.name, others, n=1, cutoff=_NEAR)
+    hint = f"did you mean `{others[near[0]]}`?" if near else "check the name and the folder"
+    return Places(str(path)).fault((), "cannot-read", said, hint)
+
+
+def folders_of(job: Path) -> tuple[Path, Path]:
+    """Return where the company's files of a job may lie: in its folder, or in the one above.
+
+    Named as the person who types would name it: relative to where they stand.
+    """
+    own = job.parent
+    plain = own.name not in {"", ".."} and not own.is_symlink()
+    return own, own.parent if plain else own / ".."
+
+
 def beside(job: Path, name: str) -> Path | None:
     """Return the company file of that name in the job's folder or the one above."""
-    # Named as the person who types would name it: relative to where they stand.
-    places = (job.parent / name, job.parent / ".." / name)
+    places = (folder / name for folder in folders_of(job))
     return next((place for place in places if place.is_file()), None)
 
 
 def missing_beside(job: Path, name: str) -> Problem:
     """Return the problem of a company file neither beside the job nor one folder up."""
     said = f"there is no `{name}` beside this job nor in the folder above"
-    hint = f"copy example_jobs/all_in/{name} there and make it yours"
+    hint = "type `quotegen new` with a folder, which writes all files of a company"
     return Places(str(job)).fault((), "no-company-file", said, hint)
 
 

@@ -7,6 +7,8 @@ import yaml
 from quotegen.problem import Problem, Source
 
 LARGEST_FILE_BYTES = 1_000_000
+START = "`quotegen new` with a folder writes a company's files and a first job to start from"
+_LINES_OF_A_SLIP = 3
 _UTF_16 = (b"\xff\xfe", b"\xfe\xff")
 _NOT_IN_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ud800-\udfff]")
 _SAID = (
@@ -48,6 +50,14 @@ _SAID = (
 )
 
 
+_TYPED_BY_A_PHONE = str.maketrans(dict.fromkeys("\u00a0\u2007\u2009\u202f", " "))
+"""Blanks that do not break, which a phone or a word processor types for plain ones."""
+_LONG_DASH = re.compile("(?m)^([ ]*)[\u2013\u2014](?= )")
+"""A dash as a phone types it, where the item of a list begins."""
+_NO_BLANK = re.compile(r"^\s*(?:- +)?[A-Za-z_]\w*:(?=[^\s/:])")
+_APOSTROPHE = re.compile(r"(?<![\w'])'(?P<text>[^'\n]*\w'\w[^'\n]*)'")
+
+
 def decode(data: bytes, file: str, size_bytes: int) -> str | Problem:
     """Turn the bytes of a file into text, or say why it is no text to read."""
     start = Source(file=file)
@@ -79,9 +89,9 @@ def decode(data: bytes, file: str, size_bytes: int) -> str | Problem:
             code="empty-file",
             source=start,
             message="the file is empty",
-            hint="start from a copy of a job in example_jobs/",
+            hint=START,
         )
-    return text
+    return _LONG_DASH.sub(r"\1-", text.translate(_TYPED_BY_A_PHONE))
 
 
 def yaml_problem(error: yaml.YAMLError, text: str, file: str) -> Problem:
@@ -91,6 +101,10 @@ def yaml_problem(error: yaml.YAMLError, text: str, file: str) -> Problem:
     if not isinstance(error, yaml.MarkedYAMLError):
         raise error
     mark = error.problem_mark or error.context_mark
+    if slip := _slip(error, text, file):
+        return slip
+    if "could not find expected ':'" in (error.problem or ""):
+        mark = error.context_mark or mark  # the line that lacks it, not the one below
     if error.context and ("quoted" in error.context or "flow" in error.context):
         mark = error.context_mark or mark  # where it was opened, not where the file ran out
     line, column = (mark.line, mark.column) if mark else (0, 0)
@@ -104,6 +118,31 @@ def yaml_problem(error: yaml.YAMLError, text: str, file: str) -> Problem:
     if "\\t" in said or indents:
         message, hint = "a tab is used to indent", "indent with spaces"
     place = Source(file=file, line=line + 1, column=column + 1)
+    return _syntax(place, message, hint)
+
+
+def _slip(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem | None:
+    """Return a slip of typing in the lines that could not be read, None where none is seen."""
+    marks = [mark for mark in (error.context_mark, error.problem_mark) if mark is not None]
+    if not marks:
+        return None
+    last = max(mark.line for mark in marks)
+    above = min(mark.line for mark in marks) - 1  # a slip is often seen a line too late
+    first = max(above, last - _LINES_OF_A_SLIP, 0)
+    for number, line in enumerate(text.split("\n")[first : last + 1], start=first + 1):
+        if found := _NO_BLANK.match(line):
+            place = Source(file=file, line=number, column=found.end())
+            hint = f"type it as `{found[0].strip()} {line[found.end() :].strip()}`"
+            return _syntax(place, "there is no blank after this colon", hint)
+        if found := _APOSTROPHE.search(line):
+            inner = found.start("text") + found["text"].index("'") + 1
+            place = Source(file=file, line=number, column=inner)
+            hint = f'put the text in double quotes: "{found["text"]}"'
+            return _syntax(place, "this apostrophe ends the quotes too soon", hint)
+    return None
+
+
+def _syntax(place: Source, message: str, hint: str) -> Problem:
     return Problem(code="yaml-syntax", source=place, message=message, hint=hint)
 
 

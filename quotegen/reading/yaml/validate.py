@@ -1,9 +1,9 @@
 """A document against its model: the typed value, or every fault with its place and near miss."""
 
 import re
-from collections.abc import Iterable
-from difflib import get_close_matches
-from typing import Any, TypeVar, get_args
+from collections.abc import Mapping
+from types import UnionType
+from typing import Annotated, Any, TypeVar, Union, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
@@ -12,6 +12,7 @@ from quotegen.problem import Problem
 from quotegen.reading.fields.text_fields import cut_short
 from quotegen.reading.fields.typed_fields import EMAIL
 from quotegen.reading.yaml.located import Document, DocumentPath, path_text
+from quotegen.reading.yaml.near import renamed_or_near
 
 M = TypeVar("M", bound=BaseModel)
 MOST_SHOWN = 200
@@ -46,34 +47,6 @@ def _and_more(document: Document, faults: list[ErrorDetails]) -> Problem:
     )
 
 
-FORMER = {
-    "colour": "color",
-    "colours": "colors",
-    "duty": "responsibility",
-    "fibre": "fiber",
-    "fieldbook": "notebook",
-    "licence": "license",
-    "with colour": "with color",
-}
-"""What some of our keys and words were called before, each with its name of today."""
-
-
-def renamed_or_near(word: str, allowed: Iterable[str]) -> str:
-    """Return today's name of a key or word of ours that was renamed, else its near miss."""
-    words = tuple(allowed)
-    now = FORMER.get(word)
-    return f"it is now called `{now}`" if now in words else near_miss(word, words)
-
-
-def near_miss(word: str, allowed: Iterable[str]) -> str:
-    """Return `did you mean ...?` if some allowed word is close, else the list of allowed words."""
-    words = sorted(allowed)
-    close = get_close_matches(word, words, n=1, cutoff=0.6)
-    if close:
-        return f"did you mean `{close[0]}`?"
-    return f"allowed here: {', '.join(words)}" if words else "there is none to choose from"
-
-
 def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) -> Problem:
     path = _path(document, details["loc"])
     found = details["input"]
@@ -88,6 +61,8 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         hint = renamed_or_near(key, _keys(_model_at(model, path[:-1])))
         if key[:1].isdigit():
             hint = "inside { } a comma ends the value: leave it out ($2481.81), or quote the value"
+        elif ":" in key:
+            hint = f"a blank belongs after the colon: `{key.replace(':', ': ', 1)}`"
         place = places.of_key(path)
     elif kind == "missing" and isinstance(path[-1], str):
         code, message = "missing-key", f"`{path[-1]}:` is missing"
@@ -99,10 +74,11 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
     elif kind in {*_ONE_OF, "string_too_short", "string_type", "no-value", "not-one-value"} or (
         kind == "string_pattern_mismatch" and not str(found).strip()
     ):
-        code, message, hint = _text_fault(found)
+        beside = _keys(_model_at(model, path[:-1])) if path else []
+        code, message, hint = _text_fault(found, beside, document.comments.get(path, ""))
     elif kind == "string_pattern_mismatch":
         code, message = "bad-form", f"`{cut_short(str(found))}` is not in the right form"
-        hint = _FORMS.get(str(details.get("ctx", {}).get("pattern")), "see the example jobs")
+        hint = _form_hint(str(details.get("ctx", {}).get("pattern")), str(found))
     elif kind in {"tuple_type", "list_type", "dict_type", "model_type", "model_attributes_type"}:
         code, message, hint = _structure_fault(kind, found)
     elif kind in {"missing", "too_short", "too_long"}:
@@ -112,23 +88,44 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
 
 _COORDINATES = 2
 _ONE_OF = frozenset({"enum", "literal_error"})
+_STATE, _SLUG = r"^[A-Z]{2}$", r"^[a-z][a-z0-9_]*$"
 _FORMS = {
-    r"^[A-Z]{2}$": "two capital letters, such as OH",
-    r"^[a-z][a-z0-9_]*$": "use small letters, digits and _ , beginning with a letter: pool_deck",
+    _STATE: "two capital letters, such as OH",
+    _SLUG: "use small letters, digits and _ , beginning with a letter: pool_deck",
     EMAIL: "an e-mail address looks like name@place.example",
     r"^#[0-9a-fA-F]{6}$": "a color is # and six digits or letters a-f: #1f4e79",
     r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$": "letters, digits, dot, dash and _ only, such as 2026-041",
 }
 
 
-def _text_fault(found: Any) -> tuple[str, str, str]:
+def _form_hint(pattern: str, found: str) -> str:
+    """Return what is right for a pattern, with the text itself where it is nearly so."""
+    meant = ""
+    if pattern == _STATE:
+        meant = found.upper()
+    elif pattern == _SLUG:
+        meant = re.sub("[^a-z0-9]+", "_", found.lower()).strip("_")
+    form = _FORMS.get(pattern, "see the example jobs")
+    return f"type it as `{meant}`" if meant and re.fullmatch(pattern, meant) else form
+
+
+def _text_fault(found: Any, beside: list[str], comment: str) -> tuple[str, str, str]:
+    """Return the fault of a place where one text belongs and none, or more than one, stands.
+
+    Args:
+        found: what stands there.
+        beside: the keys that may stand next to its key.
+        comment: what follows the colon after a #.
+    """
+    if isinstance(found, str) and comment:
+        hint = f'put a text that begins with # in quotes: "{comment}"; or type the value before it'
+        return "no-value", "`#` begins a comment, so there is no value after the colon", hint
     if isinstance(found, str):
         return "no-value", "there is no value after the colon", "type the value, or delete the line"
-    return (
-        "not-one-value",
-        "a list or a mapping stands here; one value belongs here",
-        "write it on one line",
-    )
+    hint = "type one value alone, without [ ], { } or lines below it"
+    if isinstance(found, dict) and found.keys() <= set(beside):
+        hint = f"`{'`, `'.join(found)}` stand beside this key, not in it"
+    return "not-one-value", f"{_named(found)} stands here; one value belongs here", hint
 
 
 def _count_fault(details: ErrorDetails) -> tuple[str, str, str]:
@@ -141,20 +138,29 @@ def _count_fault(details: ErrorDetails) -> tuple[str, str, str]:
 
 
 def _structure_fault(kind: str, found: Any) -> tuple[str, str, str]:
-    is_list = kind in {"tuple_type", "list_type"}
-    wanted = (
-        "a list belongs (lines that begin with -)" if is_list else "lines of `key: value` belong"
-    )
-    was = (
-        f"`{cut_short(found)}`"
-        if isinstance(found, str) and found
-        else "nothing"
-        if not found
-        else "a list"
-        if isinstance(found, list)
-        else "a mapping"
-    )
-    return "wrong-structure", f"found {was} where {wanted}", "compare with an example job"
+    if kind in {"tuple_type", "list_type"}:
+        wanted = "a list belongs (lines that begin with -)"
+        hint = "begin each line of it with a dash and a blank"
+        if isinstance(found, dict) and found:
+            hint = (
+                f"put a dash and a blank before the first of these lines: `- {next(iter(found))}:`"
+            )
+        elif isinstance(found, str) and found:
+            hint = f"type it as a list: `[{cut_short(found)}]`"
+    else:
+        wanted = "lines of `key: value` belong"
+        hint = "type them on the lines below, each further in than this key"
+        if isinstance(found, list) and found:
+            hint = "leave the dashes out"
+    return "wrong-structure", f"found {_named(found)} where {wanted}", hint
+
+
+def _named(found: Any) -> str:
+    if not found:
+        return "nothing"
+    if isinstance(found, str):
+        return f"`{cut_short(found)}`"
+    return "a list" if isinstance(found, list) else "a mapping"
 
 
 def _path(document: Document, loc: tuple[int | str, ...]) -> DocumentPath:
@@ -199,22 +205,28 @@ def _keys(model: type[BaseModel] | None) -> list[str]:
 
 def _model_at(model: type[BaseModel], path: DocumentPath) -> type[BaseModel] | None:
     """Follow a path down the annotations to the model whose keys stand there."""
-    at: Any = model
+    at: list[Any] = [model]
     for part in path:
-        inner = _models_in(at)
-        if isinstance(part, int):
-            at = inner[0] if inner else None
-        elif isinstance(at, type) and issubclass(at, BaseModel):
-            fields = {field.alias or name: field for name, field in at.model_fields.items()}
-            at = fields[part].annotation if part in fields else None
-        else:
-            at = inner[0] if inner else None
-    found = _models_in(at)
-    return found[0] if found else None
+        at = [inner for one in at for inner in _below(one, part)]
+    return next((one for one in at if isinstance(one, type) and issubclass(one, BaseModel)), None)
 
 
-def _models_in(annotation: Any) -> list[type[BaseModel]]:
-    """Return the models that an annotation such as `tuple[Shape, ...] | None` holds."""
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return [annotation]
-    return [model for argument in get_args(annotation) for model in _models_in(argument)]
+def _below(one: Any, part: str | int) -> list[Any]:
+    """Return what may stand under a key, or at an index, of a type that is no choice of several."""
+    if isinstance(one, type) and issubclass(one, BaseModel):
+        fields = {field.alias or name: field for name, field in one.model_fields.items()}
+        return _choices(fields[str(part)].annotation) if part in fields else []
+    arguments = [each for each in get_args(one) if each is not Ellipsis]
+    is_mapping = isinstance(get_origin(one), type) and issubclass(get_origin(one), Mapping)
+    if not arguments or is_mapping == isinstance(part, int):
+        return []
+    return _choices(arguments[-1])
+
+
+def _choices(annotation: Any) -> list[Any]:
+    """Return what an annotation such as `tuple[Shape, ...] | None` leaves to choose from."""
+    if get_origin(annotation) is Annotated:
+        return _choices(get_args(annotation)[0])
+    if get_origin(annotation) in {Union, UnionType}:
+        return [one for argument in get_args(annotation) for one in _choices(argument)]
+    return [annotation]

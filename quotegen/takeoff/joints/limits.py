@@ -1,6 +1,7 @@
 """The rules of the trade for joint panels, as floats for geometry."""
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
@@ -8,12 +9,13 @@ from fractions import Fraction
 from quotegen.quantity import Length, decimal_of
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.shapes.faults import Fault, sqft_text
+from quotegen.takeoff.slab.slab import Slab
 from quotegen.trade import joints
 from quotegen.trade.rules import RuleBook
 
 _MARGIN_RAD = math.radians(3)
-MOST_PANELS = 3_000
-"""So many would take minutes to lay out: feet were typed for inches, or next to no thickness."""
+MOST_PANELS, MOST_IN_A_ROW = 3_000, 500
+"""More would take minutes to lay out: feet were typed for inches, or next to no thickness."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,16 +66,28 @@ def limits_of(thickness: Length, rules: RuleBook, on: date) -> Limits:
 
 
 def too_many_panels(
-    spec: PlacementSpec, area_sqft: float, rules: RuleBook, on: date
+    slabs: Iterable[tuple[PlacementSpec, Slab]], rules: RuleBook, on: date
 ) -> tuple[Fault, ...]:
-    """Return a fault where square panels of the longest side would be more than we lay out."""
-    side_ft = limits_of(spec.thickness, rules, on).most_ft
-    if area_sqft <= MOST_PANELS * side_ft**2:
-        return ()
-    inches = f"{decimal_of(spec.thickness.inches):.4g}"
-    said = (
-        f"`{spec.id}` measures {sqft_text(area_sqft)} and is {inches} in thick; at most"
-        f" {MOST_PANELS:,} panels between joints are laid out"
-    )
-    hint = "check feet and inches of its sides and its thickness, or make several placements of it"
-    return (Fault(code="slab-too-large", path=("add",), message=said, hint=hint),)
+    """Return a fault at the placement with which there are more panels than we lay out.
+
+    They are counted as the largest that fit: as long as the rules let a slab of its mean width be.
+    """
+    in_all, in_a_row = 0.0, 0.0
+    for spec, slab in slabs:
+        limits, perimeter_ft = limits_of(spec.thickness, rules, on), slab.region.length
+        mean_ft = max(limits.least_ft, 2 * slab.area_sqft / perimeter_ft)
+        wide_ft = min(limits.most_ft, mean_ft)
+        long_ft = min(limits.most_ft, limits.times * wide_ft)
+        in_all += slab.area_sqft / (wide_ft * long_ft)
+        in_a_row += perimeter_ft / 2 / long_ft
+        if in_all > MOST_PANELS or in_a_row > MOST_IN_A_ROW:
+            inches = f"{decimal_of(spec.thickness.inches):.4g}"
+            said = (
+                f"`{spec.id}` measures {sqft_text(slab.area_sqft)} and is {inches} in thick; at"
+                f" most {MOST_PANELS:,} panels between joints are laid out in a job, and"
+                f" {MOST_IN_A_ROW} in a row"
+            )
+            hint = "check feet and inches of its sides, and its thickness; or make two jobs of it"
+            fault = Fault(code="slab-too-large", path=("add",), message=said, hint=hint)
+            return (fault.under(*spec.path),)
+    return ()

@@ -7,7 +7,7 @@ from itertools import combinations
 
 from shapely.geometry.base import BaseGeometry
 
-from quotegen.quantity import rounded
+from quotegen.quantity import LEAST_AREA_SQFT, rounded
 from quotegen.reading.files.shapes import Shape
 from quotegen.takeoff.shapes.faults import Fault, spot, sqft_text, tape_of
 from quotegen.takeoff.shapes.overlay import (
@@ -129,8 +129,8 @@ def _cut_out_faults(whole: BaseGeometry, cut_outs: tuple[PlacedShape, ...]) -> I
 
 def _nothing_left(area_sqft: float) -> Iterator[Fault]:
     """Yield a fault where too little slab is left to have an area when printed."""
-    left = rounded(area_sqft, 1)
-    if left <= 0:
+    if area_sqft < LEAST_AREA_SQFT:
+        left = rounded(area_sqft, 1)
         yield Fault(
             code="nothing-left",
             path=("add",),

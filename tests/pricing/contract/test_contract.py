@@ -42,6 +42,33 @@ def test_after_measuring(tmp_path):
     assert str(made.total) == "1200.00"
 
 
+def test_a_change_that_was_signed_before_measuring(tmp_path):
+    """It keeps the totals that were signed; the measuring goes on from them, later changes from it.
+
+    By hand: 1,100 + 70 = 1,170; 10 sq ft more at $3, 1,200; a step taken out again, 1,000. The
+    first payment stays a tenth of the quote; what is left open after each takes the rest.
+    """
+    made = contract(
+        tmp_path,
+        accepted={"date": "2026-05-20"},
+        measured=measured("210"),
+        changes=[
+            change(1, date="2026-06-08", amount="$70"),
+            change(2, date="2026-06-09", amount="-$200"),
+        ],
+    )
+    assert made.remeasure is not None
+    runs = [(str(c.previous_total), str(c.revised_total)) for c in made.changes]
+    assert runs == [("1100.00", "1170.00"), ("1200.00", "1000.00")]
+    adjusted = made.remeasure
+    assert (str(adjusted.previous_total), str(adjusted.revised_total)) == ("1170.00", "1200.00")
+    assert (str(adjusted.changed_before), str(adjusted.change)) == ("70.00", "30.00")
+    assert adjusted.unmoved + total(tuple(line.before for line in adjusted.lines)) == 1100
+    assert [p.before for p in adjusted.payments] == [p.after for p in made.changes[0].payments]
+    assert total(tuple(p.after for p in adjusted.payments)) == adjusted.revised_total
+    assert str(made.total) == "1000.00"
+
+
 def test_accepted_with_another_finish_and_an_extra(tmp_path):
     """The contract is on what was accepted, not on what the quote put first."""
     book = shop.book(RATES | shop.RINSE_AND_FILM, {"plain": shop.PLAIN, "fancy": shop.FANCY})

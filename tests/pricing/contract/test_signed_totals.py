@@ -106,10 +106,13 @@ def test_the_first_that_moved_is_said_alone(tmp_path: Path):
 
 
 def test_a_change_that_was_signed_before_measuring(tmp_path: Path):
-    """It is priced after measuring, so the way out of its older total is to leave it out."""
+    """Its total of that day holds: 1,100 + 200, and then 10 sq ft at $3 more."""
     early = STEP | {"date": "2026-06-01", "total": "$1,300"}
-    (problem,) = said(tmp_path, accepted=accepted(), measured=measured("210"), changes=[early])
-    assert "leave this total out" in problem.hint
+    forms = measured("210") | {"total": "$1,330"}
+    assert said(tmp_path, accepted=accepted(), measured=forms, changes=[early]) == []
+    forms = measured("210") | {"total": "$1,130"}
+    (problem,) = said(tmp_path, accepted=accepted(), measured=forms, changes=[early])
+    assert problem.path == "measured.total"
 
 
 def test_a_rate_book_that_is_edited_after_signing(tmp_path: Path):

@@ -8,7 +8,7 @@ from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.rate_book import Finish
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import Document, parse
-from quotegen.reading.yaml.validate import FORMER, near_miss, renamed_or_near, validate
+from quotegen.reading.yaml.validate import validate
 from tests.messages.case_files import GOOD
 from tests.messages.problem_codes import codes
 
@@ -23,24 +23,6 @@ def _faults(text: str, model: type = JobFile) -> list[tuple[str, str, str]]:
 
 def _good(text: str = "") -> str:
     return (GOOD / "job.yaml").read_text(encoding="utf-8") + text
-
-
-@pytest.mark.parametrize(
-    ("word", "hint"),
-    [
-        ("finsh", "did you mean `finish`?"),
-        ("Finish", "did you mean `finish`?"),
-        ("zzz", "allowed here: finish, include"),
-    ],
-)
-def test_near_misses(word: str, hint: str):
-    """A slip of the finger is met with the right word, anything else with all of them."""
-    assert near_miss(word, ["include", "finish"]) == hint
-
-
-def test_nothing_to_choose_from():
-    """Where nothing is allowed the hint says so."""
-    assert near_miss("zzz", []) == "there is none to choose from"
 
 
 @pytest.mark.parametrize(
@@ -101,13 +83,6 @@ def test_a_former_name_is_told_what_it_is_now(typed: str, model: type, now: str)
     """Keys and words that were renamed are not read, and the message has the new name."""
     hints = [hint for code, _, hint in _faults(typed, model) if code.startswith("unknown-")]
     assert hints == [f"it is now called `{now}`"]
-
-
-def test_a_former_name_counts_only_where_the_new_one_may_stand():
-    """Elsewhere the word has its near miss like any other."""
-    assert renamed_or_near("colour", ("color", "joints")) == "it is now called `color`"
-    assert renamed_or_near("colour", ("colors", "joints")) == near_miss("colour", ("colors",))
-    assert set(FORMER.values()).isdisjoint(FORMER)
 
 
 @pytest.mark.parametrize("name", ["name", "owner", "payments", "adjustment", "warranty"])

@@ -9,6 +9,7 @@
   // A row of another choice is a copy of the quoted one, without the page of the guide in it.
   const plain = (row) => {
     const copy = row.cloneNode(true);
+    copy.removeAttribute("class");
     all("details", copy).forEach((folded) => folded.replaceWith(folded.querySelector("summary").textContent));
     return copy;
   };
@@ -68,8 +69,11 @@
     }));
     all("[data-slot]").forEach((element) => write(element, text(key, element.dataset.slot)));
     lists.forEach((one) => fillRows(one, data.combinations[key][place[one.list.dataset.rows]], key === quoted));
-    all("[data-differs]").forEach((part) => { part.hidden = key === quoted; });
-    all("[data-quoted]").forEach((part) => { part.hidden = key !== quoted; });
+    all("[data-differs]").forEach((part) => part.toggleAttribute("hidden", key === quoted));
+    all("[data-quoted]").forEach((part) => part.toggleAttribute("hidden", key !== quoted));
+    all("[data-tick]").forEach((place) => {
+      place.classList.toggle(place.dataset.mark, place.dataset.tick === parts[0]);
+    });
     const body = encodeURIComponent(letter.textContent.replaceAll("\xa0", " ").replaceAll("\n", "\r\n"));
     const subject = encodeURIComponent(text(key, "ask_subject").replaceAll("\xa0", " "));
     all("[data-ask]").forEach((link) => {
@@ -106,6 +110,7 @@
     remember();
   });
   addEventListener("hashchange", restore);
+  addEventListener("beforeprint", () => all("details").forEach((part) => { part.open = true; }));
   show(quoted);
   restore();
 })();

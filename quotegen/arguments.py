@@ -1,0 +1,35 @@
+"""What is typed after a command: how it is read, and how a command's help shows it."""
+
+from collections.abc import Callable
+from datetime import date, datetime
+from typing import TypeVar
+
+import click
+
+T = TypeVar("T")
+
+
+def examples(*words: str) -> str:
+    """Return the end of a command's help: how it is typed, for two cases."""
+    return "\n".join(("\b\nExamples:", *(f"  quotegen {one}" for one in words)))
+
+
+def parsed(option: str, parser: Callable[[str], T], text: str) -> T:
+    """Parse the text of an option; one that cannot be parsed is wrong usage, exit code 2."""
+    try:
+        return parser(text)
+    except ValueError as error:  # what the parsers of the job file raise
+        message = f"{option}: {getattr(error, 'message_template', error)}"
+        raise click.UsageError(message) from None
+
+
+def if_typed(option: str, parser: Callable[[str], T], text: str | None) -> T | None:
+    """Parse the text of an option that may be left out."""
+    return parsed(option, parser, text) if text else None
+
+
+def day(on: str | None) -> date:
+    """Return the day that was typed, or today: the one place where a clock is asked."""
+    from quotegen.reading.fields.text_fields import parse_date
+
+    return if_typed("--on", parse_date, on) or datetime.now().astimezone().date()
