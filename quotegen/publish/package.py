@@ -6,6 +6,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from quotegen.explain.guide.guide import guide_title
+from quotegen.explain.papers.calendar_days import calendar_days, changes_so_far, last_changed
 from quotegen.explain.papers.cancellation_form import cancellation_form
 from quotegen.explain.papers.care_card import care_card
 from quotegen.explain.papers.compare_bids import compare_sheet
@@ -23,10 +24,9 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import Paper
 from quotegen.explain.wording import Words
-from quotegen.explain.words.days import visit_name
 from quotegen.pricing.costs.outcome import Drift
 from quotegen.pricing.costs.owner import OwnersFigures
-from quotegen.publish.data.calendar import CalendarVisit, to_ics
+from quotegen.publish.data.calendar import CalendarEvent, Status, to_ics
 from quotegen.publish.data.figures import figures, to_json
 from quotegen.publish.data.mail import Draft, to_eml
 from quotegen.publish.manifest import Whose
@@ -188,19 +188,18 @@ def _marked(results: Results, text: str) -> str:
 def _calendar(results: Results) -> bytes:
     job, words = results.job, results.words
     domain = job.company.email.partition("@")[2]
-    visits = tuple(
-        CalendarVisit(
-            uid=f"{job.quote}-{visit.id}@{domain}",
-            summary=words(
-                "visit_summary", company=job.company.name, visit=visit_name(words, visit)
-            ),
+    sure = Status.TENTATIVE if results.contract.accepted_on is None else Status.CONFIRMED
+    events = tuple(
+        CalendarEvent(
+            uid=f"{job.quote}-{day.id}@{domain}",
+            status=Status.CANCELLED if day.is_off else sure,
+            summary=day.summary,
             description=words("visit_description", quote=job.quote, phone=job.company.phone),
-            location=f"{job.site.address}, {job.site.town}",
-            first_day=visit.first_day,
-            last_day=visit.last_day,
+            location=f"{job.site.address}, {job.site.town}" if day.is_visit else "",
+            first_day=day.first_day,
+            last_day=day.last_day,
         )
-        for visit in results.days.visits
+        for day in calendar_days(results)
     )
     name = _marked(results, words("calendar_name", title=job.title, company=job.company.name))
-    dated = max((job.quote_date, *(change.date for change in job.typed.changes)))
-    return to_ics(visits, name, dated, job.revision + len(job.typed.changes))
+    return to_ics(events, name, last_changed(results), changes_so_far(results))

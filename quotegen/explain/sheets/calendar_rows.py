@@ -13,8 +13,10 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.views import DayRow
 from quotegen.explain.words.days import visit_said
 from quotegen.explain.words.prose import sentence
+from quotegen.pricing.quoted.records import PricedPayment
 from quotegen.reading.files.rate_book import FORM, POUR, SEAL
 from quotegen.schedule.openings import Opening
+from quotegen.schedule.visits import Visit
 from quotegen.trade.cancellation import sign_by
 
 A_DAY = timedelta(days=1)
@@ -95,7 +97,16 @@ def _events(results: Results) -> Iterator[_Event]:
 
 
 def _payments(results: Results) -> Iterator[_Event]:
-    days = {visit.id: visit.last_day for visit in results.chosen_visits}
+    for payment, day in payment_days(results, results.chosen_visits):
+        amount = results.words.money(payment.amount)
+        yield _Event(first=day, last=day, pay=payment.when, amount=amount)
+
+
+def payment_days(
+    results: Results, visits: tuple[Visit, ...]
+) -> Iterator[tuple[PricedPayment, date]]:
+    """Yield each payment that has a day: at a visit, or the first one once it was accepted."""
+    days = {visit.id: visit.last_day for visit in visits}
     accepted = results.contract.accepted_on
     for number, payment in enumerate(results.quote.payments):
         day = days.get(payment.at_visit or "")
@@ -104,8 +115,7 @@ def _payments(results: Results) -> Iterator[_Event]:
         elif number == 0:
             day = accepted
         if day is not None:
-            amount = results.words.money(payment.amount)
-            yield _Event(first=day, last=day, pay=payment.when, amount=amount)
+            yield payment, day
 
 
 def _grouped(events: Sequence[_Event]) -> Iterator[tuple[_Event, ...]]:
@@ -166,13 +176,18 @@ def _quiet(results: Results, first: date, days: int) -> DayRow:
     return DayRow(day=day, lanes=lanes, we="", you="", pay="", amount="")
 
 
+def last_day_to_say_yes(results: Results) -> tuple[date, str]:
+    """Return the last day to keep these days, or this price if that is sooner, and its words."""
+    job = results.job
+    keeps = sign_by(results.chosen_visits[0].first_day, results.rules, job.site.state)
+    day, key = min((keeps, "calendar_keep_days"), (job.holds_until, "calendar_keep_price"))
+    return (job.holds_until, "calendar_keep_price") if day < job.quote_date else (day, key)
+
+
 def _say_yes(results: Results) -> DayRow:
     """The first row: by when to say yes, what to show us before, and what is paid then."""
-    words, job, first = results.words, results.job, results.quote.payments[0]
-    keeps = sign_by(results.chosen_visits[0].first_day, results.rules, results.job.site.state)
-    day, key = min((keeps, "calendar_keep_days"), (job.holds_until, "calendar_keep_price"))
-    if day < job.quote_date:
-        day, key = job.holds_until, "calendar_keep_price"
+    words, first = results.words, results.quote.payments[0]
+    day, key = last_day_to_say_yes(results)
     at_once = first.at_visit is None and len(results.quote.payments) > 1
     return DayRow(
         day=words("calendar_by", day=words.weekday(day)),
