@@ -5,12 +5,12 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from quotegen.explain.sheets.plan_sheet import DOOR, FLAT, NARROW, SMALL, WIDE, plan_sheet
-from quotegen.explain.sheets.plan_views import PlanSheet
 
 from quotegen.explain.pictures.joint_drawing import draw_joints
 from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.sheets.customer import customer_view
+from quotegen.explain.sheets.plan_sheet import DOOR, FLAT, NARROW, SMALL, WIDE, plan_sheet
+from quotegen.explain.sheets.plan_views import PlanSheet
 from quotegen.explain.sheets.views import CustomerView
 from tests.explain.drawn import parsed
 from tests.pricing import shop

@@ -4,9 +4,8 @@ import xml.etree.ElementTree as ET
 from itertools import combinations
 from pathlib import Path
 
-from quotegen.explain.sheets.plan_sheet import FLAT
-
 from quotegen.explain.pictures.reach_drawing import draw_reach
+from quotegen.explain.sheets.plan_sheet import FLAT
 from tests.explain.drawn import lettering, parsed, rings, strokes
 from tests.explain.examples import (
     EVERY_EXAMPLE,

@@ -1,13 +1,13 @@
 """The scale of a plan: a ruler on the paper reads the size of the slab, across and up alike."""
 
 import pytest
-from quotegen.explain.sheets.plan_sheet import DOOR, NARROW, SMALL, WIDE
 from shapely import MultiPolygon
 
 from quotegen.explain.drawing.scale import SCALES_US, Viewport
 from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.plan_sheet import DOOR, NARROW, SMALL, WIDE
 from tests.explain.drawn import bar_px_per_ft, outlines, parsed, px_per_ft
 from tests.pricing import shop
 

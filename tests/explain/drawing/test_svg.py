@@ -1,11 +1,10 @@
 """A finished drawing: titled, described, fit for a phone, and the same each time."""
 
-from quotegen.explain.pictures.charts import adjustment_chart, price_bars
-from quotegen.explain.pictures.timeline import timeline
-
 from quotegen.explain.drawing.svg import Drawing
+from quotegen.explain.pictures.charts import adjustment_chart, price_bars
 from quotegen.explain.pictures.section import draw_section
 from quotegen.explain.pictures.swatches import finish_swatch, look_swatch
+from quotegen.explain.pictures.timeline import timeline
 from tests.explain.drawn import SVG, lettering, parsed
 from tests.explain.pictures.two_finishes import two_finishes
 

@@ -5,8 +5,8 @@ import xml.etree.ElementTree as ET
 from itertools import combinations
 
 import pytest
-from quotegen.explain.pictures.charts import adjustment_chart, price_bars
 
+from quotegen.explain.pictures.charts import adjustment_chart, price_bars
 from tests.explain.drawn import SVG, lettering
 from tests.explain.pictures.two_finishes import FINISHES, RATES, two_finishes
 from tests.pricing import shop

@@ -3,10 +3,9 @@
 import re
 from pathlib import Path
 
-from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
-
 from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.pictures.joint_drawing import DASH, draw_joints
+from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
 from quotegen.quantity import Length
 from quotegen.trade import joints as rules
 from tests.explain.drawn import dashed, parsed, texts

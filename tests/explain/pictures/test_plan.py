@@ -6,11 +6,11 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from quotegen.explain.sheets.plan_sheet import WIDE, plan_sheet
 
 from quotegen.explain.drawing.canvas import marked_edges
 from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.plan_sheet import WIDE, plan_sheet
 from tests.explain.drawn import (
     SVG,
     arrows,

@@ -1,9 +1,9 @@
 """The reach drawing: trucks, what they go round, and where each way ends."""
 
 import pytest
-from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
 
 from quotegen.explain.pictures.reach_drawing import OBSTACLE_DASH, REACH_DASH, draw_reach
+from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
 from tests.explain.drawn import SVG, dashed, lettering, parsed, strokes, texts
 from tests.pricing import shop
 

@@ -3,8 +3,8 @@
 from pathlib import Path
 
 import pytest
-from quotegen.explain.sheets.plan_sheet import plan_sheet
 
+from quotegen.explain.sheets.plan_sheet import plan_sheet
 from tests.pricing import shop
 
 

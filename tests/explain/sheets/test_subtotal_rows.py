@@ -5,10 +5,10 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from quotegen.explain.sheets.change_sheet import change_sheet
 
 from quotegen.explain.papers.final_measurement import final_measurement_view
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.change_sheet import change_sheet
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.pricing.quoted.no_work import NO_WORK
 from quotegen.reading.files.company import Show
