@@ -96,6 +96,12 @@ def _events(results: Results) -> Iterator[_Event]:
     yield from _payments(results)
 
 
+def _at_signing(results: Results) -> PricedPayment | None:
+    """The payment that is due with the signature: the first of several, if no visit dates it."""
+    first, *others = results.quote.payments
+    return first if first.at_visit is None and others else None
+
+
 def _payments(results: Results) -> Iterator[_Event]:
     for payment, day in payment_days(results, results.chosen_visits):
         amount = results.words.money(payment.amount)
@@ -105,17 +111,13 @@ def _payments(results: Results) -> Iterator[_Event]:
 def payment_days(
     results: Results, visits: tuple[Visit, ...]
 ) -> Iterator[tuple[PricedPayment, date]]:
-    """Yield each payment that has a day: at a visit, or the first one once it was accepted."""
+    """Yield the payments that a visit dates, and the one at signing once that day is known."""
     days = {visit.id: visit.last_day for visit in visits}
-    accepted = results.contract.accepted_on
-    for number, payment in enumerate(results.quote.payments):
-        day = days.get(payment.at_visit or "")
-        if day is not None:
-            day += payment.days_after * A_DAY
-        elif number == 0:
-            day = accepted
-        if day is not None:
-            yield payment, day
+    at_signing, accepted = _at_signing(results), results.contract.accepted_on
+    for payment in results.quote.payments:
+        since = accepted if payment is at_signing else days.get(payment.at_visit or "")
+        if since is not None:
+            yield payment, since + payment.days_after * A_DAY
 
 
 def _grouped(events: Sequence[_Event]) -> Iterator[tuple[_Event, ...]]:
@@ -186,24 +188,23 @@ def last_day_to_say_yes(results: Results) -> tuple[date, str]:
 
 def _say_yes(results: Results) -> DayRow:
     """The first row: by when to say yes, what to show us before, and what is paid then."""
-    words, first = results.words, results.quote.payments[0]
+    words, at_signing = results.words, _at_signing(results)
     day, key = last_day_to_say_yes(results)
-    at_once = first.at_visit is None and len(results.quote.payments) > 1
     return DayRow(
         day=words("calendar_by", day=words.weekday(day)),
         lanes=tuple("" for _ in lanes_of(results)),
         we="",
         you=_together(iter((words(key), words("your_job_lines")))),
-        pay=sentence(first.when) if at_once else "",
-        amount=words.money(first.amount) if at_once else "",
+        pay=sentence(at_signing.when) if at_signing else "",
+        amount=words.money(at_signing.amount) if at_signing else "",
     )
 
 
 def _without_a_day(results: Results) -> Iterator[DayRow]:
     """Payments that no visit dates, but for the one at signing."""
-    days = {visit.id for visit in results.chosen_visits}
-    for number, payment in enumerate(results.quote.payments):
-        if payment.at_visit not in days and (number or len(results.quote.payments) == 1):
+    days, at_signing = {visit.id for visit in results.chosen_visits}, _at_signing(results)
+    for payment in results.quote.payments:
+        if payment.at_visit not in days and payment is not at_signing:
             yield DayRow(
                 day=results.words("calendar_at_last"),
                 lanes=tuple("" for _ in lanes_of(results)),
