@@ -32,6 +32,13 @@ JobFiles = click.argument(
     "jobs", nargs=-1, required=True, metavar="JOB...", type=click.Path(path_type=Path)
 )
 
+JobArgument = click.argument("job", type=click.Path(path_type=Path))
+
+
+def _examples(*words: str) -> str:
+    """Return the end of a command's help: how it is typed, for two cases."""
+    return "\n".join(("\b\nExamples:", *(f"  quotegen {one}" for one in words)))
+
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__)
@@ -117,7 +124,10 @@ def package(jobs: tuple[Path, ...], out: Path) -> None:
     _exit_with((*built.problems, *written))
 
 
-JobArgument = click.argument("job", type=click.Path(path_type=Path))
+CompanyFolder = click.option(
+    "--company", "folder", default=Path(), type=click.Path(path_type=Path),
+    help="The folder with the company's files.  [default: this one]",
+)  # fmt: skip
 OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
 _ISSUE, _ACCEPT, _VERIFY = (
     f"\b\nExamples:\n  quotegen {first}\n  quotegen {second}"
@@ -216,6 +226,33 @@ def specimen(job: Path, out: Path) -> None:
     _exit_with((*figured.problems, *written))
 
 
+@commands.command(epilog=_examples(
+    "copy clauses/warranty --company my_jobs",
+    "copy shop/styles/tokens.css scope/base --company my_jobs",
+))  # fmt: skip
+@click.argument("names", nargs=-1, required=True, metavar="NAME...")
+@CompanyFolder
+def copy(names: tuple[str, ...], folder: Path) -> None:
+    """Copy pages or files of a theme beside your company's file, to make them your own.
+
+    A NAME is that of a page, such as clauses/warranty, or of a file of a theme, such as
+    shop/styles/tokens.css. What lies there already stays as it is. The copy stands in for ours;
+    `check` says when ours has changed since.
+    """
+    from quotegen.publish.own_copy import own_copies
+    from quotegen.publish.write import write_new
+
+    copies, problems = own_copies(names)
+    if problems:
+        _exit_with(problems)
+    there = {name for name in copies if (folder / name).exists()}
+    write_new(folder, {name: data for name, data in copies.items() if name not in there})
+    for name in copies:
+        stays = ": is there already, and stays as it is" if name in there else ""
+        click.echo(f"{folder / name}{stays}")
+    _exit_with(())
+
+
 @commands.command()
 @click.option("--size", required=True, help="Two sides as paced, such as '24 ft x 16 ft'.")
 @click.option("--finish", required=True, help="A finish of the rate book.")
@@ -224,8 +261,7 @@ def specimen(job: Path, out: Path) -> None:
 @click.option("--date", "on", help="The day of the visit; it picks the rate book.")
 @click.option("--distance", help="The way to the site, such as '14 miles'.")
 @click.option("--drive-time", help="The same in time, such as '35 min'.")
-@click.option("--company", "folder", default=Path(), type=click.Path(path_type=Path),
-              help="The folder with the company's files.  [default: this one]")  # fmt: skip
+@CompanyFolder
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
               show_default=True, help="The folder that gets ballpark/ballpark.txt.")  # fmt: skip
 def ballpark(folder: Path, out: Path, **typed: str | None) -> None:

@@ -43,6 +43,8 @@ from quotegen.problem import Problem, has_error, in_file_order
 from quotegen.publish.printable import unprintable_logo
 from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
+from quotegen.publish.web.own_theme import own_theme_faults
+from quotegen.publish.web.themes import theme_of
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
 from quotegen.reading.content.own_pages import with_own_pages
@@ -53,7 +55,7 @@ from quotegen.reading.paced_job import Asked, paced_job, with_sides
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec, ReadJob
 from quotegen.reading.yaml.typed_file import says_outcome
-from quotegen.resources import content_folder, themes_folder
+from quotegen.resources import content_folder
 from quotegen.schedule.day_checks import day_warnings
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
@@ -153,13 +155,14 @@ def figure(
     announce(f"1 read {job_file}")
     read = read_job(job_file, frozenset(shared.content.scope), accepting=accepting)
     content, own_faults = with_own_pages(job_file, shared.content, shared.rules)
-    if isinstance(read, tuple) or own_faults:
+    if isinstance(read, tuple) or has_error(own_faults):
         return _stopped((*(read if isinstance(read, tuple) else read.problems), *own_faults))
     shared = replace(shared, content=content)
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
     sizes, faults = measure(read.job, rules)
-    found = (*read.problems, *looser, *unprintable_logo(read.job), *faults)
+    look = (*unprintable_logo(read.job), *own_theme_faults(read.job))
+    found = (*read.problems, *own_faults, *looser, *look, *faults)
     if sizes is None or has_error(found):
         return _stopped(found)
     takeoff, on_ground = on_site(read.job, sizes, rules)
@@ -289,7 +292,7 @@ def _words(job: JobSpec, shared: Shared) -> Words:
         labels=shared.content.labels,
         locale=shared.content.locale,
         units=job.units,
-        font=font_of(themes_folder() / job.company.theme),
+        font=font_of(theme_of(job)),
     )
 
 

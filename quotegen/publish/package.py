@@ -32,8 +32,8 @@ from quotegen.publish.data.mail import Draft, to_eml
 from quotegen.publish.manifest import Whose
 from quotegen.publish.pdf import page_count, to_pdf
 from quotegen.publish.web.html import render
+from quotegen.publish.web.themes import theme_of, themes_for
 from quotegen.publish.write import Files
-from quotegen.resources import theme_names, themes_folder
 
 ON_PAPER_ALONE = frozenset({"door-sheet", "measuring-sheet"})
 """Papers that are no web page too."""
@@ -50,7 +50,7 @@ class Package:
 
 def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) -> Package:
     """Gather the files of one job: `customer/` to send, `private/` for the owner alone."""
-    theme = themes_folder() / results.job.company.theme
+    theme = theme_of(results.job)
     view, later = customer_view(results), _after_signing(results)
     papers: dict[str, Paper] = {
         "quote": view,
@@ -101,10 +101,10 @@ def _whose(results: Results) -> Whose:
 
 
 def specimens(results: Results) -> Files:
-    """Render the specimen of each theme, web page and PDF, with the company's accent and logo."""
+    """Render the specimen of each theme, the company's own too, with its accent and logo."""
     view, files = customer_view(results), dict[str, bytes]()
-    for name in theme_names():
-        theme = themes_folder() / name
+    for name in themes_for(results.job):
+        theme = theme_of(results.job, name)
         html = render("specimen.html.j2", view, results.words, theme)
         paper = render("specimen.html.j2", view, results.words, theme, on_paper=True)
         files[f"{name}.html"] = html.encode()

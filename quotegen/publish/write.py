@@ -129,6 +129,19 @@ def freeze(folder: Path, files: Files, still: Callable[[], bool]) -> bool:
     return True
 
 
+def write_new(folder: Path, files: Files) -> None:
+    """Write files that are not there yet into a folder, which is made where it is missing.
+
+    Raises:
+        OSError: the machine is at fault, or one of them stands there after all.
+    """
+    for name, data in files.items():
+        path = folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with path.open("xb") as file:
+            file.write(data)
+
+
 def _lay_frozen(path: Path, data: bytes) -> None:
     """Write a file that is only to be read from then on, down to the disk itself."""
     path.parent.mkdir(parents=True, exist_ok=True)
