@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from quotegen.issuing import Frozen
     from quotegen.pipeline import Shared
     from quotegen.publish.write import Folder
+    from quotegen.reading.paced_job import Asked
 
 T = TypeVar("T")
 
@@ -253,9 +254,16 @@ def copy(names: tuple[str, ...], folder: Path) -> None:
     _exit_with(())
 
 
-@commands.command()
-@click.option("--size", required=True, help="Two sides as paced, such as '24 ft x 16 ft'.")
-@click.option("--finish", required=True, help="A finish of the rate book.")
+@commands.command(epilog=_examples(
+    'ballpark --size "24 ft x 16 ft" --company my_jobs',
+    'ballpark --area "640 sq ft" --pool-edge "96 ft" --use "pool deck" --page truck.pdf',
+))  # fmt: skip
+@click.option("--size", "sizes", multiple=True,
+              help="Two sides as paced, '24 ft x 16 ft'; one for each piece.")  # fmt: skip
+@click.option("--area", help="The area in place of sides, such as '640 sq ft'.")
+@click.option("--pool-edge", help="Feet of edge cast at a pool, such as '96 ft'.")
+@click.option("--formed-edge", help="Feet of edge to form, where it is not that of the size.")
+@click.option("--finish", help="The finish that was asked for; every finish is shown.")
 @click.option("--use", default="patio", show_default=True, type=click.Choice(USES),
               help="What the slab is for.")  # fmt: skip
 @click.option("--date", "on", help="The day of the visit; it picks the rate book.")
@@ -264,36 +272,63 @@ def copy(names: tuple[str, ...], folder: Path) -> None:
 @CompanyFolder
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
               show_default=True, help="The folder that gets ballpark/ballpark.txt.")  # fmt: skip
-def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
-    """Print and write a ballpark: what a paced size would cost, from low to high."""
+@click.option("--page", type=click.Path(path_type=Path, dir_okay=False),
+              help="A new PDF of one page, for the truck.")  # fmt: skip
+def ballpark(
+    sizes: tuple[str, ...], folder: Path, out: Path, page: Path | None, **typed: str | None
+) -> None:
+    """Print and write a ballpark: what a paced slab would cost at each finish, low to high."""
     from quotegen import pipeline
     from quotegen.publish.manifest import Whose
-    from quotegen.publish.write import Folder
-    from quotegen.reading.fields.text_fields import (
-        parse_date,
-        parse_distance,
-        parse_drive_time,
-        parse_size,
-    )
-    from quotegen.reading.files.job import Use
-    from quotegen.reading.paced_job import Asked
+    from quotegen.publish.pdf import engine_problem
+    from quotegen.publish.write import Folder, write_new
 
-    asked = Asked(
-        folder=folder,
-        size=_parsed("--size", parse_size, typed["size"] or ""),
-        finish=typed["finish"] or "",
-        use=Use(typed["use"] or ""),
-        on=_if_typed("--date", parse_date, typed["on"]),
-        distance=_if_typed("--distance", parse_distance, typed["distance"]),
-        drive_time=_if_typed("--drive-time", parse_drive_time, typed["drive_time"]),
-    )
-    text = pipeline.ballpark(asked, _read_shared())
-    if isinstance(text, tuple):
-        _exit_with(text)
+    if page is not None and page.exists():
+        message = f"--page: {page} is there already; give it another name"
+        raise click.UsageError(message)
+    if page is not None and (missing := engine_problem()):
+        _exit_for_machine(missing)
+    made = pipeline.ballpark(_asked(folder, sizes, typed), _read_shared())
+    if isinstance(made, tuple):
+        _exit_with(made)
+    text = made.text()
     click.echo(text, nl=False)
     path = out / "ballpark"
     whose = Whose(quote="ballpark", place=Source(file=str(path)))
-    _exit_with(_write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()})))
+    problems = _write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()}))
+    if page is not None:
+        write_new(page.parent, {page.name: made.pdf()})
+        click.echo(page)
+    _exit_with(problems)
+
+
+def _asked(folder: Path, sizes: tuple[str, ...], typed: dict[str, str | None]) -> "Asked":
+    """Return what was asked of a ballpark, each option read from its text."""
+    from quotegen.reading.fields import text_fields as text
+    from quotegen.reading.files.job import Use
+    from quotegen.reading.files.shapes import EdgeKind
+    from quotegen.reading.paced_job import Asked
+
+    if bool(sizes) == bool(typed["area"]):
+        message = "type either --size, such as '24 ft x 16 ft', or --area, such as '640 sq ft'"
+        raise click.UsageError(message)
+    paced = {EdgeKind.POOL: typed["pool_edge"], EdgeKind.FORMED: typed["formed_edge"]}
+    edges = {
+        kind: _parsed(f"--{kind.value.replace(' ', '-')}", text.parse_positive_length, length)
+        for kind, length in paced.items()
+        if length
+    }
+    return Asked(
+        folder=folder,
+        sizes=tuple(_parsed("--size", text.parse_size, size) for size in sizes),
+        area_sqft=_if_typed("--area", text.parse_area_sqft, typed["area"]),
+        edges=edges,
+        finish=typed["finish"],
+        use=Use(typed["use"] or ""),
+        on=_if_typed("--date", text.parse_date, typed["on"]),
+        distance=_if_typed("--distance", text.parse_distance, typed["distance"]),
+        drive_time=_if_typed("--drive-time", text.parse_drive_time, typed["drive_time"]),
+    )
 
 
 @commands.command()
