@@ -61,7 +61,8 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
         **({"past-jobs": past_jobs_page(results)} if view.agreement.past_jobs else {}),
         **later,
     }
-    crew = render("crew-sheet.html.j2", crew_sheet(results), results.words, theme, on_paper=True)
+    in_hand = crew_sheet(results, owner.job.photos)
+    crew = render("crew-sheet.html.j2", in_hand, results.words, theme, on_paper=True)
     printed = {
         name: render(f"{name}.html.j2", one, results.words, theme, on_paper=True)
         for name, one in papers.items()

@@ -19,8 +19,8 @@ def inputs_of(job: Path) -> dict[str, bytes]:
     """Return the bytes of each file that a job is made of, by its frozen path.
 
     These are the job, the company's file with its logo, its own pages, words and themes, the rate
-    book of the job's date, and the past jobs with their photos. A file that cannot be read is left
-    out; `figure` has said so.
+    book of the job's date, the past jobs with their photos, and those of the site. A file that
+    cannot be read is left out; `figure` has said so.
     """
     return {
         f"{JOB_FOLDER}/{name}" if folder == job.parent else name: (folder / name).read_bytes()
@@ -37,6 +37,8 @@ def _files(job: Path) -> Iterator[tuple[Path, str]]:
     """Yield the folder and the name of each file; a picture may lie in folders below."""
     yield job.parent, job.name
     typed = load(job, JobFile)
+    for seen in typed.value.photos if isinstance(typed, Typed) else ():
+        yield from _picture(job.parent, seen.file)
     book = book_on(job, typed.value.date if isinstance(typed, Typed) else None)
     if isinstance(book, Typed):
         yield _placed(book.places.file)
