@@ -16,7 +16,6 @@ EVERY_FINISH = "all"
 
 def guide_of(results: Results) -> Guide:
     """Choose and fill the pages that fit this job."""
-    features = features_of(results)
     safety, care = safety_pages(results), care_pages(results)
     printed = _printed(results)
     return Guide(
