@@ -6,11 +6,11 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 import json
 import os
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import date, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn, TypeVar
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
@@ -21,9 +21,6 @@ if TYPE_CHECKING:
     from quotegen.issuing import Frozen
     from quotegen.pipeline import Shared
     from quotegen.publish.write import Folder
-    from quotegen.reading.paced_job import Asked
-
-T = TypeVar("T")
 
 USES = ("pool deck", "patio", "walk", "drive", "apron", "pad")
 
@@ -279,6 +276,7 @@ def ballpark(
 ) -> None:
     """Print and write a ballpark: what a paced slab would cost at each finish, low to high."""
     from quotegen import pipeline
+    from quotegen.options import asked
     from quotegen.publish.manifest import Whose
     from quotegen.publish.pdf import engine_problem
     from quotegen.publish.write import Folder, write_new
@@ -288,7 +286,7 @@ def ballpark(
         raise click.UsageError(message)
     if page is not None and (missing := engine_problem()):
         _exit_for_machine(missing)
-    made = pipeline.ballpark(_asked(folder, sizes, typed), _read_shared())
+    made = pipeline.ballpark(asked(folder, sizes, typed), _read_shared())
     if isinstance(made, tuple):
         _exit_with(made)
     text = made.text()
@@ -300,35 +298,6 @@ def ballpark(
         write_new(page.parent, {page.name: made.pdf()})
         click.echo(page)
     _exit_with(problems)
-
-
-def _asked(folder: Path, sizes: tuple[str, ...], typed: dict[str, str | None]) -> "Asked":
-    """Return what was asked of a ballpark, each option read from its text."""
-    from quotegen.reading.fields import text_fields as text
-    from quotegen.reading.files.job import Use
-    from quotegen.reading.files.shapes import EdgeKind
-    from quotegen.reading.paced_job import Asked
-
-    if bool(sizes) == bool(typed["area"]):
-        message = "type either --size, such as '24 ft x 16 ft', or --area, such as '640 sq ft'"
-        raise click.UsageError(message)
-    paced = {EdgeKind.POOL: typed["pool_edge"], EdgeKind.FORMED: typed["formed_edge"]}
-    edges = {
-        kind: _parsed(f"--{kind.value.replace(' ', '-')}", text.parse_positive_length, length)
-        for kind, length in paced.items()
-        if length
-    }
-    return Asked(
-        folder=folder,
-        sizes=tuple(_parsed("--size", text.parse_size, size) for size in sizes),
-        area_sqft=_if_typed("--area", text.parse_area_sqft, typed["area"]),
-        edges=edges,
-        finish=typed["finish"],
-        use=Use(typed["use"] or ""),
-        on=_if_typed("--date", text.parse_date, typed["on"]),
-        distance=_if_typed("--distance", text.parse_distance, typed["distance"]),
-        drive_time=_if_typed("--drive-time", text.parse_drive_time, typed["drive_time"]),
-    )
 
 
 @commands.command()
@@ -357,19 +326,6 @@ def _read_shared() -> "Shared":
     return shared
 
 
-def _parsed(option: str, parser: Callable[[str], T], text: str) -> T:
-    """Parse the text of an option; one that cannot be parsed is wrong usage, exit code 2."""
-    try:
-        return parser(text)
-    except ValueError as error:  # what the parsers of the job file raise
-        message = f"{option}: {getattr(error, 'message_template', error)}"
-        raise click.UsageError(message) from None
-
-
-def _if_typed(option: str, parser: Callable[[str], T], text: str | None) -> T | None:
-    return _parsed(option, parser, text) if text else None
-
-
 def _write(*folders: "Folder") -> tuple[Problem, ...]:
     """Write folders, print the name of each file in them, and return what is to be said."""
     from quotegen.publish.write import write
@@ -385,9 +341,10 @@ def _list(folder: "Folder") -> None:
 
 def _day(on: str | None) -> date:
     """Return the day that was typed, or today: the one place where a clock is asked."""
+    from quotegen.options import if_typed
     from quotegen.reading.fields.text_fields import parse_date
 
-    return _if_typed("--on", parse_date, on) or datetime.now().astimezone().date()
+    return if_typed("--on", parse_date, on) or datetime.now().astimezone().date()
 
 
 def _exit_frozen(done: "Frozen") -> NoReturn:
