@@ -8,6 +8,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import TYPE_CHECKING, TypeAlias
 
+from quotegen.explain.private.ballpark_sheet import ballpark_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.money import ZERO
@@ -40,20 +41,22 @@ from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, has_error, in_file_order
+from quotegen.publish.ballpark import BallparkPage
 from quotegen.publish.printable import unprintable_logo
-from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
+from quotegen.publish.web.own_theme import own_theme_faults
+from quotegen.publish.web.themes import theme_of
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
 from quotegen.reading.content.own_pages import with_own_pages
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.standards import looser_standards
 from quotegen.reading.ledger.ledger import Ledger, is_as_sent
-from quotegen.reading.paced_job import Asked, paced_job, with_sides
+from quotegen.reading.paced_job import Asked, paced_by, paced_job
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec, ReadJob
 from quotegen.reading.yaml.typed_file import says_outcome
-from quotegen.resources import content_folder, themes_folder
+from quotegen.resources import content_folder
 from quotegen.schedule.day_checks import day_warnings
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
@@ -156,13 +159,14 @@ def figure(
     scope = frozenset(shared.content.scope)
     read = read_job(job_file, scope, accepting=accepting, text=text)
     content, own_faults = with_own_pages(job_file, shared.content, shared.rules)
-    if isinstance(read, tuple) or own_faults:
+    if isinstance(read, tuple) or has_error(own_faults):
         return _stopped((*(read if isinstance(read, tuple) else read.problems), *own_faults))
     shared = replace(shared, content=content)
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
     sizes, faults = measure(read.job, rules)
-    found = (*read.problems, *looser, *unprintable_logo(read.job), *faults)
+    look = (*unprintable_logo(read.job), *own_theme_faults(read.job))
+    found = (*read.problems, *own_faults, *looser, *look, *faults)
     if sizes is None or has_error(found):
         return _stopped(found)
     takeoff, on_ground = on_site(read.job, sizes, rules)
@@ -292,7 +296,7 @@ def _words(job: JobSpec, shared: Shared) -> Words:
         labels=shared.content.labels,
         locale=shared.content.locale,
         units=job.units,
-        font=font_of(themes_folder() / job.company.theme),
+        font=font_of(theme_of(job)),
     )
 
 
@@ -300,8 +304,8 @@ def _stopped(problems: tuple[Problem, ...]) -> PricedJob:
     return PricedJob(problems=in_file_order(problems))
 
 
-def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
-    """Return the ballpark of a paced size as text, or what is wrong with the files."""
+def ballpark(asked: Asked, shared: Shared) -> BallparkPage | tuple[Problem, ...]:
+    """Return the ballpark of a paced slab, or what is wrong with the files."""
     read = paced_job(asked, frozenset(shared.content.scope))
     if isinstance(read, tuple):
         return read
@@ -310,8 +314,10 @@ def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
     paced, jobs, takeoffs = read.job, list[JobSpec](), list[Takeoff]()
     short, long = paced_factors(shared.rules, paced.quote_date)
     for factor in (short, Fraction(1), long):
-        job = with_sides(paced, asked.size, factor)
-        takeoff, problems = measure(job, shared.rules)
+        job, counts = paced_by(paced, asked, factor)
+        takeoff, problems = (
+            remeasure(job, counts, shared.rules) if counts else measure(job, shared.rules)
+        )
         if takeoff is None or has_error(problems):
             return problems
         jobs.append(job)
@@ -322,7 +328,9 @@ def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
         rough_step(shared.rules, paced.quote_date),
         asked.on,
     )
-    return ballpark_text(paced, rough, shared.rules, _words(paced, shared))
+    words = _words(paced, shared)
+    sheet = ballpark_sheet(paced, asked, rough, shared.rules, words)
+    return BallparkPage(sheet=sheet, words=words, theme=theme_of(paced), dated=paced.quote_date)
 
 
 def build(job_files: tuple[Path, ...], shared: Shared, announce: Announce = silent) -> Built:

@@ -88,6 +88,8 @@ TESTED_ELSEWHERE = {
     "missing-page": f"{LANGUAGES}::test_a_missing_page_is_an_error",
     "no-locale": f"{LANGUAGES}::test_the_locale_must_be_known",
     "own-page-unknown": f"{OWN_PAGES}::test_a_page_that_we_do_not_have_is_refused",
+    "own-page-behind": f"{OWN_PAGES}::test_a_page_says_when_ours_has_changed_since",
+    "own-theme": "tests/publish/web/test_own_theme.py::test_a_theme_that_cannot_work_is_refused",
     "own-page-lacks": f"{OWN_PAGES}::test_a_page_keeps_what_ours_must_have",
     "own-page-mark": f"{OWN_PAGES}::test_a_page_is_text_with_whole_marks",
     "already-started": "tests/test_new.py::test_nothing_is_written_over",

@@ -1,5 +1,6 @@
 """The content pages: Markdown with front matter, read into typed pages."""
 
+import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
@@ -43,9 +44,10 @@ class Language(Model):
 
 
 class FrontMatter(Model):
-    """What every page begins with."""
+    """What every page begins with; an owner's own says `of` which page of ours it was made."""
 
     id: Word
+    of: Word | None = None
     rules: tuple[Slug, ...] = ()
 
 
@@ -174,10 +176,11 @@ F = TypeVar("F", bound=FrontMatter)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page(Generic[F]):
-    """One page: its front matter and its Markdown."""
+    """One page: its front matter, its Markdown, and what its bytes are told apart by."""
 
     front: F
     markdown: str
+    digest: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -264,7 +267,12 @@ def read_page(data: bytes, file: str, model: type[F]) -> Page[F] | tuple[Problem
     front = validate(document, model)
     if isinstance(front, tuple):
         return front
-    return Page(front=front, markdown=parts[2].decode("utf-8").strip())
+    return Page(front=front, markdown=parts[2].decode("utf-8").strip(), digest=digest_of(data))
+
+
+def digest_of(data: bytes) -> str:
+    """Return a few letters that tell one version of a page of ours from the next."""
+    return hashlib.sha256(data).hexdigest()[:8]
 
 
 def _locale(folder: Traversable, problems: list[Problem]) -> str:
