@@ -1,5 +1,8 @@
 """Lays out the joints of 200 made-up decks and counts the panels that keep every rule.
 
+It counts too where joints end badly: in the side of another, near a corner of the slab, and out of
+line with those beyond a pool.
+
 Run it with `./run bench joints`; `./run bench` does it last. The decks are the same every time.
 What remains is named by rule and kind of deck.
 """
@@ -17,8 +20,11 @@ from quotegen.quantity import Length, Units
 from quotegen.reading.files.job import Placement
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.job_units import JobUnits
+from quotegen.takeoff.joints.ends import ends_of
+from quotegen.takeoff.joints.limits import limits_of
 from quotegen.takeoff.joints.plan import joint_plan
 from quotegen.takeoff.joints.records import JointPlan
+from quotegen.takeoff.shapes.overlay import polygons
 from quotegen.takeoff.slab.slab import Slab, slab_of
 from quotegen.trade.rules import load_rules
 
@@ -198,16 +204,35 @@ def plan_of(spec: PlacementSpec) -> tuple[Slab, JointPlan]:
     return slab, joint_plan(spec, slab, JobUnits(units=Units.US), load_rules(), DAY)
 
 
+def badly_ended(spec: PlacementSpec, slab: Slab, plan: JointPlan) -> Counter[str]:
+    """Count the joint ends of a plan that a finisher would not saw, by what is wrong with them."""
+    limits = limits_of(spec.thickness, load_rules(), DAY)
+    joints = [(joint.start_ft, joint.end_ft) for joint in plan.joints]
+    found: Counter[str] = Counter()
+    for region in polygons(slab.region):
+        ends = ends_of(joints, region, limits)
+        found["dying"] += len(ends.dying)
+        found["near a corner"] += len(ends.near_corner)
+        found["out of line"] += len(ends.unmatched)
+    return +found
+
+
 def main() -> None:
     """Lay out every deck and print the table."""
     panels: Counter[str] = Counter()
     kept: Counter[str] = Counter()
     broken: Counter[tuple[str, str]] = Counter()
+    ends: dict[str, Counter[str]] = {kind: Counter() for kind in KINDS}
+    plans_without: Counter[str] = Counter()
     spent: list[float] = []
     for kind, thickness, shapes in decks():
         began = time.process_time()
-        _, plan = plan_of(spec_of(thickness, shapes))
+        spec = spec_of(thickness, shapes)
+        slab, plan = plan_of(spec)
         spent.append(time.process_time() - began)
+        bad = badly_ended(spec, slab, plan)
+        ends[kind] += bad
+        plans_without[kind] += not bad["dying"]
         panels[kind] += len(plan.panels)
         kept[kind] += len(plan.panels) - len(plan.exceptions)
         for panel in plan.exceptions:
@@ -217,6 +242,10 @@ def main() -> None:
         print(f"  {kind:<14}{kept[kind]:6} of {panels[kind]:5} panels keep every rule")
     share = kept.total() / panels.total()
     print(f"  {'all':<14}{kept.total():6} of {panels.total():5}, {share:.2%}\n")
+    for kind in KINDS:
+        said = ", ".join(f"{count} {what}" for what, count in ends[kind].items()) or "none"
+        print(f"  {kind:<14}{said}; {plans_without[kind]} plans without a joint that dies")
+    print(f"  {'all':<14}{plans_without.total()} of {DECKS} plans without a joint that dies\n")
     for (kind, rule), count in sorted(broken.items()):
         print(f"  {count} x {rule}, {kind}")
     spent.sort()

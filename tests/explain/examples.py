@@ -6,16 +6,18 @@ from pathlib import Path
 
 import pytest
 
+from quotegen.explain.papers.measuring_sheet import measuring_sheet
+from quotegen.explain.papers.measuring_views import MeasuringSheet
 from quotegen.explain.pictures.joint_drawing import draw_joints
 from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.private.crew_sheet import FLAT, CrewSheet, crew_sheet
 from quotegen.explain.sheets.customer import customer_view
-from quotegen.explain.sheets.plan_sheet import DOOR, FLAT, NARROW, SMALL, WIDE, plan_sheet
-from quotegen.explain.sheets.plan_views import PlanSheet
+from quotegen.explain.sheets.sizes import DOOR, NARROW, PLAN
 from quotegen.explain.sheets.views import CustomerView
 from tests.explain.drawn import parsed
 from tests.pricing import shop
 
-VIEWPORTS = {"wide": WIDE, "small": SMALL, "narrow": NARROW, "door": DOOR}
+VIEWPORTS = {"wide": PLAN, "narrow": NARROW, "door": DOOR}
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 EVERY_VIEWPORT = pytest.mark.parametrize("viewport", VIEWPORTS)
@@ -34,9 +36,15 @@ def example_joints(job_file: Path) -> ET.Element:
 
 
 @cache
-def example_plan_sheet(job_file: Path) -> PlanSheet:
-    """Sheet 2 of an example."""
-    return plan_sheet(shop.example_results(job_file))
+def example_measuring_sheet(job_file: Path) -> MeasuringSheet:
+    """The measuring sheet of an example."""
+    return measuring_sheet(shop.example_results(job_file))
+
+
+@cache
+def example_crew_sheet(job_file: Path) -> CrewSheet:
+    """The crew sheet of an example."""
+    return crew_sheet(shop.example_results(job_file))
 
 
 @cache

@@ -122,14 +122,15 @@ class Canvas:
         )
 
     def house_label(self, marked: MarkedEdge) -> str:
-        """Name the wall behind an edge at the house, clear of every line."""
+        """Name the wall at its middle, behind it and clear of every line."""
         edge = marked.edge
         if edge.against is not Against.HOUSE:
             return ""
         away = self.away(marked)
         words = self.words("plan_house")
-        last = max(self.scale.px(edge.points_ft[0]), self.scale.px(edge.points_ft[-1]))
-        near = moved((last[0] + 24, last[1]), away, WALL_PX / 2)
+        start, end = self.scale.px(edge.points_ft[0]), self.scale.px(edge.points_ft[-1])
+        middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
+        near = moved(middle, away, WALL_PX + ROW_PX / 2)
         box = self.space.find(near, self.words.font.width(words, LABEL_SIZE) + 4, 14, self.off_slab)
         return svg.text((box.middle[0], box.bottom - 3), words, size=LABEL_SIZE) if box else ""
 

@@ -6,10 +6,9 @@ from decimal import Decimal
 from quotegen.explain.papers.measuring_views import JointRow
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
+from quotegen.explain.words.numbers import joint_rule
 from quotegen.quantity import Length, Unit, Units
 from quotegen.takeoff.joints.records import BrokenRule, JointPlan, Panel, PanelRule
-
-_TIMES_RULE = "joint_spacing_multiplier"
 
 
 def joint_rows(results: Results, numbered: Mapping[str, tuple[Panel, ...]]) -> tuple[JointRow, ...]:
@@ -45,7 +44,7 @@ def _row(results: Results, name: str, plan: JointPlan, numbered: tuple[Panel, ..
         if metric
         else words.quantity(plan.length_ft, Unit.FT),
         spacing=words.feet(plan.spacing_ft),
-        rule=words.listing(tuple(_rule(results, rule) for rule in plan.spacing_rules)),
+        rule=words.listing(tuple(joint_rule(results, rule) for rule in plan.spacing_rules)),
         depth=words.depth(Length.of_inches(plan.saw_depth_in)),
         numbered=_numbered(numbered, name, words),
         exceptions=tuple(_exceptions(results, plan)),
@@ -67,11 +66,6 @@ def _numbered(panels: tuple[Panel, ...], name: str, words: Words) -> str:
         for size, numbers in by_size.items()
     )
     return words("panels_numbered", placement=name, sizes=words.joined(sizes)) if sizes else ""
-
-
-def _rule(results: Results, rule: str) -> str:
-    times = results.rules.number(_TIMES_RULE, results.job.quote_date)
-    return results.words(f"joint_rule_{rule}", times=results.words.number(times, 0))
 
 
 def _exceptions(results: Results, plan: JointPlan) -> Iterator[str]:

@@ -11,7 +11,7 @@ from quotegen.explain.results import Results
 from quotegen.pricing.quoted.options import takes
 from quotegen.reading.files.rate_book import BASE_COLORS, Finish
 
-SIZE_PX = (178.0, 118.0)
+SIZE_PX = (178.0, 140.0)
 SMALL_PX = (88.0, 48.0)
 RATIO = 10
 PX_PER_IN = 96 / RATIO

@@ -13,6 +13,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.views import DayRow
 from quotegen.explain.words.days import visit_said
 from quotegen.explain.words.prose import sentence
+from quotegen.pricing.quoted.records import PricedPayment
 from quotegen.reading.files.rate_book import FORM, POUR, SEAL
 from quotegen.schedule.openings import Opening
 from quotegen.trade.cancellation import sign_by
@@ -94,16 +95,20 @@ def _events(results: Results) -> Iterator[_Event]:
     yield from _payments(results)
 
 
+def _at_signing(results: Results) -> PricedPayment | None:
+    """The payment that is due with the signature: the first of several, if no visit dates it."""
+    first, *others = results.quote.payments
+    return first if first.at_visit is None and others else None
+
+
 def _payments(results: Results) -> Iterator[_Event]:
+    """The payments that a visit dates, and the one at signing once that day is known."""
     days = {visit.id: visit.last_day for visit in results.chosen_visits}
-    accepted = results.contract.accepted_on
-    for number, payment in enumerate(results.quote.payments):
-        day = days.get(payment.at_visit or "")
-        if day is not None:
-            day += payment.days_after * A_DAY
-        elif number == 0:
-            day = accepted
-        if day is not None:
+    at_signing, accepted = _at_signing(results), results.contract.accepted_on
+    for payment in results.quote.payments:
+        since = accepted if payment is at_signing else days.get(payment.at_visit or "")
+        if since is not None:
+            day = since + payment.days_after * A_DAY
             amount = results.words.money(payment.amount)
             yield _Event(first=day, last=day, pay=payment.when, amount=amount)
 
@@ -168,27 +173,26 @@ def _quiet(results: Results, first: date, days: int) -> DayRow:
 
 def _say_yes(results: Results) -> DayRow:
     """The first row: by when to say yes, what to show us before, and what is paid then."""
-    words, job, first = results.words, results.job, results.quote.payments[0]
+    words, job, at_signing = results.words, results.job, _at_signing(results)
     keeps = sign_by(results.chosen_visits[0].first_day, results.rules, results.job.site.state)
     day, key = min((keeps, "calendar_keep_days"), (job.holds_until, "calendar_keep_price"))
     if day < job.quote_date:
         day, key = job.holds_until, "calendar_keep_price"
-    at_once = first.at_visit is None and len(results.quote.payments) > 1
     return DayRow(
         day=words("calendar_by", day=words.weekday(day)),
         lanes=tuple("" for _ in lanes_of(results)),
         we="",
         you=_together(iter((words(key), words("your_job_lines")))),
-        pay=sentence(first.when) if at_once else "",
-        amount=words.money(first.amount) if at_once else "",
+        pay=sentence(at_signing.when) if at_signing else "",
+        amount=words.money(at_signing.amount) if at_signing else "",
     )
 
 
 def _without_a_day(results: Results) -> Iterator[DayRow]:
     """Payments that no visit dates, but for the one at signing."""
-    days = {visit.id for visit in results.chosen_visits}
-    for number, payment in enumerate(results.quote.payments):
-        if payment.at_visit not in days and (number or len(results.quote.payments) == 1):
+    days, at_signing = {visit.id for visit in results.chosen_visits}, _at_signing(results)
+    for payment in results.quote.payments:
+        if payment.at_visit not in days and payment is not at_signing:
             yield DayRow(
                 day=results.words("calendar_at_last"),
                 lanes=tuple("" for _ in lanes_of(results)),

@@ -18,7 +18,6 @@ from quotegen.pricing.quoted.records import AdjustmentRow, Line
 from quotegen.quantity import Unit
 from quotegen.reading.content.content import ScopeGroup
 from quotegen.reading.files.company import Show, TaxRounding
-from quotegen.reading.files.rate_book import Basis
 
 FEW_LINES = 6
 """Up to so many lines need no groups."""
@@ -148,10 +147,9 @@ def _row(results: Results, lines: tuple[Line, ...]) -> PricedRow:
 def _pays_for(results: Results, line: Line) -> str:
     """What a line pays for: each item with its figure where there are several, and its note."""
     parts = tuple(_item_words(results, line)) if line.pays_for_work else ()
-    basis = results.words("is_allowance") if line.basis is Basis.ALLOWANCE else ""
     said = results.words.semicolons(parts)
-    after = tuple(filter(None, (basis, note_of(results, line))))
-    return " ".join((sentence(said), *after) if after and said else (said, *after)).strip()
+    note = note_of(results, line)
+    return f"{sentence(said)} {note}" if said and note else said or note
 
 
 def _item_words(results: Results, line: Line) -> Iterator[str]:

@@ -14,7 +14,7 @@ from quotegen.explain.sheets.since_lines import since_lines
 from quotegen.explain.sheets.sizes import NARROW, PLAN
 from quotegen.explain.sheets.views import DrawingPair, PriceSheet
 from quotegen.explain.words.line_notes import taxes_of
-from quotegen.explain.words.prose import in_a_sentence
+from quotegen.explain.words.prose import in_a_sentence, sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.no_work import DISCOUNT, TAX
 from quotegen.pricing.quoted.records import PricedPayment
@@ -130,7 +130,7 @@ def _can_change(results: Results) -> Iterator[str]:
     yield area_sentence(results)
     if results.quote.unit_prices:
         names = tuple(in_a_sentence(price.name) for price in results.quote.unit_prices)
-        yield words("if_found", names=words.either(names))
+        yield sentence(words("if_found", names=words.either(names)))
     yield words("if_you_ask")
 
 

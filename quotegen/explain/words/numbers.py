@@ -109,6 +109,20 @@ def joint_spacing(results: Results, placement: PlacementSpec) -> str:
     return results.words.feet(spacing_ft)
 
 
+def joint_rule(results: Results, rule: str) -> str:
+    """What a rule of joint spacing goes by, in words."""
+    times = results.rules.number("joint_spacing_multiplier", results.job.quote_date)
+    return results.words(f"joint_rule_{rule}", times=results.words.number(times, 0))
+
+
+def _spacing_rules(results: Results, placement: PlacementSpec) -> str:
+    """The rules that the spacing of a placement was laid out by."""
+    _, rules = joints.governing_spacing(
+        placement.thickness.inches, results.rules, results.job.quote_date
+    )
+    return results.words.listing(tuple(joint_rule(results, rule) for rule in rules))
+
+
 def saw_depth(results: Results) -> str:
     """The least depth of a joint of each placement."""
     on = results.job.quote_date
@@ -127,8 +141,9 @@ def _joints(results: Results) -> Rows:
         "joint_spacing",
         results.by_placement({p.id: joint_spacing(results, p) for p in placements}),
     )
+    rules = {p.id: _spacing_rules(results, p) for p in placements}
+    yield _row(results, "joint_rule", results.by_placement(rules))
     yield _row(results, "joint_depth", saw_depth(results))
-
     yield _row(results, "joints_made", joints_made(results, placements))
 
 

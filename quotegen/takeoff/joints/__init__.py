@@ -25,9 +25,12 @@ it lays out joints unless the owner typed them (`typed_joints`). Everything belo
    until all panels pass; after 40 parts only the best cut is followed.
 5. `judge` is asked all along: does a part pass, is it a sliver, how many panels will it become?
    `limits` holds the numbers of the rules.
-6. The layout is priced: 40 for a panel that fails, 1 for each panel, a little for length and for
-   loose ends, and more if the slab is its own mirror image and the layout is not. For such a slab
-   `mirror` also lays out one half and reflects it.
+6. The layout is priced: 40 for a panel that fails, 1 for each panel, 4 for a joint that dies into
+   another or ends near a corner (`ends`), a little for length, and more if the slab is its own
+   mirror image and the layout is not. For such a slab
+   `mirror` also lays out either half and reflects it.
+7. `mend` takes the joints of the best layout that still die: it leads each to where another ends,
+   turns it out to the edge, draws it back or carries it on, as long as the price falls.
 
 A search ends early once a layout is clean. Slabs of more than 250 panels get a plain grid.
 The result is deterministic: no clock, no chance. `./run bench joints` counts how many panels of 200

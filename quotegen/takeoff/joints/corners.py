@@ -17,7 +17,8 @@ from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Part, interior_rad
 from quotegen.takeoff.plan_geometry import Point
 
-_SQUARE_RAD = (math.radians(60), math.radians(125))
+_CORNER_RAD = (math.radians(60), math.radians(145))
+_BEND_RAD = math.radians(30)
 _NEAR_FT = 0.05
 
 
@@ -43,12 +44,13 @@ def _panels(region: shapely.Polygon, reach: float, limits: Limits) -> Iterator[s
     ring = tuple((x, y) for x, y in orient(region).exterior.coords[:-1])
     for n, at in enumerate(ring):
         angle = interior_rad(ring[n - 1], at, ring[(n + 1) % len(ring)])
-        if not _SQUARE_RAD[0] < angle < _SQUARE_RAD[1]:
+        if not _CORNER_RAD[0] < angle < _CORNER_RAD[1]:
             continue
         near = min((nearest_points(hole, shapely.Point(at))[0] for hole in holes),
                    key=lambda one: one.distance(shapely.Point(at)))  # fmt: skip
         middle = (at[0] + (near.x - at[0]) * reach, at[1] + (near.y - at[1]) * reach)
-        feet = [_foot(ring, n, middle, step) for step in (-1, 1)]
+        lean = max(0.0, (angle + limits.corner_rad - math.pi) / 2)
+        feet = [_foot(ring, n, middle, step, lean) for step in (-1, 1)]
         if feet[0] is None or feet[1] is None:
             continue
         panel = (feet[0][0], *reversed(feet[0][1]), at, *feet[1][1], feet[1][0], middle)
@@ -59,7 +61,7 @@ def _panels(region: shapely.Polygon, reach: float, limits: Limits) -> Iterator[s
 
 
 def _foot(
-    ring: tuple[Point, ...], corner: int, middle: Point, step: int
+    ring: tuple[Point, ...], corner: int, middle: Point, step: int, lean_rad: float
 ) -> tuple[Point, tuple[Point, ...]] | None:
     """Return where the edge is nearest to a point, one way from a corner, and the points passed.
 
@@ -71,13 +73,15 @@ def _foot(
         there = ring[(corner + step * n) % len(ring)]
         ux, uy = there[0] - here[0], there[1] - here[1]
         long = math.hypot(ux, uy)
-        share = ((middle[0] - here[0]) * ux + (middle[1] - here[1]) * uy) / long**2
+        along = ((middle[0] - here[0]) * ux + (middle[1] - here[1]) * uy) / long
+        off = abs((middle[0] - here[0]) * uy - (middle[1] - here[1]) * ux) / long
+        share = (along + off * math.tan(lean_rad)) / long
         if share <= 1:
             if share * long < _NEAR_FT:
                 return (here, tuple(passed[:-1])) if passed else None
             return (here[0] + ux * share, here[1] + uy * share), tuple(passed)
         after = ring[(corner + step * (n + 1)) % len(ring)]
-        if abs(interior_rad(here, there, after) - math.pi) > _SQUARE_RAD[0] / 2:
+        if abs(interior_rad(here, there, after) - math.pi) > _BEND_RAD:
             return None
         passed.append(there)
         here = there

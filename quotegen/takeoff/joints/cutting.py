@@ -31,6 +31,7 @@ _REACH_FT = 0.03
 _AT_CORNER_FT = 1e-3
 _TURN_RAD = 0.01
 _OFF_LINE_FT = 1e-3
+_CRUMB_SQFT = 0.01  # three joints that miss one point by a hair leave no panel between them
 
 
 def cut_along(region: Polygon, lines: Sequence[Segment]) -> tuple[Polygon, ...]:
@@ -42,7 +43,11 @@ def cut_along(region: Polygon, lines: Sequence[Segment]) -> tuple[Polygon, ...]:
     work = union_all([region.boundary, *drawn], grid_size=_GRID_FT)
     pieces = get_parts(polygonize(get_parts(work)))
     prepare(region)
-    return tuple(orient(piece) for piece in pieces if region.contains(piece.representative_point()))
+    return tuple(
+        orient(piece)
+        for piece in pieces
+        if piece.area > _CRUMB_SQFT and region.contains(piece.representative_point())
+    )
 
 
 def _to_corners(line: Segment, corners: STRtree) -> Segment:

@@ -70,32 +70,41 @@ def slivers(parts: Sequence[Part], limits: Limits) -> list[bool]:
     return found
 
 
-def inward_rad(ring: Ring, bend_ft: float) -> tuple[float, float]:
-    """Return the sharpest inward turn at one place of a ring, and the most along one curve.
+def inward_rad(part: Part, bend_ft: float) -> tuple[float, float]:
+    """Return the sharpest inward turn at one place of a part, and the most along one curve.
+
+    A curve that a joint starts from has its joint, so that it is sharp nowhere.
 
     Args:
-        ring: counter-clockwise.
+        part: its ring and its joints.
         bend_ft: the length of edge that counts as one place.
     """
+    ring, cut = part.ring, part.cut
     count = len(ring)
     turns = [math.pi - inside for inside in interior_angles_rad(ring)]
     if min(turns) >= -_NO_TURN_RAD:
         return 0.0, 0.0
     first = max(range(count), key=lambda n: turns[n])
-    sharpest = longest = run = along = 0.0
+    sharpest = longest = sharp = run = along = 0.0
+    joint_at = -math.inf
+    is_served = False
     near: list[tuple[float, float]] = []
-    for step in range(count):
-        n = (first + step) % count
+    for n in (*range(first, count), *range(first + 1)):
         along += math.dist(ring[n - 1], ring[n])
         turn = -turns[n]
-        if turn <= _NO_TURN_RAD:
-            if turn < -_NO_TURN_RAD:
-                run, near = 0.0, []
-            continue
-        run += turn
-        near = [(at, by) for at, by in near if along - at <= bend_ft] + [(along, turn)]
-        sharpest = max(sharpest, math.fsum(by for _, by in near))
-        longest = max(longest, run)
+        if turn > _NO_TURN_RAD:
+            is_served = is_served or along - joint_at <= bend_ft
+            run += turn
+            near = [(at, by) for at, by in near if along - at <= bend_ft] + [(along, turn)]
+            sharp = max(sharp, math.fsum(by for _, by in near))
+        elif turn < -_NO_TURN_RAD:
+            is_served = is_served or (cut[n] and bool(near) and along - near[-1][0] <= bend_ft)
+            if not is_served:
+                sharpest = max(sharpest, sharp)
+            longest = max(longest, run)
+            run = sharp = 0.0
+            near, is_served = [], False
+            joint_at = along if cut[n - 1] else -math.inf
     return sharpest, longest
 
 
@@ -121,7 +130,7 @@ def _size(part: Part, limits: Limits) -> Iterator[Breach]:
 
 
 def _inside_corners(part: Part, limits: Limits) -> Iterator[Breach]:
-    sharpest, longest = inward_rad(part.ring, limits.place_ft)
+    sharpest, longest = inward_rad(part, limits.place_ft)
     if sharpest > limits.turn_rad + _SLACK_RAD:
         yield Breach(rule=PanelRule.INSIDE_CORNER, value=sharpest)
     if longest > limits.wrap_rad + _SLACK_RAD:
@@ -149,7 +158,7 @@ def panels_wanted(part: Part, limits: Limits) -> float:
     area, half = part.area_sqft, part.around_ft / 4
     spread = math.sqrt(max(0.0, half * half - area))
     tiles = tiled(half + spread, max(half - spread, 0.1), limits)
-    sharpest, longest = inward_rad(part.ring, limits.place_ft)
+    sharpest, longest = inward_rad(part, limits.place_ft)
     corner = 1.0 if sharpest > limits.turn_rad + _SLACK_RAD else 0.0
     curve = max(0, math.ceil((longest - _SLACK_RAD) / limits.wrap_rad) - 1)
     across, down = tiles

@@ -4,15 +4,18 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
+from itertools import product
 
 from shapely import Polygon, union_all
 
 from quotegen.takeoff.joints.corners import corner_panels
 from quotegen.takeoff.joints.cutting import Segment, cut_along, joints_of, parts_of
+from quotegen.takeoff.joints.ends import ends_of
 from quotegen.takeoff.joints.grid import grid_lines
 from quotegen.takeoff.joints.judge import passes, tiled
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.main_directions import Frame
+from quotegen.takeoff.joints.mend import mended
 from quotegen.takeoff.joints.mirror import Axis, axes_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.refine import Refiner
@@ -21,9 +24,10 @@ from quotegen.takeoff.plan_geometry import Point
 from quotegen.takeoff.shapes.path import Loop
 
 _STRAY_FT = 0.01
-_FAILING, _JOINT_FT, _END, _LOPSIDED = 40.0, 0.02, 0.8, 0.2
-"""What a layout costs, in panels: a failing panel, a foot of joint, a joint end that meets nothing,
-and, for each panel, joints that are no mirror image though the slab is one."""
+_FAILING, _JOINT_FT, _END, _UNMATCHED, _LOPSIDED = 40.0, 0.02, 4.0, 0.5, 0.4
+"""What a layout costs, in panels: a failing panel, a foot of joint, a joint that dies into another
+or ends near a corner, one that is not in line with those beyond a pool, and, for each panel, joints
+that are no mirror image though the slab is one."""
 _SPACINGS = (0.85, 0.7, 0.55)  # of the widest, for grids that are tried last
 _REACHES = (0.65, 0.8)  # how far corner panels reach toward the pool
 _LARGEST = 250  # panels of full size: a larger slab gets a plain grid
@@ -43,6 +47,8 @@ class Layout:
     rank: int
     is_lopsided: bool
     joints: tuple[Segment, ...]
+    dying: tuple[Point, ...]
+    panels: tuple[Part, ...]
 
 
 def lay_out(
@@ -61,7 +67,7 @@ def lay_out(
     frame = Frame.of(region, loops)
     level = frame.levelled(region, loops)
     middles = tuple(frame.level(post) for post in posts)
-    limits = limits.stricter()
+    looser, limits = limits.stricter(1 / 2), limits.stricter()
     left, bottom, right, top = level.bounds
     if (right - left) * (top - bottom) > _LARGEST * limits.most_ft**2 or _is_ribbon(level, limits):
         plain = grid_lines(level, middles, (limits.most_ft, limits.most_ft), limits)
@@ -74,7 +80,20 @@ def lay_out(
         for layout in _layouts(level, lines(), limits, axes):
             if best is None or layout.cost < best.cost - _SAME_COST:
                 best = layout
-    return tuple(frame.back(line) for line in best.joints) if best else ()
+    if best is None:
+        return ()
+    joints = _mended(best, level, looser, axes)
+    return tuple(frame.back(line) for line in joints)
+
+
+def _mended(
+    best: Layout, level: Polygon, limits: Limits, axes: tuple[Axis, ...]
+) -> tuple[Segment, ...]:
+    def priced(joints: tuple[Segment, ...]) -> Layout:
+        return _layout(parts_of(cut_along(level, joints), level), level, limits, axes)
+
+    images = [axis.image for axis in axes if axis.mirrors(best.joints)]
+    return mended(priced(best.joints), level, priced, images, limits)
 
 
 def _layouts(
@@ -82,13 +101,14 @@ def _layouts(
 ) -> Iterator[Layout]:
     """Yield the layout that starts from some lines and, if it is lopsided, symmetric variants."""
     panels = _panels(cut_along(level, lines), level, limits)
-    layout = _layout(panels, limits, axes)
+    layout = _layout(panels, level, limits, axes)
     yield layout
-    for axis in axes if layout.is_lopsided else ():
-        half_lines = tuple(axis.lines_of_half(lines, limits))
+    for axis, is_turned in product(axes, (False, True)) if layout.is_lopsided else ():
+        turned = [(axis.image(a), axis.image(b)) for a, b in lines] if is_turned else lines
+        half_lines = tuple(axis.lines_of_half(turned, limits))
         pieces = [piece for half in axis.half(level) for piece in cut_along(half, half_lines)]
         half = _panels(tuple(pieces), level, limits)
-        yield _layout((*half, *map(axis.image_of, half)), limits, axes)
+        yield _layout((*half, *map(axis.image_of, half)), level, limits, axes)
 
 
 def _families(
@@ -144,35 +164,25 @@ def _panels(pieces: tuple[Polygon, ...], level: Polygon, limits: Limits) -> tupl
     return tuple(panels)
 
 
-def _layout(panels: tuple[Part, ...], limits: Limits, axes: tuple[Axis, ...]) -> Layout:
+def _layout(
+    panels: tuple[Part, ...], level: Polygon, limits: Limits, axes: tuple[Axis, ...]
+) -> Layout:
     joints = joints_of(panels)
     failing = sum(not passes(panel, limits) for panel in panels)
     long = math.fsum(math.dist(*joint) for joint in joints)
-    loose = _loose_ends(joints)
+    ends = ends_of(joints, level, limits)
+    loose = len(ends.dying) + len(ends.near_corner)
     lopsided = bool(axes) and not any(axis.mirrors(joints) for axis in axes)
     each = 1 + _LOPSIDED * lopsided
     return Layout(
-        cost=_FAILING * failing + each * len(panels) + _JOINT_FT * long + _END * loose,
+        cost=_FAILING * failing
+        + each * len(panels)
+        + _JOINT_FT * long
+        + _END * loose
+        + _UNMATCHED * len(ends.unmatched),
         rank=_FAILS if failing else _KEEPS_RULES if loose or lopsided else _CLEAN,
         is_lopsided=lopsided,
         joints=joints,
+        dying=ends.dying,
+        panels=panels,
     )
-
-
-def _loose_ends(joints: tuple[Segment, ...]) -> int:
-    """Count the joint ends in the middle of another joint that no joint continues beyond."""
-    ends = [end for joint in joints for end in joint]
-    return sum(
-        1
-        for end in ends
-        if any(_lies_within(end, joint) for joint in joints)
-        and sum(math.dist(end, other) < _STRAY_FT for other in ends) == 1
-    )
-
-
-def _lies_within(point: Point, joint: Segment) -> bool:
-    (x0, y0), (x1, y1) = joint
-    long = math.dist(*joint)
-    along = ((point[0] - x0) * (x1 - x0) + (point[1] - y0) * (y1 - y0)) / long
-    off = abs((point[0] - x0) * (y1 - y0) - (point[1] - y0) * (x1 - x0)) / long
-    return off < _STRAY_FT < along < long - _STRAY_FT

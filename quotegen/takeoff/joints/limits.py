@@ -38,9 +38,13 @@ class Limits:
     wrap_rad: float
     place_ft: float
 
-    def stricter(self) -> "Limits":
-        """Return slightly stricter limits to lay out by, since curves are drawn as few sides."""
-        return replace(self, corner_rad=self.corner_rad + _MARGIN_RAD)
+    def stricter(self, share: float = 1) -> "Limits":
+        """Return slightly stricter limits to lay out by, since curves are drawn as few sides.
+
+        Args:
+            share: of the margin; half of it once a layout is only mended.
+        """
+        return replace(self, corner_rad=self.corner_rad + share * _MARGIN_RAD)
 
 
 def limits_of(thickness: Length, rules: RuleBook, on: date) -> Limits:

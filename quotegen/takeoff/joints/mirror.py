@@ -13,7 +13,7 @@ from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.plan_geometry import Point
 from quotegen.takeoff.shapes.overlay import polygons
 
-_SAME_SHARE = 1e-4  # of the area; what a curve drawn as few sides may be off its image
+_SAME_SHARE = 1e-3  # of the area; what a curve drawn as few sides may be off its image
 _SAME_FT = 0.01
 
 

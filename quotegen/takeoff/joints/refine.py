@@ -17,7 +17,7 @@ _PARTS = 40  # so many parts are searched; the rest are cut by the best cut alon
 _TRIES = 3  # cuts of one part that are followed to the end
 _SLACK_RAD = math.radians(0.5)
 _SAME_FT = 1e-4
-_OFFSET, _LENGTH, _SKEW, _UNEVEN = 0.6, 0.012, 0.35, 0.25
+_OFFSET, _LENGTH, _SKEW, _UNEVEN = 2.0, 0.012, 0.35, 0.25
 """What a cut costs, in panels: an end that meets nothing, a foot of joint, a radian off square,
 and how much larger one side's panels are than the other's."""
 

@@ -24,12 +24,14 @@ from quotegen.takeoff.plan_geometry import Point, Ring
 _SLACK_RAD = math.radians(0.5)
 _PLACES = 48  # along the cut-out where a spoke may start
 _DIRECTIONS: tuple[Point, ...] = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
-_JOINT, _SKEW = 0.012, 0.3  # cost of a foot of joint, and of a radian off square
+_FAN_RAD = math.radians(14)
+_JOINT, _SKEW = 0.012, 0.6  # cost of a foot of joint, and of a radian off square
 _FULL = 1.02  # a panel has at most this many times the largest square
 _LARGEST = 2.0  # panels of full size that the space between two spokes may hold
 _STARTS = 3  # spokes that a path is sought through
-_WHOLE, _HALVED, _UNSURE = 1.0, 2.4, 5.0  # cost of one panel, of two, of an unknown number
+_WHOLE, _HALVED, _UNSURE = 1.0, 6.4, 9.0  # cost of one panel, of two, of an unknown number
 _EACH, _FAILING = 1.2, 30.0  # cost of a panel once the part is divided, and of one that fails
+_DIVIDED = 4.0  # cost of joints that die into the spokes on both sides
 _NEARLY = 0.3  # a guess that is off by less is good enough
 _ROUNDS, _LOOKS = 12, 8  # times the path is sought again; parts searched to divide one
 
@@ -86,9 +88,22 @@ def _starts(hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...
             yield Spot(n, 0.0, start), ((uy, -ux),)
         while left < length:
             if left > 0:
-                yield spot_at(hole, n, left / length), ((uy, -ux), *_DIRECTIONS)
+                yield (
+                    spot_at(hole, n, left / length),
+                    ((*_fan(uy, -ux), *_DIRECTIONS) if length < 2 * step else ((uy, -ux),)),
+                )
             left += step
         left -= length
+
+
+def _fan(ux: float, uy: float) -> tuple[Point, ...]:
+    """Return a direction, and one on either side of it."""
+    cos, sin = math.cos(_FAN_RAD), math.sin(_FAN_RAD)
+    return (
+        (ux, uy),
+        (ux * cos - uy * sin, ux * sin + uy * cos),
+        (ux * cos + uy * sin, uy * cos - ux * sin),
+    )
 
 
 def _to_corners(edge: Ring, hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...]]]:
@@ -198,7 +213,7 @@ class _RingOfPanels:
                 continue
             panels = Refiner(self._limits, _LOOKS).refine(part, ())
             failing = sum(not passes(panel, self._limits) for panel in panels)
-            cost = found[one].cost + _EACH * len(panels) + _FAILING * failing
+            cost = found[one].cost + _DIVIDED + _EACH * len(panels) + _FAILING * failing
             was_wrong = was_wrong or cost > self._costs[(one, other)] + _NEARLY
             self._costs[(one, other)] = cost
         return was_wrong

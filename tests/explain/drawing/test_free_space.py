@@ -5,7 +5,7 @@ from itertools import combinations
 from pathlib import Path
 
 from quotegen.explain.pictures.reach_drawing import draw_reach
-from quotegen.explain.sheets.plan_sheet import FLAT
+from quotegen.explain.private.crew_sheet import FLAT
 from tests.explain.drawn import lettering, parsed, rings, strokes
 from tests.explain.examples import (
     EVERY_EXAMPLE,

@@ -1,10 +1,8 @@
 """A finished drawing: titled, described, fit for a phone, and the same each time."""
 
 from quotegen.explain.drawing.svg import Drawing
-from quotegen.explain.pictures.charts import adjustment_chart, price_bars
-from quotegen.explain.pictures.section import draw_section
+from quotegen.explain.pictures.cutaway import cutaway
 from quotegen.explain.pictures.swatches import finish_swatch, look_swatch
-from quotegen.explain.pictures.timeline import timeline
 from tests.explain.drawn import SVG, lettering, parsed
 from tests.explain.pictures.two_finishes import two_finishes
 
@@ -13,15 +11,9 @@ LEAST_TEXT_PX, PHONE_PX = 12, 328
 
 def _drawings() -> dict[str, Drawing]:
     results = two_finishes()
-    bars, chart = price_bars(results), adjustment_chart(results)
-    assert bars is not None
-    assert chart is not None
     return {
         "swatch": finish_swatch(results, "fancy"),
         "look": look_swatch(results, ("sand", "nut")),
-        "bars": bars,
-        "chart": chart,
-        "days": timeline(results, results.day_plans[0], "days"),
     }
 
 
@@ -41,18 +33,17 @@ def test_the_same_results_are_the_same_drawings():
     assert _drawings() == _drawings()
 
 
-def _sections() -> dict[str, Drawing]:
+def _cuts() -> dict[str, Drawing]:
     results = two_finishes()
     (placement,) = results.job.placements
     return {
-        f"section of {width} px": draw_section(results, placement, width, "section")
-        for width in (640, PHONE_PX)
+        f"cut of {width} px": cutaway(results, placement, width, "cut") for width in (640, PHONE_PX)
     }
 
 
 def test_no_text_runs_off_its_drawing():
     """As wide as the font of the theme sets it, every text ends inside the drawing."""
-    for name, drawing in (_drawings() | _sections()).items():
+    for name, drawing in (_drawings() | _cuts()).items():
         root = parsed(drawing)
         for text, box in lettering(root):
             assert box.bounds[0] >= 0, (name, text)

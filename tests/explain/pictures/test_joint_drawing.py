@@ -5,11 +5,11 @@ from pathlib import Path
 
 from quotegen.explain.drawing.scale import Viewport
 from quotegen.explain.pictures.joint_drawing import DASH, draw_joints
-from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
+from quotegen.explain.private.crew_sheet import FLAT, crew_sheet
 from quotegen.quantity import Length
 from quotegen.trade import joints as rules
 from tests.explain.drawn import dashed, parsed, texts
-from tests.explain.examples import EVERY_EXAMPLE, example_joints, example_plan_sheet
+from tests.explain.examples import EVERY_EXAMPLE, example_crew_sheet, example_joints
 from tests.pricing import shop
 
 SIZE = re.compile(r"(\S+(?: \d+/\d+\")?(?: m)?) x (\S.*)")
@@ -69,7 +69,7 @@ def test_a_panel_too_small_for_its_size_is_in_the_list(job_file: Path):
     """It stands in the drawing by its number, and the size of that number follows the table."""
     results = shop.example_results(job_file)
     numbered = [text for text in texts(example_joints(job_file)) if text.startswith("no. ")]
-    said = " ".join(row.numbered for row in example_plan_sheet(job_file).joints)
+    said = " ".join(row.numbered for row in example_crew_sheet(job_file).joints)
     assert {text.removeprefix("no. ") for text in numbered} <= {*re.findall(r"\d+", said)}
     panels = [panel for p in results.takeoff.placements for panel in p.joints.panels]
     assert len(numbered) < len(panels) / 2
@@ -96,8 +96,8 @@ def test_an_edge_kept_apart_is_a_double_line(tmp_path):
 
 def test_a_slab_without_joints_has_no_such_drawing(tmp_path):
     """A small slab, and one whose owner wants none, has no joints to draw."""
-    assert plan_sheet(_results(tmp_path)).joint_plan is not None
-    assert plan_sheet(_results(tmp_path, joints=[])).joint_plan is None
+    assert crew_sheet(_results(tmp_path)).joint_plan is not None
+    assert crew_sheet(_results(tmp_path, joints=[])).joint_plan is None
 
 
 def test_a_cut_is_as_deep_in_the_table_as_in_the_text():
@@ -106,5 +106,5 @@ def test_a_cut_is_as_deep_in_the_table_as_in_the_text():
     thickness = next(p.thickness for p in results.job.placements if p.id == "drive")
     exact = rules.saw_depth_in(thickness.inches, results.rules, results.job.quote_date)
     assert results.words.depth(Length.of_inches(exact)) in {
-        row.depth for row in plan_sheet(results).joints
+        row.depth for row in crew_sheet(results).joints
     }

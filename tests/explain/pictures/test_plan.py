@@ -10,7 +10,7 @@ import pytest
 from quotegen.explain.drawing.canvas import marked_edges
 from quotegen.explain.pictures.plan import draw_plan
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.plan_sheet import WIDE, plan_sheet
+from quotegen.explain.sheets.sizes import PLAN
 from tests.explain.drawn import (
     SVG,
     arrows,
@@ -28,7 +28,7 @@ from tests.explain.examples import (
     EVERY_VIEWPORT,
     VIEWPORTS,
     example_plan,
-    example_plan_sheet,
+    example_view,
 )
 from tests.pricing import shop
 
@@ -36,7 +36,7 @@ DIMENSION = re.compile(r"(?:([A-Z]{1,2})  )?((?:\d+'-)?\d+(?: \d/\d)?\"|\d+\.\d\
 
 
 def _drawn(results: Results) -> ET.Element:
-    return parsed(draw_plan(results, WIDE, "plan"))
+    return parsed(draw_plan(results, PLAN, "plan"))
 
 
 def _dimensions(svg: ET.Element) -> list[tuple[str, str]]:
@@ -111,39 +111,17 @@ def _ringed(svg: ET.Element) -> list[str]:
 
 @EVERY_EXAMPLE
 def test_ids_do_not_clash_on_the_page(job_file: Path):
-    """All drawings of a sheet stand on one page, so no id is there twice."""
-    sheet = example_plan_sheet(job_file)
-    drawings = [sheet.small, sheet.wide, sheet.narrow]
-    drawings += [one for one in (sheet.joint_plan, sheet.reach) if one]
-    drawings += [one for pair in sheet.sections for one in (pair.wide, pair.narrow)]
+    """All drawings of the sheets stand on one page, so no id is there twice."""
+    view = example_view(job_file)
+    joints = [view.slab.joints] if view.slab.joints else []
+    pairs = [view.price.plan, *view.slab.cut_open, *joints]
+    drawings = [one for pair in pairs for one in (pair.wide, pair.narrow)]
+    drawings += [column.swatch for column in view.finishes.columns]
     ids = [i for one in drawings for i in re.findall(r'\bid="([^"]+)"', str(one.svg))]
     assert len(ids) == len(set(ids))
     for one in drawings:
         used = set(re.findall(r"url\(#([^)]+)\)", str(one.svg)))
         assert used <= set(re.findall(r'\bid="([^"]+)"', str(one.svg)))
-
-
-@EVERY_EXAMPLE
-def test_the_table_is_the_takeoff(job_file: Path):
-    """The table of edges gives every edge the length that a tape should read."""
-    results = shop.example_results(job_file)
-    rows = example_plan_sheet(job_file).edges
-    marked = marked_edges(results.takeoff)
-    assert [row.mark for row in rows] == [one.mark for one in marked]
-    for row, one in zip(rows, marked, strict=True):
-        assert row.along == results.words.feet(one.edge.length_ft)
-        if row.chord:
-            assert row.chord == results.words.feet(one.edge.chord_ft)
-            assert row.rise == results.words.feet(one.edge.rise_ft)
-
-
-def test_an_oval_edge_is_curved(tmp_path):
-    """The edge of an ellipse is called curved, though it has no one radius."""
-    oval = {"rectangle": "30 ft x 20 ft"}, {"ellipse": "10 ft x 6 ft", "at": ["15 ft", "10 ft"]}
-    deck = {**shop.placement("30 ft x 20 ft"), "add": [oval[0]], "take_away": [oval[1]]}
-    results = shop.results(tmp_path, shop.job(deck), rate_book=shop.book())
-    kinds = {row.kind for row in plan_sheet(results).edges if "opening" in row.where}
-    assert kinds == {results.words("edge_curved")}
 
 
 def test_letters_go_on_after_z(tmp_path):

@@ -5,11 +5,11 @@ from itertools import combinations
 from pathlib import Path
 
 import pytest
-from quotegen.explain.sheets.plan_sheet import NARROW, WIDE
 from shapely import box
 
 from quotegen.explain.pictures.plan import FRAMED, draw_plan
 from quotegen.explain.pictures.plan_garden import DRAIN_DASH
+from quotegen.explain.sheets.sizes import NARROW, PLAN
 from tests.explain.drawn import arrows, dashed, lettering, parsed, texts
 from tests.pricing import shop
 
@@ -17,7 +17,7 @@ EXAMPLES = sorted((Path(__file__).parents[3] / "example_jobs").glob("*/jobs/*.ya
 LOOK = replace(FRAMED, ring="2")
 
 
-def _plan(name: str, viewport=WIDE):
+def _plan(name: str, viewport=PLAN):
     found = next(one for one in EXAMPLES if name in one.stem)
     results = shop.example(found).results
     assert results
@@ -25,7 +25,7 @@ def _plan(name: str, viewport=WIDE):
 
 
 @pytest.mark.parametrize("name", [one.stem for one in EXAMPLES])
-@pytest.mark.parametrize("viewport", [WIDE, NARROW], ids=["paper", "phone"])
+@pytest.mark.parametrize("viewport", [PLAN, NARROW], ids=["paper", "phone"])
 def test_words_stand_free_and_large_enough(name: str, viewport):
     """No word over another or off the paper; none under 12 px; no letters of a table."""
     svg = _plan(name, viewport)
@@ -72,4 +72,4 @@ def test_a_ring_names_the_sheet_that_cuts_the_slab():
     assert texts(_plan("kestrel")).count("2") == 1
     results = shop.example(next(one for one in EXAMPLES if "kestrel" in one.stem)).results
     assert results
-    assert "2" not in texts(parsed(draw_plan(results, WIDE, "plan", FRAMED)))
+    assert "2" not in texts(parsed(draw_plan(results, PLAN, "plan", FRAMED)))

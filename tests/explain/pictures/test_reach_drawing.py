@@ -3,7 +3,7 @@
 import pytest
 
 from quotegen.explain.pictures.reach_drawing import OBSTACLE_DASH, REACH_DASH, draw_reach
-from quotegen.explain.sheets.plan_sheet import FLAT, plan_sheet
+from quotegen.explain.private.crew_sheet import FLAT, crew_sheet
 from tests.explain.drawn import SVG, dashed, lettering, parsed, strokes, texts
 from tests.pricing import shop
 
@@ -60,7 +60,7 @@ def test_the_name_of_a_way_stands_at_its_end(svg):
 
 def test_what_each_way_reaches_is_said(results):
     """One sentence for each way in the rate book, with its share of the slab."""
-    said = plan_sheet(results).reached
+    said = crew_sheet(results).reached
     assert len(said) == len(results.takeoff.reach.methods)
     chute = next(one for one in results.takeoff.reach.methods if not one.covers)
     assert 0 < chute.share < 100
@@ -86,4 +86,4 @@ def test_an_obstacle_is_drawn_and_named(tmp_path):
 
 def test_no_stand_no_drawing(tmp_path):
     """A job that does not say where the truck stands has no such drawing."""
-    assert plan_sheet(_results(tmp_path)).reach is None
+    assert crew_sheet(_results(tmp_path)).reach is None

@@ -5,10 +5,10 @@ from pathlib import Path
 import pytest
 import yaml
 
-from quotegen.explain.papers.cancellation_form import cancellation_form
 from quotegen.explain.private.law_checklist import LawSheet, law_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.agreement_sheet import agreement_sheet
+from quotegen.explain.sheets.customer import customer_view
 from quotegen.pipeline import figure
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
@@ -77,20 +77,14 @@ def test_the_notice_comes_twice_with_its_words(tmp_path: Path):
     """16 CFR 429.1(b): two copies, the seller, and blank days until the quote is signed."""
     results = _results(tmp_path)
     theme = themes_folder() / "shop"
-    page = render("cancellation.html.j2", cancellation_form(results), results.words, theme)
+    page = render(
+        "quote.html.j2", customer_view(results), results.words, theme, on_paper=True
+    )  # fmt: skip
     assert page.count("I HEREBY CANCEL THIS TRANSACTION.") == 2
     assert page.count("within THREE BUSINESS DAYS from the above date") == 2
     assert (
         page_text(page).count("18 Kiln Lane, Harrow Bend, OH, NOT LATER THAN MIDNIGHT OF ____") == 2
     )
-
-
-def test_the_notice_has_its_days_once_signed(tmp_path: Path):
-    """Signed on Wednesday, June 10, 2026: midnight of Saturday, June 13."""
-    accepted = {"date": "2026-06-10"}
-    job = shop.job(accepted=accepted)
-    form = cancellation_form(shop.results(tmp_path, job, rate_book=shop.book()))
-    assert (form.signed, form.last_day) == ("June 10, 2026", "June 13, 2026")
 
 
 def test_subcontractors_stand_in_the_contract(tmp_path: Path):

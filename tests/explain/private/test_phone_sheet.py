@@ -24,8 +24,8 @@ FIRST, SECOND = D(14800), D(22600)
 
 
 def test_a_breakdown_is_asked_for():
-    """H12 and C10: every scope item has its price on the quote, and no cost is among them."""
-    shown = example_view(DECK).change.by_scope
+    """H12 and C10: every line has its price on the quote, and no cost is among them."""
+    shown = [line for group in example_view(DECK).money.groups for line in group.lines]
     assert len(shown) > 10
     assert all(row.amount.startswith("$") for row in shown)
     assert "every line and option has its price" in words_of(deck_sheet())

@@ -1,4 +1,4 @@
-"""Sheet 9: who, how much, when, and how to say yes."""
+"""Sheet 6: who, what, by when, how to say yes and how to cancel."""
 
 import re
 from datetime import date
@@ -9,9 +9,14 @@ from urllib.parse import parse_qs, unquote, urlsplit
 
 import pytest
 
-from quotegen.explain.sheets.agreement_sheet import agreement_sheet, company_view
+from quotegen.explain.sheets.agreement_sheet import (
+    agreement_sheet,
+    company_view,
+    notice_of_cancellation,
+    reply,
+)
 from quotegen.explain.sheets.paper_head import paper_head
-from quotegen.explain.sheets.views import AgreementSheet, CustomerView
+from quotegen.explain.sheets.views import Reply
 from quotegen.explain.words.no_break import NO_BREAK
 from quotegen.pipeline import figure
 from tests.explain.examples import EVERY_EXAMPLE
@@ -19,46 +24,49 @@ from tests.pricing import shop
 from tests.world import write_world
 
 
-def _printed(sheet: AgreementSheet) -> str:
-    """Return the text of the reply as the sheet prints it, without what keeps it from breaking."""
-    return unescape(re.sub(r"<[^>]+>", "", sheet.reply_letter)).replace(NO_BREAK, " ")
+def _printed(reply: Reply) -> str:
+    """Return the text of a reply as the page shows it, without what keeps it from breaking."""
+    return unescape(re.sub(r"<[^>]+>", "", reply.letter)).replace(NO_BREAK, " ")
 
 
 @EVERY_EXAMPLE
-class TestTheReply:
-    """The link that says yes by e-mail."""
+@pytest.mark.parametrize("kind", ["yes", "ask"])
+class TestTheReplies:
+    """The links that say yes, and that ask for another choice, by e-mail."""
 
-    def test_it_decodes_to_the_text_beside_it(self, job_file: Path):
+    def test_it_decodes_to_the_text_beside_it(self, job_file: Path, kind: str):
         """A mail program that opens the link shows just the subject and the text that we print."""
-        sheet = agreement_sheet(shop.example_results(job_file))
-        link = urlsplit(sheet.reply_link)
+        sent = reply(shop.example_results(job_file), kind)
+        link = urlsplit(sent.link)
         fields = parse_qs(link.query, strict_parsing=True)
         assert link.scheme == "mailto"
         assert fields == {
-            "subject": [sheet.reply_subject],
-            "body": [_printed(sheet).replace("\n", "\r\n")],
+            "subject": [sent.subject],
+            "body": [_printed(sent).replace("\n", "\r\n")],
         }
 
-    def test_it_goes_to_the_company(self, job_file: Path):
+    def test_it_goes_to_the_company(self, job_file: Path, kind: str):
         """The address in the link is the company's."""
         results = shop.example_results(job_file)
-        address = unquote(urlsplit(agreement_sheet(results).reply_link).path)
+        address = unquote(urlsplit(reply(results, kind).link).path)
         assert parseaddr(address)[1] == results.job.company.email
 
-    def test_its_lines_end_as_a_mail_link_must(self, job_file: Path):
+    def test_its_lines_end_as_a_mail_link_must(self, job_file: Path, kind: str):
         """Line breaks are %0D%0A, and no character is left that would end the link (RFC 6068)."""
-        link = agreement_sheet(shop.example_results(job_file)).reply_link
+        link = reply(shop.example_results(job_file), kind).link
         assert link.count("%0A") == link.count("%0D%0A") > 0
         assert not set(link) & set(" \"<>\n\r#'")
 
-    def test_it_says_what_is_accepted(self, job_file: Path):
-        """Number, revision, date, finish, price and site are in the text."""
+    def test_it_says_what_it_is_about(self, job_file: Path, kind: str):
+        """Number, revision, finish, price and names are in both; date and site in the yes."""
         results = shop.example_results(job_file)
         job, words = results.job, results.words
-        body = _printed(agreement_sheet(results))
-        for text in (job.quote, f"revision {job.revision}", words.day(job.quote_date),
-                     results.quote.chosen.name, words.money(results.quote.chosen.total),
-                     job.site.address, job.customer.name, job.company.name):  # fmt: skip
+        body = _printed(reply(results, kind))
+        named = (job.quote, f"revision {job.revision}", results.quote.chosen.name,
+                 words.money(results.quote.chosen.total), job.customer.name,
+                 job.company.name)  # fmt: skip
+        of_a_yes = (words.day(job.quote_date), job.site.address) if kind == "yes" else ()
+        for text in (*named, *of_a_yes):
             assert text in body
 
 
@@ -67,24 +75,10 @@ def test_any_name_survives_the_link(tmp_path, title: str):
     """Signs that mean something in a link are text in it."""
     named = {"name": title, "email": "wren@post.example"}
     results = shop.results(tmp_path, shop.job(customer=named), rate_book=shop.book())
-    sheet = agreement_sheet(results)
-    body = parse_qs(urlsplit(sheet.reply_link).query, strict_parsing=True)["body"][0]
-    assert body.replace("\r\n", "\n") == _printed(sheet)
+    yes = agreement_sheet(results).yes
+    body = parse_qs(urlsplit(yes.link).query, strict_parsing=True)["body"][0]
+    assert body.replace("\r\n", "\n") == _printed(yes)
     assert title in body
-
-
-@EVERY_EXAMPLE
-def test_payments(job_file: Path):
-    """Each payment has its number, event, share and amount; the last has no share."""
-    results = shop.example_results(job_file)
-    rows = agreement_sheet(results).payments
-    priced = results.quote.payments
-    assert [row.amount for row in rows] == [results.words.money(p.amount) for p in priced]
-    assert [row.mark for row in rows] == [str(n) for n in range(1, len(rows) + 1)]
-    for row, payment in zip(rows[:-1], priced[:-1], strict=True):
-        assert payment.share is not None
-        assert results.words.percent(payment.share) in row.text
-    assert "%" not in rows[-1].text
 
 
 def test_the_company_of_one_who_has_little(tmp_path):
@@ -103,7 +97,6 @@ def test_the_company_of_one_who_has_little(tmp_path):
     assert view.address == "1 Lane, Harrow Bend"
     assert view.phone_link == "tel:5550117"
     assert results.job.holds_until == date(2026, 6, 13)
-    assert len(agreement_sheet(results).payments) == 1
 
 
 @pytest.mark.parametrize(
@@ -132,18 +125,34 @@ def test_more_days_at_65(
     )
     made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.shared())
     assert made.results is not None
-    texts = [str(row.text) for row in agreement_sheet(made.results).parties]
-    assert any("sixty-five" in text for text in texts) == (said is not None)
-    assert said is None or any(said in text for text in texts)
+    told = agreement_sheet(made.results).cancel
+    assert ("sixty-five" in told) == (said is not None)
+    assert said is None or said in told
 
 
-def test_a_sum_at_signing(followed_view: CustomerView):
-    """$500 as a sum, 60 % of the 1290 that it leaves, and the rest: 1790 together."""
-    rows = [(row.text, row.amount) for row in followed_view.agreement.payments]
-    assert rows == [
-        ("a fixed sum", "$500.00"), ("60% of what then remains", "$774.00"),
-        ("the rest", "$516.00"),
-    ]  # fmt: skip
+def test_only_a_yes_accepts(tmp_path):
+    """The letter that asks for another choice says that it accepts nothing."""
+    results = shop.results(tmp_path, shop.job(), rate_book=shop.book())
+    sheet = agreement_sheet(results)
+    assert "accept" in _printed(sheet.yes)
+    assert sheet.ask.subject != sheet.yes.subject
+    assert "I accept" not in _printed(sheet.ask)
+
+
+def test_the_price_is_said_once_and_follows_the_tape(tmp_path):
+    """Under the parties stand the work, the price with its total, and the dates."""
+    results = shop.results(tmp_path, shop.job(), rate_book=shop.book())
+    rows = {row.name: str(row.text) for row in agreement_sheet(results).parties}
+    assert list(rows) == ["You", "We", "Work", "Price", "Dates"]
+    assert "$200.00" in rows["Price"]
+    assert [name for name, text in rows.items() if "$200.00" in text] == ["Price"]
+
+
+def test_the_notice_has_its_days_once_signed(tmp_path: Path):
+    """Signed on Wednesday, June 10, 2026: midnight of Saturday, June 13 (16 CFR 429.1(b))."""
+    job = shop.job(accepted={"date": "2026-06-10"})
+    form = notice_of_cancellation(shop.results(tmp_path, job, rate_book=shop.book()))
+    assert (form.signed, form.last_day) == ("June 10, 2026", "June 13, 2026")
 
 
 def test_an_accepted_quote_asks_for_no_yes(tmp_path: Path):
@@ -157,4 +166,4 @@ def test_an_accepted_quote_asks_for_no_yes(tmp_path: Path):
     assert agreement_sheet(made.results).how.startswith("Accepted on May 20, 2026.")
     open_ = shop.results(tmp_path, shop.job(), rate_book=shop.book())
     assert paper_head(open_, "Quote", open_.job.quote_date).holds_until == "June 13, 2026"
-    assert "by June 13, 2026" in agreement_sheet(open_).how
+    assert "Sat, Jun 13" in agreement_sheet(open_).how

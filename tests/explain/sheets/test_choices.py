@@ -1,9 +1,18 @@
-"""The choice sheet: controls, keys and texts of every combination."""
+"""The choice sheet: controls, keys and texts of every combination, and the page that they make."""
+
+import re
+from pathlib import Path
+
+import pytest
 
 from quotegen.explain.sheets.choices import choice_sheet
 from quotegen.explain.sheets.price_sheet import price_sheet
-from quotegen.explain.sheets.views import ChoiceSheet
+from quotegen.explain.sheets.views import ChoiceSheet, CombinationTexts, CustomerView
+from quotegen.publish.web.html import render
+from quotegen.resources import themes_folder
+from tests.explain.examples import example_view
 from tests.pricing import shop
+from tests.publish.page_tree import choose, page_tree, seen
 
 RATES = {
     **shop.RINSE_AND_FILM,
@@ -28,7 +37,7 @@ def _text(sheet: ChoiceSheet, key: str, name: str) -> str:
 def test_without_a_choice_there_is_nothing(tmp_path):
     """One finish and no extras leave nothing to choose."""
     sheet = _sheet(tmp_path)
-    assert (sheet.groups, sheet.extras, sheet.combinations, sheet.totals) == ((), (), (), ())
+    assert (sheet.groups, sheet.extras, sheet.combinations) == ((), (), ())
 
 
 def test_the_first_combination_is_the_quote(tmp_path):
@@ -39,7 +48,9 @@ def test_the_first_combination_is_the_quote(tmp_path):
     assert sheet.combinations[0].key == "plain,"
     assert _text(sheet, "plain,", "total") == quoted.total
     assert _text(sheet, "plain,", "finish") == quoted.finish
-    assert _text(sheet, "plain,", "sentence") == quoted.sentence
+    assert _text(sheet, "plain,", "tax") == quoted.tax
+    assert _text(sheet, "plain,", "say_by") == quoted.say_by
+    assert _text(sheet, "plain,", "area") == quoted.can_change[0]
     assert [o.value for o in sheet.groups[0].options if o.chosen] == ["plain"]
 
 
@@ -63,21 +74,73 @@ def test_what_the_quoted_finish_does_not_take_has_no_total(tmp_path):
     assert (sand.value, sand.amount, sand.chosen) == ("sand", "", False)
 
 
-def test_the_table_has_each_total_of_two_extras(tmp_path):
-    """Two finishes by four sets of two extras; nothing is left out."""
-    sheet = _sheet(tmp_path, compare=["fancy"], extras={"drain": "12 ft", "lawn": "yes"})
-    assert [row.totals for row in sheet.totals] == [
-        ("$200.00", "$320.00", "$250.00", "$370.00"),
-        ("$460.00", "$580.00", "$510.00", "$630.00"),
-    ]
-    assert sheet.columns[0] == "Nothing added"
-    assert sheet.totals_note == ""
+AMOUNT = re.compile(r"[+−]?\$[\d,]+(?:\.\d+)?")
+OFFERED = frozenset({"choose", "compare"})
+"""The controls and the finishes side by side: there each option has its own price."""
+CHOICES = [path for path in shop.JOBS if example_view(path).choice.combinations]
+EVERY_CHOICE = pytest.mark.parametrize("job_file", CHOICES, ids=lambda path: path.stem)
 
 
-def test_of_more_extras_none_each_and_all_are_shown(tmp_path):
-    """Three extras make eight sets; five are in the table, and it says so."""
-    extras = {"drain": "12 ft", "lawn": "yes", "step": "2"}
-    sheet = _sheet(tmp_path, extras=extras)
-    (row,) = sheet.totals
-    assert row.totals == ("$200.00", "$320.00", "$250.00", "$380.00", "$550.00")
-    assert sheet.totals_note.startswith("5 of 8 combinations")
+def _figures(view: CustomerView, one: CombinationTexts) -> set[str]:
+    """Return every amount of a combination: total, payments, lines, worked prices, area price."""
+    texts = dict(zip(view.choice.text_names, one.texts, strict=True))
+    said = [text for name, text in texts.items() if not name.startswith("adds.")]
+    said += [cell for rows in one.rows for row in rows for cell in row]
+    return set(AMOUNT.findall(" ".join(said)))
+
+
+@EVERY_CHOICE
+def test_a_choice_is_one_whole(job_file: Path):
+    """With every combination no figure is left on the page that is the quote's alone.
+
+    Whole means the other way round too: each of its own figures stands there.
+    """
+    view, words = example_view(job_file), shop.example_results(job_file).words
+    page = render("quote.html.j2", view, words, themes_folder() / "shop")
+    quoted = _figures(view, view.choice.combinations[0])
+    for one in view.choice.combinations[1:]:
+        tree = page_tree(page)
+        choose(tree, view.choice, one)
+        shown = set(AMOUNT.findall(seen(tree, without=OFFERED)))
+        own = _figures(view, one)
+        assert shown & (quoted - own) == set(), one.key
+        assert own - shown == set(), one.key
+
+
+@EVERY_CHOICE
+def test_with_another_choice_nothing_can_be_signed(job_file: Path):
+    """The signatures and the yes are hidden, and the letter that asks is shown; as quoted, not."""
+    view, words = example_view(job_file), shop.example_results(job_file).words
+    page = render("quote.html.j2", view, words, themes_folder() / "shop")
+    sign = words.labels["sign_sentence"].partition("{")[0]
+    for one in view.choice.combinations:
+        tree = page_tree(page)
+        choose(tree, view.choice, one)
+        shown, is_quote = seen(tree), one is view.choice.combinations[0]
+        for text in (sign, words.labels["reply_link"]):
+            assert (text in shown) == is_quote, (one.key, text)
+        for text in (words.labels["ask_link"], words.labels["differs_ask"]):
+            assert (text in shown) == (not is_quote), (one.key, text)
+
+
+@EVERY_CHOICE
+def test_the_subject_of_the_asking_letter_names_the_choice(job_file: Path):
+    """Every combination has its own subject, so that the company sees at once what is asked."""
+    choice = example_view(job_file).choice
+    place = choice.text_names.index("ask_subject")
+    subjects = [one.texts[place] for one in choice.combinations]
+    quote = shop.example_results(job_file).job.quote
+    assert all(quote in subject for subject in subjects)
+
+
+def test_a_figure_left_behind_is_noticed():
+    """A total that no slot refills is found on the page of another choice."""
+    view = example_view(CHOICES[0])
+    words = shop.example_results(CHOICES[0]).words
+    page = render("quote.html.j2", view, words, themes_folder() / "shop")
+    tree = page_tree(page.replace('<p class="total" data-slot="total">', '<p class="total">'))
+    other = next(
+        one for one in view.choice.combinations if one.texts[0] != view.price.total
+    )  # fmt: skip
+    choose(tree, view.choice, other)
+    assert view.price.total in AMOUNT.findall(seen(tree, without=OFFERED))

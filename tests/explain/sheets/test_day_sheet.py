@@ -1,40 +1,31 @@
-"""Sheet 5: what is seen while we work, only where the job contains it."""
+"""Sheet 5: a bar in its lane for each use, and a line for each thing to mind."""
 
 from pathlib import Path
 
-import pytest
-
 from quotegen.explain.sheets.day_sheet import day_sheet
-from quotegen.reading.content.content import When
+from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
-DECK = shop.placement("40 ft x 30 ft")
-STAMPED = {"plain": {**shop.FANCY, "brings": []}}
+
+@EVERY_EXAMPLE
+def test_each_row_has_a_cell_for_each_lane(job_file: Path):
+    """The bars of a row stand under the names of the lanes, and every lane has a bar."""
+    sheet = example_view(job_file).days
+    assert {len(row.lanes) for row in sheet.rows} == {len(sheet.lanes)}
+    for number, lane in enumerate(sheet.lanes):
+        assert any(row.lanes[number] for row in sheet.rows), lane
 
 
-def _seen(folder: Path, **more) -> set[str]:
-    results = shop.results(folder, shop.job(DECK), rate_book=shop.book(**more))
-    return {row.seen for row in day_sheet(results).site_observations}
+@EVERY_EXAMPLE
+def test_each_caution_and_each_care_of_the_guide_has_its_line(job_file: Path):
+    """What the guide explains in full stands on the sheet in a line."""
+    view = example_view(job_file)
+    assert len(view.days.safety) == len(view.guide.safety)
+    assert len(view.days.care) == len(view.guide.care)
+    assert all((*view.days.safety, *view.days.care))
 
 
-def _titles(when: When) -> set[str]:
-    pages = shop.shared().content.site_observations.values()
-    return {p.front.title for p in pages if when in p.front.applies}
-
-
-@pytest.mark.parametrize("when", [When.STAMPED, When.SAW])
-def test_an_observation_comes_with_its_work(tmp_path: Path, when: When):
-    """Powder and seams come with stamps, slurry with a saw, and a bare deck has neither."""
-    there = {When.STAMPED: {"finishes": STAMPED},
-             When.SAW: {"rates": {"s": shop.rate("$1 / sq ft", "joints")}}}[when]  # fmt: skip
-    assert _titles(when)
-    assert _titles(when) <= _seen(tmp_path, **there)
-    assert _titles(when) & _seen(tmp_path) == set()
-
-
-def test_every_observation_says_when_to_speak_up():
-    """Each one says what is normal that day, what it looks like later, and when to call."""
-    for page in shop.shared().content.site_observations.values():
-        assert page.markdown
-        assert page.front.later
-        assert page.front.speak_up
+def test_the_total_under_the_payments_is_the_price(tmp_path):
+    """200 sq ft at $1.00."""
+    results = shop.results(tmp_path, shop.job(), rate_book=shop.book())
+    assert day_sheet(results).total == "$200.00"

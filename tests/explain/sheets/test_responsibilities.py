@@ -1,10 +1,10 @@
-"""Who does what beside our work: only what the job contains, and the job has the last word."""
+"""What the price leaves out and who does it: what the job contains, and it has the last word."""
 
 from pathlib import Path
 
 import yaml
 
-from quotegen.explain.sheets.responsibilities import responsibility_rows
+from quotegen.explain.sheets.responsibilities import excluded_rows
 from quotegen.reading.files.job import Responsibility
 from tests.pricing import shop
 from tests.world import EXAMPLES
@@ -24,31 +24,31 @@ def test_the_grid_follows_the_job(tmp_path: Path):
 
     def rows(placement) -> dict[str, str]:
         results = shop.results(tmp_path, shop.job(placement), rate_book=shop.book())
-        return {row.name: row.text for row in responsibility_rows(results)}
+        return {row.name: row.text for row in excluded_rows(results)}
 
     assert "licensed electrician" in rows(POOL)["Bonding of the pool deck"]
     assert "Bonding of the pool deck" not in rows(DECK)
 
 
 def test_what_the_price_covers_is_ours(tmp_path: Path):
-    """Permits are ours where a line covers them, unless the company says otherwise."""
+    """Permits are not left out where a line covers them, unless the company says otherwise."""
     typed = yaml.load((EXAMPLES / "company.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
     company = shop.as_yaml({**typed, "not_included": []})
 
-    def permits(rates) -> str:
+    def permits(rates) -> str | None:
         results = shop.results(tmp_path, shop.job(DECK), rate_book=shop.book(rates),
                                company=company)  # fmt: skip
-        return {row.name: row.text for row in responsibility_rows(results)}["Permits and approvals"]
+        return {row.name: row.text for row in excluded_rows(results)}.get("Permits and approvals")
 
-    assert permits(PERMIT).startswith("We")
-    assert permits({}).startswith("You")
+    assert permits(PERMIT) is None
+    assert str(permits({})).startswith("You")
 
 
 def test_the_job_has_the_last_word(tmp_path: Path):
     """A responsibility that the job gives to somebody stands once, in the job's words."""
     said = [{"what": "Bonding", "who": "Volt and Sons, 555-0163", "responsibility": "bonding"}]
     results = shop.results(tmp_path, shop.job(POOL, not_included=said), rate_book=shop.book())
-    bonding = [row for row in responsibility_rows(results) if "onding" in row.name]
+    bonding = [row for row in excluded_rows(results) if "onding" in row.name]
     assert [row.text for row in bonding] == ["Volt and Sons, 555-0163."]
 
 

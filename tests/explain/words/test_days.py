@@ -3,10 +3,10 @@
 from pathlib import Path
 
 import pytest
-from quotegen.explain.sheets.job_features import features_of
 
 from quotegen.explain.papers.compare_bids import answer
 from quotegen.explain.words.days import joints_made, sealed_when, visit_name
+from quotegen.explain.words.job_features import features_of
 from quotegen.explain.words.numbers import numbers_for
 from quotegen.reading.content.content import When
 from tests.pricing import shop

@@ -4,13 +4,13 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.explain.sheets.plan_sheet import plan_sheet
+from quotegen.explain.papers.measuring_sheet import measuring_sheet
 from tests.pricing import shop
 
 
 def _row(tmp_path, **shape: object):
     deck = {**shop.placement("30 ft x 20 ft"), "add": [shape]}
-    (row,) = plan_sheet(
+    (row,) = measuring_sheet(
         shop.results(tmp_path, shop.job(deck), rate_book=shop.book())
     ).measured  # fmt: skip
     return row
@@ -29,7 +29,7 @@ def test_ties_stand_point_by_point():
     """The pool of a border is read by its points, in the order in which they were taped."""
     kidney = next(job for job in shop.JOBS if job.stem == "kestrel-court-kidney-deck")
     results = shop.example_results(kidney)
-    (row,) = plan_sheet(results).measured
+    (row,) = measuring_sheet(results).measured
     border = results.job.placements[0].add[0].border
     assert border is not None
     assert border.pool.ties is not None
@@ -49,10 +49,10 @@ def test_a_plain_shape_says_its_readings_in_the_sentence(tmp_path):
     ({"rule": "simpson"}, "Simpson’s rule."), ({}, "trapezoid rule."),
 ])  # fmt: skip
 def test_the_rule_of_offsets_is_always_printed(tmp_path: Path, offsets: dict[str, str], said: str):
-    """The plan sheet and the working name the rule that made the area."""
+    """The measuring sheet and the working name the rule that made the area."""
     typed = {"every": "4 ft", "far": ["9 ft", "10 ft", "9 ft 6 in"], **offsets}
     job = shop.job({**shop.placement("1 ft x 1 ft"), "add": [{"offsets": typed}]})
     results = shop.results(tmp_path, job, rate_book=shop.book())
-    assert said in plan_sheet(results).measured[0].text
+    assert said in measuring_sheet(results).measured[0].text
     formula = results.takeoff.placements[0].working[0].inputs[0].formula
     assert said.partition("’")[0].removesuffix(" rule.").lower() in formula.lower()

@@ -1,0 +1,186 @@
+"""A layout mended: joints that die into others are carried on, dropped or led to a corner."""
+
+import math
+from collections.abc import Callable, Iterator, Sequence
+from typing import Protocol, TypeAlias
+
+from shapely import LineString, MultiLineString, Polygon
+from shapely import Point as Place
+
+from quotegen.takeoff.joints.cutting import Segment
+from quotegen.takeoff.joints.judge import passes
+from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.part import Part, Spot, split, spot_at
+from quotegen.takeoff.plan_geometry import Point
+
+_SAME_FT = 0.02
+_LOOKS = 100  # layouts that are tried
+_LEGS = 2  # panels that a joint is carried on through, or drawn back by
+_SLIDE_FT = 3.0
+_SHARES = (0.0, 0.2, 0.4, 0.6, 0.8)
+_FAR_FT = 1_000.0
+
+Lines: TypeAlias = tuple[Segment, ...]
+
+
+class Priced(Protocol):
+    """Joints with what they cost, where one of them dies, and the panels between them."""
+
+    @property
+    def cost(self) -> float: ...
+    @property
+    def joints(self) -> Lines: ...
+    @property
+    def dying(self) -> tuple[Point, ...]: ...
+    @property
+    def panels(self) -> tuple[Part, ...]: ...
+
+
+def mended(
+    layout: Priced,
+    region: Polygon,
+    priced: Callable[[Lines], Priced],
+    images: Sequence[Callable[[Point], Point]],
+    limits: Limits,
+) -> Lines:
+    """Return joints of which fewer die into others, as long as that makes the layout better.
+
+    Args:
+        layout: to be mended.
+        region: what its joints divide.
+        priced: gives the layout of other joints.
+        images: from a point to its mirror image, for a region that is its own mirror image.
+        limits: of the panels.
+    """
+    left, looks = list(layout.dying), 0
+    while left:
+        at = left.pop(0)
+        for other in _moves(layout, at, region, images, limits):
+            if looks == _LOOKS:
+                return layout.joints
+            looks += 1
+            found = priced(other)
+            if found.cost < layout.cost - _SAME_FT and len(found.dying) < len(layout.dying):
+                layout = found
+                left = list(found.dying)
+                break
+    return layout.joints
+
+
+def _moves(
+    layout: Priced,
+    at: Point,
+    region: Polygon,
+    images: Sequence[Callable[[Point], Point]],
+    limits: Limits,
+) -> Iterator[Lines]:
+    """Yield the joints with one end carried on, drawn back, or led to where another ends."""
+    joints = layout.joints
+    for n, joint in enumerate(joints):
+        for start, end in (joint, joint[::-1]):
+            if math.dist(end, at) > _SAME_FT:
+                continue
+            rest = joints[:n] + joints[n + 1 :]
+            for line in _instead(start, end, rest, layout.panels, region, limits):
+                if any(math.dist(*one) < 2 * _SAME_FT for one in line):
+                    continue
+                for image in images:
+                    twin = (image(start), image(end))
+                    kept = tuple(one for one in rest if not _is_same(one, twin))
+                    yield (*kept, *line, *((image(a), image(b)) for a, b in line))
+                if not images:
+                    yield (*rest, *line)
+
+
+def _is_same(one: Segment, other: Segment) -> bool:
+    return any(
+        math.dist(one[0], ends[0]) < _SAME_FT and math.dist(one[1], ends[1]) < _SAME_FT
+        for ends in (other, other[::-1])
+    )
+
+
+def _instead(
+    start: Point,
+    end: Point,
+    rest: Lines,
+    panels: tuple[Part, ...],
+    region: Polygon,
+    limits: Limits,
+) -> Iterator[Lines]:
+    long = math.dist(start, end)
+    onward = ((end[0] - start[0]) / long, (end[1] - start[1]) / long)
+    nodes = _nodes(start, end, rest)
+    for near in _near_ends(end, rest):
+        yield ((start, near),) if len(nodes) == 1 else ((start, nodes[0]), (nodes[0], near))
+    for way_out in _ways_out(end, onward, panels, limits):
+        yield (start, end), (end, way_out)
+    for back in nodes[:_LEGS]:
+        yield ((start, back),) if math.dist(start, back) > 2 * _SAME_FT else ()
+    for stop in _stops(end, onward, rest, region)[:_LEGS]:
+        yield ((start, stop),)
+
+
+def _ways_out(
+    end: Point, onward: Point, panels: tuple[Part, ...], limits: Limits
+) -> Iterator[Point]:
+    """Yield where a joint could turn through the panel ahead to the edge of the slab."""
+    for panel in panels:
+        at = next((n for n, one in enumerate(panel.ring) if math.dist(one, end) < _SAME_FT), None)
+        if at is None or not (panel.cut[at] and panel.cut[at - 1]):
+            continue
+        found = []
+        for n, is_joint in enumerate(panel.cut):
+            if is_joint:
+                continue
+            for share in _SHARES:
+                out = spot_at(panel.ring, n, share)
+                ahead = (out.point[0] - end[0]) * onward[0] + (out.point[1] - end[1]) * onward[1]
+                halves = split(panel, (Spot(at, 0.0, panel.ring[at]), out)) if ahead > 0 else None
+                if halves and all(passes(half, limits) for half in halves):
+                    areas = [half.area_sqft for half in halves]
+                    found.append((max(areas) / min(areas), out.point))
+        yield from (point for _, point in sorted(found)[:1])
+
+
+def _nodes(start: Point, end: Point, rest: Lines) -> list[Point]:
+    """Return where other joints meet a joint, from its end back to its start, which is the last."""
+    line = LineString((start, end))
+    found: list[Point] = []
+    for other in rest:
+        touching = [one for one in other if line.dwithin(Place(one), _SAME_FT)]
+        crossing = line.intersection(LineString(other))
+        if touching:
+            found += touching
+        elif isinstance(crossing, Place):
+            found.append((crossing.x, crossing.y))
+    between = [
+        one for one in found if min(math.dist(one, start), math.dist(one, end)) > 2 * _SAME_FT
+    ]
+    return [*sorted(between, key=lambda one: math.dist(one, end)), start]
+
+
+def _stops(end: Point, onward: Point, rest: Lines, region: Polygon) -> list[Point]:
+    """Return where a joint that goes on meets others, up to the edge of the slab."""
+    ray = LineString(
+        ((end[0] + onward[0] * 3 * _SAME_FT, end[1] + onward[1] * 3 * _SAME_FT),
+         (end[0] + onward[0] * _FAR_FT, end[1] + onward[1] * _FAR_FT))
+    )  # fmt: skip
+    inside = ray.intersection(region)
+    first = min(
+        getattr(inside, "geoms", (inside,)),
+        key=lambda one: one.distance(Place(end)),
+        default=None,
+    )
+    if not isinstance(first, LineString) or first.distance(Place(end)) > 4 * _SAME_FT:
+        return []
+    crossed = first.intersection(MultiLineString([*rest]))
+    places = [one for one in getattr(crossed, "geoms", (crossed,)) if isinstance(one, Place)]
+    places.append(Place(first.coords[-1]))
+    places.sort(key=lambda one: one.distance(Place(end)))
+    return [(place.x, place.y) for place in places[::-1]]
+
+
+def _near_ends(end: Point, rest: Lines) -> list[Point]:
+    ends = dict.fromkeys(one for line in rest for one in line)
+    near = [one for one in ends if _SAME_FT < math.dist(one, end) < _SLIDE_FT]
+    return sorted(near, key=lambda one: math.dist(one, end))[:_LEGS]

@@ -1,0 +1,112 @@
+"""A page taken apart into a tree: what of it is seen, and what it is after a choice."""
+
+import xml.etree.ElementTree as ET
+from collections.abc import Iterator, Mapping
+from html.parser import HTMLParser
+
+from quotegen.explain.sheets.views import ChoiceSheet, CombinationTexts, TextRows
+
+VOID = frozenset({"br", "hr", "img", "input", "link", "meta"})
+UNSEEN = frozenset({"script", "style", "title", "desc"})
+
+
+class _Builder(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.tree = ET.TreeBuilder()
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tree.start(tag, {name: value or "" for name, value in attrs})
+        if tag in VOID:
+            self.tree.end(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag not in VOID:
+            self.tree.end(tag)
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tree.start(tag, {name: value or "" for name, value in attrs})
+        self.tree.end(tag)
+
+    def handle_data(self, data: str) -> None:
+        self.tree.data(data)
+
+
+def page_tree(page: str) -> ET.Element:
+    """Return a page as a tree; our templates close every element that is not void."""
+    builder = _Builder()
+    builder.feed(page.partition(">")[2].strip())  # without the doctype
+    builder.close()
+    return builder.tree.close()
+
+
+def seen(element: ET.Element, *, without: frozenset[str] = frozenset()) -> str:
+    """Return the text of an element, what is hidden left out.
+
+    Args:
+        element: with all that is in it.
+        without: classes and ids whose elements are left out too.
+    """
+    return " ".join(" ".join(_texts(element, without)).split())
+
+
+def _texts(element: ET.Element, without: frozenset[str]) -> Iterator[str]:
+    named = {*element.get("class", "").split(), element.get("id", "")}
+    if "hidden" in element.attrib or element.tag in UNSEEN or named & without:
+        return
+    yield element.text or ""
+    for child in element:
+        yield from _texts(child, without)
+        yield child.tail or ""
+
+
+def choose(page: ET.Element, choice: ChoiceSheet, one: CombinationTexts) -> None:
+    """Show a combination on a page, in place, as the theme's script does.
+
+    A list without its place on the page, and a row with other cells than the page has, is a fault.
+    """
+    texts = dict(zip(choice.text_names, one.texts, strict=True))
+    lists = dict(zip(choice.row_names, one.rows, strict=True))
+    other = one.key != choice.combinations[0].key
+    for element in page.iter():
+        _fill(element, texts, lists, other=other)
+        if "data-quoted" in element.attrib:
+            _hide(element, hidden=other)
+        if "data-differs" in element.attrib:
+            _hide(element, hidden=not other)
+
+
+def _fill(
+    element: ET.Element, texts: Mapping[str, str], lists: Mapping[str, TextRows], *, other: bool
+) -> None:
+    slot, rows = element.get("data-slot"), element.get("data-rows")
+    if slot is not None:
+        _write(element, texts[slot])
+    if rows is not None and other:
+        quoted = list(element)
+        for row in quoted:
+            element.remove(row)
+        for number, cells in enumerate(lists[rows]):
+            element.append(_row(quoted[min(number, len(quoted) - 1)], cells))
+
+
+def _row(like: ET.Element, cells: tuple[str, ...]) -> ET.Element:
+    row = ET.Element(like.tag)
+    tags = [cell.tag for cell in like]
+    assert len(tags) == len(cells), (tags, cells)
+    for tag, text in zip(tags, cells, strict=True):
+        ET.SubElement(row, tag).text = text
+    return row
+
+
+def _write(element: ET.Element, text: str) -> None:
+    for child in list(element):
+        element.remove(child)
+    element.text = text
+
+
+def _hide(element: ET.Element, *, hidden: bool) -> None:
+    if hidden:
+        element.set("hidden", "")
+    else:
+        element.attrib.pop("hidden", None)
