@@ -32,10 +32,10 @@ def build(job: Path) -> Package:
     shared = pipeline.read_shared()
     if not isinstance(shared, pipeline.Shared):
         sys.exit("\n".join(map(str, shared)))
-    built = pipeline.build((job,), shared)
-    if not built.packages:
-        sys.exit("\n".join(map(str, built.problems)))
-    return next(iter(built.packages.values()))
+    priced = pipeline.figure(job, shared, to_package=True)
+    if priced.results is None or priced.owner is None:
+        sys.exit("\n".join(map(str, priced.problems)))
+    return packaging.package(priced.results, priced.owner, ())
 
 
 def seconds(work: Callable[[], object]) -> float:

@@ -5,8 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.pipeline import build, figure
+from quotegen.pipeline import figure
 from tests.pricing.shop import shared
+from tests.publish.built import build
 from tests.world import EXAMPLES, write_world
 
 FORECAST = """

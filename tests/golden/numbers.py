@@ -5,9 +5,8 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from quotegen.explain.papers.how_measured import method_of, readings_of
-
 from quotegen.explain.drawing.scale import SCALES_US
+from quotegen.explain.papers.how_measured import method_of, readings_of
 from quotegen.explain.results import Results
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import joint_spacing

@@ -1,6 +1,7 @@
 """The files of a job: itself, and the company's files beside it or one folder up."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from typing import Generic, TypeVar
 
@@ -41,7 +42,14 @@ def load(path: Path, model: type[M]) -> Typed[M] | tuple[Problem, ...]:
         said = f"the file cannot be opened: {(error.strerror or 'it cannot be read').lower()}"
         file_itself = Places(str(path))
         return (file_itself.fault((), "cannot-read", said, "check the name and the folder"),)
-    document = parse(data, str(path), size_bytes=size)
+    return _typed(data, str(path), size, model)
+
+
+@lru_cache(maxsize=64)  # all jobs of a season have the same company
+def _typed(
+    data: bytes, file: str, size_bytes: int, model: type[M]
+) -> Typed[M] | tuple[Problem, ...]:
+    document = parse(data, file, size_bytes=size_bytes)
     if not isinstance(document, Document):
         return document
     value = validate(document, model)
