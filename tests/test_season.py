@@ -13,6 +13,7 @@ from quotegen.pricing.costs.outcome import Drift
 from quotegen.problem import Problem
 from quotegen.publish.manifest import Whose
 from quotegen.publish.package import Package
+from quotegen.resources import content_folder
 from quotegen.season import Asked, Landed, package_all
 from tests.pricing import shop
 from tests.world import EXAMPLES, PATIO, write_world
@@ -144,3 +145,87 @@ def test_two_jobs_with_one_number(tmp_path, drifts):
     assert (problem.code, problem.path) == ("same-quote-number", "quote")
     assert (Path(problem.source.file).name, problem.source.line) == ("second.yaml", 1)
     assert drifts == {}
+
+
+def _changed(path: Path, text: str) -> Callable[[Path], None]:
+    """What adds a line to a file of the world, or makes the file."""
+
+    def change(folder: Path) -> None:
+        file = folder / path
+        file.parent.mkdir(parents=True, exist_ok=True)
+        before = file.read_text(encoding="utf-8") if file.exists() else ""
+        file.write_text(before + text, encoding="utf-8")
+
+    return change
+
+
+CHANGES = {
+    "the job": _changed(Path("job.yaml"), "# another word\n"),
+    "the company": _changed(Path("company.yaml"), "# another word\n"),
+    "the rate book": _changed(Path("rate-book.yaml"), "# another word\n"),
+    "the past jobs": _changed(Path("past-jobs.yaml"), "# another word\n"),
+    "a finished job": _changed(Path("done.yaml"), DONE.replace("T-1", "T-0")),
+    "a page of the owner": _changed(
+        Path("content/care/one.md"), (content_folder() / "care/1-first-day.md").read_text("utf-8")
+    ),
+}
+
+
+@pytest.mark.parametrize("what", CHANGES)
+def test_any_change_makes_the_whole_package_again(tmp_path, drifts, what: str):
+    """Nothing is done where nothing changed; one line in any file that counts does it all again."""
+    job = write_world(tmp_path)
+    assert _season(job) == (["T-1"], [])
+    assert _season(job) == ([], [])
+    CHANGES[what](tmp_path)
+    assert _season(job) == (["T-1"], [])
+    assert _season(job) == ([], [])
+    assert drifts
+
+
+def test_what_does_not_count_changes_nothing(tmp_path, drifts):
+    """An unfinished job beside it, a touch, a scan in the folder: none is a change."""
+    job = write_world(tmp_path)
+    _season(job)
+    (tmp_path / "other.yaml").write_text(PATIO.replace("T-1", "T-2"), encoding="utf-8")
+    (tmp_path / "out/T-1/signed.pdf").write_bytes(b"scan")
+    job.touch()
+    assert _season(job) == ([], [])
+    assert list(drifts) == ["T-1"]
+
+
+def test_a_package_that_is_not_whole_is_made_again(tmp_path, drifts):
+    """A file of it that was deleted comes back."""
+    job = write_world(tmp_path)
+    _season(job)
+    (tmp_path / "out/T-1/customer/told").unlink()
+    assert _season(job) == (["T-1"], [])
+    assert (tmp_path / "out/T-1/customer/told").exists()
+    assert list(drifts) == ["T-1"]
+
+
+def test_a_warning_is_said_each_time(tmp_path, drifts):
+    """The job is priced again for its warning, and not printed again."""
+    job = write_world(tmp_path, PATIO.replace("2026-06-08", "2026-05-08"))
+    first, said = _season(job)
+    assert (first, [problem.code for problem in said]) == (["T-1"], ["start-before-quote"])
+    assert _season(job) == ([], said)
+    assert list(drifts) == ["T-1"]
+
+
+def test_no_byte_differs_however_it_is_made(tmp_path):
+    """Alone, again, beside another, and by two processes at once: the same files."""
+    jobs = (write_world(tmp_path), tmp_path / "second.yaml")
+    jobs[1].write_text(PATIO.replace("T-1", "T-2"), encoding="utf-8")
+    made = []
+    for out, cores, asked in (("a", 1, jobs[:1]), ("a", 1, jobs[:1]), ("b", 2, jobs)):
+        season = Asked(out=tmp_path / out, cores=cores, fresh=True)
+        assert not [one for one in package_all(asked, season, shop.shared())
+                    if isinstance(one, Problem)]  # fmt: skip
+        folder = tmp_path / out / "T-1"
+        made.append({
+            path.relative_to(folder): path.read_bytes()
+            for path in folder.rglob("*") if path.is_file()
+        })  # fmt: skip
+    assert made[0] == made[1] == made[2]
+    assert (tmp_path / "b/T-2/customer/quote.pdf").exists()
