@@ -83,13 +83,13 @@ class Landed:
 
 def figured(job: Path, asked: Asked) -> Figured:
     """Run stages 1 to 4 on a job, unless its package is there and nothing was to be said of it."""
-    digest, typed = inputs_digest(job), load(job, JobFile)
+    typed = load(job, JobFile)
     if not isinstance(typed, Typed):
-        place, number = Source(file=str(job)), ""
-    else:
-        place, number = typed.places.of(("quote",)), typed.value.quote
-    now = Figured(job=job, quote=number, place=place, inputs=digest)
-    before = read_manifest(asked.out / number) if number and not asked.fresh else None
+        problems = pipeline.figure(job, _SHARED[0], to_package=True).problems
+        return Figured(job=job, place=Source(file=str(job)), problems=problems)
+    digest, number = inputs_digest(job), typed.value.quote
+    now = Figured(job=job, quote=number, place=typed.places.of(("quote",)), inputs=digest)
+    before = read_manifest(asked.out / number) if not asked.fresh else None
     if before and before.inputs == digest and before.is_whole(asked.out / number):
         now = replace(now, unchanged=True)
         if before.silent:

@@ -64,7 +64,7 @@ TESTED_ELSEWHERE = {
     "nothing-to-price": "tests/pricing/test_checks.py::test_nothing_to_price",
     "file-kept": "tests/publish/test_write.py::test_a_changed_file_is_kept",
     "folder-of-another": "tests/publish/test_write.py::test_the_folder_of_another",
-    "same-quote-number": "tests/test_pipeline.py::test_two_jobs_with_one_number",
+    "same-quote-number": "tests/test_season.py::test_two_jobs_with_one_number",
     "already-issued": f"{ISSUING}::test_a_revision_is_issued_once",
     "issued-meanwhile": f"{ISSUING}::test_another_run_meanwhile",
     "revision-spent": f"{ISSUING}::test_other_figures_need_another_number",

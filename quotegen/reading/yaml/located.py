@@ -111,12 +111,11 @@ def parse(
     if isinstance(text, Problem):
         return (text,)
     slowly = not ours and _READ_OTHERWISE.search(text)
-    read = _parsed(text, file, yaml.SafeLoader if slowly else _FAST)
-    return _parsed(text, file, yaml.SafeLoader) if read is None else read
+    return _parsed(text, file, yaml.SafeLoader if slowly else _FAST)
 
 
-def _parsed(text: str, file: str, loader: type[Loader]) -> Document | tuple[Problem, ...] | None:
-    """Read a text by a loader; None where that is libyaml's, and finds what it has no words for."""
+def _parsed(text: str, file: str, loader: type[Loader]) -> Document | tuple[Problem, ...]:
+    """Read a text by a loader; a fault is always told in words for PyYAML's."""
     reader = _Reader(file)
     try:
         content = reader.read(text, loader)
@@ -124,7 +123,7 @@ def _parsed(text: str, file: str, loader: type[Loader]) -> Document | tuple[Prob
         return (error.problem,)
     except yaml.YAMLError as error:
         if loader is not yaml.SafeLoader:  # only PyYAML's own words for a fault are known here
-            return None
+            return _parsed(text, file, yaml.SafeLoader)
         return (yaml_problem(error, text, file),)
     except (ValueError, OverflowError):  # an escape such as "\\UFFFFFFFF" that stands for nothing
         return (control_character(reader.last),)
