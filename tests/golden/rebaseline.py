@@ -16,19 +16,21 @@ EXPECTED = Path(__file__).parent / "expected"
 FIGURES = "private/figures.json"
 PAPERS: Mapping[str, tuple[str, ...]] = {
     "cutters-row-drive": (
-        "customer/cancellation.pdf", "customer/care.html", "customer/changes.html",
-        "customer/final-measurement.html", "customer/visits.ics",
+        "customer/care.html", "customer/changes.html", "customer/email-care.eml",
+        "customer/email-changes.eml", "customer/email-measured.eml",
+        "customer/final-measurement.html", "customer/visits.ics", "private/crew-sheet.pdf",
     ),
     "ferry-road-drive": (
-        "customer/compare-bids.html", "private/law-checklist.html", "private/order-list.html",
+        "customer/compare-bids.html", "customer/measuring-sheet.pdf",
+        "private/law-checklist.html", "private/order-list.html",
     ),
-    "kestrel-court-kidney-deck": ("customer/door-sheet.pdf",),
+    "kestrel-court-kidney-deck": ("customer/door-sheet.pdf", "private/cancellation.pdf"),
     "kiln-hill-pool-deck": (),
     "larch-row-patio": ("customer/quote.html",),
     "mill-lane-walk": (),
     "orchard-bend-pool-deck": (
-        "customer/email.eml", "customer/past-job-1.html", "private/phone-sheet.html",
-        "private/weather.html",
+        "customer/email.eml", "customer/email-reminder.eml", "customer/guide.html",
+        "customer/past-jobs.html", "private/phone-sheet.html", "private/weather.html",
     ),
     "tanager-lane-patio": ("private/cost-sheet.html",),
 }  # fmt: skip

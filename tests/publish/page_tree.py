@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 from collections.abc import Iterator, Mapping
 from html.parser import HTMLParser
 
-from quotegen.explain.sheets.views import ChoiceSheet, CombinationTexts, TextRows
+from quotegen.explain.sheets.choice_views import ChoiceSheet, CombinationTexts, TextRows
 
 VOID = frozenset({"br", "hr", "img", "input", "link", "meta"})
 UNSEEN = frozenset({"script", "style", "title", "desc"})

@@ -81,7 +81,7 @@ class TestNothingPrivateLeaves:
 
     def test_no_place_of_a_photo(self, world: MarkedWorld):
         """The pictures that are shown carry no data but the picture."""
-        data = world.customer()["customer/quote.html"]
+        data = world.customer()["customer/past-jobs.html"]
         pictures = [base64.b64decode(match[1]) for match in DATA_URL.finditer(data)]
         photos = [picture for picture in pictures if picture.startswith(b"\xff\xd8")]
         assert len(photos) == 1  # one past job agreed to its photo
@@ -93,7 +93,7 @@ class TestNothingPrivateLeaves:
 
     def test_what_was_agreed_is_there(self, world: MarkedWorld):
         """The search sees what may be seen: the title, the town and the words of the photo."""
-        quote = {"customer/quote.html": world.customer()["customer/quote.html"]}
+        quote = {"customer/past-jobs.html": world.customer()["customer/past-jobs.html"]}
         for text in (SHOWN_TITLE, SHOWN_TOWN, SHOWN_ALT):
             assert found(quote, [text]) != [], text
         pdf = {"customer/quote.pdf": world.customer()["customer/quote.pdf"]}

@@ -33,7 +33,9 @@ def _figures(job_file: Path) -> Any:
 def test_the_files_of_a_package(job_file: Path):
     """A package has the files that the design lists for its stage, and no others."""
     results = shop.example_results(job_file)
-    job, shown = results.job, len(shown_references(results))
+    job, accepted = results.job, results.contract.accepted_on is not None
+    past = ["past-jobs"] if shown_references(results) else []
+    pages = ["quote", "guide", "compare-bids", *past]
     after = [
         name
         for name, there in (
@@ -44,14 +46,16 @@ def test_the_files_of_a_package(job_file: Path):
         if there
     ]
     weather = ["private/weather.html"] if job.typed.forecast else []
+    form = [] if accepted else ["private/cancellation.pdf"]
+    letters = {"final-measurement": "email-measured", "changes": "email-changes",
+               "care": "email-care"}  # fmt: skip
+    mails = ["email", *([] if accepted else ["email-reminder"]), *(letters[one] for one in after)]
     assert sorted(built(job_file)) == sorted([
-        *weather,
-        f"{'customer' if job.typed.accepted else 'private'}/cancellation.pdf",
-        "customer/compare-bids.html", "customer/compare-bids.pdf",
-        "customer/door-sheet.pdf", "customer/email.eml", "customer/quote.html",
-        "customer/quote.pdf", "customer/visits.ics",
-        *(f"customer/past-job-{number}.html" for number in range(1, shown + 1)),
-        *(f"customer/{name}.{ending}" for name in after for ending in ("html", "pdf")),
+        *weather, *form,
+        "customer/door-sheet.pdf", "customer/measuring-sheet.pdf", "customer/visits.ics",
+        *(f"customer/{name}.eml" for name in mails),
+        *(f"customer/{name}.{ending}" for name in (*pages, *after) for ending in ("html", "pdf")),
+        "private/crew-sheet.pdf",
         "private/phone-sheet.html", "private/cost-sheet.html", "private/figures.json",
         "private/law-checklist.html", "private/order-list.html",
     ])  # fmt: skip
@@ -99,12 +103,13 @@ class TestTheMail:
         assert found <= _amounts_in(figures)
         assert Decimal(figures["total"]) in found
 
-    def test_the_attachment_is_the_quote(self, job_file: Path):
-        """The PDF in the mail is quote.pdf, byte for byte."""
-        (attached,) = read_mail(built(job_file)["customer/email.eml"]).iter_attachments()
-        assert attached.get_payload(decode=True) == built(job_file)["customer/quote.pdf"]
-        figures = _figures(job_file)["quote"]
-        assert attached.get_filename() == f"quote-{figures['number']}-{figures['revision']}.pdf"
+    def test_what_is_attached_are_files_of_the_package(self, job_file: Path):
+        """Each file that the company attaches is in the mail byte for byte, with the number."""
+        job, files = shop.example_results(job_file).job, built(job_file)
+        attached = read_mail(files["customer/email.eml"]).iter_attachments()
+        assert {one.get_filename(): one.get_payload(decode=True) for one in attached} == {
+            f"{job.quote}-{name}": files[f"customer/{name}"] for name in job.company.attach
+        }
 
     def test_it_goes_to_the_customer(self, job_file: Path):
         """From the company to the customer, about this quote."""

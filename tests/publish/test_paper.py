@@ -21,7 +21,7 @@ from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
 from tests.browser.conftest import need
 from tests.pricing.shop import example_results, shared
-from tests.publish.built import build
+from tests.publish.built import EVERY_PRINTED, build, built
 from tests.publish.paper import (
     headings_at_the_foot,
     keeping_pages,
@@ -34,8 +34,10 @@ from tests.world import EXAMPLES
 
 LETTER, A4 = (612, 792), (595.28, 841.89)
 INCLUDED_AT_MOST = 12
+SHEETS, MOST_WORDS = 6, 2000
 NINE_POINTS, THIRTY_MM = 12.0, 113.3  # in px of 1/96 in, as the print engine counts
-FLOWING = ("quote", "compare-bids", "cancellation", "final-measurement", "changes", "care")
+FLOWING = ("quote", "guide", "compare-bids", "measuring-sheet", "past-jobs", "final-measurement",
+           "changes", "care")  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,8 +61,8 @@ def papers(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFact
         made = build((home / "jobs" / "cutters-row-drive.yaml",), shared())
     (package,) = made.packages.values()
     assert set(package.printed) == {
-        "quote", "door-sheet", "compare-bids", "cancellation", "final-measurement", "changes",
-        "care",
+        "quote", "guide", "door-sheet", "compare-bids", "measuring-sheet", "past-jobs",
+        "final-measurement", "changes", "care",
     }  # fmt: skip
     return Papers(
         html=package.printed,
@@ -155,23 +157,13 @@ def test_these_eyes_see_a_fault():
     assert rows_over_two_pages(split)
 
 
-def test_bookmarks_and_references_lead_to_the_right_page(papers: Papers):
-    """Each sheet is a bookmark, and `in full, page n` names the page on which the sheet begins."""
+def test_each_sheet_is_a_bookmark(papers: Papers):
+    """The outline of the quote begins with the price, and each of the six sheets is in it."""
     data = papers.pdfs["quote"]
     with pikepdf.open(io.BytesIO(data)) as pdf, pdf.open_outline() as outline:
         titles = [item.title for item in outline.root]
-        assert titles[0] == "The price"
-        assert titles[-1] == "Agreement"
-    begins: dict[str, int] = {}
-    for line in lines(papers.pages["quote"]):
-        if "h2" in line.tags:
-            begins.setdefault(line.words, line.page)
-    text = _text(data, 1)
-    said = [int(number) for number in re.findall(r"in full, page (\d+)", text)]
-    wanted = {begins[name] for name in ("What is included", "Days on site",
-                                        "What can change the price") if name in begins}  # fmt: skip
-    assert said
-    assert set(said) <= wanted
+    assert len(titles) >= SHEETS
+    assert "What, how much, when?" in titles[0]
 
 
 def test_each_page_has_its_title_block(papers: Papers):
@@ -190,14 +182,29 @@ def test_text_comes_out_in_reading_order(papers: Papers):
     """The names of the sheets come out of the PDF one after the other, as they are bound."""
     data = papers.pdfs["quote"]
     text = _text(data)
-    names = ("The plan", "What is included", "Finishes side by side", "Days on site",
-             "What can change the price", "Standards, safety and care", "Agreement")  # fmt: skip
     asked = [text.index(question) for question in (
-        "What exactly will be poured?", "What am I paying for", "Which surface",
-        "When do you come", "Which part of the price", "What is good work", "What do we both sign?",
+        "What, how much, when?", "What will be poured", "Which", "What am I paying for",
+        "When", "What do we sign",
     )]  # fmt: skip
-    assert len(asked) == len(names)
-    assert asked == sorted(asked)
+    assert asked[0] < asked[1] < asked[3] < asked[5]
+
+
+@EVERY_PRINTED
+def test_the_quote_is_six_sheets_and_its_terms(job_file: Path):
+    """Each sheet is one page, then come the terms, and the notice in two copies once it is signed.
+
+    At most 2,000 words stand on the six.
+    """
+    results = example_results(job_file)
+    data = built(job_file)["customer/quote.pdf"]
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        pages = len(pdf.pages)
+    signed = 2 if results.contract.accepted_on is not None else 0
+    assert pages == SHEETS + 1 + signed
+    for number, ask in enumerate(("price", "slab", "finishes", "money", "days", "agreement"), 1):
+        assert results.words(f"ask_{ask}") in " ".join(_text(data, number).split()), ask
+    words = sum(len(_text(data, number).split()) for number in range(1, SHEETS + 1))
+    assert words <= MOST_WORDS
 
 
 def test_the_door_sheet_is_one_sheet(papers: Papers):

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import product
+from math import dist
 
 from quotegen.explain.drawing import hatches, svg
 from quotegen.explain.drawing.curves import Pixel, along
@@ -131,7 +132,12 @@ class Canvas:
         start, end = self.scale.px(edge.points_ft[0]), self.scale.px(edge.points_ft[-1])
         middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
         near = moved(middle, away, WALL_PX + ROW_PX / 2)
-        box = self.space.find(near, self.words.font.width(words, LABEL_SIZE) + 4, 14, self.off_slab)
+        wide = self.words.font.width(words, LABEL_SIZE) + 4
+
+        def at_the_wall(box: Box) -> bool:
+            return self.off_slab(box) and dist(box.middle, near) < wide  # not in the pool
+
+        box = self.space.find(near, wide, 14, at_the_wall)
         return svg.text((box.middle[0], box.bottom - 3), words, size=LABEL_SIZE) if box else ""
 
     def label(self, near: Pixel, text: str, fits: Callable[[Box], bool] = lambda _: True) -> str:

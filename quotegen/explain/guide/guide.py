@@ -1,5 +1,6 @@
 """The guide to one job: the pages of content/ that fit it, with its own numbers."""
 
+from quotegen.explain.guide.care_rows import care_rows
 from quotegen.explain.guide.sources import glossary_rows, source_rows
 from quotegen.explain.guide.views import Guide, GuideItem, SiteObservation
 from quotegen.explain.pictures.normal_pictures import normal_pictures
@@ -8,14 +9,13 @@ from quotegen.explain.words.job_features import features_of, finish_kinds
 from quotegen.explain.words.numbers import numbers_for
 from quotegen.explain.words.prose import clause, filled, html, prose, sections
 from quotegen.explain.words.rows import Prose
-from quotegen.reading.content.content import CareFront, Page, SafetyFront
+from quotegen.reading.content.content import CareFront, Page, QuestionFront, SafetyFront
 
 EVERY_FINISH = "all"
 
 
 def guide_of(results: Results) -> Guide:
     """Choose and fill the pages that fit this job."""
-    content, features = results.content, features_of(results)
     safety, care = safety_pages(results), care_pages(results)
     printed = _printed(results)
     return Guide(
@@ -26,10 +26,9 @@ def guide_of(results: Results) -> Guide:
         pictures=normal_pictures(results),
         safety=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in safety),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in care),
+        care_dates=care_rows(results, results.chosen_visits),
         questions=tuple(
-            prose(p.front.id, p.front.question, p.markdown, results)
-            for p in content.questions.values()
-            if features & set(p.front.applies)
+            prose(p.front.id, p.front.question, p.markdown, results) for p in _questions(results)
         ),
         glossary=glossary_rows(results, printed),
         sources=source_rows(results, printed),
@@ -53,6 +52,13 @@ def care_pages(results: Results) -> tuple[Page[CareFront], ...]:
     finishes = {EVERY_FINISH, *(kind.value for kind in finish_kinds(results))}
     pages = results.content.care.values()
     return tuple(page for page in pages if finishes & set(page.front.finishes))
+
+
+def _questions(results: Results) -> tuple[Page[QuestionFront], ...]:
+    """The questions that fit the job."""
+    features = features_of(results)
+    pages = results.content.questions.values()
+    return tuple(page for page in pages if features & set(page.front.applies))
 
 
 def _item(item: str, results: Results) -> GuideItem:
@@ -98,5 +104,5 @@ def _printed(results: Results) -> str:
         *(page.markdown for page in care_pages(results)),
         *(content.scope[item].markdown for item in results.scope_items()),
         *(page.markdown for page in content.clauses.values()),
-        *(page.markdown for page in content.questions.values()),
+        *(page.markdown for page in _questions(results)),
     ))  # fmt: skip

@@ -44,6 +44,7 @@ class Guide:
         site_observations: what is seen while we work.
         normal: what is no fault, in words and in pairs of pictures.
         safety, care, questions: pages that fit the job.
+        care_dates: each date of care, in order.
         glossary: the words of the trade that these texts use.
         sources: where the numbers come from.
     """
@@ -55,6 +56,7 @@ class Guide:
     pictures: tuple[Drawing, ...]
     safety: tuple[Prose, ...]
     care: tuple[Prose, ...]
+    care_dates: tuple[Row, ...]
     questions: tuple[Prose, ...]
     glossary: tuple[Row, ...]
     sources: tuple[Row, ...]

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import timedelta
 
+from quotegen.explain.guide.care_rows import care_rows
 from quotegen.explain.guide.guide import care_pages
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.care_rows import care_rows
 from quotegen.explain.sheets.combination import with_combination
 from quotegen.explain.sheets.covers import cover_rows
 from quotegen.explain.sheets.paper_head import paper_head

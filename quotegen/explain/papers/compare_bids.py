@@ -7,7 +7,7 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.covers import in_a_dozen_words
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import shown_references
-from quotegen.explain.sheets.price_sheet import payments_line
+from quotegen.explain.sheets.price_sheet import payment_share
 from quotegen.explain.sheets.responsibilities import excluded_rows
 from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.days import joints_made
@@ -247,7 +247,9 @@ def _terms(results: Results) -> Iterator[CompareRow]:
     insurance = job.company.insurance
     permit = (row.text for row in excluded_rows(results) if row.mark == Responsibility.PERMITS)
     answers = {
-        "payments": payments_line(results),
+        "payments": words.listing(
+            tuple(payment_share(results, one) for one in results.quote.payments)
+        ),
         "warranty": sentence(job.company.warranty),
         "insurance": insurance.covers if insurance else "",
         "permit": next(permit, ""),

@@ -16,6 +16,9 @@ from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.trade.cancellation import cancel_by, sale_at_home
 
+ON_THE_SHEET = 3
+"""So many past jobs stand on sheet 6, those with the most in common first."""
+
 SLOTS = frozenset({"finish", "total"})
 """The values in a text that a choice on the page changes."""
 
@@ -44,7 +47,9 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         parties=tuple(_parties(results)),
         warranty=short_clause("warranty", results),
         promised=short_clause("promised", results),
-        past_jobs=tuple(reference_view(results, one) for one in shown_references(results)),
+        past_jobs=tuple(
+            reference_view(results, one) for one in shown_references(results)[:ON_THE_SHEET]
+        ),
         how=how_to_accept(results),
         cancel=cancel_sentence(results),
         yes=reply(results, "yes"),

@@ -15,6 +15,7 @@ from quotegen.explain.words.days import visit_said
 from quotegen.explain.words.prose import sentence
 from quotegen.pricing.quoted.records import PricedPayment
 from quotegen.reading.files.rate_book import FORM, POUR, SEAL
+from quotegen.schedule.care_dates import Care, care_dates_of
 from quotegen.schedule.openings import Opening
 from quotegen.trade.cancellation import sign_by
 
@@ -89,6 +90,9 @@ def _events(results: Results) -> Iterator[_Event]:
     for opened in results.openings:
         said = words(f"opening_{opened.use.value}")
         yield _Event(first=opened.day, last=opened.day, you=said)
+    for care in care_dates_of(results.job, results.chosen_visits, results.rules):
+        if care.care is Care.COLOR and care.day is not None:
+            yield _Event(first=care.day, last=care.day, you=words("calendar_color"))
     wish = results.job.typed.wish
     if wish is not None:
         yield _Event(first=wish.by, last=wish.by, you=words("calendar_wish", what=wish.what))

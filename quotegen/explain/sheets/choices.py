@@ -6,6 +6,13 @@ from quotegen.explain.pictures.swatches import look_swatch
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.agreement_sheet import dates_sentence, reply
 from quotegen.explain.sheets.calendar_rows import calendar_rows
+from quotegen.explain.sheets.choice_views import (
+    ChoiceSheet,
+    CombinationTexts,
+    Option,
+    OptionGroup,
+    TextRows,
+)
 from quotegen.explain.sheets.combination import look_name, with_combination
 from quotegen.explain.sheets.covers import cover_rows
 from quotegen.explain.sheets.day_sheet import care_lines, safety_lines
@@ -20,14 +27,7 @@ from quotegen.explain.sheets.price_sheet import (
     wish_answer,
 )
 from quotegen.explain.sheets.slab_sheet import tape_checks
-from quotegen.explain.sheets.views import (
-    ChoiceSheet,
-    CombinationTexts,
-    LineGroup,
-    Option,
-    OptionGroup,
-    TextRows,
-)
+from quotegen.explain.sheets.views import LineGroup
 from quotegen.pricing.quoted.records import Combination
 from quotegen.reading.records import JobSpec
 

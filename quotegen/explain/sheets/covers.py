@@ -7,8 +7,8 @@ from quotegen.explain.words.numbers import depths, edge_length, joint_spacing, r
 from quotegen.explain.words.rows import Row
 from quotegen.reading.files.shapes import EdgeKind
 
-SHORT_LIST = ("base", "slab", "reinforcement", "joints", "finish", "cast_edge", "steps", "drain",
-              "placing", "demolition", "sealing")  # fmt: skip
+SHORT_LIST = ("base", "slab", "reinforcement", "finish", "cast_edge", "steps", "drain",
+              "demolition", "sealing")  # fmt: skip
 """The scope items that sheet 1 names, most asked about first; sheet 4 has them all."""
 
 

@@ -121,10 +121,15 @@ def _rows(results: Results, lines: tuple[Line, ...]) -> tuple[PricedRow, ...]:
     alike: dict[tuple[object, ...], list[Line]] = {}
     for line in lines:
         alike.setdefault((line.rate_id, line.name, line.unit, line.rate), []).append(line)
-    return tuple(_row(results, tuple(same)) for same in alike.values())
+    rows, told = [], set[str]()
+    for same in alike.values():
+        row = _row(results, tuple(same), told)
+        told.add(same[0].scope[0])
+        rows.append(row)
+    return tuple(rows)
 
 
-def _row(results: Results, lines: tuple[Line, ...]) -> PricedRow:
+def _row(results: Results, lines: tuple[Line, ...], told: set[str]) -> PricedRow:
     words, line = results.words, lines[0]
     of_it = {one.placement for one in lines}
     part = len(of_it) < len(results.job.placements) and None not in of_it
@@ -136,7 +141,7 @@ def _row(results: Results, lines: tuple[Line, ...]) -> PricedRow:
     )
     return PricedRow(
         name=f"{line.name}, {places}" if part and places else line.name,
-        pays_for=_pays_for(results, line),
+        pays_for=_pays_for(results, line, told),
         quantity=" + ".join(together),
         rate="" if line.unit is Unit.LUMP else words.price(line.rate),
         amount=words.money(_sum(lines)),
@@ -144,9 +149,13 @@ def _row(results: Results, lines: tuple[Line, ...]) -> PricedRow:
     )
 
 
-def _pays_for(results: Results, line: Line) -> str:
-    """What a line pays for: each item with its figure where there are several, and its note."""
-    parts = tuple(_item_words(results, line)) if line.pays_for_work else ()
+def _pays_for(results: Results, line: Line, told: set[str]) -> str:
+    """What a line pays for: each item with its figure where there are several, and its note.
+
+    An item that a line before it was named for is not explained again.
+    """
+    new = line.pays_for_work and line.scope[0] not in told
+    parts = tuple(_item_words(results, line)) if new else ()
     said = results.words.semicolons(parts)
     note = note_of(results, line)
     return f"{sentence(said)} {note}" if said and note else said or note
@@ -160,7 +169,8 @@ def _item_words(results: Results, line: Line) -> Iterator[str]:
         if len(items) == 1:
             yield in_a_sentence(front.short)
             continue
-        figure = in_a_dozen_words(item, results)
+        elsewhere = any(other is not line for other in results.lines_named_for(item))
+        figure = "" if elsewhere else in_a_dozen_words(item, results)
         named = in_a_sentence(front.title)
         yield f"{named}, {figure}" if figure and item != "finish" else named
 

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.views import ReferenceView
+from quotegen.explain.words.prose import sentence
 from quotegen.reading.records import Reason, Reference
 
 MOST_SHOWN = 5
@@ -63,7 +64,7 @@ def reference_view(results: Results, reference: Reference) -> ReferenceView:
     return ReferenceView(
         title=reference.title,
         facts=words.joined(tuple(fact for fact in facts if fact)),
-        shows=reference.shows,
+        shows=sentence(reference.shows).removesuffix("."),
         now=reference.now or "",
         why=why(results, reference),
         scope=tuple(scope[item].front.title for item in reference.scope),

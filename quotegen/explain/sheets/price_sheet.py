@@ -18,7 +18,7 @@ from quotegen.explain.words.prose import in_a_sentence, sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.no_work import DISCOUNT, TAX
 from quotegen.pricing.quoted.records import PricedPayment
-from quotegen.reading.files.rate_book import POUR
+from quotegen.reading.files.rate_book import POUR, Basis
 from quotegen.schedule.openings import ready_on
 from quotegen.trade.cancellation import sign_by
 
@@ -87,8 +87,12 @@ def say_by(results: Results) -> str:
 
 
 def _not_in(results: Results) -> str:
-    names = tuple(dict.fromkeys(in_a_sentence(row.name) for row in excluded_rows(results)))
-    return results.words("not_in_line", names=results.words.listing(names)) if names else ""
+    """What company and job leave out, by name; the rest is with them on sheet 4."""
+    typed = dict.fromkeys(in_a_sentence(one.what) for one in results.job.not_included)
+    if not excluded_rows(results):
+        return ""
+    rest = results.words("not_in_rest")
+    return results.words("not_in_line", names=results.words.listing((*typed, rest)))
 
 
 def date_rows(results: Results) -> Iterator[Row]:
@@ -131,6 +135,8 @@ def _can_change(results: Results) -> Iterator[str]:
     if results.quote.unit_prices:
         names = tuple(in_a_sentence(price.name) for price in results.quote.unit_prices)
         yield sentence(words("if_found", names=words.either(names)))
+    if any(line.basis is Basis.ALLOWANCE for line in results.quote.chosen.lines):
+        yield words("if_allowance")
     yield words("if_you_ask")
 
 

@@ -21,7 +21,7 @@ def excluded_rows(results: Results) -> tuple[Row, ...]:
         Row(name=one.what, text=sentence(one.who), mark=one.responsibility or "")
         for one in excluded.values()
     )
-    return (*_of_the_pages(results), *rows)
+    return (*_of_the_pages(results), *rows, *_drains(results))
 
 
 def _of_the_pages(results: Results) -> Iterator[Row]:
@@ -45,3 +45,13 @@ def _by(results: Results, before: DoneBefore | None) -> str:
     if not waiting:
         return ""
     return results.words("responsibility_by", day=results.words.weekday(waiting[0].first_day))
+
+
+def _drains(results: Results) -> Iterator[Row]:
+    """The drains on the plan that somebody else supplies."""
+    words = results.words
+    by = dict.fromkeys(
+        drain.by for spec in results.job.placements for drain in spec.typed.drains if drain.by
+    )
+    for who in by:
+        yield Row(name=words("excluded_drain"), text=sentence(who))

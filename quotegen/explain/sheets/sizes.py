@@ -12,6 +12,6 @@ DOOR = Viewport(
     width_px=680, height_px=460, left_px=58, right_px=48, top_px=40, bottom_px=70, to_scale=False
 )
 JOINTS = Viewport(
-    width_px=330, height_px=200, left_px=8, right_px=8, top_px=8, bottom_px=20, to_scale=False
+    width_px=330, height_px=215, left_px=8, right_px=8, top_px=8, bottom_px=40, to_scale=False
 )
 WIDE_PX, NARROW_PX, STEPS_PX = 680.0, 328.0, 210.0

@@ -10,13 +10,11 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.area_price import total_area
 from quotegen.explain.sheets.sizes import JOINTS, NARROW_PX, STEPS_PX, WIDE_PX
 from quotegen.explain.sheets.views import DrawingPair, SlabSheet, TapeCheck
-from quotegen.explain.words.numbers import depths, edge_length, saw_depth
+from quotegen.explain.words.numbers import depths, edge_length, edge_lengths, saw_depth
 from quotegen.explain.words.rule_words import rule_text
 from quotegen.reading.files.rate_book import SteelKind
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
-
-MOST_CHECKS = 6
 
 
 def slab_sheet(results: Results) -> SlabSheet:
@@ -89,42 +87,32 @@ def _joint_notes(results: Results) -> Iterator[str]:
 
 
 def tape_checks(results: Results) -> Iterator[TapeCheck]:
-    """The checks that this job has a figure for, six at most."""
-    covered, shown = results.scope_items(), 0
+    """The checks that this job has a figure for, in the order of the work."""
+    words, covered = results.words, results.scope_items()
+    thickness = depths(results, "slab", lambda p: p.thickness)
     for item, figure in _FIGURES.items():
         said = figure(results) if item in covered else ""
-        if said and shown < MOST_CHECKS:
-            shown += 1
-            front = results.content.scope[item].front
-            yield TapeCheck(name=front.title, figure=said, how=front.check)
-
-
-def _form_height(results: Results) -> str:
-    return depths(results, "forms", lambda p: p.thickness)
+        if said:
+            how = words(
+                f"check_{item}", thickness=thickness, depth=thickness, area=total_area(results)
+            )
+            yield TapeCheck(name=results.content.scope[item].front.title, figure=said, how=how)
 
 
 def _steel(results: Results) -> str:
-    choices, words = results.job.rate_book.reinforcement, results.words
+    choices = results.job.rate_book.reinforcement
     kinds = {choices[p.reinforcement].kind for p in results.placements_with("reinforcement")}
-    if kinds & {SteelKind.WIRE, SteelKind.BAR}:
-        return words("steel_from_top", position=rule_text(results, "reinforcement_position"))
-    return ""
-
-
-def _yards(results: Results) -> str:
-    words = results.words
-    depth = results.by_placement({p.id: words.depth(p.thickness) for p in results.job.placements})
-    volume = words.volume(results.takeoff.volume_cuyd)
-    return words("yards_figure", volume=volume, area=total_area(results), depth=depth)
+    laid = kinds & {SteelKind.WIRE, SteelKind.BAR}
+    return rule_text(results, "reinforcement_position") if laid else ""
 
 
 _FIGURES: dict[str, Callable[[Results], str]] = {
     "dig_out": lambda results: depths(results, "dig_out", lambda p: p.dig_depth),
     "base": lambda results: depths(results, "base", lambda p: p.base),
-    "forms": _form_height,
+    "forms": lambda results: edge_lengths(results, "forms", EdgeKind.FORMED),
     "reinforcement": _steel,
     "joints": saw_depth,
-    "slab": _yards,
+    "slab": lambda results: results.words.volume(results.takeoff.volume_cuyd),
 }
 """The scope items that a tape can check, in the order of the work, with the figure of the job."""
 

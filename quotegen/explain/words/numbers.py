@@ -44,7 +44,8 @@ def _base(results: Results) -> Rows:
     yield _row(results, "base_material", results.job.rate_book.base_material)
 
 
-def _edge(results: Results, scope_item: str, edge: EdgeKind) -> str:
+def edge_lengths(results: Results, scope_item: str, edge: EdgeKind) -> str:
+    """The length of an edge of each placement that has the item."""
     return results.by_placement(
         {p.id: edge_length(results, p.id, edge) for p in results.placements_with(scope_item)}
     )
@@ -59,7 +60,7 @@ def edge_length(results: Results, placement: str, edge: EdgeKind) -> str:
 
 
 def _forms(results: Results) -> Rows:
-    yield _row(results, "formed_edge", _edge(results, "forms", EdgeKind.FORMED))
+    yield _row(results, "formed_edge", edge_lengths(results, "forms", EdgeKind.FORMED))
 
 
 def _slab(results: Results) -> Rows:
@@ -97,7 +98,7 @@ def _reinforcement(results: Results) -> Rows:
 
 
 def _isolation(results: Results) -> Rows:
-    yield _row(results, "isolated_edge", _edge(results, "isolation", EdgeKind.ISOLATED))
+    yield _row(results, "isolated_edge", edge_lengths(results, "isolation", EdgeKind.ISOLATED))
     yield _row(results, "joint_width", rule_text(results, "isolation_joint_width"))
 
 
@@ -164,7 +165,7 @@ def _finish(results: Results) -> Rows:
 
 
 def _cast_edge(results: Results) -> Rows:
-    yield _row(results, "pool_edge", _edge(results, "cast_edge", EdgeKind.POOL))
+    yield _row(results, "pool_edge", edge_lengths(results, "cast_edge", EdgeKind.POOL))
 
 
 def _quantities(key: str, scope_item: str) -> Callable[[Results], Rows]:

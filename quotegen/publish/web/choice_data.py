@@ -3,7 +3,7 @@
 import json
 from collections.abc import Callable
 
-from quotegen.explain.sheets.views import ChoiceSheet, TextRows
+from quotegen.explain.sheets.choice_views import ChoiceSheet, TextRows
 
 
 def choice_json(choice: ChoiceSheet, tied: Callable[[str], str]) -> str:

@@ -155,7 +155,10 @@ def test_every_observation_says_when_to_speak_up():
         assert page.front.speak_up
 
 
-def test_only_a_stamped_deck_is_explained_in_parts(tmp_path: Path):
-    """Why a deck may be poured in parts is answered where it is stamped, and nowhere else."""
-    assert "in_parts" not in {page.id for page in _guide(tmp_path).questions}
-    assert "in_parts" in {page.id for page in _guide(tmp_path, finishes=STAMPED).questions}
+def test_a_question_comes_with_what_it_is_about(tmp_path: Path):
+    """Who else works at a pool is asked at a pool alone; what applies always is on every job."""
+    pages = shop.shared().content.questions.values()
+    at_pools = {p.front.id for p in pages if When.ALWAYS not in p.front.applies}
+    bare = {page.id for page in _guide(tmp_path).questions}
+    assert bare == {p.front.id for p in pages} - at_pools
+    assert {page.id for page in _guide(tmp_path, POOL).questions} == {p.front.id for p in pages}

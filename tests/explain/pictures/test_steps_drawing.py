@@ -1,6 +1,7 @@
 """Steps from the side: what was typed of them, and no more."""
 
 from itertools import combinations
+from typing import Any
 
 import pytest
 
@@ -9,10 +10,10 @@ from tests.explain.drawn import lettering, parsed, texts
 from tests.pricing import shop
 
 
-def _drawn(tmp_path, width: float = 328, **steps: object):
+def _drawn(tmp_path, width_px: float = 328, **steps: Any):
     patio = {**shop.placement("30 ft x 20 ft"), **({"steps": steps} if steps else {})}
     results = shop.results(tmp_path, shop.job(patio), rate_book=shop.book())
-    return steps_drawing(results, results.job.placements[0], width, "steps")
+    return steps_drawing(results, results.job.placements[0], width_px, "steps")
 
 
 def test_every_rise_and_all_together(tmp_path):
@@ -35,7 +36,7 @@ def test_what_was_not_typed_is_not_said(tmp_path):
     silent = " ".join(texts(parsed(_drawn(tmp_path, risers=["6 in", "6 in"]))))
     assert "not drawn to scale" in silent
     assert "poured" not in silent
-    sizes = {"risers": ["6 in", "6 in"], "width": "4 ft", "tread": "14 in"}
+    sizes: dict[str, Any] = {"risers": ["6 in", "6 in"], "width": "4 ft", "tread": "14 in"}
     said = " ".join(texts(parsed(_drawn(tmp_path, **sizes, poured="the slab"))))
     assert "14 in" in said
     assert "not drawn to scale" not in said

@@ -5,10 +5,10 @@ from pathlib import Path
 import pytest
 import yaml
 
+from quotegen.explain.papers.cancellation_form import cancellation_form
 from quotegen.explain.private.law_checklist import LawSheet, law_sheet
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.agreement_sheet import agreement_sheet
-from quotegen.explain.sheets.customer import customer_view
+from quotegen.explain.sheets.agreement_sheet import agreement_sheet, notice_of_cancellation
 from quotegen.pipeline import figure
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
@@ -77,9 +77,7 @@ def test_the_notice_comes_twice_with_its_words(tmp_path: Path):
     """16 CFR 429.1(b): two copies, the seller, and blank days until the quote is signed."""
     results = _results(tmp_path)
     theme = themes_folder() / "shop"
-    page = render(
-        "quote.html.j2", customer_view(results), results.words, theme, on_paper=True
-    )  # fmt: skip
+    page = render("cancellation.html.j2", cancellation_form(results), results.words, theme)
     assert page.count("I HEREBY CANCEL THIS TRANSACTION.") == 2
     assert page.count("within THREE BUSINESS DAYS from the above date") == 2
     assert (
@@ -139,5 +137,5 @@ def test_the_notice_of_a_buyer_of_65_in_california(tmp_path: Path):
     )
     made = figure(write_world(tmp_path, job, rate_book=shop.book()), shop.shared()).results
     assert made is not None
-    form = cancellation_form(made)
+    form = notice_of_cancellation(made)
     assert (form.days, form.last_day) == ("FIVE BUSINESS DAYS", "June 17, 2026")

@@ -22,10 +22,10 @@ def test_a_discount_is_asked_for():
 
 
 def test_a_bid_under_the_floors_is_not_matched():
-    """The first bid lies $1,122.27 under the walk-away line, and the room says not to match it."""
-    assert max(least(OURS)) == D("15922.27")
+    """The first bid lies $1,282.45 under the walk-away line, and the room says not to match it."""
+    assert max(least(OURS)) == D("16082.45")
     points = section_of(deck_sheet(), "walk-away").points
-    assert points[0].startswith("Do not match bid first: it is $1,122.27 under $15,922.27")
+    assert points[0].startswith("Do not match bid first: it is $1,282.45 under $16,082.45")
     assert not [point for point in points if "match bid second" in point]
 
 
@@ -33,8 +33,8 @@ def test_our_price_is_looked_over_where_theirs_is_dearer():
     """Hours, days, materials and margin of our lower price: for the owner, folded."""
     (look,) = (one for one in section_of(deck_sheet(), "walk-away").points if "Look ours" in one)
     assert look.startswith("Bid second is above ours.")
-    assert (sum(hours(OURS)), materials(OURS)) == (D("107.46"), D("3908.69"))
-    assert "107.5 hours of the crew, 6 days on site, $3,908.69 of materials" in look
+    assert (sum(hours(OURS)), materials(OURS)) == (D("109.96"), D("3950.32"))
+    assert "110.0 hours of the crew, 6 days on site, $3,950.32 of materials" in look
 
 
 def test_who_types_no_costs_sees_no_margins():

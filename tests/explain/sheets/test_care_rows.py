@@ -1,6 +1,6 @@
 """The dates of care: the days in their order, then the years."""
 
-from quotegen.explain.sheets.care_rows import care_rows
+from quotegen.explain.guide.care_rows import care_rows
 from tests.pricing import shop
 
 

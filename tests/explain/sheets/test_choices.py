@@ -5,9 +5,10 @@ from pathlib import Path
 
 import pytest
 
+from quotegen.explain.sheets.choice_views import ChoiceSheet, CombinationTexts
 from quotegen.explain.sheets.choices import choice_sheet
 from quotegen.explain.sheets.price_sheet import price_sheet
-from quotegen.explain.sheets.views import ChoiceSheet, CombinationTexts, CustomerView
+from quotegen.explain.sheets.views import CustomerView
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
 from tests.explain.examples import example_view

@@ -34,7 +34,8 @@ ROW = {"change": NUMBER, "area": NUMBER, "unit": ANYTHING, "difference": MONEY, 
        "needs_signatures": bool}  # fmt: skip
 VISIT = {"id": ANYTHING, "name": ANYTHING, "first_day": DATE, "last_day": DATE}
 COUNTS = {"contract.changes.number", "placements.joints.panels.number", "visits.crew",
-          "contract.visits.crew", "alternates.visits"}  # fmt: skip
+          "contract.visits.crew", "alternates.visits", "visits.part", "visits.parts",
+          "contract.visits.part", "contract.visits.parts"}  # fmt: skip
 COSTS = {"price": MONEY, "cost": MONEY, "margin": MONEY, "without_cost": list}
 
 EVERY_EXAMPLE = pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)

@@ -1,4 +1,4 @@
-"""email.eml: read back with Python's own mail library."""
+"""Every letter: read back with Python's own mail library."""
 
 import email
 from dataclasses import replace
@@ -11,6 +11,7 @@ import pytest
 
 from quotegen.publish.data.mail import Draft, to_eml
 
+PDF = bytes(range(256)) * 40
 DRAFT = Draft(
     sender_name="Pennywort Flatwork",
     sender="office@pennywort.example",
@@ -19,8 +20,7 @@ DRAFT = Draft(
     subject="Your quote T-1",
     plain="The price is $1,234.50.\n",
     html="<p>The price is $1,234.50.</p>\n",
-    attachment_name="quote-T-1-1.pdf",
-    attachment=bytes(range(256)) * 40,
+    attached={"T-1-quote.pdf": PDF, "T-1-quote.html": b"<p>The quote</p>"},
     dated=date(2026, 5, 14),
 )
 
@@ -44,17 +44,23 @@ def _content(message: EmailMessage, kind: str) -> str:
 
 
 def test_what_was_written_is_read_back():
-    """Sender, recipient, subject, both bodies and the PDF arrive as they were."""
+    """Sender, recipient, subject, both bodies and each file arrive as they were."""
     message = _read(DRAFT)
     assert str(message["From"]) == "Pennywort Flatwork <office@pennywort.example>"
     assert str(message["To"]) == "Wren Abernathy <wren@post.example>"
     assert message["Subject"] == DRAFT.subject
     assert _content(message, "plain") == DRAFT.plain
     assert _content(message, "html") == DRAFT.html
-    (attached,) = message.iter_attachments()
-    assert attached.get_content_type() == "application/pdf"
-    assert attached.get_filename() == DRAFT.attachment_name
-    assert attached.get_payload(decode=True) == DRAFT.attachment
+    attached = list(message.iter_attachments())
+    assert [one.get_content_type() for one in attached] == ["application/pdf", "text/html"]
+    assert {one.get_filename(): one.get_payload(decode=True) for one in attached} == DRAFT.attached
+
+
+def test_a_mail_may_go_without_files():
+    """A reminder has both texts and nothing else."""
+    message = _read(replace(DRAFT, attached={}))
+    assert list(message.iter_attachments()) == []
+    assert _content(message, "plain") == DRAFT.plain
 
 
 def test_it_opens_as_a_draft():
@@ -107,8 +113,9 @@ def test_a_text_that_holds_a_boundary():
     text = "Before\n" + "".join(f"--{boundary}--\n\n--{boundary}\n" for boundary in other)
     message = _read(replace(DRAFT, plain=text, html=f"<pre>{text}</pre>\n"))
     assert _content(message, "plain") == text
-    (attached,) = message.iter_attachments()
-    assert attached.get_payload(decode=True) == DRAFT.attachment
+    pdf, page = message.iter_attachments()
+    assert pdf.get_payload(decode=True) == PDF
+    assert page.get_payload(decode=True) == b"<p>The quote</p>"
 
 
 @pytest.mark.parametrize("field", ["recipient_name", "sender_name"])

@@ -2,7 +2,7 @@
 
 import json
 
-from quotegen.explain.sheets.views import ChoiceSheet, CombinationTexts
+from quotegen.explain.sheets.choice_views import ChoiceSheet, CombinationTexts
 from quotegen.publish.web.choice_data import choice_json
 
 ROWS = (("Deposit", "$10"), ("Rest", "$90"))
@@ -12,7 +12,6 @@ SHEET = ChoiceSheet(
         CombinationTexts(key="plain,", texts=("$100", "Plain </script>"), rows=(ROWS,)),
         CombinationTexts(key="fancy,", texts=("$100", "Fancy"), rows=(ROWS,)),
     ),
-    columns=(), totals=(), totals_note="",
 )  # fmt: skip
 
 

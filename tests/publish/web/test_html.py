@@ -13,6 +13,7 @@ import yaml
 from jinja2 import Environment, nodes
 from jinja2.exceptions import UndefinedError
 
+from quotegen.explain.papers.letters import Letter, letters_of
 from quotegen.explain.private.cost_sheet import cost_sheet
 from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.results import Results
@@ -28,7 +29,7 @@ from tests.world import PATIO, write_world
 
 THEME = themes_folder() / "shop"
 TEMPLATES = sorted(THEME.parent.rglob("*.j2"))  # of every theme
-CUSTOMER_PAGES = ("quote.html.j2", "door-sheet.html.j2", "email.html.j2", "email.txt.j2")
+LETTERS = ("email.html.j2", "email.txt.j2")
 WEB_PAGES = ("quote.html.j2", "door-sheet.html.j2")
 SHARP_NAME = '<b>Wren & "Co"'
 
@@ -55,6 +56,12 @@ def results(made: PricedJob) -> Results:
 def view(results: Results) -> CustomerView:
     """Return what the customer may see of it."""
     return customer_view(results)
+
+
+@pytest.fixture(scope="module")
+def letter(results: Results) -> Letter:
+    """Return the letter that goes with the quote."""
+    return letters_of(results)[0]
 
 
 @pytest.fixture(scope="module")
@@ -132,14 +139,15 @@ class TestRender:
         assert "<b>Wren" not in page
         assert SHARP_NAME in html.unescape(page)
 
-    def test_plain_mail_is_not_escaped(self, view, words):
+    def test_plain_mail_is_not_escaped(self, letter, words):
         """In the plain e-mail the same name stands as it was typed."""
-        assert SHARP_NAME in render("email.txt.j2", view, words, THEME)
+        assert SHARP_NAME in render("email.txt.j2", letter, words, THEME)
 
-    @pytest.mark.parametrize("template", CUSTOMER_PAGES)
-    def test_same_view_same_page(self, template, view, words):
+    @pytest.mark.parametrize("template", [*WEB_PAGES, *LETTERS])
+    def test_same_view_same_page(self, template, view, letter, words):
         """Two renders of a view are the same text."""
-        assert render(template, view, words, THEME) == render(template, view, words, THEME)
+        shown = letter if template in LETTERS else view
+        assert render(template, shown, words, THEME) == render(template, shown, words, THEME)
 
     @pytest.mark.parametrize("template", WEB_PAGES)
     def test_the_policy_names_the_one_style_element(self, template, view, words):
@@ -202,28 +210,34 @@ def _blanks(page: str) -> str:
     return page.replace(NO_BREAK, " ")
 
 
+SHEETS = ("price", "slab", "finishes", "money", "days", "agreement")
+
+
 class TestSheets:
-    """The quote is a set of numbered sheets; an empty one never prints."""
+    """The quote is a set of six numbered sheets, and the terms behind them."""
 
     def test_each_sheet_is_a_section_with_a_name(self, view, words):
         """Each sheet has an id, a heading that names it and a place in the index."""
         page = render("quote.html.j2", view, words, THEME)
         sheets = re.findall(r'<section class="sheet[^"]*" id="(\w+)" aria-labelledby="(\S+)"', page)
-        names = "price plan included finishes days change standards past agreement"
-        assert [name for name, _ in sheets] == names.split()
-        for name, heading in sheets:
-            assert page.count(f'<h2 id="{heading}">') == 1
-            assert f'<li><a href="#{name}">' in page
+        assert [name for name, _ in sheets] == [*SHEETS, "terms"]
+        for number, (name, heading) in enumerate(sheets, start=1):
+            level = "h1" if number == 1 else "h2"
+            assert page.count(f'<{level} id="{heading}">') == 1
+            assert (f'<li><a href="#{name}">' in page) == (name in SHEETS)
 
-    def test_an_empty_sheet_is_left_out_and_the_rest_count_on(self, view, words):
-        """Without past jobs there are eight sheets; with one there are nine."""
-        assert view.past_jobs
-        page = render("quote.html.j2", view, words, THEME, on_paper=True)
-        assert 'id="past"' in page
-        assert _blanks(page).count(words("sheet_of", number="9", count="9")) == 1
-        page = render("quote.html.j2", replace(view, past_jobs=()), words, THEME, on_paper=True)
-        assert 'id="past"' not in page
-        assert _blanks(page).count(words("sheet_of", number="8", count="8")) == 1
+    def test_the_sheets_are_counted(self, view, words):
+        """On paper each of the six says its number and how many there are."""
+        page = _blanks(render("quote.html.j2", view, words, THEME, on_paper=True))
+        for number in range(1, len(SHEETS) + 1):
+            said = words("sheet_of", number=str(number), count=str(len(SHEETS)))
+            assert page.count(said) == 1
+
+    def test_without_past_jobs_it_says_so(self, view, words):
+        """No job of ours to see is said, and not passed over."""
+        bare = replace(view, agreement=replace(view.agreement, past_jobs=()))
+        page = render("quote.html.j2", bare, words, THEME, on_paper=True)
+        assert words.labels["no_past_jobs"] in _blanks(html.unescape(page))
 
     @pytest.mark.parametrize("on_paper", [False, True])
     def test_no_id_stands_twice(self, view, words, on_paper: bool):
@@ -232,24 +246,24 @@ class TestSheets:
         ids = re.findall(r'\sid="([^"]+)"', page)
         assert len(ids) == len(set(ids))
 
-    def test_both_mails_say_the_same_amounts(self, view, words):
+    def test_both_mails_say_the_same_amounts(self, view, letter, words):
         """The plain e-mail and the HTML e-mail agree on every amount, in the same order."""
         amount = re.compile(r"[+−]?\$[\d,.]*\d")
-        shown = re.sub(r"<[^>]*>", "", render("email.html.j2", view, words, THEME))
-        plain = render("email.txt.j2", view, words, THEME)
+        shown = re.sub(r"<[^>]*>", "", render("email.html.j2", letter, words, THEME))
+        plain = render("email.txt.j2", letter, words, THEME)
         assert amount.findall(html.unescape(shown)) == amount.findall(plain)
         assert view.price.total in plain
 
     def test_every_line_of_the_price_is_on_the_page(self, view, words):
-        """Sheet 6 shows each line with its quantity, rate and amount, and the total."""
+        """Sheet 4 shows each line with its quantity, rate and amount, and the total."""
         page = _blanks(html.unescape(render("quote.html.j2", view, words, THEME, on_paper=True)))
-        for row in (*view.change.measured, *view.change.fixed, *view.change.allowances):
-            shown = re.search(rf">{re.escape(row.name)}.*?</tr>", page[page.index('id="change"') :],
-                              flags=re.DOTALL)  # fmt: skip
+        sheet = page[page.index('id="money"') :]
+        for row in (line for group in view.money.groups for line in group.lines):
+            shown = re.search(rf">{re.escape(row.name)}.*?</tr>", sheet, flags=re.DOTALL)
             assert shown is not None, row.name
-            assert row.amount in page
-            assert row.quantity in page
-        assert view.change.total in page
+            for cell in (row.quantity, row.rate, row.amount):
+                assert cell in shown[0]
+        assert view.money.total in sheet
 
 
 class TestTemplates:

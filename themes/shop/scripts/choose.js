@@ -46,8 +46,8 @@
       const copy = plain(one.quoted[Math.min(number, one.quoted.length - 1)]);
       data.rows[row].forEach((cell, index) => {
         const place = cells(copy)[index];
-        place.textContent = data.text[cell];
-        if (place.dataset.said !== undefined) place.dataset.said = data.text[cell];
+        if (place.dataset.said === undefined) place.textContent = data.text[cell];
+        else place.dataset.said = data.text[cell];
       });
       return copy;
     }));
