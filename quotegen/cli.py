@@ -146,23 +146,30 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     show_default=True,
     help="The folder that gets one folder for each quote number.",
 )
-def package(jobs: tuple[Path, ...], out: Path) -> None:
-    """Build the package of each JOB; if any has an error, nothing is written."""
-    from quotegen import pipeline
+@click.option("--strict", is_flag=True, help="Write nothing at all if any JOB has an error.")
+@click.option("--fresh", is_flag=True, help="Build what has not changed too.")
+@click.option("--cores", type=click.IntRange(min=1), default=os.cpu_count, show_default="all",
+              help="How many jobs are worked on at once.")  # fmt: skip
+def package(jobs: tuple[Path, ...], out: Path, cores: int, *, strict: bool, fresh: bool) -> None:
+    """Build the package of each JOB that has no error.
+
+    All are read and priced before the first is built. A package that lies there is left as it
+    is if nothing has changed that it was made of.
+    """
+    from quotegen import season
     from quotegen.publish.pdf import engine_problem
-    from quotegen.publish.terminal.tables import progress
-    from quotegen.publish.write import Folder
+    from quotegen.publish.terminal.tables import progress_of
 
     if missing := engine_problem():
         exit_for_machine(missing)
-    shared = _read_shared()
-    with progress(len(jobs)) as announce:
-        built = pipeline.build(jobs, shared, announce)
-    written = _write(*(
-        Folder(path=out / quote, whose=one.whose, files=one.files)
-        for quote, one in built.packages.items()
-    ))  # fmt: skip
-    exit_with((*built.problems, *written))
+    asked, said = season.Asked(out=out, strict=strict, fresh=fresh, cores=cores), list[Problem]()
+    with progress_of(len(jobs)) as announce:
+        for one in season.package_all(jobs, asked, _read_shared(), announce):
+            if isinstance(one, Problem):
+                said.append(one)
+            else:
+                _list(one.folder, one.names, unchanged=one.unchanged)
+    exit_with(tuple(said))
 
 
 CompanyFolder = click.option(
@@ -225,7 +232,7 @@ def issue(job: Path, on: str | None) -> None:
     on_day = day(on)
     if missing := engine_problem():
         exit_for_machine(missing)
-    with progress(1) as announce:
+    with progress() as announce:
         done = issuing.issue(job, _read_shared(), on_day, announce)
     _exit_frozen(done)
 
@@ -409,12 +416,13 @@ def _write(*folders: "Folder") -> tuple[Problem, ...]:
     """Write folders, print the name of each file in them, and return what is to be said."""
     from quotegen.publish.write import write
 
-    return write(folders, _list)
+    return write(folders, lambda folder: _list(folder.path, tuple(sorted(folder.files))))
 
 
-def _list(folder: "Folder") -> None:
-    click.echo(f"{folder.path}/")
-    for name in sorted(folder.files):
+def _list(folder: Path, names: tuple[str, ...], *, unchanged: bool = False) -> None:
+    if names or unchanged:
+        click.echo(f"{folder}/{' nothing has changed' if unchanged else ''}")
+    for name in names:
         click.echo(f"  {name}")
 
 

@@ -1,12 +1,12 @@
 """The stages of one job, in order. Stops before stage 6 if there is any error; writes nothing."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import MappingProxyType
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TypeAlias
 
 from quotegen.explain.private.ballpark_sheet import ballpark_sheet
 from quotegen.explain.results import Results
@@ -28,7 +28,6 @@ from quotegen.pricing.costs.crew_hours import crew_warnings
 from quotegen.pricing.costs.floors import floor_problems
 from quotegen.pricing.costs.outcome import (
     Outcome,
-    drift_of,
     hours_go_by_access,
     outcome_of,
     without_joint_plan,
@@ -40,7 +39,7 @@ from quotegen.pricing.quoted.finish import accepted_of, price_at
 from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
-from quotegen.problem import Problem, has_error, in_file_order
+from quotegen.problem import Problem, Source, has_error, in_file_order
 from quotegen.publish.ballpark import BallparkPage
 from quotegen.publish.printable import unprintable_logo
 from quotegen.publish.web.drawing_font import font_of
@@ -72,9 +71,6 @@ from quotegen.trade.contract_law import ContractLaws, load_laws
 from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
 
-if TYPE_CHECKING:
-    from quotegen.publish.package import Package
-
 Announce: TypeAlias = Callable[[str], None]
 """Is told which stage begins, by its number."""
 
@@ -102,19 +98,6 @@ class PricedJob:
     results: Results | None = None
     owner: OwnersFigures | None = None
     ledger: Ledger | None = None
-    problems: tuple[Problem, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Built:
-    """All jobs of one command after stage 6.
-
-    Attributes:
-        packages: by quote number; none at all where any job has an error.
-        problems: of each job, and of all together.
-    """
-
-    packages: Mapping[str, "Package"]
     problems: tuple[Problem, ...]
 
 
@@ -333,28 +316,6 @@ def ballpark(asked: Asked, shared: Shared) -> BallparkPage | tuple[Problem, ...]
     return BallparkPage(sheet=sheet, words=words, theme=theme_of(paced), dated=paced.quote_date)
 
 
-def build(job_files: tuple[Path, ...], shared: Shared, announce: Announce = silent) -> Built:
-    """Run all stages on each job; if any job has an error, no package is built."""
-    # Imported here, since printing is slow to load and `check` does without.
-    from quotegen.publish.package import package  # noqa: PLC0415
-
-    priced = tuple(figure(path, shared, announce, to_package=True) for path in job_files)
-    twice = tuple(same_number(job_files, priced))
-    said = (p for one in priced for p in one.problems if not (twice and p.code == "number-beside"))
-    problems = (*said, *twice)
-    packages: dict[str, Package] = {}
-    if has_error(problems):
-        return Built(packages=packages, problems=problems)
-    folders = dict.fromkeys(path.parent for path in job_files)
-    outcomes = {folder: outcomes_in(folder, shared) for folder in folders}
-    for path, one in zip(job_files, priced, strict=True):
-        if one.results and one.owner:
-            announce(f"5 explain and 6 publish {one.results.job.quote}")
-            drift = drift_of(outcomes[path.parent], one.owner.job.costs)
-            packages[one.results.job.quote] = package(one.results, one.owner, drift)
-    return Built(packages=packages, problems=problems)
-
-
 def page(job_file: Path, shared: Shared) -> tuple[bytes | None, tuple[Problem, ...]]:
     """Return the web page of a quote alone, None where it has an error, and what is to be said."""
     from quotegen.publish.package import quote_page  # noqa: PLC0415
@@ -389,17 +350,18 @@ def _outcome(job_file: Path, shared: Shared) -> Outcome | None:
     return outcome_of(job, read.owners, takeoff)
 
 
-def same_number(job_files: tuple[Path, ...], priced: tuple[PricedJob, ...]) -> Iterator[Problem]:
-    """Yield jobs that would be written to the same folder as one before them."""
-    first: dict[str, Path] = {}
-    for path, one in zip(job_files, priced, strict=True):
-        if one.results is None:
-            continue
-        job = one.results.job
-        if job.quote in first:
+def same_number(quotes: Iterable[tuple[str, Source]]) -> Iterator[Problem]:
+    """Yield jobs that would be written to the same folder as one before them.
+
+    Args:
+        quotes: the number of each, and where it stands.
+    """
+    first: dict[str, Source] = {}
+    for quote, place in quotes:
+        if quote in first:
             yield Problem(
-                code="same-quote-number", source=job.source("quote"), path="quote",
-                message=f"the quote number `{job.quote}` is also that of {first[job.quote]}",
+                code="same-quote-number", source=place, path="quote",
+                message=f"the quote number `{quote}` is also that of {first[quote].file}",
                 hint="give each job its own number",
             )  # fmt: skip
-        first.setdefault(job.quote, path)
+        first.setdefault(quote, place)

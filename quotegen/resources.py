@@ -11,6 +11,11 @@ def _folder(name: str) -> Path:
     return installed if installed.is_dir() else _PACKAGE.parent / name
 
 
+def program_folder() -> Path:
+    """Return the folder of our own code and rules."""
+    return _PACKAGE
+
+
 def themes_folder() -> Path:
     """Return the folder that holds one folder for each theme."""
     return _folder("themes")

@@ -6,9 +6,10 @@ from textwrap import indent
 
 import pytest
 
-from quotegen.pipeline import build, figure
+from quotegen.pipeline import figure
 from quotegen.problem import has_error
 from tests.pricing.shop import shared
+from tests.publish.built import build
 from tests.world import EXAMPLES, write_world
 
 FORECAST = """

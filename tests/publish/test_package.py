@@ -14,9 +14,8 @@ import pytest
 from icalendar import Calendar
 
 from quotegen.explain.sheets.past_jobs import shown_references
-from quotegen.pipeline import build
 from tests.pricing import shop
-from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, built, page_text, text_with_ties
+from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, build, built, page_text, text_with_ties
 from tests.publish.reading import decoded, pdf_text, read_mail
 from tests.world import PATIO, write_world
 

@@ -8,7 +8,6 @@ from importlib.resources.abc import Traversable
 from types import MappingProxyType
 from typing import Generic, TypeVar
 
-import yaml
 from babel import localedata
 
 from quotegen.problem import Problem
@@ -16,9 +15,6 @@ from quotegen.reading.fields.typed_fields import Model, Slug, Text, WholeField, 
 from quotegen.reading.files.rate_book import FinishKind
 from quotegen.reading.yaml.located import Document, Places, parse
 from quotegen.reading.yaml.validate import validate
-
-LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-"""Our own pages are many, and libyaml reads them four times as fast."""
 
 
 class When(StrEnum):
@@ -261,7 +257,7 @@ def read_page(data: bytes, file: str, model: type[F]) -> Page[F] | tuple[Problem
         hint = "begin with a line ---, then `id: ...` and so on, then a line ---"
         return (Places(file).fault((), "no-front-matter", said, hint),)
     # One empty line stands for the `---`, so that line numbers are those of the page.
-    document = parse(b"\n" + parts[1], file, loader=LOADER)
+    document = parse(b"\n" + parts[1], file, ours=True)
     if not isinstance(document, Document):
         return document
     front = validate(document, model)
@@ -277,7 +273,7 @@ def digest_of(data: bytes) -> str:
 
 def _locale(folder: Traversable, problems: list[Problem]) -> str:
     file = "content/language.yaml"
-    document = parse((folder / "language.yaml").read_bytes(), file, loader=LOADER)
+    document = parse((folder / "language.yaml").read_bytes(), file, ours=True)
     read = validate(document, Language) if isinstance(document, Document) else document
     if isinstance(read, tuple):
         problems.extend(read)
@@ -298,7 +294,7 @@ def _label_files(folder: Traversable) -> tuple[Traversable, ...]:
 def _labels(entries: tuple[Traversable, ...], problems: list[Problem]) -> Mapping[str, str]:
     labels: dict[str, str] = {}
     for entry in entries:
-        document = parse(entry.read_bytes(), f"content/{entry.name}", loader=LOADER)
+        document = parse(entry.read_bytes(), f"content/{entry.name}", ours=True)
         if not isinstance(document, Document):
             problems.extend(document)
             continue

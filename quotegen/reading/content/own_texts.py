@@ -9,7 +9,6 @@ from pathlib import Path
 from string import Formatter
 
 from quotegen.problem import Problem
-from quotegen.reading.content.content import LOADER
 from quotegen.reading.yaml.letters import bundled_letters
 from quotegen.reading.yaml.located import Document, Places, parse
 from quotegen.reading.yaml.near import near_miss
@@ -36,7 +35,7 @@ def own_texts(file: Path, ours: Mapping[str, str]) -> tuple[Mapping[str, str], t
     except OSError as error:
         said = f"the file cannot be opened: {(error.strerror or 'it cannot be read').lower()}"
         return {}, (Places(str(file)).fault((), "cannot-read", said, "only texts belong here"),)
-    document = parse(data, str(file), loader=LOADER)
+    document = parse(data, str(file))
     if not isinstance(document, Document):
         return {}, document
     texts = {key: text for key, text in document.content.items() if isinstance(text, str)}

@@ -9,9 +9,10 @@ from PIL import Image
 
 from quotegen.explain.private.crew_sheet import crew_sheet
 from quotegen.explain.sheets.customer import customer_view
-from quotegen.pipeline import PricedJob, build, figure
+from quotegen.pipeline import PricedJob, figure
 from quotegen.reading.ledger.inputs import inputs_of
 from tests.pricing import shop
+from tests.publish.built import build
 from tests.world import write_world
 
 GATE = {"file": "photos/gate.jpg", "caption": "The gate, code kept-from-them"}
