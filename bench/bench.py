@@ -1,16 +1,22 @@
-"""How long one job takes, beside what WeasyPrint alone needs for the same two papers.
+"""How long one job takes, paper by paper, beside what the print engine alone needs.
 
-Run it with `./run bench`, or `./run bench JOB.yaml --runs 9`. Every figure is the median of
-several runs; the first four are whole processes, start-up included.
+Run it with `./run bench`, or `./run bench JOB.yaml --runs 9 --season 40 --json FILE`. Seconds are
+those of the processor, medians of several runs, so that what else runs on the machine counts
+little; commands are whole processes, start-up included.
 """
 
 import argparse
+import json
 import os
+import re
+import resource
+import shutil
 import subprocess
 import sys
 import tempfile
 import time
 from collections.abc import Callable
+from dataclasses import asdict
 from functools import wraps
 from pathlib import Path
 from statistics import median
@@ -18,12 +24,15 @@ from types import FunctionType, ModuleType
 from typing import Any
 
 from bench.page import print_page
+from bench.papers import print_papers, printed
 from quotegen import pipeline
 from quotegen.publish import package as packaging
 from quotegen.publish.package import Package
 
 REPO = Path(__file__).resolve().parent.parent
 BIN = Path(sys.executable).parent
+QUOTEGEN = BIN / "quotegen"
+DECK = REPO / "example_jobs/itemized/jobs/orchard-bend-pool-deck.yaml"
 STAGES = ("reading", "takeoff", "pricing", "schedule", "explain", "publish")
 
 
@@ -32,30 +41,42 @@ def build(job: Path) -> Package:
     shared = pipeline.read_shared()
     if not isinstance(shared, pipeline.Shared):
         sys.exit("\n".join(map(str, shared)))
-    built = pipeline.build((job,), shared)
-    if not built.packages:
-        sys.exit("\n".join(map(str, built.problems)))
-    return next(iter(built.packages.values()))
+    priced = pipeline.figure(job, shared, to_package=True)
+    if priced.results is None or priced.owner is None:
+        sys.exit("\n".join(map(str, priced.problems)))
+    return packaging.package(priced.results, priced.owner, ())
 
 
-def seconds(work: Callable[[], object]) -> float:
-    """Time one piece of work."""
-    start = time.perf_counter()
-    work()
-    return time.perf_counter() - start
-
-
-def run(*command: str | Path) -> None:
-    """Run a program quietly; a failure ends the benchmark with what it said."""
+def run(*command: str | Path) -> float:
+    """Run a program quietly and return its CPU seconds; a failure ends the benchmark."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     if done.returncode:
         sys.exit(f"{command[0]} failed:\n{done.stdout}{done.stderr}")
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime - before.ru_utime + after.ru_stime - before.ru_stime
 
 
-def weasyprint_alone(folder: Path) -> None:
-    """Turn each HTML document in a folder into a PDF, one process for each as its user would."""
-    for page in sorted(folder.glob("*.html")):
-        run(BIN / "weasyprint", "-q", page, page.with_suffix(".pdf"))
+def season(job: Path, count: int, folder: Path) -> dict[str, float]:
+    """Package copies of a job: wall seconds on one core, on all, and once nothing has changed."""
+    jobs = folder / "jobs"
+    jobs.mkdir()
+    for file in job.parent.parent.glob("*.yaml"):
+        shutil.copy(file, folder)
+    text = job.read_text(encoding="utf-8")
+    for number in range(count):
+        copied = re.sub(r"(?m)^quote: .*", f"quote: S-{number}", text)
+        (jobs / f"{number}.yaml").write_text(copied, encoding="utf-8")
+    taken: dict[str, float] = {}
+    for name, out, cores in (
+        ("one core", "one", "1"),
+        ("all cores", "all", str(os.cpu_count())),
+        ("nothing changed", "all", "1"),
+    ):
+        start = time.perf_counter()
+        run(QUOTEGEN, "package", *sorted(jobs.iterdir()), "--out", folder / out, "--cores", cores)
+        taken[f"season of {count}, {name}, wall"] = time.perf_counter() - start
+    return taken
 
 
 class StageClock:
@@ -86,7 +107,7 @@ class StageClock:
         return timed
 
     def _charge(self) -> None:
-        now = time.perf_counter()
+        now = time.process_time()
         if self._rooms:
             self.spent[self._rooms[-1]] += now - self._since
         self._since = now
@@ -98,47 +119,55 @@ def _room(module: str) -> str:
 
 
 def main() -> None:
-    """Measure and print the table."""
+    """Measure and print the tables."""
     parser = argparse.ArgumentParser(description=__doc__)
-    example = min((REPO / "example_jobs").glob("*/jobs/*.yaml"))
-    parser.add_argument("job", nargs="?", type=Path, default=example)
+    parser.add_argument("job", nargs="?", type=Path, default=DECK)
     parser.add_argument("--runs", type=int, default=5)
+    parser.add_argument("--season", type=int, default=0, help="how many copies, each a job")
+    parser.add_argument("--json", type=Path, help="where to write the same figures")
     asked = parser.parse_args()
     os.environ.setdefault("SOURCE_DATE_EPOCH", "1767225600")
 
-    quotegen = BIN / "quotegen"
+    taken: dict[str, float] = {}
     with tempfile.TemporaryDirectory() as scratch:
-        plain, out = Path(scratch, "plain"), Path(scratch, "out")
-        plain.mkdir()
-        for name, html in build(asked.job).printed.items():
-            (plain / name).with_suffix(".html").write_text(html, encoding="utf-8")
+        out = Path(scratch, "out")
 
-        def middle(work: Callable[[], object]) -> float:
-            return median(seconds(work) for _ in range(asked.runs))
+        def middle(*command: str | Path) -> float:
+            return median(run(*command) for _ in range(asked.runs))
 
-        python = middle(lambda: run(sys.executable, "-c", ""))
-        check = middle(lambda: run(quotegen, "check", asked.job))
-        package = middle(lambda: run(quotegen, "package", asked.job, "--out", out))
-        alone = middle(lambda: weasyprint_alone(plain))
+        package = (QUOTEGEN, "package", asked.job, "--out", out)
+        taken["Python, doing nothing"] = middle(sys.executable, "-c", "")
+        taken["quotegen check"] = middle(QUOTEGEN, "check", asked.job)
+        taken["quotegen figure"] = middle(QUOTEGEN, "figure", asked.job)
+        taken["quotegen package"] = middle(*package, "--fresh")
+        taken["quotegen package, nothing changed"] = middle(*package)
+        if asked.season:
+            taken |= season(asked.job, asked.season, Path(scratch))
         print_page(next(out.glob("*/customer/quote.html")), asked.runs)
 
+    papers = printed(build(asked.job).printed)
+    taken["the engine alone, the same papers"] = sum(row.seconds for row in papers)
+    taken["the engine alone, plain styles"] = sum(row.plain_seconds for row in papers)
+    print(f"\n{asked.job.name}, median of {asked.runs} runs, CPU seconds\n")
+    for label, value in taken.items():
+        print(f"  {label:<48}{value:8.2f} s")
+    print_papers(papers)
+    print_stages(asked.job, asked.runs)
+    if asked.json:
+        told = {"taken_s": taken, "papers": [asdict(row) for row in papers]}
+        asked.json.write_text(json.dumps(told, indent=1), encoding="utf-8")
+
+
+def print_stages(job: Path, runs: int) -> None:
+    """Print how long each stage of a job takes."""
     stages: dict[str, list[float]] = {stage: [] for stage in STAGES}
     clock = StageClock(pipeline, packaging)
-    for _ in range(asked.runs):
+    for _ in range(runs):
         clock.spent = dict.fromkeys(STAGES, 0.0)
-        build(asked.job)
+        build(job)
         for stage, spent in clock.spent.items():
             stages[stage].append(spent)
-
-    print(f"\n{asked.job.name}, median of {asked.runs} runs\n")
-    for label, value in [
-        ("Python, doing nothing", python),
-        ("quotegen check", check),
-        ("quotegen package", package),
-        ("WeasyPrint alone, the same papers", alone),
-    ]:
-        print(f"  {label:<36}{value:8.2f} s")
-    print(f"  {'package / WeasyPrint alone':<36}{package / alone:8.2f} times\n")
+    print()
     for number, (stage, times) in enumerate(stages.items(), 1):
         print(f"  {number} {stage:<34}{median(times) * 1000:8.0f} ms")
 

@@ -27,7 +27,7 @@ from quotegen.publish.write import Folder, write
 from tests.browser.conftest import QUIET
 from tests.browser.injections import JOBS, built_pages, harm
 from tests.property.hostile_files import hostile_files
-from tests.publish.built import unprinted
+from tests.publish.built import build, unprinted
 from tests.publish.killed_runs import killed_runs
 
 SECONDS, MEGABYTES = 5, 512
@@ -70,7 +70,7 @@ def checked(folder: Path, shared: pipeline.Shared) -> int:
 def packaged(folder: Path, shared: pipeline.Shared) -> int:
     """Do what `package` does, all but printing."""
     with unprinted():
-        built = pipeline.build((folder / "job.yaml",), shared)
+        built = build((folder / "job.yaml",), shared)
     refused = has_error(built.problems)
     for quote, made in built.packages.items():
         out = folder / "out" / quote

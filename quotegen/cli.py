@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NoReturn
 import click
 
 from quotegen import __version__
-from quotegen.arguments import day, examples, if_typed, parsed
+from quotegen.arguments import day, examples
 from quotegen.leaving import FINE, INPUT_AT_FAULT, exit_for_machine, exit_with, no_traceback
 from quotegen.problem import Problem, Source, has_error
 
@@ -146,25 +146,36 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     show_default=True,
     help="The folder that gets one folder for each quote number.",
 )
-def package(jobs: tuple[Path, ...], out: Path) -> None:
-    """Build the package of each JOB; if any has an error, nothing is written."""
-    from quotegen import pipeline
+@click.option("--strict", is_flag=True, help="Write nothing at all if any JOB has an error.")
+@click.option("--fresh", is_flag=True, help="Build what has not changed too.")
+@click.option("--cores", type=click.IntRange(min=1), default=os.cpu_count, show_default="all",
+              help="How many jobs are worked on at once.")  # fmt: skip
+def package(jobs: tuple[Path, ...], out: Path, cores: int, *, strict: bool, fresh: bool) -> None:
+    """Build the package of each JOB that has no error.
+
+    All are read and priced before the first is built. A package that lies there is left as it
+    is if nothing has changed that it was made of.
+    """
+    from quotegen import season
     from quotegen.publish.pdf import engine_problem
-    from quotegen.publish.terminal.tables import progress
-    from quotegen.publish.write import Folder
+    from quotegen.publish.terminal.tables import progress_of
 
     if missing := engine_problem():
         exit_for_machine(missing)
-    shared = _read_shared()
-    with progress(len(jobs)) as announce:
-        built = pipeline.build(jobs, shared, announce)
-    written = _write(*(
-        Folder(path=out / quote, whose=one.whose, files=one.files)
-        for quote, one in built.packages.items()
-    ))  # fmt: skip
-    exit_with((*built.problems, *written))
+    asked, said = season.Asked(out=out, strict=strict, fresh=fresh, cores=cores), list[Problem]()
+    with progress_of(len(jobs)) as announce:
+        for one in season.package_all(jobs, asked, _read_shared(), announce):
+            if isinstance(one, Problem):
+                said.append(one)
+            else:
+                _list(one.folder, one.names, unchanged=one.unchanged)
+    exit_with(tuple(said))
 
 
+CompanyFolder = click.option(
+    "--company", "folder", default=Path(), type=click.Path(path_type=Path),
+    help="The folder with the company's files.  [default: this one]",
+)  # fmt: skip
 OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
 
 
@@ -221,7 +232,7 @@ def issue(job: Path, on: str | None) -> None:
     on_day = day(on)
     if missing := engine_problem():
         exit_for_machine(missing)
-    with progress(1) as announce:
+    with progress() as announce:
         done = issuing.issue(job, _read_shared(), on_day, announce)
     _exit_frozen(done)
 
@@ -299,53 +310,80 @@ def specimen(job: Path, out: Path) -> None:
     exit_with((*figured.problems, *written))
 
 
-@commands.command(
-    epilog=examples(
-        "ballpark --size '24 ft x 16 ft' --finish broom --company my_jobs",
-        "ballpark --size '40 ft x 12 ft' --finish exposed --use 'pool deck'",
-    )
-)
-@click.option("--size", required=True, help="Two sides as paced, such as '24 ft x 16 ft'.")
-@click.option("--finish", required=True, help="A finish of the rate book.")
+@commands.command(epilog=examples(
+    "copy clauses/warranty --company my_jobs",
+    "copy shop/styles/tokens.css scope/base --company my_jobs",
+))  # fmt: skip
+@click.argument("names", nargs=-1, required=True, metavar="NAME...")
+@CompanyFolder
+def copy(names: tuple[str, ...], folder: Path) -> None:
+    """Copy pages or files of a theme beside your company's file, to make them your own.
+
+    A NAME is that of a page, such as clauses/warranty, or of a file of a theme, such as
+    shop/styles/tokens.css. What lies there already stays as it is. The copy stands in for ours;
+    `check` says when ours has changed since.
+    """
+    from quotegen.publish.own_copy import own_copies
+    from quotegen.publish.write import write_new
+
+    copies, problems = own_copies(names)
+    if problems:
+        exit_with(problems)
+    there = {name for name in copies if (folder / name).exists()}
+    write_new(folder, {name: data for name, data in copies.items() if name not in there})
+    for name in copies:
+        stays = ": is there already, and stays as it is" if name in there else ""
+        click.echo(f"{folder / name}{stays}")
+    exit_with(())
+
+
+@commands.command(epilog=examples(
+    'ballpark --size "24 ft x 16 ft" --company my_jobs',
+    'ballpark --area "640 sq ft" --pool-edge "96 ft" --use "pool deck" --page truck.pdf',
+))  # fmt: skip
+@click.option("--size", "sizes", multiple=True,
+              help="Two sides as paced, '24 ft x 16 ft'; one for each piece.")  # fmt: skip
+@click.option("--area", help="The area in place of sides, such as '640 sq ft'.")
+@click.option("--pool-edge", help="Feet of edge cast at a pool, such as '96 ft'.")
+@click.option("--formed-edge", help="Feet of edge to form, where it is not that of the size.")
+@click.option("--finish", help="The finish that was asked for; every finish is shown.")
 @click.option("--use", default="patio", show_default=True, type=click.Choice(USES),
               help="What the slab is for.")  # fmt: skip
 @click.option("--date", "on", help="The day of the visit; it picks the rate book.")
 @click.option("--distance", help="The way to the site, such as '14 miles'.")
 @click.option("--drive-time", help="The same in time, such as '35 min'.")
-@click.option("--company", "folder", default=Path(), type=click.Path(path_type=Path),
-              help="The folder with the company's files.  [default: this one]")  # fmt: skip
+@CompanyFolder
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False), default=Path("out"),
               show_default=True, help="The folder that gets ballpark/ballpark.txt.")  # fmt: skip
-def ballpark(folder: Path, out: Path, **typed: str | None) -> None:
-    """Print and write a ballpark: what a paced size would cost, from low to high."""
+@click.option("--page", type=click.Path(path_type=Path, dir_okay=False),
+              help="A new PDF of one page, for the truck.")  # fmt: skip
+def ballpark(
+    sizes: tuple[str, ...], folder: Path, out: Path, page: Path | None, **typed: str | None
+) -> None:
+    """Print and write a ballpark: what a paced slab would cost at each finish, low to high."""
     from quotegen import pipeline
+    from quotegen.options import asked
     from quotegen.publish.manifest import Whose
-    from quotegen.publish.write import Folder
-    from quotegen.reading.fields.text_fields import (
-        parse_date,
-        parse_distance,
-        parse_drive_time,
-        parse_size,
-    )
-    from quotegen.reading.files.job import Use
-    from quotegen.reading.paced_job import Asked
+    from quotegen.publish.pdf import engine_problem
+    from quotegen.publish.write import Folder, write_new
 
-    asked = Asked(
-        folder=folder,
-        size=parsed("--size", parse_size, typed["size"] or ""),
-        finish=typed["finish"] or "",
-        use=Use(typed["use"] or ""),
-        on=if_typed("--date", parse_date, typed["on"]),
-        distance=if_typed("--distance", parse_distance, typed["distance"]),
-        drive_time=if_typed("--drive-time", parse_drive_time, typed["drive_time"]),
-    )
-    text = pipeline.ballpark(asked, _read_shared())
-    if isinstance(text, tuple):
-        exit_with(text)
+    if page is not None and page.exists():
+        message = f"--page: {page} is there already; give it another name"
+        raise click.UsageError(message)
+    if page is not None and (missing := engine_problem()):
+        exit_for_machine(missing)
+    made = pipeline.ballpark(asked(folder, sizes, typed), _read_shared())
+    if isinstance(made, tuple):
+        exit_with(made)
+    text = made.text()
     click.echo(text, nl=False)
     path = out / "ballpark"
     whose = Whose(quote="ballpark", place=Source(file=str(path)))
-    exit_with(_write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()})))
+    problems = _write(Folder(path=path, whose=whose, files={"ballpark.txt": text.encode()}))
+    if page is not None:
+        write_new(page.parent, {page.name: made.pdf()})
+        click.echo(page)
+    exit_with(problems)
 
 
 @commands.command(epilog=examples("schema", "schema rate-book"))
@@ -378,12 +416,13 @@ def _write(*folders: "Folder") -> tuple[Problem, ...]:
     """Write folders, print the name of each file in them, and return what is to be said."""
     from quotegen.publish.write import write
 
-    return write(folders, _list)
+    return write(folders, lambda folder: _list(folder.path, tuple(sorted(folder.files))))
 
 
-def _list(folder: "Folder") -> None:
-    click.echo(f"{folder.path}/")
-    for name in sorted(folder.files):
+def _list(folder: Path, names: tuple[str, ...], *, unchanged: bool = False) -> None:
+    if names or unchanged:
+        click.echo(f"{folder}/{' nothing has changed' if unchanged else ''}")
+    for name in names:
         click.echo(f"  {name}")
 
 

@@ -1,13 +1,14 @@
 """The stages of one job, in order. Stops before stage 6 if there is any error; writes nothing."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import MappingProxyType
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TypeAlias
 
+from quotegen.explain.private.ballpark_sheet import ballpark_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.money import ZERO
@@ -27,7 +28,6 @@ from quotegen.pricing.costs.crew_hours import crew_warnings
 from quotegen.pricing.costs.floors import floor_problems
 from quotegen.pricing.costs.outcome import (
     Outcome,
-    drift_of,
     hours_go_by_access,
     outcome_of,
     without_joint_plan,
@@ -39,21 +39,23 @@ from quotegen.pricing.quoted.finish import accepted_of, price_at
 from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
-from quotegen.problem import Problem, has_error, in_file_order
+from quotegen.problem import Problem, Source, has_error, in_file_order
+from quotegen.publish.ballpark import BallparkPage
 from quotegen.publish.printable import unprintable_logo
-from quotegen.publish.terminal.ballpark import ballpark_text
 from quotegen.publish.web.drawing_font import font_of
+from quotegen.publish.web.own_theme import own_theme_faults
+from quotegen.publish.web.themes import theme_of
 from quotegen.reading.content.content import Content, read_content
 from quotegen.reading.content.languages import missing_texts
 from quotegen.reading.content.own_pages import with_own_pages
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.standards import looser_standards
 from quotegen.reading.ledger.ledger import Ledger, is_as_sent
-from quotegen.reading.paced_job import Asked, paced_job, with_sides
+from quotegen.reading.paced_job import Asked, paced_by, paced_job
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec, ReadJob
 from quotegen.reading.yaml.typed_file import says_outcome
-from quotegen.resources import content_folder, themes_folder
+from quotegen.resources import content_folder
 from quotegen.schedule.day_checks import day_warnings
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
@@ -68,9 +70,6 @@ from quotegen.takeoff.site.size_checks import forms_warnings
 from quotegen.trade.contract_law import ContractLaws, load_laws
 from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
-
-if TYPE_CHECKING:
-    from quotegen.publish.package import Package
 
 Announce: TypeAlias = Callable[[str], None]
 """Is told which stage begins, by its number."""
@@ -99,19 +98,6 @@ class PricedJob:
     results: Results | None = None
     owner: OwnersFigures | None = None
     ledger: Ledger | None = None
-    problems: tuple[Problem, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Built:
-    """All jobs of one command after stage 6.
-
-    Attributes:
-        packages: by quote number; none at all where any job has an error.
-        problems: of each job, and of all together.
-    """
-
-    packages: Mapping[str, "Package"]
     problems: tuple[Problem, ...]
 
 
@@ -156,13 +142,14 @@ def figure(
     scope = frozenset(shared.content.scope)
     read = read_job(job_file, scope, accepting=accepting, text=text)
     content, own_faults = with_own_pages(job_file, shared.content, shared.rules)
-    if isinstance(read, tuple) or own_faults:
+    if isinstance(read, tuple) or has_error(own_faults):
         return _stopped((*(read if isinstance(read, tuple) else read.problems), *own_faults))
     shared = replace(shared, content=content)
     announce(f"2 measure {read.job.quote}")
     rules, looser = _rules_of(read.job, shared)
     sizes, faults = measure(read.job, rules)
-    found = (*read.problems, *looser, *unprintable_logo(read.job), *faults)
+    look = (*unprintable_logo(read.job), *own_theme_faults(read.job))
+    found = (*read.problems, *own_faults, *looser, *look, *faults)
     if sizes is None or has_error(found):
         return _stopped(found)
     takeoff, on_ground = on_site(read.job, sizes, rules)
@@ -292,7 +279,7 @@ def _words(job: JobSpec, shared: Shared) -> Words:
         labels=shared.content.labels,
         locale=shared.content.locale,
         units=job.units,
-        font=font_of(themes_folder() / job.company.theme),
+        font=font_of(theme_of(job)),
     )
 
 
@@ -300,8 +287,8 @@ def _stopped(problems: tuple[Problem, ...]) -> PricedJob:
     return PricedJob(problems=in_file_order(problems))
 
 
-def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
-    """Return the ballpark of a paced size as text, or what is wrong with the files."""
+def ballpark(asked: Asked, shared: Shared) -> BallparkPage | tuple[Problem, ...]:
+    """Return the ballpark of a paced slab, or what is wrong with the files."""
     read = paced_job(asked, frozenset(shared.content.scope))
     if isinstance(read, tuple):
         return read
@@ -310,8 +297,10 @@ def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
     paced, jobs, takeoffs = read.job, list[JobSpec](), list[Takeoff]()
     short, long = paced_factors(shared.rules, paced.quote_date)
     for factor in (short, Fraction(1), long):
-        job = with_sides(paced, asked.size, factor)
-        takeoff, problems = measure(job, shared.rules)
+        job, counts = paced_by(paced, asked, factor)
+        takeoff, problems = (
+            remeasure(job, counts, shared.rules) if counts else measure(job, shared.rules)
+        )
         if takeoff is None or has_error(problems):
             return problems
         jobs.append(job)
@@ -322,29 +311,9 @@ def ballpark(asked: Asked, shared: Shared) -> str | tuple[Problem, ...]:
         rough_step(shared.rules, paced.quote_date),
         asked.on,
     )
-    return ballpark_text(paced, rough, shared.rules, _words(paced, shared))
-
-
-def build(job_files: tuple[Path, ...], shared: Shared, announce: Announce = silent) -> Built:
-    """Run all stages on each job; if any job has an error, no package is built."""
-    # Imported here, since printing is slow to load and `check` does without.
-    from quotegen.publish.package import package  # noqa: PLC0415
-
-    priced = tuple(figure(path, shared, announce, to_package=True) for path in job_files)
-    twice = tuple(same_number(job_files, priced))
-    said = (p for one in priced for p in one.problems if not (twice and p.code == "number-beside"))
-    problems = (*said, *twice)
-    packages: dict[str, Package] = {}
-    if has_error(problems):
-        return Built(packages=packages, problems=problems)
-    folders = dict.fromkeys(path.parent for path in job_files)
-    outcomes = {folder: outcomes_in(folder, shared) for folder in folders}
-    for path, one in zip(job_files, priced, strict=True):
-        if one.results and one.owner:
-            announce(f"5 explain and 6 publish {one.results.job.quote}")
-            drift = drift_of(outcomes[path.parent], one.owner.job.costs)
-            packages[one.results.job.quote] = package(one.results, one.owner, drift)
-    return Built(packages=packages, problems=problems)
+    words = _words(paced, shared)
+    sheet = ballpark_sheet(paced, asked, rough, shared.rules, words)
+    return BallparkPage(sheet=sheet, words=words, theme=theme_of(paced), dated=paced.quote_date)
 
 
 def page(job_file: Path, shared: Shared) -> tuple[bytes | None, tuple[Problem, ...]]:
@@ -381,17 +350,18 @@ def _outcome(job_file: Path, shared: Shared) -> Outcome | None:
     return outcome_of(job, read.owners, takeoff)
 
 
-def same_number(job_files: tuple[Path, ...], priced: tuple[PricedJob, ...]) -> Iterator[Problem]:
-    """Yield jobs that would be written to the same folder as one before them."""
-    first: dict[str, Path] = {}
-    for path, one in zip(job_files, priced, strict=True):
-        if one.results is None:
-            continue
-        job = one.results.job
-        if job.quote in first:
+def same_number(quotes: Iterable[tuple[str, Source]]) -> Iterator[Problem]:
+    """Yield jobs that would be written to the same folder as one before them.
+
+    Args:
+        quotes: the number of each, and where it stands.
+    """
+    first: dict[str, Source] = {}
+    for quote, place in quotes:
+        if quote in first:
             yield Problem(
-                code="same-quote-number", source=job.source("quote"), path="quote",
-                message=f"the quote number `{job.quote}` is also that of {first[job.quote]}",
+                code="same-quote-number", source=place, path="quote",
+                message=f"the quote number `{quote}` is also that of {first[quote].file}",
                 hint="give each job its own number",
             )  # fmt: skip
-        first.setdefault(job.quote, path)
+        first.setdefault(quote, place)

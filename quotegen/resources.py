@@ -11,14 +11,27 @@ def _folder(name: str) -> Path:
     return installed if installed.is_dir() else _PACKAGE.parent / name
 
 
+def program_folder() -> Path:
+    """Return the folder of our own code and rules."""
+    return _PACKAGE
+
+
 def themes_folder() -> Path:
     """Return the folder that holds one folder for each theme."""
     return _folder("themes")
 
 
-def theme_names() -> tuple[str, ...]:
-    """Return the name of each theme, in the order of the alphabet."""
-    return tuple(sorted(file.parent.name for file in themes_folder().glob("*/theme.yaml")))
+def own_themes(company: Path) -> Path:
+    """Return the folder in which the themes of a company lie, beside its file."""
+    return company.parent / "themes"
+
+
+def theme_names(own: Path | None = None) -> tuple[str, ...]:
+    """Return the name of each theme, ours and those in a company's folder, by the alphabet."""
+    names = {file.parent.name for file in themes_folder().glob("*/theme.yaml")}
+    if own is not None and own.is_dir():
+        names |= {one.name for one in own.iterdir() if one.is_dir() and one.name[0] != "."}
+    return tuple(sorted(names))
 
 
 def content_folder(language: str = "en") -> Path:

@@ -115,23 +115,36 @@ def test_no_figures_of_a_faulty_job(command: Command):
 def test_several_jobs_at_once(command: Command):
     """Each job of a call gets its own folder."""
     _second_job("second.yaml", PATIO.replace("T-1", "T-2"))
-    ran = command("package", "job.yaml", "second.yaml")
+    ran = command("package", "job.yaml", "second.yaml", "--cores", "1")
     assert ran.code == 0
     assert sorted(path.name for path in Path("out").iterdir()) == ["T-1", "T-2"]
 
 
-def test_one_faulty_job_keeps_all_from_being_written(command: Command):
-    """Nothing is written of the good job either: all or none."""
+@pytest.mark.parametrize("strict", [(), ("--strict",)])
+def test_one_faulty_job_among_good_ones(command: Command, strict: tuple[str, ...]):
+    """The good one is written and the code is 1 all the same; `--strict` writes neither."""
     _second_job("bad.yaml", PATIO.replace("T-1", "T-2").replace("finish: broom", "finish: brom"))
-    ran = command("package", "job.yaml", "bad.yaml")
-    assert (ran.code, ran.out) == (1, "")
-    assert not Path("out").exists()
+    ran = command("package", "bad.yaml", "job.yaml", "--cores", "1", *strict)
+    assert (ran.code, ran.err.count("the rate book has no finish `brom`")) == (1, 1)
+    assert [path.name for path in Path().glob("out/*")] == ([] if strict else ["T-1"])
+
+
+def test_what_has_not_changed_is_left_alone(command: Command):
+    """A second run says so in a line and touches no file; `--fresh` builds it again."""
+    command("package", "job.yaml")
+    page = Path("out/T-1/customer/quote.html")
+    before = page.stat().st_ino
+    ran = command("package", "job.yaml")
+    assert (ran.code, ran.out) == (0, "out/T-1/ nothing has changed\n")
+    assert page.stat().st_ino == before
+    assert "  customer/quote.html" in command("package", "job.yaml", "--fresh").out
+    assert page.stat().st_ino != before
 
 
 def test_two_jobs_with_one_number_are_refused(command: Command):
     """Two jobs of one number would be written over each other."""
     _second_job("second.yaml", PATIO.replace("Patio", "Walk"))
-    ran = command("package", "job.yaml", "second.yaml")
+    ran = command("package", "job.yaml", "second.yaml", "--cores", "1")
     assert (ran.code, ran.out) == (1, "")
     assert "second.yaml:" in ran.err
     assert "the quote number `T-1` is also that of job.yaml" in ran.err

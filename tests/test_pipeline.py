@@ -1,139 +1,15 @@
-"""The pipeline: what one command works out once, and what stops it."""
+"""The pipeline: what finished jobs tell, worked out for their hours alone."""
 
-from collections import Counter
-from collections.abc import Callable
 from dataclasses import replace
-from pathlib import Path
-from shutil import copy
 
 import pytest
 
 from quotegen import pipeline
-from quotegen.pricing.costs.outcome import Drift, outcome_of
-from quotegen.publish.manifest import Whose
-from quotegen.publish.package import Package
+from quotegen.pricing.costs.outcome import outcome_of
 from quotegen.reading.files.after_signing import Actual
 from tests.pricing import shop
 from tests.pricing.costed import COSTS, ORDER
-from tests.world import EXAMPLES, PATIO, write_world
-
-DONE = f"{PATIO}actual: {{done: 2026-07-01, hours: {{base: 6 hours, drive: 5 hours}}}}\n"
-
-Drifts = dict[str, tuple[Drift, ...]]
-
-
-@pytest.fixture
-def drifts(monkeypatch: pytest.MonkeyPatch) -> Drifts:
-    """Collect what each package is told of drift, by quote number, and build no page."""
-    told: Drifts = {}
-
-    def package(results, _owner, drift):
-        told[results.job.quote] = drift
-        whose = Whose(quote=results.job.quote, place=results.job.source("quote"))
-        return Package(whose=whose, files={}, printed={})
-
-    monkeypatch.setattr("quotegen.publish.package.package", package)
-    return told
-
-
-def _counted(monkeypatch: pytest.MonkeyPatch, name: str) -> Counter[str]:
-    """Count the calls of a stage by the name or the quote number of the job."""
-    stage: Callable[..., object] = getattr(pipeline, name)
-    calls: Counter[str] = Counter()
-
-    def counting(job, *rest, **named):
-        calls[job.name if isinstance(job, Path) else job.quote] += 1
-        return stage(job, *rest, **named)
-
-    monkeypatch.setattr(pipeline, name, counting)
-    return calls
-
-
-def test_a_finished_job_is_figured_once_for_all_that_are_packaged(tmp_path, drifts, monkeypatch):
-    """Two jobs beside a finished one: it is read and measured once, and never priced in full."""
-    jobs = (write_world(tmp_path), tmp_path / "second.yaml")
-    jobs[1].write_text(PATIO.replace("T-1", "T-2"), encoding="utf-8")
-    (tmp_path / "done.yaml").write_text(DONE.replace("T-1", "T-0"), encoding="utf-8")
-    read, measured, priced = (_counted(monkeypatch, name)
-                              for name in ("read_job", "measure", "price"))  # fmt: skip
-    assert pipeline.build(jobs, shop.shared()).problems == ()
-    assert (read["done.yaml"], measured["T-0"], priced["T-0"]) == (1, 1, 0)
-    assert (priced["T-1"], priced["T-2"]) == (1, 1)
-    assert [one.id for one in drifts["T-1"]] == ["drive", "base"]
-    assert drifts["T-1"] == drifts["T-2"]
-
-
-def test_each_folder_has_its_own_finished_jobs(tmp_path, drifts):
-    """A finished job tells of the jobs beside it alone."""
-    jobs = []
-    for number in ("T-1", "T-2"):
-        folder = tmp_path / number
-        folder.mkdir()
-        jobs.append(write_world(folder, PATIO.replace("T-1", number)))
-    (tmp_path / "T-2" / "done.yaml").write_text(DONE.replace("T-1", "T-0"), encoding="utf-8")
-    pipeline.build(tuple(jobs), shop.shared())
-    assert {number: len(drift) for number, drift in drifts.items()} == {"T-1": 0, "T-2": 2}
-
-
-def test_the_hours_that_drift(tmp_path, drifts):
-    """The finished drive of the examples, by its hours in the book and those that it took."""
-    (tmp_path / "jobs").mkdir()
-    for name in ("company.yaml", "rate-book.yaml", "past-jobs.yaml",
-                 "jobs/cutters-row-drive.yaml", "jobs/tanager-lane-patio.yaml"):  # fmt: skip
-        copy(EXAMPLES / name, tmp_path / name)
-    (quote,) = pipeline.build((tmp_path / "jobs/tanager-lane-patio.yaml",), shop.shared()).packages
-    assert [(d.id, str(d.estimated), str(d.actual), d.drifts) for d in drifts[quote]] == [
-        ("bar", "6.15", "8.50", True),
-        ("forms", "7.97", "10.50", True),
-        ("break_out", "19.67", "17.00", True),
-        ("drive", "9.00", "8.00", True),
-        ("dig_out", "8.79", "9.50", False),
-        ("slab", "8.38", "8.00", False),
-        ("joints", "3.94", "4.00", False),
-        ("base", "7.06", "7.00", False),
-        ("broom", "14.11", "14.00", False),
-    ]
-
-
-def test_a_finished_job_with_an_error_says_nothing(tmp_path, drifts):
-    """It is left out, and stops no package: its own `check` names the error."""
-    job = write_world(tmp_path)
-    done = DONE.replace("broom", "brom").replace("quote: T-1", "quote: T-2")
-    (tmp_path / "done.yaml").write_text(done, encoding="utf-8")
-    assert pipeline.build((job,), shop.shared()).problems == ()
-    assert drifts == {"T-1": ()}
-
-
-def test_an_error_in_one_job_stops_all_before_any_page(tmp_path, drifts):
-    """The good job is not explained either, and every problem is told."""
-    jobs = (write_world(tmp_path), tmp_path / "bad.yaml")
-    bad = PATIO.replace("finish: broom", "finish: brom").replace("quote: T-1", "quote: T-2")
-    jobs[1].write_text(bad, encoding="utf-8")
-    built = pipeline.build(jobs, shop.shared())
-    assert ([problem.code for problem in built.problems], built.packages) == (
-        ["unknown-finish"], {})  # fmt: skip
-    assert drifts == {}
-
-
-@pytest.mark.parametrize("why", [None, "it fills a gap in a quiet week"])
-def test_a_price_under_a_floor_is_packaged_only_with_a_reason(tmp_path, drifts, why: str | None):
-    """`package` refuses a job under its floors until the job says why, and then warns."""
-    said = f"under_floor: {why}\n" if why else ""
-    book = (EXAMPLES / "rate-book.yaml").read_text(encoding="utf-8")
-    high = book.replace("floors: {margin: 12 %", "floors: {margin: 60 %")
-    built = pipeline.build((write_world(tmp_path, PATIO + said, rate_book=high),), shop.shared())
-    assert set(built.packages) == set(drifts) == ({"T-1"} if why else set())
-    assert {p.severity.value for p in built.problems} == {"warning" if why else "error"}
-
-
-def test_two_jobs_with_one_number(tmp_path, drifts):
-    """They would be written over each other: the second one is named, where it says its number."""
-    jobs = (write_world(tmp_path), tmp_path / "second.yaml")
-    jobs[1].write_text(PATIO, encoding="utf-8")
-    (problem,) = pipeline.build(jobs, shop.shared()).problems
-    assert (problem.code, problem.path) == ("same-quote-number", "quote")
-    assert (Path(problem.source.file).name, problem.source.line) == ("second.yaml", 1)
-    assert drifts == {}
+from tests.world import EXAMPLES, write_world
 
 
 @pytest.mark.parametrize("name", ["orchard-bend-pool-deck", "cutters-row-drive"])

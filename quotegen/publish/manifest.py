@@ -22,11 +22,15 @@ class Whose:
         quote: the quote number, or the command whose folder it is.
         customer: the name in the job; empty in the folder of a command.
         place: where the quote number stands, or the folder where no file says it.
+        inputs: as in `Manifest`.
+        silent: as in `Manifest`.
     """
 
     quote: str
     customer: str = ""
     place: Source
+    inputs: str = ""
+    silent: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,21 +43,35 @@ class Manifest:
         job: the name of the job file, without its folder.
         files: by path, the SHA-256 of what we may have left there: one, or, while a run is
             under way, those of the older file and of the new one.
+        inputs: the SHA-256 of all that the files were made of; empty where nobody says, and
+            while a run is under way.
+        silent: whether nothing was said about those inputs, no warning either.
     """
 
     quote: str
     customer: str
     job: str
     files: Mapping[str, tuple[str, ...]]
+    inputs: str = ""
+    silent: bool = False
 
     def of_another(self, whose: Whose) -> bool:
         """Say whether the folder is another customer's, or another quote's."""
         return (self.quote, self.customer) != (whose.quote, whose.customer)
 
+    def is_whole(self, folder: Path) -> bool:
+        """Say whether each file lies in the folder as we wrote it."""
+        paths = {folder / name: hashes for name, hashes in self.files.items()}
+        return all(
+            path.is_file() and (sha256(path.read_bytes()),) == hashes
+            for path, hashes in paths.items()
+        )
+
     def to_json(self) -> bytes:
         """Return the manifest as it is written: the same for the same files."""
         files = {name: list(hashes) for name, hashes in self.files.items()}
-        said = {"quote": self.quote, "customer": self.customer, "job": self.job, "files": files}
+        said = {"quote": self.quote, "customer": self.customer, "job": self.job, "files": files,
+                "inputs": self.inputs, "silent": self.silent}  # fmt: skip
         return f"{json.dumps(said, ensure_ascii=False, indent=1, sort_keys=True)}\n".encode()
 
 
@@ -64,6 +82,8 @@ def manifest_of(whose: Whose, files: Mapping[str, bytes]) -> Manifest:
         customer=whose.customer,
         job=Path(whose.place.file).name,
         files={name: (sha256(data),) for name, data in files.items()},
+        inputs=whose.inputs,
+        silent=whose.silent,
     )
 
 

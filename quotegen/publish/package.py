@@ -6,6 +6,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from quotegen.explain.guide.guide import guide_title
+from quotegen.explain.papers.calendar_days import calendar_days, changes_so_far, last_changed
 from quotegen.explain.papers.cancellation_form import cancellation_form
 from quotegen.explain.papers.care_card import care_card
 from quotegen.explain.papers.compare_bids import compare_sheet
@@ -23,17 +24,16 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.views import Paper
 from quotegen.explain.wording import Words
-from quotegen.explain.words.days import visit_name
 from quotegen.pricing.costs.outcome import Drift
 from quotegen.pricing.costs.owner import OwnersFigures
-from quotegen.publish.data.calendar import CalendarVisit, to_ics
+from quotegen.publish.data.calendar import CalendarEvent, Status, to_ics
 from quotegen.publish.data.figures import figures, to_json
 from quotegen.publish.data.mail import Draft, to_eml
 from quotegen.publish.manifest import Whose
 from quotegen.publish.pdf import page_count, to_pdf
 from quotegen.publish.web.html import render
+from quotegen.publish.web.themes import theme_of, themes_for
 from quotegen.publish.write import Files
-from quotegen.resources import theme_names, themes_folder
 
 ON_PAPER_ALONE = frozenset({"door-sheet", "measuring-sheet"})
 """Papers that are no web page too."""
@@ -50,7 +50,7 @@ class Package:
 
 def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) -> Package:
     """Gather the files of one job: `customer/` to send, `private/` for the owner alone."""
-    theme = themes_folder() / results.job.company.theme
+    theme = theme_of(results.job)
     view, later = customer_view(results), _after_signing(results)
     papers: dict[str, Paper] = {
         "quote": view,
@@ -61,7 +61,8 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
         **({"past-jobs": past_jobs_page(results)} if view.agreement.past_jobs else {}),
         **later,
     }
-    crew = render("crew-sheet.html.j2", crew_sheet(results), results.words, theme, on_paper=True)
+    in_hand = crew_sheet(results, owner.job.photos)
+    crew = render("crew-sheet.html.j2", in_hand, results.words, theme, on_paper=True)
     printed = {
         name: render(f"{name}.html.j2", one, results.words, theme, on_paper=True)
         for name, one in papers.items()
@@ -93,7 +94,7 @@ def package(results: Results, owner: OwnersFigures, drift: tuple[Drift, ...]) ->
 
 def quote_page(results: Results) -> bytes:
     """Return quote.html alone, as `package` writes it, with nothing printed."""
-    theme = themes_folder() / results.job.company.theme
+    theme = theme_of(results.job, results.job.company.theme)
     return render("quote.html.j2", customer_view(results), results.words, theme).encode()
 
 
@@ -107,10 +108,10 @@ def _whose(results: Results) -> Whose:
 
 
 def specimens(results: Results) -> Files:
-    """Render the specimen of each theme, web page and PDF, with the company's accent and logo."""
+    """Render the specimen of each theme, the company's own too, with its accent and logo."""
     view, files = customer_view(results), dict[str, bytes]()
-    for name in theme_names():
-        theme = themes_folder() / name
+    for name in themes_for(results.job):
+        theme = theme_of(results.job, name)
         html = render("specimen.html.j2", view, results.words, theme)
         paper = render("specimen.html.j2", view, results.words, theme, on_paper=True)
         files[f"{name}.html"] = html.encode()
@@ -194,19 +195,18 @@ def _marked(results: Results, text: str) -> str:
 def _calendar(results: Results) -> bytes:
     job, words = results.job, results.words
     domain = job.company.email.partition("@")[2]
-    visits = tuple(
-        CalendarVisit(
-            uid=f"{job.quote}-{visit.id}@{domain}",
-            summary=words(
-                "visit_summary", company=job.company.name, visit=visit_name(words, visit)
-            ),
+    sure = Status.TENTATIVE if results.contract.accepted_on is None else Status.CONFIRMED
+    events = tuple(
+        CalendarEvent(
+            uid=f"{job.quote}-{day.id}@{domain}",
+            status=Status.CANCELLED if day.is_off else sure,
+            summary=day.summary,
             description=words("visit_description", quote=job.quote, phone=job.company.phone),
-            location=f"{job.site.address}, {job.site.town}",
-            first_day=visit.first_day,
-            last_day=visit.last_day,
+            location=f"{job.site.address}, {job.site.town}" if day.is_visit else "",
+            first_day=day.first_day,
+            last_day=day.last_day,
         )
-        for visit in results.days.visits
+        for day in calendar_days(results)
     )
     name = _marked(results, words("calendar_name", title=job.title, company=job.company.name))
-    dated = max((job.quote_date, *(change.date for change in job.typed.changes)))
-    return to_ics(visits, name, dated, job.revision + len(job.typed.changes))
+    return to_ics(events, name, last_changed(results), changes_so_far(results))

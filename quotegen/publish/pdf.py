@@ -3,14 +3,22 @@
 The print engine is imported when something is printed: it is slow to load.
 """
 
+import gc
 import logging
 import os
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime
+from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from quotegen.problem import Problem, Source
+
+if TYPE_CHECKING:
+    from weasyprint.text.fonts import FontConfiguration
+
+_FONT_FACE = re.compile(r"@font-face \{[^}]*\}")
 
 
 class PrintError(Exception):
@@ -32,8 +40,10 @@ def to_pdf(document: str, dated: date) -> bytes:
     logger.setLevel(logging.WARNING)
     try:
         fetcher = URLFetcher(allowed_protocols=["data"], fail_on_errors=True)
-        with _clock_at(dated):
-            pdf = HTML(string=document, url_fetcher=fetcher).write_pdf(pdf_variant="pdf/ua-1")
+        with _clock_at(dated), _collector_at_rest():
+            page = HTML(string=document, url_fetcher=fetcher)
+            fonts = _fonts(tuple(_FONT_FACE.findall(document)))
+            pdf = page.write_pdf(pdf_variant="pdf/ua-1", font_config=fonts)
     except FatalURLFetchingError as error:  # no Exception, so nobody else would catch it
         raise PrintError(str(error)) from error
     finally:
@@ -47,6 +57,26 @@ def page_count(pdf: bytes) -> int:
     """Return the number of pages of a PDF that we printed; 0 for anything else."""
     found = re.search(rb"/Type /Pages\b[^>]*/Count (\d+)|/Count (\d+)[^>]*/Type /Pages\b", pdf)
     return int(found[1] or found[2]) if found else 0
+
+
+@lru_cache(maxsize=4)
+def _fonts(_faces: tuple[str, ...]) -> "FontConfiguration":
+    """Return where the engine keeps the fonts of documents with the same faces, once unpacked."""
+    from weasyprint.text.fonts import FontConfiguration
+
+    return FontConfiguration()
+
+
+@contextmanager
+def _collector_at_rest() -> Iterator[None]:
+    """Have nobody look for garbage meanwhile: the engine makes much, and keeps it to the end."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 @contextmanager

@@ -243,7 +243,7 @@ def _laid_beside(folder: Folder, before: Manifest | None) -> Manifest:
         name: tuple(dict.fromkeys((*older.get(name, ()), *after.files.get(name, ()))))
         for name in (*after.files, *older)
     }
-    begun = replace(after, files=files)
+    begun = replace(after, files=files, inputs="", silent=False)
     if any(name.startswith(f"{PRIVATE}/") for name in folder.files):
         (folder.path / PRIVATE).mkdir(exist_ok=True)
         (folder.path / PRIVATE).chmod(OWNER_ALONE)

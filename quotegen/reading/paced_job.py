@@ -1,16 +1,19 @@
-"""A job that is only paced: a rectangle and a finish, with all that the rate book says is usual."""
+"""A job that is only paced: an area and a finish, with all that the rate book says is usual."""
 
-from dataclasses import dataclass, replace
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 from pathlib import Path
 
 from quotegen.problem import Problem
 from quotegen.quantity import Length, rounded
-from quotegen.reading.fields.text_fields import Road, Size
+from quotegen.reading.fields.text_fields import Count, Road, Size
+from quotegen.reading.files.after_signing import Measured, MeasuredPlacement
 from quotegen.reading.files.job import Customer, JobFile, Placement, Site, Use
 from quotegen.reading.files.rate_book import Applies, RateBook
-from quotegen.reading.files.shapes import Shape
+from quotegen.reading.files.shapes import EdgeKind, Shape
 from quotegen.reading.read import read_company, with_company
 from quotegen.reading.records import JobSpec, ReadJob
 from quotegen.reading.yaml.located import Places
@@ -20,6 +23,12 @@ from quotegen.reading.yaml.typed_file import Typed
 _PLACES = 4
 """Decimals of a foot to which a paced side is taken."""
 
+_SAME = {
+    EdgeKind.POOL: (EdgeKind.POOL, EdgeKind.INNER),
+    EdgeKind.FORMED: (EdgeKind.FORMED, EdgeKind.OUTER),
+}
+"""The edges that may be paced, each with all that it says."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
@@ -27,23 +36,47 @@ class Asked:
 
     Attributes:
         folder: where the company's files lie.
-        size: two sides, as paced.
-        finish: an id of the rate book.
+        sizes: rectangles as paced, which together are the slab; or else `area_sqft`.
+        area_sqft: of the slab, where nobody paced its sides.
+        edges: at the pool, or formed, as paced, where a rectangle alone does not say them.
+        finish: an id of the rate book; its first finish where none is asked for.
         on: the day of the visit, None for the day on which the newest rate book begins.
         distance, drive_time: the way to the site one way, where the book prices it.
     """
 
     folder: Path
-    size: Size
-    finish: str
+    sizes: tuple[Size, ...] = ()
+    area_sqft: Fraction | None = None
+    edges: Mapping[EdgeKind, Length] = field(default_factory=dict)
+    finish: str | None = None
     use: Use
     on: date | None
     distance: Road | None
     drive_time: Road | None
 
+    @property
+    def drawn(self) -> Size:
+        """The rectangle as paced, or the square that has the same area as all of the slab."""
+        if len(self.sizes) == 1:
+            return self.sizes[0]
+        side = Length(Fraction(rounded(math.sqrt(self.paced_sqft), _PLACES)))
+        return Size(side, side)
+
+    @property
+    def paced_sqft(self) -> Fraction:
+        """The area of all that was paced."""
+        if self.area_sqft is not None:
+            return self.area_sqft
+        return sum((size.length.feet * size.width.feet for size in self.sizes), Fraction(0))
+
+    @property
+    def is_a_rectangle(self) -> bool:
+        """Whether one rectangle says both the area and the edges."""
+        return len(self.sizes) == 1 and not self.edges
+
 
 def paced_job(asked: Asked, scope_items: frozenset[str]) -> ReadJob | tuple[Problem, ...]:
-    """Return the paced rectangle as a job at every finish of the book, the asked one first.
+    """Return the paced slab as a job at every finish of the book, the asked one first.
 
     Args:
         asked: what is known.
@@ -57,7 +90,7 @@ def paced_job(asked: Asked, scope_items: frozenset[str]) -> ReadJob | tuple[Prob
     if files.book is None:
         return files.problems
     finishes = files.book.value.finishes
-    if asked.finish not in finishes:
+    if asked.finish is not None and asked.finish not in finishes:
         said = f"the rate book has no finish `{asked.finish}`"
         hint = near_miss(asked.finish, finishes)
         return (files.book.fault(("finishes",), "unknown-finish", said, hint),)
@@ -68,16 +101,43 @@ def paced_job(asked: Asked, scope_items: frozenset[str]) -> ReadJob | tuple[Prob
     return replace(read, job=_without_seasons(read.job))
 
 
-def with_sides(job: JobSpec, size: Size, factor: Fraction) -> JobSpec:
-    """Return a paced job with each side longer or shorter by a factor than it was paced."""
-    return replace(job, placements=(replace(job.placements[0], add=_rectangle(size, factor)),))
+def paced_by(job: JobSpec, asked: Asked, factor: Fraction) -> tuple[JobSpec, Measured | None]:
+    """Return a paced job with each side longer or shorter by a factor than it was paced.
+
+    Returns:
+        The job, and beside it the area and the edges that count in place of its rectangle's, if
+        it is not one rectangle alone.
+    """
+    longer = replace(job, placements=(replace(job.placements[0], add=_rectangle(asked, factor)),))
+    if asked.is_a_rectangle:
+        return longer, None
+    edges = {
+        edge: Length(length.feet * factor)
+        for paced, length in asked.edges.items()
+        for edge in _SAME[paced]
+    }
+    counts = MeasuredPlacement.model_construct(
+        area=asked.paced_sqft * factor * factor, edges=edges, add=(), take_away=()
+    )
+    placements = {job.placements[0].id: counts}
+    return longer, Measured.model_construct(date=job.quote_date, placements=placements)
 
 
-def _rectangle(size: Size, factor: Fraction) -> tuple[Shape, ...]:
+def _rectangle(asked: Asked, factor: Fraction) -> tuple[Shape, ...]:
     length, width = (
-        Length(Fraction(rounded(side.feet * factor, _PLACES))) for side in (size.length, size.width)
+        Length(Fraction(rounded(side.feet * factor, _PLACES)))
+        for side in (asked.drawn.length, asked.drawn.width)
     )
     return (Shape.model_construct(rectangle=Size(length, width)),)
+
+
+def _at_edges(asked: Asked, book: RateBook) -> dict[str, Count]:
+    """What is asked for by pacing the edge that it follows, such as a cast edge at a pool."""
+    return {
+        rate_id: Count(None, None)
+        for rate_id, rate in book.rates.items()
+        if rate.applies is Applies.ASKED and rate.of in asked.edges and rate.of is EdgeKind.POOL
+    }
 
 
 def _without_seasons(job: JobSpec) -> JobSpec:
@@ -91,7 +151,8 @@ def _without_seasons(job: JobSpec) -> JobSpec:
 
 def _job_file(asked: Asked, book: RateBook) -> JobFile:
     on = asked.on or book.valid_from
-    add = _rectangle(asked.size, Fraction(1))
+    finish = asked.finish or next(iter(book.finishes))
+    slab = Placement.model_construct(id="slab", use=asked.use, add=_rectangle(asked, Fraction(1)))
     return JobFile.model_construct(
         quote="ballpark",
         date=on,
@@ -104,8 +165,9 @@ def _job_file(asked: Asked, book: RateBook) -> JobFile:
             drive_time=asked.drive_time,
         ),
         title="First visit",
-        finish=asked.finish,
-        compare=tuple(finish for finish in book.finishes if finish != asked.finish),
+        finish=finish,
+        compare=tuple(other for other in book.finishes if other != finish),
+        include=_at_edges(asked, book),
         references=(),
-        placements=(Placement.model_construct(id="slab", use=asked.use, add=add),),
+        placements=(slab,),
     )

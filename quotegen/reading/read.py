@@ -33,8 +33,15 @@ from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.images.logos import Logo, shown_logo
 from quotegen.reading.kinds import of_another_kind
 from quotegen.reading.ledger.ledger import as_accepted, read_ledger
-from quotegen.reading.records import JobSpec, OwnersJob, PlacementSpec, ReadJob, Reference
-from quotegen.reading.references import choose, to_call
+from quotegen.reading.records import (
+    JobSpec,
+    OwnersJob,
+    PlacementSpec,
+    ReadJob,
+    Reference,
+    ShownPhoto,
+)
+from quotegen.reading.references import choose, site_photos, to_call
 from quotegen.reading.yaml.located import Places
 from quotegen.reading.yaml.typed_file import CANNOT_READ, Typed, beside, load, missing_beside
 
@@ -148,7 +155,8 @@ def with_company(
         return files.problems
     references, unshown = choose(job, book.value, past)
     faults = _job_faults(job, company.value, book.value, scope_items)
-    problems = (*files.problems, *faults, *unshown)
+    photos, unread = site_photos(job)
+    problems = (*files.problems, *faults, *unshown, *unread)
     unknown_use = any(placement.use not in book.value.usual for placement in job.value.placements)
     if unknown_use or job.value.date < FIRST_DAY:
         return problems
@@ -161,12 +169,14 @@ def with_company(
             Typed(book.value.public(), book.places.without(owner_book_keys)),
             book.value.waste,
             references,
+            tuple(one for one, typed in zip(photos, job.value.photos, strict=False) if typed.shown),
             files.logo,
         ),
         owners=OwnersJob(
             file=job.value,
             book=book.value,
             to_call=to_call(job.value, book.value, past.value),
+            photos=photos,
         ),
         problems=problems,
     )
@@ -225,6 +235,7 @@ def _spec(
     book: Typed[RateBook],
     waste: Mapping[MaterialId, Fraction],
     references: tuple[Reference, ...],
+    photos: tuple[ShownPhoto, ...],
     logo: Logo | None,
 ) -> JobSpec:
     typed = job.value
@@ -238,6 +249,7 @@ def _spec(
         colors=tuple(look.colors for look in typed.colors),
         not_included=(*company.value.not_included, *typed.not_included),
         references=references,
+        photos=photos,
         company=company.value,
         rate_book=book.value,
         waste=waste,

@@ -147,6 +147,7 @@ class JobSpec:
         colors: looks that the homeowner may choose instead, each as the rates of its colors.
         not_included: by the company, then by the job.
         references: the past jobs that may be shown, best known first.
+        photos: of the site, those that the customer may see.
         waste: what is ordered beyond the measure, where the rate book says so.
         places: of the job file, to say where a thing stands.
         book_places, company_places: the same of the company's files.
@@ -161,6 +162,7 @@ class JobSpec:
     colors: tuple[tuple[str, ...], ...]
     not_included: tuple[Excluded, ...]
     references: tuple[Reference, ...]
+    photos: tuple[ShownPhoto, ...] = ()
     company: Company
     rate_book: RateBook
     waste: Mapping[MaterialId, Fraction]
@@ -233,11 +235,13 @@ class OwnersJob:
         file: the whole job file: other bids, bills, private notes, how it came out.
         book: the whole rate book, each price with its cost.
         to_call: past jobs whose owners agreed to be called, the nearest in kind first.
+        photos: of the site, every one.
     """
 
     file: JobFile
     book: RateBookFile
     to_call: tuple[Reference, ...]
+    photos: tuple[ShownPhoto, ...] = ()
 
     @property
     def costs(self) -> Costs | None:

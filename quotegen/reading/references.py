@@ -1,4 +1,4 @@
-"""Which past jobs may be shown beside a quote or called, and how much of each: consent decides."""
+"""Which past jobs may be shown beside a quote or called, by consent; and photos of the site."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -91,6 +91,27 @@ def to_call(job: JobFile, book: RateBook, past: PastJobs) -> tuple[Reference, ..
         ),
     )
     return tuple(ranked[:MOST_TO_CALL])
+
+
+def site_photos(
+    job: Typed[JobFile],
+) -> tuple[tuple[ShownPhoto, ...], tuple[Problem, ...]]:
+    """Read the pictures of the site that a job names, each made small and without metadata.
+
+    Returns:
+        All of them in their order, or none and what is wrong with those that cannot be read.
+    """
+    folder = Path(job.places.file).parent
+    read = [
+        shown_jpeg(folder, one.file, job.places.of(("photos", index, "file")))
+        for index, one in enumerate(job.value.photos)
+    ]
+    if problems := tuple(one for one in read if isinstance(one, Problem)):
+        return (), problems
+    pairs = zip(read, job.value.photos, strict=True)
+    return tuple(
+        ShownPhoto(jpeg=one, alt=typed.caption) for one, typed in pairs if isinstance(one, bytes)
+    ), ()
 
 
 _FITS = (Reason.FINISH, Reason.OFFERED, Reason.USE)

@@ -11,6 +11,7 @@ from tests.architecture.tree import PACKAGE, REPO, STAGES, name_of
 MIRRORED = (*STAGES, "trade")
 TESTS = REPO / "tests"
 OF_NO_SINGLE_MODULE = {
+    "tests/explain/sheets/test_site_photos.py": "photos from the job to both their sheets",
     "tests/explain/sheets/test_printed_once.py": "the sums of all six sheets",
     "tests/explain/test_situations.py": "the table of situations beside it",
     "tests/publish/test_nothing_private_leaves.py": "every file of a package",

@@ -15,11 +15,11 @@ from typing import Any
 import yaml
 from playwright.sync_api import Browser, Dialog
 
-from quotegen.pipeline import Shared, build
+from quotegen.pipeline import Shared
 from tests.browser.conftest import opened
 from tests.pricing.shop import as_yaml
 from tests.property.hostile_files import schema_walk
-from tests.publish.built import unprinted
+from tests.publish.built import build, unprinted
 from tests.world import COMPANY_FILES, EXAMPLES
 
 WAYS_OUT = (

@@ -11,10 +11,10 @@ import icalendar
 import pytest
 from playwright.sync_api import Browser
 
-from quotegen.pipeline import Shared, build, read_shared
+from quotegen.pipeline import Shared, read_shared
 from quotegen.publish.package import Package
 from tests.browser.conftest import REPO, opened
-from tests.publish.built import page_text, unprinted
+from tests.publish.built import build, page_text, unprinted
 from tests.publish.paper import laid_out, past_the_edge
 from tests.publish.pseudo import named_texts, pseudo_content, strangers, typed_texts
 

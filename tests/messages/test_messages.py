@@ -22,6 +22,7 @@ from tests.messages.command import Command, files_in
 from tests.messages.problem_codes import codes
 from tests.messages.spoiled_files import SPOILED, huge_png
 from tests.pricing.shop import shared
+from tests.publish.built import build
 
 FAST_S = 5.0
 WARNINGS = {
@@ -63,7 +64,7 @@ TESTED_ELSEWHERE = {
     "nothing-to-price": "tests/pricing/test_checks.py::test_nothing_to_price",
     "file-kept": "tests/publish/test_write.py::test_a_changed_file_is_kept",
     "folder-of-another": "tests/publish/test_write.py::test_the_folder_of_another",
-    "same-quote-number": "tests/test_pipeline.py::test_two_jobs_with_one_number",
+    "same-quote-number": "tests/test_season.py::test_two_jobs_with_one_number",
     "already-issued": f"{ISSUING}::test_a_revision_is_issued_once",
     "issued-meanwhile": f"{ISSUING}::test_another_run_meanwhile",
     "revision-spent": f"{ISSUING}::test_other_figures_need_another_number",
@@ -88,6 +89,8 @@ TESTED_ELSEWHERE = {
     "missing-page": f"{LANGUAGES}::test_a_missing_page_is_an_error",
     "no-locale": f"{LANGUAGES}::test_the_locale_must_be_known",
     "own-page-unknown": f"{OWN_PAGES}::test_a_page_that_we_do_not_have_is_refused",
+    "own-page-behind": f"{OWN_PAGES}::test_a_page_says_when_ours_has_changed_since",
+    "own-theme": "tests/publish/web/test_own_theme.py::test_a_theme_that_cannot_work_is_refused",
     "own-page-lacks": f"{OWN_PAGES}::test_a_page_keeps_what_ours_must_have",
     "own-page-mark": f"{OWN_PAGES}::test_a_page_is_text_with_whole_marks",
     "already-started": "tests/test_new.py::test_nothing_is_written_over",
@@ -156,7 +159,7 @@ def test_a_price_under_a_floor_refuses_the_package(folder: Path):
     """The job can be figured, with a warning; its package is refused with the table's message."""
     (row,) = BY_CASE[AT_THE_PACKAGE]
     job = lay_out(CASES / f"{AT_THE_PACKAGE}.yaml", folder)
-    built = pipeline.build((job,), shared())
+    built = build((job,), shared())
     assert [(problem.code, str(problem)) for problem in built.problems] == [
         (row["code"], _printed(row))]  # fmt: skip
     assert not built.packages
@@ -190,14 +193,14 @@ def test_a_file_that_nobody_would_type_is_refused_fast(
     command: Command, monkeypatch: pytest.MonkeyPatch, spoil, code, at, words
 ):
     """Its first problem has the place and the words of the table; nothing is written."""
-    built: list[pipeline.Built] = []
+    figured: list[pipeline.PricedJob] = []
 
-    def noted(jobs: tuple[Path, ...], *more: Any) -> pipeline.Built:
-        built.append(build(jobs, *more))
-        return built[-1]
+    def noted(*more: Any, **named: Any) -> pipeline.PricedJob:
+        figured.append(figure(*more, **named))
+        return figured[-1]
 
-    build = pipeline.build
-    monkeypatch.setattr(pipeline, "build", noted)
+    figure = pipeline.figure
+    monkeypatch.setattr(pipeline, "figure", noted)
     spoil(lay_out(None, Path()))
     before = files_in(Path() / "out")
     began = time.process_time()
@@ -208,7 +211,7 @@ def test_a_file_that_nobody_would_type_is_refused_fast(
     assert [word for word in words if word not in ran.err] == []
     assert "Traceback" not in ran.err
     assert files_in(Path() / "out") == before
-    assert code in {problem.code for problem in built[0].problems}
+    assert code in {problem.code for problem in figured[0].problems}
 
 
 def test_a_large_file_is_not_read_to_its_end(tmp_path: Path):

@@ -6,6 +6,7 @@ import subprocess
 import sys
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import dataclass
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
@@ -14,8 +15,11 @@ from unittest.mock import patch
 
 import pytest
 
-from quotegen.pipeline import build
+from quotegen.pipeline import Shared, figure, outcomes_in
+from quotegen.pricing.costs.outcome import drift_of
+from quotegen.problem import Problem, has_error
 from quotegen.publish.manifest import MANIFEST
+from quotegen.publish.package import Package, package
 from tests.once_per_run import once_per_run
 from tests.pricing.shop import JOBS, shared
 
@@ -37,6 +41,26 @@ BLOCKS = frozenset({
 UNSEEN = frozenset({"style", "script"})
 
 
+@dataclass(frozen=True)
+class Built:
+    """Packages in memory, by quote number, and all that was said of their jobs."""
+
+    packages: Mapping[str, Package]
+    problems: tuple[Problem, ...]
+
+
+def build(job_files: tuple[Path, ...], shared: Shared) -> Built:
+    """Build the package of each job that has no error, and write nothing."""
+    packages, problems = dict[str, Package](), list[Problem]()
+    for path in job_files:
+        one = figure(path, shared, to_package=True)
+        problems += one.problems
+        if one.results and one.owner and not has_error(one.problems):
+            drift = drift_of(outcomes_in(path.parent, shared), one.owner.job.costs)
+            packages[one.results.job.quote] = package(one.results, one.owner, drift)
+    return Built(packages=packages, problems=tuple(problems))
+
+
 @cache
 def built(job_file: Path) -> Mapping[str, bytes]:
     """Every file of an example's package, by path; built once for a whole run of the tests."""
@@ -44,7 +68,7 @@ def built(job_file: Path) -> Mapping[str, bytes]:
 
 
 def _package(job_file: Path) -> tuple[str, Callable[[], Mapping[str, bytes]]]:
-    def package() -> Mapping[str, bytes]:
+    def whole() -> Mapping[str, bytes]:
         if job_file.stem in UNPRINTED:
             with unprinted():
                 (made,) = build((job_file,), shared()).packages.values()
@@ -52,7 +76,7 @@ def _package(job_file: Path) -> tuple[str, Callable[[], Mapping[str, bytes]]]:
         with TemporaryDirectory() as folder:
             return packaged(str(job_file), Path(folder), MACHINE)
 
-    return f"package of {job_file.stem}", package
+    return f"package of {job_file.stem}", whole
 
 
 def packaged(

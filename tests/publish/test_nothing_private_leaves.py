@@ -15,7 +15,7 @@ import pikepdf
 import pytest
 from PIL import Image
 
-from quotegen.publish.data.calendar import CalendarVisit, to_ics
+from quotegen.publish.data.calendar import CalendarEvent, Status, to_ics
 from quotegen.publish.pdf import to_pdf
 from tests.architecture.tree import REPO
 from tests.publish import private_world
@@ -177,9 +177,11 @@ def _into_alt_text(pdf: pikepdf.Pdf) -> None:
 
 
 def _calendar(text: str) -> bytes:
-    visit = CalendarVisit(uid="u", summary="s", description="x" * 66 + text, location="l",
-                          first_day=DATED, last_day=DATED)  # fmt: skip
-    return to_ics((visit,), "n", DATED, 1)
+    event = CalendarEvent(
+        uid="u", status=Status.TENTATIVE, summary="s", description="x" * 66 + text, location="l",
+        first_day=DATED, last_day=DATED,
+    )  # fmt: skip
+    return to_ics((event,), "n", DATED, 1)
 
 
 LEAKS: dict[str, Callable[[], tuple[str, bytes]]] = {

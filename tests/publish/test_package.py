@@ -14,9 +14,8 @@ import pytest
 from icalendar import Calendar
 
 from quotegen.explain.sheets.past_jobs import shown_references
-from quotegen.pipeline import build
 from tests.pricing import shop
-from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, built, page_text, text_with_ties
+from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, build, built, page_text, text_with_ties
 from tests.publish.reading import decoded, pdf_text, read_mail
 from tests.world import PATIO, write_world
 
@@ -123,21 +122,27 @@ class TestTheMail:
 
 @EVERY_BUILT
 def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
-    """One event for each visit as it stands now, its end exclusive, its UID its own."""
+    """One event for each visit as it stands now, at the site, its end exclusive, its UID its own.
+
+    What is no visit has no place, and nothing is sure before the yes.
+    """
     calendar: Any = Calendar.from_ical(built(job_file)["customer/visits.ics"])
     figures = _figures(job_file)
     events = calendar.walk("VEVENT")
-    assert [(e.decoded("dtstart"), e.decoded("dtend") - timedelta(days=1)) for e in events] == [
+    on_site = [event for event in events if "location" in event]
+    assert [(e.decoded("dtstart"), e.decoded("dtend") - timedelta(days=1)) for e in on_site] == [
         (date.fromisoformat(v["first_day"]), date.fromisoformat(v["last_day"]))
         for v in figures["contract"]["visits"]
     ]
-    number = figures["quote"]["number"]
-    domain = shop.example_results(job_file).job.company.email.partition("@")[2]
-    assert [str(e["uid"]) for e in events] == [
+    number, job = figures["quote"]["number"], shop.example_results(job_file).job
+    domain = job.company.email.partition("@")[2]
+    assert [str(e["uid"]) for e in on_site] == [
         f"{number}-{visit['id']}@{domain}" for visit in figures["visits"]
     ]
-    changes = len(figures["contract"]["changes"])
-    assert {e["sequence"] for e in events} == {figures["quote"]["revision"] + changes}
+    assert len({str(event["uid"]) for event in events}) == len(events)
+    if job.typed.accepted is None:
+        assert {str(event["status"]) for event in events} == {"TENTATIVE"}
+        assert f"{number}-yes@{domain}" in {str(event["uid"]) for event in events}
 
 
 @EVERY_PRINTED
@@ -218,7 +223,8 @@ class TestAName:
         assert "Bcc" not in message
         page = files["customer/quote.html"].decode()
         assert "<script>alert" not in page
-        assert len(Calendar.from_ical(files["customer/visits.ics"]).walk("VEVENT")) == 4
+        events = Calendar.from_ical(files["customer/visits.ics"]).walk("VEVENT")
+        assert len([event for event in events if "location" in event]) == 4
         assert name.replace("\\n", " ") in page_text(page)
 
 

@@ -16,13 +16,12 @@ import zxingcpp
 from PIL import Image
 
 from quotegen.explain.sheets.customer import customer_view
-from quotegen.pipeline import build
 from quotegen.publish.pdf import to_pdf
 from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
 from tests.browser.conftest import need
 from tests.pricing.shop import example_results, shared
-from tests.publish.built import EVERY_PRINTED, built
+from tests.publish.built import EVERY_PRINTED, build, built
 from tests.publish.paper import (
     headings_at_the_foot,
     keeping_pages,

@@ -11,7 +11,8 @@ from quotegen.quantity import Length
 from quotegen.reading.fields.text_fields import Size
 from quotegen.reading.files.job import Use
 from quotegen.reading.files.rate_book import Applies
-from quotegen.reading.paced_job import Asked, paced_job, with_sides
+from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.paced_job import Asked, paced_by, paced_job
 from quotegen.reading.records import JobSpec, ReadJob
 from tests.pricing.shop import shared
 from tests.world import write_world
@@ -25,7 +26,7 @@ def asked(tmp_path: Path) -> Asked:
     write_world(tmp_path)
     return Asked(
         folder=tmp_path,
-        size=SIZE,
+        sizes=(SIZE,),
         finish="slate",
         use=Use.PATIO,
         on=date(2026, 5, 14),
@@ -63,9 +64,29 @@ def test_what_is_usual_is_filled_in(asked: Asked):
 def test_sides_are_longer_and_shorter_by_a_factor(asked: Asked):
     """Each side is taken to a ten-thousandth of a foot."""
     job = _paced(asked)
-    assert _sides(with_sides(job, SIZE, Fraction(1))) == _sides(job) == (Fraction(24), Fraction(16))
-    assert _sides(with_sides(job, SIZE, Fraction(21, 20))) == (Fraction("25.2"), Fraction("16.8"))
-    assert _sides(with_sides(job, SIZE, Fraction(1, 7))) == (Fraction("3.4286"), Fraction("2.2857"))
+    for factor, sides in (
+        (Fraction(1), (Fraction(24), Fraction(16))),
+        (Fraction(21, 20), (Fraction("25.2"), Fraction("16.8"))),
+        (Fraction(1, 7), (Fraction("3.4286"), Fraction("2.2857"))),
+    ):
+        longer, counts = paced_by(job, asked, factor)
+        assert (_sides(longer), counts) == (sides, None)
+
+
+def test_an_area_goes_with_the_square_of_the_factor(asked: Asked):
+    """What was not paced as one rectangle is drawn as a square, and its own area and edges count.
+
+    The edge at a pool is also an inner one, and asks for what the book casts there.
+    """
+    asked = replace(asked, sizes=(), area_sqft=Fraction(400),
+                    edges={EdgeKind.POOL: Length(Fraction(60))})  # fmt: skip
+    job = _paced(asked)
+    assert _sides(job) == (Fraction(20), Fraction(20))
+    _, counts = paced_by(job, asked, Fraction(21, 20))
+    assert counts is not None
+    slab = counts.placements["slab"]
+    assert slab.area == Fraction(441)
+    assert slab.edges == dict.fromkeys((EdgeKind.POOL, EdgeKind.INNER), Length(Fraction(63)))
 
 
 def test_without_a_day_no_season_applies(asked: Asked):

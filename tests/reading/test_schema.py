@@ -1,5 +1,8 @@
 """The JSON Schema of each file: what an editor needs to complete and check the examples."""
 
+import json
+import re
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -7,7 +10,7 @@ import pytest
 import yaml
 
 from quotegen.reading.kinds import KINDS
-from quotegen.reading.schema import schema_of
+from quotegen.reading.schema import _models, schema_of, sentences
 from tests.world import EXAMPLES
 
 TYPED = [
@@ -77,9 +80,64 @@ def test_keys_are_named_as_they_are_typed():
     assert "is_" not in defs["Shape"]["properties"]
 
 
-def test_an_editor_may_offer_examples():
-    """A field of text says what it takes and shows how it is typed."""
-    defs: Any = schema_of("job")["$defs"]
-    thickness = defs["Placement"]["properties"]["thickness"]["anyOf"][0]
-    assert thickness["description"] == "A length as on a tape"
-    assert "24 ft 6 in" in thickness["examples"]
+def _properties(kind: str) -> Iterator[tuple[str, str, Any]]:
+    """Each key of a kind of file: the part that has it, its name, and its schema."""
+    schema: Any = schema_of(kind)
+    for part, described in (*schema["$defs"].items(), (kind, schema)):
+        for key, value in described.get("properties", {}).items():
+            yield part, key, value
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_an_editor_says_what_each_key_is(kind: str):
+    """At each key stands a sentence; one that takes a text or a number shows how it is typed."""
+    for part, key, value in _properties(kind):
+        assert re.match(r"[A-Z0-9].*\.(?: |$)", value["description"]), (part, key)
+        typed = str(value.get("anyOf", value))
+        if "$ref" not in typed and "enum" not in typed and "array" not in typed:
+            assert value.get("examples") or "object" in typed, (part, key)
+
+
+def test_an_editor_says_in_which_unit():
+    """How a length, a price or a time is typed follows the sentence."""
+    known = {(part, key): value for kind in KINDS for part, key, value in _properties(kind)}
+    for place, form in {
+        ("Placement", "thickness"): "A length as on a tape.",
+        ("CostedOrder", "allowance"): "A share.",
+        ("CostedRate", "rate"): "A price for one.",
+        ("Site", "drive_time"): "A time on the road, one way.",
+    }.items():
+        assert known[place]["description"].endswith(form)
+    assert "24 ft 6 in" in known["Placement", "thickness"]["examples"]
+
+
+def test_no_sentence_is_left_over():
+    """keys.yaml has no key that no file has."""
+    known = {(part, key) for kind in KINDS for part, key, _ in _properties(kind)}
+    models = {model.__name__: model for kind in KINDS for model in _models(KINDS[kind], set())}
+    brought = {
+        (above.__name__, key)
+        for name, model in models.items()
+        for above in model.__mro__
+        for part, key in known
+        if part in {name, *(kind for kind, file in KINDS.items() if file is model)}
+    }
+    said = {(part, key) for part, keys in sentences().items() for key in keys}
+    assert said - brought == set()
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_schema_beside_the_examples_is_this_one(kind: str):
+    """What the first lines of the examples point at: `quotegen schema KIND > schema/KIND.json`."""
+    kept = json.loads((EXAMPLES.parents[1] / "schema" / f"{kind}.json").read_text("utf-8"))
+    assert kept == json.loads(json.dumps(schema_of(kind)))
+
+
+@pytest.mark.parametrize(
+    "path", sorted(EXAMPLES.parent.rglob("*.yaml")), ids=lambda path: path.name
+)
+def test_each_example_names_its_schema(path: Path):
+    """An editor that knows this line completes and checks an example as it is opened."""
+    kind = "job" if path.parent.name == "jobs" else path.stem
+    (named,) = re.findall(r"(?m)^# yaml-language-server: \$schema=(\S+)$", path.read_text("utf-8"))
+    assert (path.parent / named).resolve() == EXAMPLES.parents[1] / "schema" / f"{kind}.json"

@@ -1,5 +1,6 @@
 """Free space on a drawing: where words can stand without covering lines or other words."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import dist
@@ -7,6 +8,7 @@ from math import dist
 from quotegen.explain.drawing.curves import Pixel, along
 
 STEP_PX = 7.0
+FIELD_PX = 24.0
 BESIDE_PX = 4.0
 SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
 NEAR_STEPS = (0, 1, -1, 2, -2, 3, -3, 4, -4)
@@ -57,15 +59,17 @@ class FreeSpace:
 
     def __init__(self, paper: Box) -> None:
         self.paper = paper
-        self._taken: list[Box] = []
+        self._taken: defaultdict[tuple[int, int], list[Box]] = defaultdict(list)
 
     def take(self, box: Box) -> None:
         """Mark a box as taken."""
-        self._taken.append(box)
+        for field in _fields(box):
+            self._taken[field].append(box)
 
     def take_line(self, start: Pixel, end: Pixel, width: float = 3.0) -> None:
         """Mark a line as taken."""
-        self._taken += _pieces(start, end, width)
+        for piece in _pieces(start, end, width):
+            self.take(piece)
 
     def is_free_line(self, start: Pixel, end: Pixel) -> bool:
         """Whether a line stays on the paper and meets nothing between its ends."""
@@ -79,7 +83,9 @@ class FreeSpace:
             and box.top >= self.paper.top
             and box.bottom <= self.paper.bottom
         )
-        return on_paper and not any(box.meets(other) for other in self._taken)
+        return on_paper and not any(
+            box.meets(other) for field in _fields(box) for other in self._taken.get(field, ())
+        )
 
     def rightmost(self, box: Box) -> float:
         """Take a box as far right on the paper as it is free, and return its left side."""
@@ -155,6 +161,13 @@ class FreeSpace:
             for row in range(rows)
         ]
         return sorted(grid, key=lambda at: (dist(at, near), at))
+
+
+def _fields(box: Box) -> Iterator[tuple[int, int]]:
+    """Each field of a net over the paper that a box touches; boxes that meet share one."""
+    for column in range(int(box.left // FIELD_PX), int(box.right // FIELD_PX) + 1):
+        for row in range(int(box.top // FIELD_PX), int(box.bottom // FIELD_PX) + 1):
+            yield column, row
 
 
 def _pieces(start: Pixel, end: Pixel, width: float) -> list[Box]:

@@ -42,7 +42,7 @@ class CareCard:
 
 def care_card(results: Results, completed: Completed) -> CareCard:
     """Build the care card of a finished job, for the finish that was accepted."""
-    results, words = _as_accepted(results), results.words
+    results, words = as_accepted(results), results.words
     pages = [page for page in care_pages(results) if _still_to_come(page, completed)]
     return CareCard(
         head=paper_head(results, words("care_title", title=results.job.title), completed.date),
@@ -54,7 +54,7 @@ def care_card(results: Results, completed: Completed) -> CareCard:
         ),
         built=(*cover_rows(results), *_days(results, completed)),
         care_dates=care_rows(
-            results, tuple(_as_built(results.chosen_visits, completed)), completed.date
+            results, tuple(as_built(results.chosen_visits, completed)), completed.date
         ),
         care=tuple(prose(p.front.id, p.front.title, p.markdown, results) for p in pages),
         normal=clause("what_is_normal", results),
@@ -63,8 +63,8 @@ def care_card(results: Results, completed: Completed) -> CareCard:
     )
 
 
-def _as_accepted(results: Results) -> Results:
-    """The results as if the accepted finish and extras had been quoted."""
+def as_accepted(results: Results) -> Results:
+    """Return the results as if the accepted finish and extras had been quoted."""
     accepted, finish = results.job.typed.accepted, results.contract.finish
     extras = set(accepted.extras) if accepted else set()
     chosen = next(
@@ -80,8 +80,8 @@ def _still_to_come(page: Page[CareFront], completed: Completed) -> bool:
     return first is None or completed.date <= completed.poured + LASTS[first]
 
 
-def _as_built(visits: tuple[Visit, ...], completed: Completed) -> Iterator[Visit]:
-    """The pour and the sealing, on the days when they were done."""
+def as_built(visits: tuple[Visit, ...], completed: Completed) -> Iterator[Visit]:
+    """Yield the pour and the sealing, on the days when they were done."""
     days = {POUR: completed.poured, SEAL: completed.sealed}
     for visit in visits:
         day = days.get(visit.id)

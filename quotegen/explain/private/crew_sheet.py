@@ -13,9 +13,11 @@ from quotegen.explain.pictures.joint_drawing import draw_joints
 from quotegen.explain.pictures.reach_drawing import draw_reach
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.paper_head import paper_head
-from quotegen.explain.sheets.views import PaperHead
+from quotegen.explain.sheets.past_jobs import photo_views
+from quotegen.explain.sheets.views import PaperHead, PhotoView
 from quotegen.explain.words.prose import sentence
 from quotegen.reading.files.shapes import EdgeKind
+from quotegen.reading.records import ShownPhoto
 
 FLAT = Viewport(
     width_px=680, height_px=440, left_px=24, right_px=24, top_px=24, bottom_px=48, to_scale=True
@@ -38,10 +40,11 @@ class CrewSheet:
     before: tuple[str, ...]
     corners: tuple[HeightRow, ...]
     heights_from: str
+    photos: tuple[PhotoView, ...]
 
 
-def crew_sheet(results: Results) -> CrewSheet:
-    """Build the crew sheet."""
+def crew_sheet(results: Results, photos: tuple[ShownPhoto, ...] = ()) -> CrewSheet:
+    """Build the crew sheet, with every photo of the site."""
     job, words = results.job, results.words
     drawn = draw_joints(results, FLAT, "joints")
     jointed = any(measured.joints.joints for measured in results.takeoff.placements)
@@ -57,6 +60,7 @@ def crew_sheet(results: Results) -> CrewSheet:
         before=tuple(words(f"crew_check_{one}") for one in CHECKLIST),
         corners=corner_rows(results),
         heights_from=heights_from(results),
+        photos=photo_views(photos),
     )
 
 

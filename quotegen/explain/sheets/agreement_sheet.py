@@ -14,6 +14,7 @@ from quotegen.explain.words.no_break import on_page, ties
 from quotegen.explain.words.prose import comma_joined, short_clause
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_text
+from quotegen.reading.files.company import Company
 from quotegen.trade.cancellation import cancel_by, sale_at_home
 
 ON_THE_SHEET = 3
@@ -94,9 +95,8 @@ def _how(results: Results) -> str:
     return words("how_to_accept", date=until, email=job.company.email, phone=job.company.phone)
 
 
-def company_view(results: Results) -> CompanyView:
+def company_view(company: Company, words: Words) -> CompanyView:
     """What a customer reads of the company."""
-    company, words = results.job.company, results.words
     insurance = company.insurance
     return CompanyView(
         name=company.name,
@@ -122,7 +122,7 @@ def site_line(results: Results) -> str:
 
 def _parties(results: Results) -> Iterator[Row]:
     job, words = results.job, results.words
-    customer, company = job.customer, company_view(results)
+    customer, company = job.customer, company_view(job.company, words)
     named = comma_joined(customer.name, customer.phone, customer.email, site_line(results))
     yield Row(name=words("party_customer"), text=named)
     backing = " ".join(f"{one}." for one in (company.license, company.insurance) if one)

@@ -17,6 +17,7 @@ from quotegen.pricing.quoted.records import PricedPayment
 from quotegen.reading.files.rate_book import FORM, POUR, SEAL
 from quotegen.schedule.care_dates import Care, care_dates_of
 from quotegen.schedule.openings import Opening
+from quotegen.schedule.visits import Visit
 from quotegen.trade.cancellation import sign_by
 
 A_DAY = timedelta(days=1)
@@ -106,15 +107,21 @@ def _at_signing(results: Results) -> PricedPayment | None:
 
 
 def _payments(results: Results) -> Iterator[_Event]:
-    """The payments that a visit dates, and the one at signing once that day is known."""
-    days = {visit.id: visit.last_day for visit in results.chosen_visits}
+    for payment, day in payment_days(results, results.chosen_visits):
+        amount = results.words.money(payment.amount)
+        yield _Event(first=day, last=day, pay=payment.when, amount=amount)
+
+
+def payment_days(
+    results: Results, visits: tuple[Visit, ...]
+) -> Iterator[tuple[PricedPayment, date]]:
+    """Yield the payments that a visit dates, and the one at signing once that day is known."""
+    days = {visit.id: visit.last_day for visit in visits}
     at_signing, accepted = _at_signing(results), results.contract.accepted_on
     for payment in results.quote.payments:
         since = accepted if payment is at_signing else days.get(payment.at_visit or "")
         if since is not None:
-            day = since + payment.days_after * A_DAY
-            amount = results.words.money(payment.amount)
-            yield _Event(first=day, last=day, pay=payment.when, amount=amount)
+            yield payment, since + payment.days_after * A_DAY
 
 
 def _grouped(events: Sequence[_Event]) -> Iterator[tuple[_Event, ...]]:
@@ -175,13 +182,18 @@ def _quiet(results: Results, first: date, days: int) -> DayRow:
     return DayRow(day=day, lanes=lanes, we="", you="", pay="", amount="")
 
 
+def last_day_to_say_yes(results: Results) -> tuple[date, str]:
+    """Return the last day to keep these days, or this price if that is sooner, and its words."""
+    job = results.job
+    keeps = sign_by(results.chosen_visits[0].first_day, results.rules, job.site.state)
+    day, key = min((keeps, "calendar_keep_days"), (job.holds_until, "calendar_keep_price"))
+    return (job.holds_until, "calendar_keep_price") if day < job.quote_date else (day, key)
+
+
 def _say_yes(results: Results) -> DayRow:
     """The first row: by when to say yes, what to show us before, and what is paid then."""
-    words, job, at_signing = results.words, results.job, _at_signing(results)
-    keeps = sign_by(results.chosen_visits[0].first_day, results.rules, results.job.site.state)
-    day, key = min((keeps, "calendar_keep_days"), (job.holds_until, "calendar_keep_price"))
-    if day < job.quote_date:
-        day, key = job.holds_until, "calendar_keep_price"
+    words, at_signing = results.words, _at_signing(results)
+    day, key = last_day_to_say_yes(results)
     return DayRow(
         day=words("calendar_by", day=words.weekday(day)),
         lanes=tuple("" for _ in lanes_of(results)),

@@ -9,6 +9,7 @@ from quotegen.explain.sheets.door_sheet import door_sheet
 from quotegen.explain.sheets.finish_sheet import finish_sheet
 from quotegen.explain.sheets.money_sheet import money_sheet, rounding_sentence
 from quotegen.explain.sheets.paper_head import paper_head
+from quotegen.explain.sheets.past_jobs import photo_views
 from quotegen.explain.sheets.price_sheet import price_sheet
 from quotegen.explain.sheets.slab_sheet import slab_sheet
 from quotegen.explain.sheets.views import CustomerView
@@ -30,6 +31,7 @@ def customer_view(results: Results) -> CustomerView:
         days=day_sheet(results),
         agreement=agreement_sheet(results),
         terms=_terms(results),
+        photos=photo_views(job.photos),
         # It is handed over filled in (16 CFR 429.1(c)), so it waits for the day of signing.
         notice=notice_of_cancellation(results) if results.contract.accepted_on else None,
         guide=guide_of(results),

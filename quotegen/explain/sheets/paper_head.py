@@ -24,7 +24,7 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         accent=job.company.accent,
         paper_size=job.paper.value,
         logo=_logo(results),
-        company=company_view(results),
+        company=company_view(job.company, words),
         customer=job.customer.name,
         site=site_line(results),
         quote=job.quote,

@@ -4,9 +4,9 @@ import base64
 from fractions import Fraction
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.views import ReferenceView
+from quotegen.explain.sheets.views import PhotoView, ReferenceView
 from quotegen.explain.words.prose import sentence
-from quotegen.reading.records import Reason, Reference
+from quotegen.reading.records import Reason, Reference, ShownPhoto
 
 MOST_SHOWN = 5
 LEAST_SIZE, MOST_SIZE = Fraction(2, 3), Fraction(3, 2)
@@ -49,6 +49,16 @@ def why(results: Results, reference: Reference) -> str:
     )
 
 
+def photo_views(photos: tuple[ShownPhoto, ...]) -> tuple[PhotoView, ...]:
+    """Build what is seen of pictures of the site."""
+    return tuple(PhotoView(source=_address(photo), caption=photo.alt) for photo in photos)
+
+
+def _address(photo: ShownPhoto) -> str:
+    """The data: address that holds a photo (RFC 2397)."""
+    return f"data:image/jpeg;base64,{base64.b64encode(photo.jpeg).decode('ascii')}"
+
+
 def reference_view(results: Results, reference: Reference) -> ReferenceView:
     """Build what a homeowner sees of a past job."""
     words = results.words
@@ -59,7 +69,6 @@ def reference_view(results: Results, reference: Reference) -> ReferenceView:
         reference.town or "",
     )
     contact, photo = reference.contact, reference.photo
-    encoded = base64.b64encode(photo.jpeg).decode("ascii") if photo else ""
     scope = results.content.scope
     return ReferenceView(
         title=reference.title,
@@ -71,6 +80,6 @@ def reference_view(results: Results, reference: Reference) -> ReferenceView:
         contact=words("reference_contact", name=contact.name, phone=contact.phone)
         if contact
         else "",
-        photo=f"data:image/jpeg;base64,{encoded}" if photo else "",
+        photo=_address(photo) if photo else "",
         alt=photo.alt if photo else "",
     )

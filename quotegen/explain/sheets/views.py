@@ -324,9 +324,18 @@ class CustomerView:
     days: DaysSheet
     agreement: AgreementSheet
     terms: tuple[Prose, ...]
+    photos: tuple["PhotoView", ...]
     notice: "Notice | None"
     guide: Guide
     door: DoorSheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PhotoView:
+    """A picture of the site: its address with its bytes in it, and what it shows."""
+
+    source: str
+    caption: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,10 +1,10 @@
 """Content pages to HTML: rules and terms are filled in, then Markdown is rendered."""
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 import markdown
-from jinja2 import StrictUndefined
+from jinja2 import StrictUndefined, Template
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
@@ -33,6 +33,11 @@ def _environment() -> ImmutableSandboxedEnvironment:
     return ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
 
 
+@lru_cache(maxsize=512)  # more than there are pages, so that each is parsed once for all jobs
+def _template(text: str) -> Template:
+    return _environment().from_string(text)
+
+
 def filled(text: str, results: Results) -> str:
     """Fill the texts of rules and the company's terms into a piece of Markdown."""
     adjustment, words = results.job.company.adjustment, results.words
@@ -42,7 +47,9 @@ def filled(text: str, results: Results) -> str:
         "reopen_outside": words.percent(adjustment.reopen_outside),
         "warranty": as_typed(sentence(results.job.company.warranty)),
     }
-    return _environment().from_string(text).render(rule=_RuleTexts(results), terms=terms)
+    if "{" not in text:
+        return text
+    return _template(text).render(rule=_RuleTexts(results), terms=terms)
 
 
 def as_typed(text: str) -> str:

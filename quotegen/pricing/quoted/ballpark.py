@@ -72,8 +72,8 @@ def ballpark_of(
         covers=tuple(dict.fromkeys(line.name for line in lines if ROUNDING not in line.scope)),
         adds=tuple(
             (rate.name, rate.share or shown_rate(rate_at(rate, None), job.units))
-            for rate in job.rate_book.rates.values()
-            if rate.applies in {Applies.ASKED, Applies.IF_FOUND}
+            for rate_id, rate in job.rate_book.rates.items()
+            if rate.applies in {Applies.ASKED, Applies.IF_FOUND} and rate_id not in job.include
         ),
     )
 

@@ -1,6 +1,7 @@
 """Checks of the company file: its taxes, its theme, and the visits at which payments fall due."""
 
 from collections.abc import Iterator
+from pathlib import Path
 
 from quotegen.problem import Problem
 from quotegen.reading.checks.covers import unknown_item
@@ -8,7 +9,7 @@ from quotegen.reading.files.company import EVERYTHING, Company
 from quotegen.reading.files.rate_book import RateBook
 from quotegen.reading.yaml.near import near_miss, renamed_or_near
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.resources import theme_names
+from quotegen.resources import own_themes, theme_names
 
 
 def company_faults(company: Typed[Company], scope_items: frozenset[str]) -> Iterator[Problem]:
@@ -23,7 +24,7 @@ def company_faults(company: Typed[Company], scope_items: frozenset[str]) -> Iter
             said = f"there is already a tax `{tax.id}`"
             yield company.fault(("tax", index, "id"), "tax-twice", said, "give each its own id")
         seen.add(tax.id)
-    theme, names = company.value.theme, theme_names()
+    theme, names = company.value.theme, theme_names(own_themes(Path(company.places.file)))
     if theme not in names:
         said = f"there is no theme `{theme}`"
         yield company.fault(("theme",), "no-theme", said, renamed_or_near(theme, names))

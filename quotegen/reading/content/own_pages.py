@@ -1,4 +1,4 @@
-"""The owner's own pages: a folder `content/` beside company.yaml, whose pages stand in for ours."""
+"""The owner's own pages and words: a folder `content/` beside company.yaml stands in for ours."""
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
@@ -9,6 +9,7 @@ from typing import Any
 
 from quotegen.problem import Problem
 from quotegen.reading.content.content import ROOMS, Content, FrontMatter, Page, read_page
+from quotegen.reading.content.own_texts import TEXT_FILES, own_texts
 from quotegen.reading.yaml.letters import bundled_letters
 from quotegen.reading.yaml.located import Places
 from quotegen.reading.yaml.typed_file import beside
@@ -24,10 +25,11 @@ _NO_TEXT = re.compile(r"<[A-Za-z!/?]|\]\(|\]:|\{\{|\{%|\{#")
 def with_own_pages(
     job: Path, ours: Content, rules: RuleBook
 ) -> tuple[Content, tuple[Problem, ...]]:
-    """Return the content with the owner's pages in place of ours, and what is wrong with them.
+    """Return the content with the owner's pages and texts in place of ours, and their faults.
 
     A page stands in for the one of ours that has its id. It has as many headings as ours, and each
-    `terms` mark of ours: a figure of company.yaml that the price goes by.
+    `terms` mark of ours: a figure of company.yaml that the price goes by. One that says of which
+    page of ours it was made (`of`) is warned of once ours is another.
     """
     company = beside(job, "company.yaml")
     folder = company.parent / FOLDER if company else None
@@ -37,8 +39,14 @@ def with_own_pages(
     changed: dict[str, Any] = {}
     terms = _terms(*(page for room in ROOMS for page in getattr(ours, room).values()))
     for room in _entries(folder):
+        if room.name in TEXT_FILES:
+            texts, faults = own_texts(room, ours.labels)
+            changed["labels"] = MappingProxyType({**changed.get("labels", ours.labels), **texts})
+            problems += faults
+            continue
         if room.name not in ROOMS or not room.is_dir():
-            problems.append(_unknown(room, f"`{room.name}` is no folder of pages", ROOMS))
+            said = f"`{room.name}` is no folder of pages and no file of texts"
+            problems.append(_unknown(room, said, (*ROOMS, *TEXT_FILES)))
             continue
         pages = dict(getattr(ours, room.name))
         for file in _entries(room):
@@ -83,6 +91,10 @@ def _faults(
 ) -> Iterator[Problem]:
     """Yield what a page of the owner's lacks, and what it holds that no page can."""
     page = Places(str(file))
+    if own.front.of not in {None, ours.digest}:
+        said = "our page has changed since yours was made of it"
+        hint = f"compare the two; when yours says all that it should, type `of: {ours.digest}`"
+        yield page.warning((), "own-page-behind", said, hint)
     for name in sorted(_terms(ours) - _terms(own)):
         said = f"the page lacks {{{{ terms.{name} }}}}, which ours has"
         hint = "it prints the figure of company.yaml that the price goes by; put it in"

@@ -50,7 +50,7 @@ from quotegen.reading.files.site_parts import (
     Toward,
 )
 
-MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES, MOST_POURS = 40, 100, 100, 5
+MOST_PLACEMENTS, MOST_SHAPES, MOST_CHANGES, MOST_POURS, MOST_PHOTOS = 40, 100, 100, 5, 12
 """Far more than a yard has; each is worked out and drawn, which takes its time."""
 
 
@@ -288,16 +288,26 @@ class Job(Model):
     note: Text | None = None
 
 
+class SitePhoto(Model):
+    """A picture of the site beside the job file; only one that is `shown` reaches the customer."""
+
+    file: Word
+    caption: Word
+    shown: YesNoField = False
+
+
 class JobFile(Job):
     """A whole job file: a job, and what its owner alone may see.
 
     Attributes:
+        photos: of the site, for the crew; of these the customer is handed those that are shown.
         special_order: what materials cost that are ordered for this job alone.
         private_costs: bills that this job alone has.
         under_floor: why it is quoted although it is under a floor of the owner's.
         actual: how it came out.
     """
 
+    photos: tuple[SitePhoto, ...] = Field(default=(), max_length=MOST_PHOTOS)
     special_order: AmountField | None = None
     private_notes: Text | None = None
     other_bids: tuple[OtherBid, ...] = Field(default=(), max_length=6)

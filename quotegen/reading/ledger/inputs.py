@@ -18,8 +18,9 @@ JOB_FOLDER = "jobs"
 def inputs_of(job: Path) -> dict[str, bytes]:
     """Return the bytes of each file that a job is made of, by its frozen path.
 
-    These are the job, the company's file with its logo, the rate book of the job's date, and the
-    past jobs with their photos. A file that cannot be read is left out; `figure` has said so.
+    These are the job, the company's file with its logo, its own pages, words and themes, the rate
+    book of the job's date, the past jobs with their photos, and those of the site. A file that
+    cannot be read is left out; `figure` has said so.
     """
     return {
         f"{JOB_FOLDER}/{name}" if folder == job.parent else name: (folder / name).read_bytes()
@@ -36,6 +37,8 @@ def _files(job: Path) -> Iterator[tuple[Path, str]]:
     """Yield the folder and the name of each file; a picture may lie in folders below."""
     yield job.parent, job.name
     typed = load(job, JobFile)
+    for seen in typed.value.photos if isinstance(typed, Typed) else ():
+        yield from _picture(job.parent, seen.file)
     book = book_on(job, typed.value.date if isinstance(typed, Typed) else None)
     if isinstance(book, Typed):
         yield _placed(book.places.file)
@@ -45,6 +48,7 @@ def _files(job: Path) -> Iterator[tuple[Path, str]]:
         company = load(company_file, Company)
         if isinstance(company, Typed) and company.value.logo:
             yield from _picture(company_file.parent, company.value.logo)
+        yield from _own(company_file.parent)
     if past_file is not None:
         yield _placed(str(past_file))
         past = load(past_file, PastJobs)
@@ -55,6 +59,15 @@ def _files(job: Path) -> Iterator[tuple[Path, str]]:
 
 def _placed(file: str) -> tuple[Path, str]:
     return Path(file).parent, Path(file).name
+
+
+def _own(company: Path) -> Iterator[tuple[Path, str]]:
+    """Yield what stands in for our pages, words and looks; nothing that a desktop left there."""
+    for room in ("content", "themes"):
+        for file in sorted((company / room).rglob("*")):
+            name = file.relative_to(company)
+            if file.is_file() and not any(part.startswith(".") for part in name.parts):
+                yield company, name.as_posix()
 
 
 def _picture(folder: Path, name: str) -> Iterator[tuple[Path, str]]:

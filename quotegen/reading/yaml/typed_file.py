@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from difflib import get_close_matches
+from functools import lru_cache
 from pathlib import Path
 from typing import Generic, TypeVar
 
@@ -51,7 +52,14 @@ def load(path: Path, model: type[M], typed: bytes | None = None) -> Typed[M] | t
             size = path.stat().st_size
         except OSError as error:
             return (_not_opened(path, error),)
-    document = parse(data, str(path), size_bytes=size)
+    return _typed(data, str(path), size, model)
+
+
+@lru_cache(maxsize=64)  # all jobs of a season have the same company
+def _typed(
+    data: bytes, file: str, size_bytes: int, model: type[M]
+) -> Typed[M] | tuple[Problem, ...]:
+    document = parse(data, file, size_bytes=size_bytes)
     if not isinstance(document, Document):
         return document
     value = validate(document, model)

@@ -92,7 +92,7 @@ def test_the_company_of_one_who_has_little(tmp_path):
     }  # fmt: skip
     results = shop.results(tmp_path, shop.job(), rate_book=shop.book(),
                            company=shop.as_yaml(company), past_jobs="past_jobs: {}\n")  # fmt: skip
-    view = company_view(results)
+    view = company_view(results.job.company, results.words)
     assert (view.license, view.insurance) == ("", "")
     assert view.address == "1 Lane, Harrow Bend"
     assert view.phone_link == "tel:5550117"

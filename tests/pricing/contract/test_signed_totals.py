@@ -5,10 +5,11 @@ from typing import Any
 
 import pytest
 
-from quotegen.pipeline import build, figure
+from quotegen.pipeline import figure
 from quotegen.problem import Problem, Severity
 from tests.pricing import shop
 from tests.pricing.signed import BOOK, QUOTED, RATES, measured
+from tests.publish.built import build
 from tests.world import write_world
 
 STEP = {"number": "1", "date": "2026-06-10", "what": "a step", "asked_by": "you", "rate": "step",

@@ -1,5 +1,6 @@
-"""visits.ics: read back with the library for RFC 5545, day for day."""
+"""visits.ics: read back with the library for RFC 5545, and line by line as the RFC says."""
 
+import re
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
@@ -7,10 +8,11 @@ from typing import Any
 import pytest
 from icalendar import Calendar, Event
 
-from quotegen.publish.data.calendar import CalendarVisit, to_ics
+from quotegen.publish.data.calendar import CalendarEvent, Status, to_ics
 
-POUR = CalendarVisit(
+POUR = CalendarEvent(
     uid="T-1-pour@pennywort.example",
+    status=Status.TENTATIVE,
     summary="Pennywort Flatwork: Pour and finish",
     description="Quote T-1. Questions: 555-0117",
     location="1 Test Lane, Harrow Bend",
@@ -20,7 +22,7 @@ POUR = CalendarVisit(
 DATED = date(2026, 5, 14)
 
 
-def _read(*visits: CalendarVisit, revision: int = 1) -> tuple[Any, list[Any]]:
+def _read(*visits: CalendarEvent, revision: int = 1) -> tuple[Any, list[Any]]:
     calendar = Calendar.from_ical(to_ics(visits, "Patio, Pennywort", DATED, revision))
     assert isinstance(calendar, Calendar)
     assert calendar.errors == []
@@ -34,8 +36,41 @@ def test_what_was_written_is_read_back():
     calendar, (event,) = _read(POUR)
     assert (event["summary"], event["location"]) == (POUR.summary, POUR.location)
     assert (event["description"], event["uid"]) == (POUR.description, POUR.uid)
-    assert (calendar["version"], calendar["method"], calendar["name"]) == (
-        "2.0", "PUBLISH", "Patio, Pennywort")  # fmt: skip
+    assert (event["status"], calendar["version"]) == ("TENTATIVE", "2.0")
+    assert calendar["name"] == calendar["x-wr-calname"] == "Patio, Pennywort"
+
+
+def test_it_is_no_message():
+    """A method asks for an organizer (RFC 5546, 3.2.1); a file that is opened has neither."""
+    calendar, _ = _read(POUR)
+    assert "method" not in calendar
+
+
+@pytest.mark.parametrize("status", Status)
+def test_an_event_says_how_sure_it_is(status: Status):
+    """The three words of RFC 5545, 3.8.1.11 for an event, and where nobody goes no place."""
+    data = to_ics((replace(POUR, status=status, location=""),), "n", DATED, 1)
+    lines = _unfolded(data)
+    assert lines.count(f"STATUS:{status}") == 1
+    assert not any(line.startswith("LOCATION") for line in lines)
+
+
+def _unfolded(data: bytes) -> list[str]:
+    """Content lines by RFC 5545, 3.1: CRLF between them; one before a blank only folds."""
+    return data.replace(b"\r\n ", b"").decode("utf-8").removesuffix("\r\n").split("\r\n")
+
+
+def test_every_line_is_one_of_the_grammar():
+    """A second reading, by RFC 5545, 3.1 and 3.6.1: name, value; what an event must have, once."""
+    lines = _unfolded(to_ics((POUR, replace(POUR, uid="T-1-seal@x.example")), "n, o", DATED, 1))
+    assert (lines[0], lines[-1]) == ("BEGIN:VCALENDAR", "END:VCALENDAR")
+    names = [re.fullmatch(r"([A-Z0-9-]+)((?:;[A-Z0-9-]+=[^;:]+)*):(.*)", line) for line in lines]
+    assert all(names), [line for line, name in zip(lines, names, strict=True) if not name]
+    events = "\n".join(lines).split("BEGIN:VEVENT\n")[1:]
+    assert len(events) == 2
+    for event in events:
+        for name in ("UID", "DTSTAMP", "DTSTART", "DTEND", "SUMMARY", "SEQUENCE", "STATUS"):
+            assert len(re.findall(rf"(?m)^{name}[;:]", event)) == 1, name
 
 
 @pytest.mark.parametrize("days", [1, 2, 5])

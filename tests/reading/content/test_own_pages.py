@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from quotegen.explain.sheets.agreement_sheet import agreement_sheet
+from quotegen.explain.words.prose import clause
 from quotegen.pipeline import figure
 from quotegen.problem import Problem
 from tests.pricing import shop
@@ -15,6 +15,7 @@ WARRANTY = "---\nid: warranty\ntitle: Our word\norder: 50\n---\n\n{{ terms.warra
 
 def _with(folder: Path, **pages: str) -> Path:
     """Return a job whose company has pages of its own; `room__file` is the name of each."""
+    folder.mkdir(exist_ok=True)
     job = write_world(folder, shop.job(), rate_book=shop.book())
     for name, text in pages.items():
         room, file = name.split("__")
@@ -35,9 +36,9 @@ def test_an_own_page_stands_in_for_ours(tmp_path: Path, ends: str):
     """One clause is the owner's, in its words and under its title; all others stay ours."""
     made = figure(_with(tmp_path, clauses__mine=WARRANTY.replace("\n", ends)), shop.shared())
     assert made.results is not None
-    sheet = agreement_sheet(made.results)
-    assert (sheet.warranty.title, "Call us." in sheet.warranty.html) == ("Our word", True)
-    assert sheet.acceptance.title == shop.shared().content.clauses["acceptance"].front.title
+    warranty, acceptance = (clause(one, made.results) for one in ("warranty", "acceptance"))
+    assert (warranty.title, "Call us." in warranty.html) == ("Our word", True)
+    assert acceptance.title == shop.shared().content.clauses["acceptance"].front.title
     assert shop.shared().content.clauses["warranty"].front.title == "Warranty"
 
 
@@ -104,3 +105,13 @@ def test_what_a_desktop_leaves_is_passed_over(tmp_path: Path):
     job = _with(tmp_path, clauses__w=WARRANTY)
     (job.parent / "content" / ".DS_Store").write_bytes(b"\0")
     assert figure(job, shop.shared()).results is not None
+
+
+def test_a_page_says_when_ours_has_changed_since(tmp_path: Path):
+    """A copy that names another version of ours is warned of; one of this version is not."""
+    digest = shop.shared().content.clauses["warranty"].digest
+    old, new = (WARRANTY.replace("id:", f"of: {of}\nid:", 1) for of in ("00000000", digest))
+    (found,) = shop.faults(_with(tmp_path / "old", clauses__w=old))
+    assert (found.code, found.severity) == ("own-page-behind", "warning")
+    assert f"`of: {digest}`" in found.hint
+    assert shop.faults(_with(tmp_path / "new", clauses__w=new)) == ()

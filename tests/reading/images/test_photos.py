@@ -2,7 +2,9 @@
 
 import io
 import warnings
+from base64 import b64encode
 from pathlib import Path
+from random import Random
 
 import pytest
 from PIL import Image, ImageFile
@@ -144,3 +146,12 @@ def test_a_photo_may_lie_below_the_folder(tmp_path: Path):
     Image.new("RGB", (8, 8)).save(tmp_path / "photos" / "wall.jpg")
     assert _shown(tmp_path, "photos/wall.jpg").size == (8, 8)
     assert _shown(tmp_path, "photos/../photos/wall.jpg").size == (8, 8)
+
+
+def test_a_large_photo_costs_at_most_120_kb_in_a_page(tmp_path):
+    """Twelve megapixels of noise, the worst there is: 90 kB as a file, a third more as text."""
+    noise = Image.frombytes("RGB", (4000, 3000), Random(1).randbytes(36_000_000))
+    noise.save(tmp_path / "noise.jpg", quality=90)
+    small = shown_jpeg(tmp_path, "noise.jpg", Source(file="x"))
+    assert isinstance(small, bytes)
+    assert len(b64encode(small)) <= 120_000

@@ -1,6 +1,7 @@
 """YAML text to text, lists and mappings that know where they stand."""
 
 import pytest
+import yaml
 
 from quotegen.reading.yaml.located import Document, parse, path_text
 
@@ -137,3 +138,17 @@ def test_nesting_to_thirty_levels_is_read():
 def test_paths_read_like_the_document(path: tuple[str | int, ...], text: str):
     """Items count from zero in a path, as in other tools."""
     assert path_text(path) == text
+
+
+@pytest.mark.parametrize("text", [
+    "a: {b: , c: 1}", "a: [b: ]", "a: {b: 1?, c: why?}", "a:\tb", "a: [!x, {b: 1]", "\ufeffa: b",
+    "a: {b: one\ufefftwo}", "a: [b, {c: 'd'}]\nb:\n  - c: \"e\"\n    f: |\n      g\n",
+])  # fmt: skip
+def test_the_quick_loader_says_what_the_slow_one_says(text: str, monkeypatch: pytest.MonkeyPatch):
+    """What libyaml would let pass, or place otherwise, PyYAML reads: places and words are its."""
+    quick = parse(text.encode(), "x.yaml")
+    monkeypatch.setattr("quotegen.reading.yaml.located._FAST", yaml.SafeLoader)
+    slow = parse(text.encode(), "x.yaml")
+    assert quick == slow
+    if isinstance(quick, Document) and isinstance(slow, Document):
+        assert (quick.places.keys, quick.places.values) == (slow.places.keys, slow.places.values)

@@ -1,0 +1,44 @@
+"""A copy of a page, or of a file of a theme, that an owner wants to make their own."""
+
+from collections.abc import Iterable
+from pathlib import Path
+
+from quotegen.problem import Problem
+from quotegen.publish.write import Files
+from quotegen.reading.content.content import digest_of
+from quotegen.reading.yaml.located import Places
+from quotegen.reading.yaml.near import near_miss
+from quotegen.resources import content_folder, themes_folder
+
+_SIGNED = {".j2": "{{# of: {} #}}\n", ".css": "/* of: {} */\n"}
+"""How a copy of a theme's file begins; a page says it in its front matter."""
+
+
+def own_copies(names: tuple[str, ...]) -> tuple[Files, tuple[Problem, ...]]:
+    """Return the copies by their place beside company.yaml, and the names that nothing has.
+
+    Args:
+        names: of pages, such as `clauses/warranty`, or of files of a theme, such as
+            `shop/styles/tokens.css`. A copy says of which version of ours it was made.
+    """
+    pages, themes = content_folder(), themes_folder()
+    ours = {
+        **{one.relative_to(pages).with_suffix("").as_posix(): one for one in pages.glob("*/*.md")},
+        **{one.relative_to(themes).as_posix(): one for one in themes.rglob("*")
+           if one.suffix in _SIGNED},
+    }  # fmt: skip
+    problems = tuple(_unknown(name, ours) for name in names if name not in ours)
+    return dict(_copy(name, ours[name]) for name in names if name in ours), problems
+
+
+def _copy(name: str, file: Path) -> tuple[str, bytes]:
+    data = file.read_bytes()
+    if file.suffix == ".md":
+        of = f"---\nof: {digest_of(data)}\n".encode()
+        return f"content/{name}.md", of + data.removeprefix(b"---\n")
+    return f"themes/{name}", _SIGNED[file.suffix].format(digest_of(data)).encode() + data
+
+
+def _unknown(name: str, ours: Iterable[str]) -> Problem:
+    said = f"there is no page and no file of a theme `{name}`"
+    return Places(name).fault((), "own-page-unknown", said, near_miss(name, ours))

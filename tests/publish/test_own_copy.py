@@ -1,0 +1,44 @@
+"""`quotegen copy`: a page or a file of a theme, told which version of ours it was made of."""
+
+from pathlib import Path
+
+from click.testing import CliRunner
+
+from quotegen.cli import commands
+from quotegen.pipeline import figure
+from quotegen.publish.own_copy import own_copies
+from tests.pricing import shop
+from tests.world import write_world
+
+NAMES = ("clauses/warranty", "scope/base", "shop/styles/tokens.css", "shop/title-block.html.j2")
+
+
+def test_a_copy_changes_nothing(tmp_path: Path):
+    """Copied and left as it is, all reads and looks as before, and nothing is behind."""
+    job = write_world(tmp_path, shop.job(), rate_book=shop.book())
+    done = CliRunner().invoke(commands, ["copy", *NAMES, "--company", str(job.parent)])
+    assert done.exit_code == 0, done.output
+    made, before = figure(job, shop.shared()), shop.shared().content
+    assert made.results is not None
+    assert [one for one in made.problems if one.code not in shop.OF_A_SHORT_BOOK] == []
+    content = made.results.content
+    assert content.clauses["warranty"].markdown == before.clauses["warranty"].markdown
+    assert content.clauses["warranty"].front.of == before.clauses["warranty"].digest
+
+
+def test_what_lies_there_stays(tmp_path: Path):
+    """A page that the owner has changed is never written over."""
+    page = tmp_path / "content" / "clauses" / "warranty.md"
+    page.parent.mkdir(parents=True)
+    page.write_text("mine", encoding="utf-8")
+    done = CliRunner().invoke(commands, ["copy", *NAMES, "--company", str(tmp_path)])
+    assert (done.exit_code, page.read_text(encoding="utf-8")) == (0, "mine")
+    assert "warranty.md: is there already" in done.output
+    assert (tmp_path / "themes" / "shop" / "styles" / "tokens.css").is_file()
+
+
+def test_a_name_that_nothing_has():
+    """One wrong name, and nothing is copied; the near miss is said."""
+    copies, (found,) = own_copies(("clauses/waranty",))
+    assert (copies, found.code) == ({}, "own-page-unknown")
+    assert found.hint == "did you mean `clauses/warranty`?"
