@@ -31,6 +31,7 @@ from tests.publish.paper import (
     lines,
     past_the_edge,
     rows_over_two_pages,
+    title_blocks_off_the_paper,
 )
 from tests.world import EXAMPLES
 
@@ -138,6 +139,12 @@ def test_nothing_runs_off_the_paper(papers: Papers):
         assert past_the_edge(papers.pages[name]) == [], name
 
 
+def test_a_title_block_is_whole(papers: Papers):
+    """No word of it falls off the side or the foot of the sheet, on no page of any paper."""
+    for name, pages in papers.pages.items():
+        assert title_blocks_off_the_paper(pages) == [], name
+
+
 def test_these_eyes_see_a_fault():
     """The reader of pages finds a text that is too wide, a lone heading and a split row."""
     style = (
@@ -156,6 +163,9 @@ def test_these_eyes_see_a_fault():
         page.replace("BODY", f"{tall}<h2>Alone</h2><p style='break-before: page'>Overleaf</p>")
     )
     assert [at.partition(": ")[2] for at in headings_at_the_foot(lone)] == ["Alone"]
+    foot = "@page { @bottom-left { content: 'foot'; height: 9px; white-space: nowrap } }"
+    off = laid_out(page.replace("</style>", f"{foot}</style>").replace("margin: 0", "margin: 9px"))
+    assert title_blocks_off_the_paper(off) == ["page 1: foot"]
     split = laid_out(
         page.replace("BODY", "<table><tr><td>" + "row<br>" * 12 + "</td></tr></table>")
     )
