@@ -171,7 +171,8 @@ def package(jobs: tuple[Path, ...], out: Path, cores: int, *, strict: bool, fres
 
 
 CompanyFolder = click.option(
-    "--company", "folder", default=Path(), type=click.Path(path_type=Path),
+    "--company", "folder", default=Path(),
+    type=click.Path(path_type=Path, exists=True, file_okay=False),
     help="The folder with the company's files.  [default: this one]",
 )  # fmt: skip
 
