@@ -1,10 +1,19 @@
-"""What is typed after a command: how it is read, and how a command's help shows it."""
+"""What a command is given: how that is typed, read, and shown by its help."""
 
 from collections.abc import Callable
 from datetime import date, datetime
-from typing import TypeVar
+from pathlib import Path
+from typing import TYPE_CHECKING, TypeVar
 
 import click
+
+from quotegen.leaving import exit_with
+
+if TYPE_CHECKING:
+    from quotegen.pipeline import Shared
+
+JobArgument = click.argument("job", type=click.Path(path_type=Path))
+OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
 
 T = TypeVar("T")
 
@@ -33,3 +42,13 @@ def day(on: str | None) -> date:
     from quotegen.reading.fields.text_fields import parse_date
 
     return if_typed("--on", parse_date, on) or datetime.now().astimezone().date()
+
+
+def read_shared() -> "Shared":
+    """Return what all jobs share, such as content and rules; a fault in it ends the command."""
+    from quotegen import pipeline
+
+    shared = pipeline.read_shared()
+    if isinstance(shared, tuple):
+        exit_with(shared)
+    return shared

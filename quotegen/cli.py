@@ -8,18 +8,17 @@ import os
 import sys
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING
 
 import click
 
 from quotegen import __version__
-from quotegen.arguments import day, examples
+from quotegen.arguments import JobArgument, day, examples, read_shared
 from quotegen.leaving import FINE, INPUT_AT_FAULT, exit_for_machine, exit_with, no_traceback
+from quotegen.ledger_commands import accept, issue, verify
 from quotegen.problem import Problem, Source, has_error
 
 if TYPE_CHECKING:
-    from quotegen.issuing import Frozen
-    from quotegen.pipeline import Shared
     from quotegen.publish.write import Folder
     from quotegen.starting.questions import Answers
 
@@ -28,7 +27,6 @@ USES = ("pool deck", "patio", "walk", "drive", "apron", "pad")
 JobFiles = click.argument(
     "jobs", nargs=-1, required=True, metavar="JOB...", type=click.Path(path_type=Path)
 )
-JobArgument = click.argument("job", type=click.Path(path_type=Path))
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -94,7 +92,7 @@ def check(files: tuple[Path, ...]) -> None:
     """
     from quotegen.checking import check_all
 
-    lines, problems = check_all(files, _read_shared(), sys.stdin.buffer)
+    lines, problems = check_all(files, read_shared(), sys.stdin.buffer)
     click.echo("".join(lines), nl=False)
     exit_with(problems)
 
@@ -115,7 +113,7 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
     if as_json and working:
         message = "choose --json or --working"
         raise click.UsageError(message)
-    shared = _read_shared()
+    shared = read_shared()
     figured = [pipeline.figure(job, shared) for job in jobs]
     problems = tuple(problem for one in figured for problem in one.problems)
     if has_error(problems):
@@ -164,7 +162,7 @@ def package(jobs: tuple[Path, ...], out: Path, cores: int, *, strict: bool, fres
         exit_for_machine(missing)
     asked, said = season.Asked(out=out, strict=strict, fresh=fresh, cores=cores), list[Problem]()
     with progress_of(len(jobs)) as announce:
-        for one in season.package_all(jobs, asked, _read_shared(), announce):
+        for one in season.package_all(jobs, asked, read_shared(), announce):
             if isinstance(one, Problem):
                 said.append(one)
             else:
@@ -173,10 +171,10 @@ def package(jobs: tuple[Path, ...], out: Path, cores: int, *, strict: bool, fres
 
 
 CompanyFolder = click.option(
-    "--company", "folder", default=Path(), type=click.Path(path_type=Path),
+    "--company", "folder", default=Path(),
+    type=click.Path(path_type=Path, exists=True, file_okay=False),
     help="The folder with the company's files.  [default: this one]",
 )  # fmt: skip
-OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
 
 
 @commands.command(epilog=examples(
@@ -196,7 +194,7 @@ def preview(job: Path, *, no_open: bool) -> None:
     from quotegen import pipeline
     from quotegen.publish.preview import Preview
 
-    shared = _read_shared()
+    shared = read_shared()
     if not job.is_file():
         exit_with(pipeline.figure(job, shared).problems)
 
@@ -209,81 +207,6 @@ def preview(job: Path, *, no_open: bool) -> None:
         Preview(job, lambda: pipeline.page(job, shared), click.echo).run(opened, Event())
     except KeyboardInterrupt:
         sys.exit(FINE)
-
-
-@commands.command(
-    epilog=examples(
-        "issue my_jobs/jobs/first.yaml", "issue my_jobs/jobs/first.yaml --on 2026-06-15"
-    )
-)
-@JobArgument
-@OnDay
-def issue(job: Path, on: str | None) -> None:
-    """Freeze what a JOB calls for, as it is sent: the files without the mark of a draft.
-
-    They go into issued/QUOTE/ beside the company's file, and are never written again. Before
-    acceptance that is a revision of the quote; after it, what follows: the final measurement,
-    change orders, the care card.
-    """
-    from quotegen import issuing
-    from quotegen.publish.pdf import engine_problem
-    from quotegen.publish.terminal.tables import progress
-
-    on_day = day(on)
-    if missing := engine_problem():
-        exit_for_machine(missing)
-    with progress() as announce:
-        done = issuing.issue(job, _read_shared(), on_day, announce)
-    _exit_frozen(done)
-
-
-@commands.command(
-    epilog=examples(
-        "accept my_jobs/jobs/first.yaml --revision 1",
-        "accept my_jobs/jobs/first.yaml --revision 2 --finish exposed --extra drain",
-    )
-)
-@JobArgument
-@click.option("--revision", required=True, type=click.IntRange(min=1),
-              help="The issued revision that they said yes to.")  # fmt: skip
-@click.option("--finish", help="The finish that they chose, if not the one quoted.")
-@click.option("--extra", "extras", multiple=True, help="An extra that they took; may be repeated.")
-@OnDay
-def accept(
-    job: Path, revision: int, finish: str | None, extras: tuple[str, ...], on: str | None
-) -> None:
-    """Put down that the customer accepted an issued revision of a JOB.
-
-    From then on the price, the measuring and the changes start from the files that were frozen
-    with it, whatever the rate book says later. The job file is not touched.
-    """
-    from quotegen import issuing
-    from quotegen.reading.files.after_signing import Accepted
-
-    yes = Accepted.model_construct(
-        date=day(on), revision=revision, finish=finish, extras=extras, total=None
-    )
-    _exit_frozen(issuing.accept(job, _read_shared(), yes))
-
-
-@commands.command(epilog=examples("verify my_jobs", "verify"))
-@click.argument("folder", default=Path(), type=click.Path(path_type=Path, exists=True,
-                                                          file_okay=False))  # fmt: skip
-def verify(folder: Path) -> None:
-    """Prove that all that was issued is as it was; FOLDER holds the company's file.
-
-    Names each file that was changed, is missing or was added.
-    """
-    from quotegen import issuing
-
-    quotes, problems = issuing.verify(folder)
-    faulty = {problem.source.file for problem in problems}
-    for room, entries in quotes.items():
-        whole = not any(Path(file).is_relative_to(room) for file in faulty)
-        click.echo(f"{room}: {', '.join(entries) or 'nothing'}{': whole' if whole else ''}")
-    if not quotes:
-        click.echo(f"{folder}: nothing was issued here")
-    exit_with(problems)
 
 
 @commands.command(
@@ -301,7 +224,7 @@ def specimen(job: Path, out: Path) -> None:
     from quotegen.publish.package import specimens
     from quotegen.publish.write import Folder
 
-    figured = pipeline.figure(job, _read_shared())
+    figured = pipeline.figure(job, read_shared())
     if figured.results is None or has_error(figured.problems):
         exit_with(figured.problems)
     whose = Whose(quote="specimen", place=figured.results.job.source("quote"))
@@ -372,7 +295,7 @@ def ballpark(
         raise click.UsageError(message)
     if page is not None and (missing := engine_problem()):
         exit_for_machine(missing)
-    made = pipeline.ballpark(asked(folder, sizes, typed), _read_shared())
+    made = pipeline.ballpark(asked(folder, sizes, typed), read_shared())
     if isinstance(made, tuple):
         exit_with(made)
     text = made.text()
@@ -397,19 +320,14 @@ def schema(kind: str) -> None:
     click.echo(json.dumps(schema_of(kind), indent=2))
 
 
+for _command in (issue, accept, verify):
+    commands.add_command(_command)
+
+
 def main() -> None:
     """Run the command line; a person never sees a traceback."""
     with no_traceback():
         commands(prog_name="quotegen")
-
-
-def _read_shared() -> "Shared":
-    from quotegen import pipeline
-
-    shared = pipeline.read_shared()
-    if isinstance(shared, tuple):
-        exit_with(shared)
-    return shared
 
 
 def _write(*folders: "Folder") -> tuple[Problem, ...]:
@@ -424,12 +342,3 @@ def _list(folder: Path, names: tuple[str, ...], *, unchanged: bool = False) -> N
         click.echo(f"{folder}/{' nothing has changed' if unchanged else ''}")
     for name in names:
         click.echo(f"  {name}")
-
-
-def _exit_frozen(done: "Frozen") -> NoReturn:
-    """Name what was frozen, if anything, and exit with what is to be said."""
-    if done.folder is not None and done.facts is not None:
-        facts = done.facts
-        shown = os.path.relpath(done.folder.resolve())
-        click.echo(f"{shown}: {facts.kind.value}, revision {facts.revision}, ${facts.total:,}")
-    exit_with(done.problems)

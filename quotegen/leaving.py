@@ -38,8 +38,8 @@ def no_traceback() -> Iterator[None]:
         sys.exit(MACHINE_AT_FAULT)
     except Exception as error:  # noqa: BLE001 - the last resort: a bug of ours, said plainly
         click.echo(
-            f"quotegen has a fault of its own ({type(error).__name__}: {error}); nothing was "
-            "written. Please report it with the job file.",
+            f"quotegen has a fault of its own ({type(error).__name__}: {error}); what is "
+            "not listed above was not written. Please report it with the job file.",
             err=True,
         )
         sys.exit(MACHINE_AT_FAULT)

@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from quotegen.arguments import if_typed, parsed
+from quotegen.reading.fields import road_fields as road
 from quotegen.reading.fields import text_fields as text
 from quotegen.reading.files.job import Use
 from quotegen.reading.files.shapes import EdgeKind
@@ -30,6 +31,6 @@ def asked(folder: Path, sizes: tuple[str, ...], typed: dict[str, str | None]) ->
         finish=typed["finish"],
         use=Use(typed["use"] or ""),
         on=if_typed("--date", text.parse_date, typed["on"]),
-        distance=if_typed("--distance", text.parse_distance, typed["distance"]),
-        drive_time=if_typed("--drive-time", text.parse_drive_time, typed["drive_time"]),
+        distance=if_typed("--distance", road.parse_distance, typed["distance"]),
+        drive_time=if_typed("--drive-time", road.parse_drive_time, typed["drive_time"]),
     )

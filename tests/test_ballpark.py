@@ -89,7 +89,7 @@ def test_a_share_may_be_added_and_a_rounding_covers_nothing(command: Command):
         (("ballpark", "--finish", "broom"), 2, "type either --size"),
         (("ballpark", "--size", "24 ft x 16 ft", "--finish", "brom"), 1, "did you mean `broom`?"),
         ((*ASK, "--distance", "14 yards"), 2, "--distance: `14 yards` is not a distance"),
-        ((*ASK, "--company", "elsewhere"), 1, "there is no `rate-book.yaml`"),
+        ((*ASK, "--company", "elsewhere"), 2, "'elsewhere' does not exist"),
         ((*ASK, "--date", "2026-01-01"), 1, "before the rate book begins to hold"),
         (("figure", "job.yaml", "--json", "--working"), 2, "choose --json or --working"),
     ],

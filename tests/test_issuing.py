@@ -63,9 +63,9 @@ def _total(job: Path) -> str:
 
 
 def _dearer(folder: Path) -> None:
-    """Make every price by the square foot in the rate book dearer by $10."""
+    """Make every price by the square foot in the rate book dearer by $10; costs stay."""
     book = folder / "rate-book.yaml"
-    text = re.sub(r"\$(\d+\.\d\d / sq ft)", r"$1\1", book.read_text("utf-8"))
+    text = re.sub(r"rate: \$(\d+\.\d\d / sq ft)", r"rate: $1\1", book.read_text("utf-8"))
     assert text != book.read_text("utf-8")
     book.write_text(text, encoding="utf-8")
 
@@ -109,7 +109,7 @@ def test_what_is_issued_bears_no_mark(tmp_path: Path):
     for path in folder.iterdir():
         assert MARK.encode() not in path.read_bytes(), path.name
     mail = read_mail((folder / "email.eml").read_bytes())
-    assert mail["Subject"].startswith("Your quote T-1")
+    assert mail["Subject"] == "Quote T-1 for your patio at 1 Test Lane"
 
 
 def test_private_things_lie_apart(tmp_path: Path):

@@ -9,7 +9,8 @@ from pathlib import Path
 
 from quotegen.problem import Problem
 from quotegen.quantity import Length, rounded
-from quotegen.reading.fields.text_fields import Count, Road, Size
+from quotegen.reading.fields.road_fields import Road
+from quotegen.reading.fields.text_fields import Count, Size
 from quotegen.reading.files.after_signing import Measured, MeasuredPlacement
 from quotegen.reading.files.job import Customer, JobFile, Placement, Site, Use
 from quotegen.reading.files.rate_book import Applies, RateBook

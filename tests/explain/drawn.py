@@ -67,6 +67,14 @@ def strokes(svg: ET.Element, dash: str | None = None) -> list[LineString]:
     return found
 
 
+def pen_lines(svg: ET.Element, ink: str, width: float) -> list[LineString]:
+    """Return the lines that are drawn with one pen in one ink."""
+    same = [
+        one for one in svg if (one.get("stroke"), one.get("stroke-width")) == (ink, f"{width:g}")
+    ]
+    return [LineString(run) for one in same if "d" in one.attrib for run in _runs(one.attrib["d"])]
+
+
 def outlines(svg: ET.Element) -> list[Polygon]:
     """Return each ring that is drawn with the thick pen: the edges of the slabs."""
     thick = [one for one in svg if one.get("stroke-width") == str(int(THICK))]

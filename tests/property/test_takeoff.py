@@ -101,7 +101,7 @@ class TestASplitSlabIsTheSameSlab:
         """A placement in two, cut at 0.1 sq ft so that nothing is rounded, keeps its volume."""
         tenths = math.floor(length_ft * width_ft * 10)
         first = max(1, math.floor(tenths * share))
-        strips = [_strip(0, first), _strip(first / 10, tenths - first)]
+        strips = [_strip(0, first), _strip(first / 40, tenths - first)]
         whole = takeoff(placement(_strip(0, tenths)))
         parts = takeoff(
             *(placement(strip, name=f"part{n}", number=n) for n, strip in enumerate(strips))
@@ -135,7 +135,7 @@ def _to_a_sixteenth(length_ft: float) -> str:
 
 
 def _strip(from_ft: float, tenths: int) -> Typed:
-    return {"rectangle": f"{tenths / 10:.1f} ft x 1 ft", "at": (f"{from_ft:.1f} ft", "0")}
+    return {"rectangle": f"{tenths / 40:.3f} ft x 4 ft", "at": (f"{from_ft:.3f} ft", "0")}
 
 
 def _halves(length_ft: float, width_ft: float, cut_ft: float, turn: int) -> tuple[Typed, ...]:

@@ -14,7 +14,8 @@ from quotegen.pricing.quoted.adjustment import with_area_changed
 from quotegen.pricing.quoted.lines import lines_of
 from quotegen.pricing.quoted.price import price
 from quotegen.quantity import Unit, Units
-from quotegen.reading.fields.text_fields import Rate, Road
+from quotegen.reading.fields.road_fields import Road
+from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.company import Tax, TaxRounding
 from quotegen.reading.files.job import Site
 from quotegen.reading.files.price import Band

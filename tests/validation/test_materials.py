@@ -5,12 +5,10 @@ Sources, with how sure we are of each:
 - ASTM A615 Table 1, bar weights: published
 - ASTM C979 1.4, pigment at most 10 % of the mass of cement: published
 - IRC R401.3, 2 % within 10 ft of a building: published as quoted
-- paving practice 110 lb per sq yd per inch, and FM 5-434 Table 1-1: common practice, from memory
 - NZS 3101:2006 8.7.6(a), lap of wire, as cited by the building authority of New Zealand: published
 - paving practice 110 lb per sq yd per inch: common practice
 - loose crushed stone, 1.4 to 1.5 ton per cu yd: Pennsylvania dirt and gravel road quick rules (as
   copied), and 1.406 ton per cu yd in a state construction manual, 2003, section 109: published
-- ACI 318-19 25.5.4 with the WRI manual, lap of wire: from memory
 - pint, a general library of units, for every conversion
 """
 
@@ -96,7 +94,7 @@ def test_steel_weights() -> None:
 
 
 def test_laps() -> None:
-    """6 in mesh laps 8 in (ACI 318-19 25.5.4); 40 diameters are 15, 20, 25 in (practice)."""
+    """6 in mesh laps 8 in (NZS 3101:2006 8.7.6(a)); 40 diameters are 15, 20, 25 in (practice)."""
     assert wire_lap_in(Fraction(6), RULES, ON) == 8
     assert [bar_lap_in(bar, RULES, ON) for bar in ("#3", "#4", "#5")] == [15, 20, 25]
 

@@ -6,13 +6,13 @@ Sources of what is counted with, and how sure we are of each:
 - chairs under mesh at most 3 ft apart: Florida Building Code 1909.3, as quoted by WRI: published
 - 42 lb for 100 sq ft of 6x6 W2.9, ASTM A1064 as tabulated in Concrete Construction, October 1975;
   0.668 lb for a foot of #4, ASTM A615 Table 1: published
-- lap of 8 in for a 6 in mesh, ACI 318-19 25.5.4 with the WRI manual: from memory
+- lap of 8 in for a 6 in mesh, NZS 3101:2006 8.7.6(a), as cited by a building authority: published
 - loose crushed stone at least 1.4 ton to the cubic yard: Pennsylvania dirt and gravel road quick
   rules (as copied), with 1.406 in a state construction manual: published
 - 1.98 ton to a compacted yard, base 6 in past the forms, laps of 40 diameters, chairs under bars
   each 4 ft, 10 lb of wire to a ton of bars, boards of 16 ft, stakes each 3 ft and 2 ft on a curve,
   5 % for cuts and 15 % of sheets cut to a curve: common practice
-- curing compound and sealer by the label, here as the made-up rate book types it or the rule gives
+- sealer by the label, and 10 % of the cover for laps, as the made-up rate book types them
 """
 
 from decimal import Decimal
@@ -53,7 +53,7 @@ PATIO_BY_HAND = {
     "wire": ("10", "sheet"),  # 360 / (9-1/3 x 4-1/3) = 8.90, and 5 % 9.35
     "wire_weight": ("210", "lb"),  # 10 x 50 x 42 / 100
     "wire_supports": ("40", "each"),  # 360 / 9
-    "curing": ("2", "gal"),  # 360 / 200 = 1.80
+    "cover": ("396", "sq ft"),  # 360, and 10 % for laps; no compound under a sealer
     "sealer": ("4", "gal"),  # 360 / 125 = 2.88, and 5 % 3.02
     "joint_filler": ("26", "ft"),  # 24 and 5 % = 25.2
 }
@@ -68,7 +68,7 @@ ROUND_BY_HAND = {
     "bar_weight": ("321", "lb"),  # 24 x 20 x 0.668 = 320.64
     "bar_supports": ("20", "each"),  # 314.2 / 16 = 19.64
     "tie_wire": ("2", "lb"),  # 320.64 / 2000 x 10 = 1.60
-    "curing": ("2", "gal"),  # 314.2 / 200 = 1.57
+    "cover": ("346", "sq ft"),  # 314.2, and 10 % 345.6
     "sealer": ("3", "gal"),  # 314.2 / 125 = 2.51, and 5 % 2.64
 }
 
@@ -87,21 +87,21 @@ def _materials_cost(found: PricedJob) -> dict[str, Decimal]:
 )
 def test_an_order_list(tmp_path: Path, job: str, by_hand: dict[str, tuple[str, str]]) -> None:
     """Every row of the list is what a pencil gives, and there is none beside."""
-    assert _bought(by_id(figured(tmp_path, head=job))) == by_hand
+    assert _bought(by_id(figured(tmp_path, head=job, falls=""))) == by_hand
 
 
 def test_what_is_costed_is_what_is_ordered(tmp_path: Path) -> None:
     """The patio at the prices of the book: 5 yards at 168, 10 tons at 27.50 and so on."""
-    assert _materials_cost(figured(tmp_path, head=PATIO)) == {
+    assert _materials_cost(figured(tmp_path, head=PATIO, falls="")) == {
         "concrete": Decimal("840.00"), "base_tons": Decimal("275.00"), "wire": Decimal("108.00"),
-        "wire_supports": Decimal("18.00"), "curing": Decimal("24.00"),
+        "wire_supports": Decimal("18.00"), "cover": Decimal("23.76"),
         "sealer": Decimal("144.00"), "joint_filler": Decimal("14.30"),
     }  # fmt: skip
 
 
 def test_each_price_is_paid_for_the_whole_order(tmp_path: Path) -> None:
     """24 bars at 9.80, 20 chairs at 0.45 and 2 lb of wire at 1.70 hold the round pad's steel."""
-    costs = _materials_cost(figured(tmp_path, head=ROUND))
+    costs = _materials_cost(figured(tmp_path, head=ROUND, falls=""))
     steel = {one: costs[one] for one in ("bar", "bar_supports", "tie_wire")}
     assert steel == {
         "bar": Decimal("235.20"), "bar_supports": Decimal("9.00"), "tie_wire": Decimal("3.40"),
@@ -111,7 +111,7 @@ def test_each_price_is_paid_for_the_whole_order(tmp_path: Path) -> None:
 def test_the_forms_decide_what_is_ordered(tmp_path: Path) -> None:
     """330 sq ft in the forms: x 4-1/8 / 324 = 4.201, and 5 % 4.411, so 4.5 cu yd and not 4.25."""
     measured = "measured: {date: 2026-06-09, placements: {patio: {area: 330 sq ft}}}\n"
-    found = figured(tmp_path, measured, head=ROUND)
+    found = figured(tmp_path, measured, head=ROUND, falls="")
     assert found.results is not None
     to_order = _bought({one.id: one for one in found.results.to_order})
     assert to_order["concrete"] == ("4.5", "cu yd")

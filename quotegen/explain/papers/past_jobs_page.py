@@ -17,7 +17,7 @@ class PastJobsPage:
 
 
 def past_jobs_page(results: Results) -> PastJobsPage:
-    """Build the page of those past jobs that sheet 6 names."""
+    """Build the page of past jobs: those on sheet 6, then the others that are most like the job."""
     title = results.words("past_jobs_title", company=results.job.company.name)
     return PastJobsPage(
         head=paper_head(results, title, results.job.quote_date),

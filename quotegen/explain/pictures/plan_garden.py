@@ -19,11 +19,12 @@ from quotegen.explain.drawing.pens import Ink, Pen
 from quotegen.explain.drawing.scale import inside, outward
 from quotegen.explain.drawing.scatter import spots
 from quotegen.explain.drawing.surfaces import surface_strokes
-from quotegen.reading.files.shapes import EdgeKind, Side
+from quotegen.reading.files.shapes import Side
 from quotegen.reading.files.site_parts import FallsFrom
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.plan_geometry import Against, EdgeRun, Point
 from quotegen.takeoff.records import PlacementTakeoff
+from quotegen.takeoff.slab.edges import runs_along
 
 WALL_PX, DRAIN_PX = 3.5, 7.0
 """From the edge of a pool to its inner line, and from an edge to the drain along it."""
@@ -105,11 +106,13 @@ def falls_by_side(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canva
     if spec.typed.fall is None:
         return
     words, written = canvas.words.slope(spec.typed.fall), False
-    for near, way in _ways(spec, measured, canvas):
-        box = canvas.space.find_near(
-            near, 16 + abs(way[0]) * ARROW_PX, 16 + abs(way[1]) * ARROW_PX,
-            lambda box: canvas.on(box, measured),
-        )  # fmt: skip
+    for places, way in _ways(spec, measured, canvas):
+        wide, high = (16 + abs(part) * ARROW_PX for part in way)
+        tried = (
+            canvas.space.find_near(near, wide, high, lambda box: canvas.on(box, measured))
+            for near in places
+        )
+        box = next(filter(None, tried), None)
         if box is None:
             continue
         yield svg.arrow(moved(box.middle, way, -ARROW_PX / 2), moved(box.middle, way, ARROW_PX / 2))
@@ -130,28 +133,34 @@ _STANDS = {
     Side.TOP: ((0.3, 0.2), (0.7, 0.2)), Side.BOTTOM: ((0.3, 0.8), (0.7, 0.8)),
 }  # fmt: skip
 """Where on the plan arrows stand, in shares across and down: all over, or at their own side."""
+_BUILDING = {Against.HOUSE, Against.GARAGE}
+_AT_HOUSE, _ON_A_CURVE, _BESIDE_A_POOL = (0.25,), (0.5,), (0.5, 0.75, 0.25)
+"""Where along an edge its arrow may stand: a drain is named at the middle of the house, a curve
+runs another way at each point, and a round pool comes nearest at the middle."""
 
 
 def _ways(
     spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas
-) -> Iterator[tuple[Pixel, Point]]:
-    """Where arrows stand, and the direction of each on the ground."""
+) -> Iterator[tuple[tuple[Pixel, ...], Point]]:
+    """Where each arrow may stand, the best place first, and its direction on the ground."""
     sides = spec.typed.falls_toward or ()
     pixels = [canvas.scale.px(point) for ring in measured.outer_ft for point in ring]
     left, right = min(x for x, _ in pixels), max(x for x, _ in pixels)
     top, foot = min(y for _, y in pixels), max(y for _, y in pixels)
     for side in sides:
         for across, down in _STANDS[side] if len(sides) > 1 else _EVERYWHERE:
-            yield (left + (right - left) * across, top + (foot - top) * down), DOWNHILL[side]
+            near = (left + (right - left) * across, top + (foot - top) * down)
+            yield (near,), DOWNHILL[side]
     away = spec.typed.falls_away_from or ()
     for edge in measured.edges:
-        inward = edge.against is Against.HOUSE and FallsFrom.HOUSE in away
+        inward = edge.against in _BUILDING and FallsFrom.HOUSE in away
         outward_to = edge.against is Against.OPEN and FallsFrom.POOL in away
         if not edge.inner and (inward or outward_to):
             x, y = outward(edge.points_ft, rings_of(measured))
-            share = 0.25 if inward else 0.5  # a drain is named at the middle of the house
-            middle = along([canvas.scale.px(point) for point in edge.points_ft], share)
-            yield moved(middle, (x, y), -ARROW_OFF_PX), (-x, -y) if inward else (x, y)
+            run = [canvas.scale.px(point) for point in edge.points_ft]
+            shares = _AT_HOUSE if inward else _ON_A_CURVE if edge.is_curved else _BESIDE_A_POOL
+            places = (moved(along(run, share), (x, y), -ARROW_OFF_PX) for share in shares)
+            yield tuple(places), (-x, -y) if inward else (x, y)
 
 
 def finish_patch(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas) -> str:
@@ -202,16 +211,8 @@ def cut_ring(marked: Sequence[MarkedEdge], canvas: Canvas, number: str) -> str:
 
 def _drained(measured: PlacementTakeoff, canvas: Canvas) -> Iterator[EdgeRun]:
     spec = next(one for one in canvas.job.placements if one.id == measured.id)
-    for edge in measured.edges:
-        kinds = {EdgeKind.INNER} if edge.inner else {EdgeKind.OUTER}
-        if edge.against is Against.POOL:
-            kinds.add(EdgeKind.POOL)
-        if edge.against is Against.HOUSE:
-            kinds.add(EdgeKind.HOUSE)
-        if edge.against is Against.OPEN:
-            kinds.add(EdgeKind.FORMED)
-        if kinds & set(spec.typed.drained_edges):
-            yield edge
+    typed = [runs_along(measured.edges, edge) for edge in spec.typed.drained_edges]
+    yield from (edge for edge in measured.edges if any(edge in runs for runs in typed))
 
 
 def _inward(edge: EdgeRun, measured: PlacementTakeoff, canvas: Canvas) -> list[Pixel]:

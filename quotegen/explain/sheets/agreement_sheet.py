@@ -86,15 +86,6 @@ def reply(results: Results, kind: str) -> Reply:
     )
 
 
-def _how(results: Results) -> str:
-    """How to accept and by when, or when it was accepted."""
-    job, words, accepted = results.job, results.words, results.contract.accepted_on
-    if accepted is not None:
-        return words("was_accepted", date=words.day(accepted), phone=job.company.phone)
-    until = words.day(job.holds_until)
-    return words("how_to_accept", date=until, email=job.company.email, phone=job.company.phone)
-
-
 def company_view(company: Company, words: Words) -> CompanyView:
     """What a customer reads of the company."""
     insurance = company.insurance

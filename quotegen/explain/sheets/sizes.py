@@ -3,7 +3,7 @@
 from quotegen.explain.drawing.scale import Viewport
 
 PLAN = Viewport(
-    width_px=680, height_px=385, left_px=58, right_px=48, top_px=30, bottom_px=58, to_scale=True
+    width_px=680, height_px=399, left_px=58, right_px=48, top_px=30, bottom_px=72, to_scale=True
 )
 NARROW = Viewport(
     width_px=328, height_px=460, left_px=44, right_px=34, top_px=60, bottom_px=88, to_scale=False

@@ -99,13 +99,12 @@ def _joint_notes(results: Results) -> Iterator[str]:
 def tape_checks(results: Results) -> Iterator[TapeCheck]:
     """The checks that this job has a figure for, in the order of the work."""
     words, covered = results.words, results.scope_items()
-    thickness = depths(results, "slab", lambda p: p.thickness)
+    thicknesses = {words.depth(p.thickness) for p in results.placements_with("slab")}
+    depth = min(thicknesses) if len(thicknesses) == 1 else words("check_depth_of_each")
     for item, figure in _FIGURES.items():
         said = figure(results) if item in covered else ""
         if said:
-            how = words(
-                f"check_{item}", thickness=thickness, depth=thickness, area=total_area(results)
-            )
+            how = words(f"check_{item}", depth=depth, area=total_area(results))
             yield TapeCheck(name=results.content.scope[item].front.title, figure=said, how=how)
 
 

@@ -13,7 +13,8 @@ from quotegen.pricing.quoted.records import Line
 from quotegen.pricing.quoted.shares import is_share
 from quotegen.pricing.quoted.tax import is_due, taxed_amount
 from quotegen.quantity import decimal_places, rounded
-from quotegen.reading.fields.text_fields import MINUTES_PER_HOUR, DayOfYear
+from quotegen.reading.fields.road_fields import MINUTES_PER_HOUR
+from quotegen.reading.fields.text_fields import DayOfYear
 from quotegen.reading.files.company import EVERYTHING, Tax, TaxRounding
 from quotegen.reading.files.price import Price
 from quotegen.reading.files.rate_book import Basis, BookRate, ExceededRule, Season

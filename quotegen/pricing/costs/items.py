@@ -15,7 +15,8 @@ from quotegen.pricing.quoted.records import Line, PricedFinish
 from quotegen.pricing.quoted.shares import lines_shared
 from quotegen.pricing.quoted.visits_needed import NeededVisit, visits_needed
 from quotegen.quantity import Unit, decimal_of, rounded
-from quotegen.reading.fields.text_fields import Rate, Road
+from quotegen.reading.fields.road_fields import Road
+from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.costs import CLEAN_UP, DRIVE, SET_UP, Costs
 from quotegen.reading.files.order_parts import SOLD
 from quotegen.reading.records import JobSpec, OwnersJob

@@ -5,7 +5,8 @@ from fractions import Fraction
 
 from quotegen.pricing.quoted.rates import US_PER_METRIC, RateInUse
 from quotegen.quantity import KM_PER_MILE, M3_PER_CUYD, METRIC, ONE, Unit, decimal_of, rounded
-from quotegen.reading.fields.text_fields import Count, Road
+from quotegen.reading.fields.road_fields import Road
+from quotegen.reading.fields.text_fields import Count
 from quotegen.reading.files.job import Site
 from quotegen.reading.files.rate_book import BookRate, Travel
 from quotegen.reading.files.shapes import EdgeKind

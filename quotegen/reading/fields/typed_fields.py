@@ -21,6 +21,7 @@ from pydantic_core import PydanticCustomError
 
 from quotegen.money import ZERO
 from quotegen.quantity import Length, decimal_from_text
+from quotegen.reading.fields import road_fields as road
 from quotegen.reading.fields import text_fields as text
 
 T = TypeVar("T")
@@ -136,13 +137,13 @@ DateField = Annotated[
     WithJsonSchema({"type": "string", "format": "date", "examples": ["2026-05-14"]}),
 ]
 DistanceField = Annotated[
-    text.Road, _from_text(text.parse_distance), _schema("A distance by road, one way", "14 miles")
+    road.Road, _from_text(road.parse_distance), _schema("A distance by road, one way", "14 miles")
 ]
 DriveTimeField = Annotated[
-    text.Road, _from_text(text.parse_drive_time), _schema("A time on the road, one way", "35 min")
+    road.Road, _from_text(road.parse_drive_time), _schema("A time on the road, one way", "35 min")
 ]
 RoadField = Annotated[
-    text.Road, _from_text(text.parse_road), _schema("A distance or a time", "10 miles", "30 min")
+    road.Road, _from_text(road.parse_road), _schema("A distance or a time", "10 miles", "30 min")
 ]
 DayOfYearField = Annotated[
     text.DayOfYear, _from_text(text.parse_day_of_year), _schema("Month and day", "11-15")

@@ -5,12 +5,24 @@ from itertools import combinations
 from pathlib import Path
 
 import pytest
-from shapely import box
+from shapely import Point, box
 
-from quotegen.explain.pictures.plan import FRAMED, draw_plan
+from quotegen.explain.drawing.svg import INK, PAPER, THIN
+from quotegen.explain.pictures.plan import DRAIN_PX, FRAMED, draw_plan
 from quotegen.explain.pictures.plan_garden import DRAIN_DASH
 from quotegen.explain.sheets.sizes import NARROW, PLAN
-from tests.explain.drawn import arrows, dashed, lettering, parsed, texts
+from quotegen.reading.files.shapes import EdgeKind
+from tests.explain.drawn import (
+    arrows,
+    bar_px_per_ft,
+    dashed,
+    lettering,
+    outlines,
+    parsed,
+    pen_lines,
+    strokes,
+    texts,
+)
 from tests.pricing import shop
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "example_jobs").glob("*/jobs/*.yaml"))
@@ -39,12 +51,35 @@ def test_words_stand_free_and_large_enough(name: str, viewport):
 
 
 def test_a_drain_is_drawn_where_one_is_typed():
-    """The pool edge of Orchard Bend is drained, that of Kiln Hill is not."""
+    """Orchard Bend has a double line of 16 ft where its drain is typed, Kiln Hill has none."""
     drained, not_drained = _plan("orchard-bend"), _plan("kiln-hill")
-    assert dashed(drained, DRAIN_DASH)
-    assert "drain" in texts(drained)
-    assert not dashed(not_drained, DRAIN_DASH)
+    (line,) = pen_lines(drained, INK, DRAIN_PX)
+    assert line.length == pytest.approx(16 * bar_px_per_ft(drained), abs=1)
+    (between,) = pen_lines(drained, PAPER, DRAIN_PX - 2 * THIN)
+    assert between == line
+    below_px = 3.75 * bar_px_per_ft(drained)  # 3' 9" from the house, as typed
+    house_y = max(outline.bounds[3] for outline in outlines(drained))
+    assert [y for _, y in line.coords] == pytest.approx([house_y - below_px] * 2, abs=1)
+    assert texts(drained).count("drain") == 1
+    assert not pen_lines(not_drained, INK, DRAIN_PX)
     assert "drain" not in texts(not_drained)
+
+
+@pytest.mark.parametrize("typed", [(EdgeKind.POOL,), ()], ids=["drained", "not"])
+def test_a_drained_edge_has_its_drain_along_it(typed: tuple[EdgeKind, ...]):
+    """It lies beside the cast edge of a pool, all around it, and is named once."""
+    results = shop.example(next(one for one in EXAMPLES if "kiln-hill" in one.stem)).results
+    assert results
+    (spec,) = results.job.placements
+    deck = replace(spec, typed=spec.typed.model_copy(update={"drained_edges": typed}))
+    job = replace(results.job, placements=(deck,))
+    svg = parsed(draw_plan(replace(results, job=job), PLAN, "plan", LOOK))
+    assert len(dashed(svg, DRAIN_DASH)) == len(typed)
+    assert texts(svg).count("drain") == len(typed)
+    if typed:
+        (drain,) = strokes(svg, DRAIN_DASH)
+        pool = min(outlines(svg), key=lambda ring: ring.area)
+        assert all(3 < pool.distance(Point(at)) < 8 for at in drain.coords)
 
 
 def test_water_runs_as_typed():

@@ -10,5 +10,5 @@ def test_options_have_their_prices_with_tax(winter_view: CustomerView):
     (alternate,) = winter_view.finishes.alternates
     assert alternate.name == "Patio: Fancy"
     (color,) = winter_view.finishes.colors
-    assert color.text == "On Plain: color mixed into the concrete."
+    assert color.text == "With Plain: color mixed into the concrete."
     assert color.amount == "+$217.75"

@@ -3,7 +3,8 @@
 from pathlib import Path
 
 from quotegen.explain.results import Results
-from quotegen.explain.sheets.slab_sheet import MOST_CHECKS, slab_sheet, tape_checks
+from quotegen.explain.sheets.area_price import total_area
+from quotegen.explain.sheets.slab_sheet import slab_sheet, tape_checks
 from tests.explain.examples import EVERY_EXAMPLE, example_view
 from tests.pricing import shop
 
@@ -18,35 +19,47 @@ def _results(folder: Path, *placements: object, rates: shop.Typed | None = None)
 
 @EVERY_EXAMPLE
 def test_each_check_has_its_figure_and_says_how(job_file: Path):
-    """Six at most, each of something that the price covers."""
+    """Each is of something that the price covers."""
     results = shop.example_results(job_file)
     checks = example_view(job_file).slab.checks
     titles = {results.content.scope[item].front.title for item in results.scope_items()}
-    assert 1 <= len(checks) <= MOST_CHECKS
+    assert checks
     assert {check.name for check in checks} <= titles
     assert all(check.figure and check.how for check in checks)
 
 
 @EVERY_EXAMPLE
 def test_the_yards_are_the_area_times_the_depth(job_file: Path):
-    """Volume, area and depth as they are worked out stand in one line."""
+    """The yards are the figure; area and depth that they are worked out from stand beside it."""
     results = shop.example_results(job_file)
     words = results.words
     (slab,) = [check for check in example_view(job_file).slab.checks if check.name == "Slab"]
-    assert slab.figure.startswith(words.volume(results.takeoff.volume_cuyd))
-    for placement in results.job.placements:
-        assert words.depth(placement.thickness) in slab.figure
+    assert slab.figure == words.volume(results.takeoff.volume_cuyd)
+    depths = {words.depth(placement.thickness) for placement in results.job.placements}
+    said = depths.pop() if len(depths) == 1 else "the depth of its slab"
+    assert slab.how.startswith(f"{total_area(results)} × {said}.")
+
+
+def test_slabs_of_two_depths_are_each_held_to_their_own(tmp_path):
+    """A sentence of one depth would be wrong for the other."""
+    thick = shop.placement("10 ft x 10 ft", "thick", at="60 ft", thickness="6 in")
+    rates = {"base": shop.rate("$1 / sq ft", "base"), "slab": shop.rate("$4 / sq ft", "slab")}
+    base, slab = tape_checks(_results(tmp_path, DECK, thick, rates=rates))
+    assert base.how == "Once packed, the depth of its slab from the string down to the stone."
+    assert slab.how.startswith("700.0 sq ft × the depth of its slab.")
 
 
 @EVERY_EXAMPLE
 def test_no_panel_is_longer_than_it_says(job_file: Path):
-    """The line over the joint drawing counts the panels and names the longest side."""
+    """The line over the joint drawing counts the panels; none passes the spacing it names."""
     results, sheet = shop.example_results(job_file), example_view(job_file).slab
     panels = [panel for one in results.takeoff.placements for panel in one.joints.panels]
-    longest = results.words.panel_side(max(panel.long_ft for panel in panels))
     assert sheet.joints is not None
     assert sheet.panels.startswith(f"{len(panels)} panels")
-    assert longest in sheet.panels
+    for measured in results.takeoff.placements:
+        spacing_ft = float(measured.joints.spacing_ft)
+        assert results.words.feet(measured.joints.spacing_ft) in sheet.panels
+        assert all(float(panel.long_ft) <= spacing_ft + 0.01 for panel in measured.joints.panels)
 
 
 def test_a_slab_without_joints_draws_none(tmp_path):

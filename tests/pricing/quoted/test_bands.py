@@ -30,7 +30,7 @@ SIZES = {"name": "Slab", "covers": ["slab"], "by_size": [
 )
 def test_each_slice_at_its_own_rate(tmp_path, area: str, total: str):
     """At each border and either side of it, no larger job is cheaper."""
-    job = shop.job(shop.placement(f"{area} ft x 1 ft"))
+    job = shop.job(shop.placement(f"{Decimal(area) / 10} ft x 10 ft"))
     priced = shop.quote(tmp_path, job, rate_book=shop.book({"slab": SLICES}, FREE))
     assert str(priced.chosen.total) == total
     assert sum(line.quantity for line in priced.chosen.lines if line.rate_id == "slab") == Decimal(
@@ -49,7 +49,7 @@ def test_only_the_last_slice_moves_with_the_area(tmp_path):
 @pytest.mark.parametrize(("area", "total"), [("399.9", "3599.10"), ("400", "3800.00")])
 def test_the_whole_at_the_rate_of_its_band(tmp_path, area: str, total: str):
     """By size all of it takes one rate; the border belongs to the band above."""
-    job = shop.job(shop.placement(f"{area} ft x 1 ft"))
+    job = shop.job(shop.placement(f"{Decimal(area) / 10} ft x 10 ft"))
     priced = shop.quote(tmp_path, job, rate_book=shop.book({"slab": SIZES}, FREE))
     assert str(priced.chosen.total) == total
 

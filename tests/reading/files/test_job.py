@@ -24,5 +24,6 @@ def test_the_public_job_has_every_other_key(tmp_path):
     assert type(public) is Job
     assert JobFile.model_fields.keys() - vars(public).keys() == {
         "special_order", "private_notes", "under_floor", "private_costs", "other_bids", "actual",
+        "photos",
     }  # fmt: skip
     assert all(getattr(public, key) == getattr(job.value, key) for key in vars(public))

@@ -25,17 +25,18 @@ def _said(folder: Path, text: str) -> tuple[Problem, ...]:
 @pytest.mark.parametrize(
     ("use", "at_house", "codes"),
     [
-        ("walk", "", ["fall-missing"]),
         ("apron", "", ["fall-missing"]),
         ("pool deck", "", ["fall-missing"]),
         ("patio", ", against_house: left", ["fall-missing"]),
         ("apron", ", against: {left: garage}", ["fall-missing"]),
         ("patio", "", []),
+        ("walk", "", []),
+        ("walk", ", against_house: left", ["fall-missing"]),
         ("pad", "", []),
     ],
 )
 def test_a_fall_is_asked_for(tmp_path: Path, use: str, at_house: str, codes: list[str]):
-    """A walk, an apron, a pool deck and what touches a building are never level; a pad may be."""
+    """An apron, a pool deck and what touches a building are never level; a walk or pad may be."""
     shape = f"{{rectangle: 20 ft x 10 ft{at_house}}}"
     assert _codes(tmp_path, WALK.replace("{use}", use).replace("{shape}", shape)) == codes
 
