@@ -223,7 +223,7 @@ def test_a_leak_in_the_mail_is_found(world: MarkedWorld, kind: str):
     """Planted in the built e-mail, as its text or in its attachment, a marker is found."""
     message = read_mail(world.customer()["customer/email.eml"])
     _, data = LEAKS[kind]()
-    (attached,) = message.iter_attachments()
+    attached, *_ = message.iter_attachments()
     if kind == "words of a PDF":
         attached.set_payload(base64.encodebytes(data).decode())
     else:
