@@ -2,10 +2,13 @@
 
 from pathlib import Path
 
+import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
 
 from tests.browser.conftest import opened
+from tests.pricing.shop import JOBS
+from tests.publish.built import built
 
 
 def longest_of_each_kind(packages: Path) -> list[Path]:
@@ -15,7 +18,7 @@ def longest_of_each_kind(packages: Path) -> list[Path]:
         kind = path.stem.rstrip("-0123456789")
         longest = kinds.setdefault(kind, path)
         kinds[kind] = max(longest, path, key=lambda page: page.stat().st_size)
-    assert {"quote", "compare-bids", "past-job", "final-measurement", "changes"} <= {*kinds}
+    assert {"quote", "compare-bids", "past-jobs", "final-measurement", "changes"} <= {*kinds}
     return list(kinds.values())
 
 
@@ -90,6 +93,44 @@ def test_a_page_fits_every_screen(packages: Path, browser: Browser):
                 wide = seen.page.evaluate("document.documentElement.scrollWidth")
                 assert wide <= width, (path.name, width)
                 assert seen.page.evaluate(HANGING_LEFT) == [], (path.name, width)
+
+
+MOST_PX, SCREEN_PX, CALENDAR_SCREENS = 12_100, 800, 10
+TAP_PX, CLOSE_PX = 44, 24
+SMALL_TARGETS = """() => [...document.querySelectorAll("a, summary, input, label.opt")]
+  .filter((one) => one.checkVisibility() && !one.closest(".skip"))
+  .map((one) => [one, (one.closest("label") ?? one).getBoundingClientRect()])
+  .filter(([one, box]) => box.height < (one.closest("p, td, th, li, .small") &&
+    !one.closest(".touch, nav") ? CLOSE : TAP) - 0.5)
+  .map(([one, box]) => `${Math.round(box.height)} px: ${one.textContent.trim().slice(0, 40)}`)"""
+
+
+@pytest.mark.parametrize("job_file", JOBS, ids=lambda path: path.stem)
+def test_a_phone_is_not_scrolled_for_ever(tmp_path: Path, browser: Browser, job_file: Path):
+    """With all details closed a quote is 12,100 px at most on a phone of 360 px (aim: 12,000).
+
+    The calendar begins within the first ten screens of 800 px.
+    """
+    path = tmp_path / "quote.html"
+    path.write_bytes(built(job_file)["customer/quote.html"])
+    with opened(browser, path, width=360) as seen:
+        tall = seen.page.evaluate("document.documentElement.scrollHeight")
+        begins = seen.page.evaluate(
+            "document.querySelector('.calendar').getBoundingClientRect().top"
+        )
+    assert tall <= MOST_PX
+    assert begins <= CALENDAR_SCREENS * SCREEN_PX
+
+
+def test_a_thumb_hits_what_it_aims_at(packages: Path, browser: Browser):
+    """A control is 44 px high on a phone, and one in a line of text or a table 24 px.
+
+    WCAG 2.2: 2.5.5 (enhanced) has 44 CSS px, 2.5.8 has 24 and leaves out links in sentences.
+    """
+    for path in sorted(packages.glob("*/customer/quote.html")):
+        with opened(browser, path, width=360) as seen:
+            asked = SMALL_TARGETS.replace("CLOSE", str(CLOSE_PX)).replace("TAP", str(TAP_PX))
+            assert seen.page.evaluate(asked) == [], path.parent.parent.name
 
 
 def test_all_is_there_without_javascript(packages: Path, browser: Browser):

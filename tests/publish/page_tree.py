@@ -1,13 +1,17 @@
 """A page taken apart into a tree: what of it is seen, and what it is after a choice."""
 
 import xml.etree.ElementTree as ET
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from html.parser import HTMLParser
 
 from quotegen.explain.sheets.choice_views import ChoiceSheet, CombinationTexts, TextRows
+from tests.publish.built import BLOCKS
 
 VOID = frozenset({"br", "hr", "img", "input", "link", "meta"})
 UNSEEN = frozenset({"script", "style", "title", "desc"})
+NO_RUNNING_TEXT = UNSEEN | {"svg", "thead", "caption"}
+NOT_RUNNING = frozenset({"title-block", "label", "key", "hidden", "screen-only", "narrow"})
+"""Classes of what is a label, or is not on paper."""
 
 
 class _Builder(HTMLParser):
@@ -48,6 +52,38 @@ def seen(element: ET.Element, *, without: frozenset[str] = frozenset()) -> str:
         without: classes and ids whose elements are left out too.
     """
     return " ".join(" ".join(_texts(element, without)).split())
+
+
+def running_words(page: str, sheets: Iterable[str], statutory: str) -> tuple[str, ...]:
+    """Return the running text of sheets on paper, each paragraph, cell or name apart.
+
+    Left out are title blocks, drawings, labels and heads of columns, and what a law words.
+
+    Args:
+        page: a paper's HTML.
+        sheets: the ids of its sections.
+        statutory: the paragraph that a law words.
+    """
+    tree = page_tree(page)
+    sections = {one.get("id"): one for one in tree.iter("section")}
+    texts = (text for name in sheets for text in _running(sections[name]))
+    return tuple(text for text in texts if text != " ".join(statutory.split()))
+
+
+def _running(element: ET.Element) -> Iterator[str]:
+    named = {*element.get("class", "").split()}
+    if element.tag in NO_RUNNING_TEXT or named & NOT_RUNNING:
+        return
+    if not any(inner.tag in BLOCKS for inner in element.iter() if inner is not element):
+        if text := seen(element, without=NOT_RUNNING):
+            yield text
+        return
+    if own := " ".join((element.text or "").split()):
+        yield own
+    for child in element:
+        yield from _running(child)
+        if after := " ".join((child.tail or "").split()):
+            yield after
 
 
 def _texts(element: ET.Element, without: frozenset[str]) -> Iterator[str]:

@@ -14,6 +14,8 @@ from quotegen.publish.pdf import to_pdf
 
 HEADINGS = frozenset({"h1", "h2", "h3", "h4", "caption", "thead"})
 SLACK_PX = 1.0
+UNPRINTABLE_PX = 8.0
+"""At the foot of a sheet, where a printer's rollers hold it; common practice is 2 to 6 mm."""
 
 Pages: TypeAlias = dict[str, list[Any]]
 """The pages of each paper, by its HTML."""
@@ -97,6 +99,25 @@ def past_the_edge(pages: list[Any]) -> list[str]:
         limits += [cell.position_x + cell.margin_width() for cell in cells]
         if line.right_px > min(limits) + SLACK_PX:
             out.append(f"page {line.page}: {line.words}")
+    return out
+
+
+def title_blocks_off_the_paper(pages: list[Any]) -> list[str]:
+    """Return each text of a title block that is not whole on the printable part of its sheet."""
+    out = []
+    for number, page in enumerate(pages, start=1):
+        right = page.content_box_x() + page.width + SLACK_PX
+        foot = page.margin_height() - UNPRINTABLE_PX
+        for block in page.children:
+            if type(block).__name__ != "MarginBox":
+                continue
+            for child in block.children:
+                out += [
+                    f"page {number}: {line.words}"
+                    for line in _texts(child, number, (page,))
+                    if line.right_px > right
+                    or line.inside[-1].position_y + line.inside[-1].height > foot
+                ]
     return out
 
 

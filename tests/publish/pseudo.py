@@ -95,7 +95,7 @@ def typed_texts(*files: Path) -> str:
 
 
 def named_texts() -> str:
-    """Return what no language changes: dates of the locale, titles of standards and laws."""
+    """Return what no language changes: dates of the locale, titles of standards, kinds of files."""
     days = [date(2026, month, day) for month in range(1, 13) for day in range(1, 8)]
     words = Words(labels={}, locale=LOCALE, units=Units.US, font=FONT)
     written = [
@@ -107,16 +107,25 @@ def named_texts() -> str:
         for law in load_laws().laws
         for text in (law.law, law.edition, law.link, *(demand.clause for demand in law.demands))
     ]
-    known = (*written, *titles, *laws, words.listing(("1", "2", "3")))
+    known = (*written, *titles, *laws, words.listing(("1", "2", "3")), "PDF")
     return "\n".join(map(_as_words, known))
 
 
 def strangers(text: str, known: str) -> set[str]:
     """Return each run of words that is neither of the made-up language nor known as it stands.
 
-    A run ends at a mark, a digit, a line, or a word with which the locale ends a list.
+    A run ends at a mark, a digit, a line, or a word with which the locale ends a list; where two
+    known texts stand side by side, as a name and its day, it is known too.
     """
-    return {run for run in _runs(text) if len(run) > 1 and f" {run} " not in known}
+    return {run for run in _runs(text) if len(run) > 1 and not _is_known(run, known)}
+
+
+def _is_known(run: str, known: str) -> bool:
+    words = run.split()
+    parts = [(words[:at], words[at:]) for at in range(len(words))]
+    return any(
+        all(not half or f" {' '.join(half)} " in known for half in halves) for halves in parts
+    )
 
 
 def _runs(text: str) -> Iterator[str]:

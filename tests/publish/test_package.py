@@ -1,6 +1,5 @@
 """The package of a job: its files agree with each other and with figures.json."""
 
-import io
 import json
 import re
 from calendar import month_abbr, month_name
@@ -9,7 +8,6 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-import pikepdf
 import pytest
 from icalendar import Calendar
 
@@ -242,10 +240,3 @@ def _amounts_in(value: object) -> set[Decimal]:
     if isinstance(value, str) and re.fullmatch(r"-?\d+(\.\d+)?", value):
         return {abs(Decimal(value))}
     return set()
-
-
-@EVERY_PRINTED
-def test_the_door_sheet_is_one_page(job_file: Path):
-    """It is one sheet that is handed over at the door."""
-    with pikepdf.open(io.BytesIO(built(job_file)["customer/door-sheet.pdf"])) as pdf:
-        assert len(pdf.pages) == 1
