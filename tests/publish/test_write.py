@@ -359,9 +359,12 @@ class TestFreeze:
     def test_killed_runs(self, tmp_path: Path):
         """Runs that are killed leave a folder whole or none, and the next run tidies up."""
         large = dict.fromkeys((f"customer/{number}.pdf" for number in range(12)), b"x" * 40_000)
-        begun = time.monotonic()
-        freeze(tmp_path / "whole", large, lambda: True)
-        longest_s, wholes = 3 * (time.monotonic() - begun), 0
+        took_s, wholes = list[float](), 0
+        for number in range(3):  # one alone may fall into a quiet moment of a busy machine
+            begun = time.monotonic()
+            freeze(tmp_path / f"whole-{number}", large, lambda: True)
+            took_s.append(time.monotonic() - begun)
+        longest_s = 3 * max(took_s)
         for number in range(KILLS):
             room = tmp_path / f"T-{number}"
             child = os.fork()

@@ -24,6 +24,7 @@ from quotegen.takeoff.plan_geometry import Point, Ring
 _SLACK_RAD = math.radians(0.5)
 _PLACES = 48  # along the cut-out where a spoke may start
 _DIRECTIONS: tuple[Point, ...] = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
+_AT_CORNER_FT = 1e-6
 _FAN_RAD = math.radians(14)
 _JOINT, _SKEW = 0.012, 0.6  # cost of a foot of joint, and of a radian off square
 _FULL = 1.02  # a panel has at most this many times the largest square
@@ -86,8 +87,8 @@ def _starts(hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...
             yield Spot(n, 0.0, start), ((-ux, -uy), (vx / back, vy / back))
         elif max(length, math.dist(before, start)) > 2 * step:
             yield Spot(n, 0.0, start), ((uy, -ux),)
-        while left < length:
-            if left > 0:
+        while left < length - _AT_CORNER_FT:  # or rounding would tell whether one starts there
+            if left > _AT_CORNER_FT:
                 yield (
                     spot_at(hole, n, left / length),
                     ((*_fan(uy, -ux), *_DIRECTIONS) if length < 2 * step else ((uy, -ux),)),
