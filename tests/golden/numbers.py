@@ -1,13 +1,15 @@
 """The numbers on a page, and the numbers of the core, both as a reader sees them."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import suppress
+from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from quotegen.explain.drawing.scale import SCALES_US
 from quotegen.explain.papers.how_measured import method_of, readings_of
 from quotegen.explain.results import Results
+from quotegen.explain.sheets.views import CustomerView
 from quotegen.explain.words.line_notes import taxes_of
 from quotegen.explain.words.numbers import joint_spacing
 from quotegen.money import ZERO
@@ -39,6 +41,21 @@ def quantities(text: str) -> set[str]:
 def core_amounts(results: Results) -> set[str]:
     """Every sum that pricing worked out, and those that the owner typed in words."""
     return amounts("\n".join((*_money(results), *_typed(results))))
+
+
+def value_of(text: str) -> Decimal:
+    """Return the dollars of an amount as it is printed."""
+    return Decimal(re.sub(r"[$,+−]", "", text))
+
+
+def about(sums: Iterable[Decimal]) -> set[Decimal]:
+    """Sums to the ten dollars, as a sheet tells what is about so much."""
+    return {(one / 10).quantize(Decimal(1), rounding=ROUND_HALF_UP) * 10 for one in sums}
+
+
+def of_groups(view: CustomerView) -> set[Decimal]:
+    """What the lines of each group come to; `test_the_groups_and_the_lines_add_up` holds."""
+    return {value_of(group.together) for group in view.money.groups if group.together}
 
 
 def core_quantities(results: Results) -> set[str]:

@@ -4,7 +4,7 @@ import json
 import re
 from calendar import month_abbr, month_name
 from datetime import date, timedelta
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +13,7 @@ from icalendar import Calendar
 
 from quotegen.explain.sheets.past_jobs import shown_references
 from tests.explain.examples import example_view
+from tests.golden.numbers import about, of_groups
 from tests.pricing import shop
 from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, build, built, page_text, text_with_ties
 from tests.publish.reading import decoded, pdf_text, read_mail
@@ -149,7 +150,7 @@ def test_the_calendar_has_the_days_of_the_figures(job_file: Path):
 def test_the_printed_amounts_are_figures(job_file: Path, name: str):
     """The PDFs print the total, and no amount that is not in figures.json or typed as a text.
 
-    A group of lines has their sum, which `test_printed_sums` adds up, and what is about so much is
+    A group of lines has their sum, which a test of sheet 4 adds up, and what is about so much is
     rounded to ten dollars.
     """
     text = pdf_text(built(job_file)[f"customer/{name}.pdf"])
@@ -159,10 +160,7 @@ def test_the_printed_amounts_are_figures(job_file: Path, name: str):
     typed = {_money(amount) for amount in AMOUNT.findall(covers.covers)}
     found = {_money(amount) for amount in AMOUNT.findall(text)}
     told = _amounts_in(figures)
-    about = {(amount / 10).quantize(Decimal(1), rounding=ROUND_HALF_UP) * 10 for amount in told}
-    together = {group.together for group in example_view(job_file).money.groups}
-    groups = {_money(amount) for amount in together if amount}
-    assert found - typed - groups - about <= told
+    assert found - typed - of_groups(example_view(job_file)) - about(told) <= told
     assert Decimal(figures["total"]) in found
 
 
