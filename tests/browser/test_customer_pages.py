@@ -134,8 +134,8 @@ def test_a_thumb_hits_what_it_aims_at(packages: Path, browser: Browser):
 
 
 def test_all_is_there_without_javascript(packages: Path, browser: Browser):
-    """Scripts only help: what a reader sees with them is there without them."""
-    for path in customer_pages(packages):
+    """Scripts only help: what a reader of any kind of page sees with them is there without them."""
+    for path in longest_of_each_kind(packages):
         with opened(browser, path) as with_scripts:
             expected = {*with_scripts.page.locator("body").inner_text().splitlines()}
         with opened(browser, path, javascript=False) as without:
@@ -144,13 +144,13 @@ def test_all_is_there_without_javascript(packages: Path, browser: Browser):
 
 
 def test_axe_finds_nothing_on_a_phone(packages: Path, browser: Browser):
-    """The accessibility checker axe-core reports no violation on any page."""
-    for path in customer_pages(packages):
+    """The accessibility checker axe-core reports no violation on the longest page of each kind."""
+    for path in longest_of_each_kind(packages):
         axe_finds_nothing(browser, path, width=360)
 
 
 def test_axe_finds_nothing_on_a_desktop(packages: Path, browser: Browser):
-    """Nor on a wide screen, where only the layout differs: one page of each kind shows it."""
+    """Nor on a wide screen, where only the layout differs."""
     for path in longest_of_each_kind(packages):
         axe_finds_nothing(browser, path, width=1280)
 

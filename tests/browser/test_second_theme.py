@@ -17,7 +17,6 @@ test_a_page_is_silent_and_keeps_its_policy = (
     test_customer_pages.test_a_page_is_silent_and_keeps_its_policy
 )
 test_a_page_fits_every_screen = test_customer_pages.test_a_page_fits_every_screen
-test_axe_finds_nothing_on_a_phone = test_customer_pages.test_axe_finds_nothing_on_a_phone
 
 
 @pytest.fixture(scope="module")
@@ -32,6 +31,12 @@ def test_the_logo_stands_for_the_name(packages: Path, browser: Browser):
         logo = seen.page.get_by_role("img", name="Pennywort Flatwork")
         assert logo.count() == 1
         assert logo.evaluate("image => image.naturalWidth") > 0
+
+
+def test_axe_finds_nothing_on_a_phone(packages: Path, browser: Browser):
+    """A theme is inks, sizes and a title block: all of them stand on the quote."""
+    page = packages / "2026-029" / "customer" / "quote.html"
+    test_customer_pages.axe_finds_nothing(browser, page, width=360)
 
 
 def test_axe_finds_nothing_on_paper(packages: Path, browser: Browser):
