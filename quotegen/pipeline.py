@@ -59,7 +59,7 @@ from quotegen.resources import content_folder
 from quotegen.schedule.day_checks import day_warnings
 from quotegen.schedule.day_plans import day_plans_of
 from quotegen.schedule.moved import days_of
-from quotegen.schedule.openings import openings_of
+from quotegen.schedule.openings import openings_of, ready_on
 from quotegen.schedule.visits import visits_of
 from quotegen.takeoff.materials.order_list import order_list
 from quotegen.takeoff.measure import measure
@@ -174,7 +174,8 @@ def figure(
         return _stopped(found)
     to_order = _to_order(job, in_forms or takeoff, contract, rules)
     results = _results(job, takeoff, quote, access, contract, to_order, rules, shared)
-    found = (*found, *day_warnings(job, results.visits, rules))
+    ready = ready_on(results.chosen_visits, results.openings)
+    found = (*found, *day_warnings(job, results.visits, ready, rules))
     ledger = read.ledger
     if ledger is not None:
         results = replace(results, since=_since(ledger, job, quote))

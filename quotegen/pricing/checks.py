@@ -48,6 +48,7 @@ def price_problems(
     return (
         *_unpriced_requests(job, takeoff),
         *_unexplained(job, quote),
+        *_free_steps(job, quote),
         *_larger_is_cheaper(job, quote),
         *_over_deposit_cap(job, quote.finishes, special_order, rules),
         *_large_deposit(job, quote.chosen.total, special_order, rules),
@@ -125,6 +126,19 @@ def _unexplained(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
         said = f"no price of this job pays for {names}, so the quote says nothing of it"
         hint = f"if the finish does, add `covers: [{names}]` to it; else a rate that covers them"
         yield job.book_places.warning(("finishes", job.finish), "unexplained", said, hint)
+
+
+def _free_steps(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:
+    """Yield a warning for each placement whose steps are drawn and ordered, and cost nothing."""
+    paid = {line.placement for line in quote.chosen.lines if "steps" in line.scope}
+    for spec in job.placements:
+        if spec.typed.steps is not None and paid.isdisjoint({None, spec.id}):
+            said = f"no price of this job pays for the steps of `{spec.id}`, so they come free"
+            hint = (
+                "ask for a rate of your rate book that covers `steps`, such as `include: {step: 2}`"
+                " for two of them; if there is none, add one"
+            )
+            yield job.places.warning((*spec.path, "steps"), "steps-free", said, hint)
 
 
 def _larger_is_cheaper(job: JobSpec, quote: PricedQuote) -> Iterator[Problem]:

@@ -1,7 +1,7 @@
 """Warnings of dates: a start on a free day, and joints that are cut too late."""
 
 from collections.abc import Iterator, Mapping
-from datetime import timedelta
+from datetime import date, timedelta
 
 from quotegen.problem import Problem
 from quotegen.reading.files.rate_book import POUR, SAW
@@ -12,11 +12,19 @@ from quotegen.trade.rules import RuleBook
 
 
 def day_warnings(
-    job: JobSpec, visits: Mapping[str, tuple[Visit, ...]], rules: RuleBook
+    job: JobSpec, visits: Mapping[str, tuple[Visit, ...]], ready: date, rules: RuleBook
 ) -> Iterator[Problem]:
-    """Yield what is said of the start, and of the first offered finish that is sawn too late."""
+    """Yield what is said of the start, of a finish that is sawn too late, of a wish not kept.
+
+    Args:
+        job: with its start and its wish.
+        visits: of each offered finish.
+        ready: the day from which the quoted finish is ready for every use.
+        rules: of the trade.
+    """
     yield from _start(job, visits[job.finish][0])
     yield from (said for finish in visits for said in _saw(job, finish, visits[finish], rules))
+    yield from _wish(job, ready)
 
 
 def _start(job: JobSpec, first: Visit) -> Iterator[Problem]:
@@ -26,6 +34,14 @@ def _start(job: JobSpec, first: Visit) -> Iterator[Problem]:
         said = f"nobody works on {start}, a {start:%A}; the work starts on {begins}, a {begins:%A}"
         hint = "type that day as `start`, or add the weekday to `working_days` of the company"
         yield job.places.warning(("start",), "start-moved", said, hint)
+
+
+def _wish(job: JobSpec, ready: date) -> Iterator[Problem]:
+    wish = job.typed.wish
+    if wish is not None and ready > wish.by:
+        said = f"they asked for it by {wish.by}, and all is ready on {ready}; the quote says so"
+        hint = "start earlier where you can, or tell them before they read it"
+        yield job.places.warning(("wish", "by"), "wish-not-kept", said, hint)
 
 
 def _saw(

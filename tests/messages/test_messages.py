@@ -37,7 +37,7 @@ WARNINGS = {
     "fall-missing", "low-line-not-drained", "drain-off-slab", "drain-not-low", "drain-not-priced",
     "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
     "revision-spent", "revision-behind", "handed-out-otherwise", "today-differs",
-    "start-moved", "saw-late", "cure-under-sealer",
+    "start-moved", "steps-free", "wish-not-kept", "saw-late", "cure-under-sealer",
     "tooled-and-sawn",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"

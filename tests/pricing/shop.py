@@ -25,7 +25,7 @@ OF_A_SHORT_BOOK = frozenset(
     {
         "unexplained", "price-of-nothing", "never-sealed", "price-unusual", "side-unusual",
         "deposit-unusual", "accepted-without-total", "measured-far-off", "paid-early",
-        "start-moved",
+        "start-moved", "steps-free",
         "fall-missing",
     }
 )  # fmt: skip

@@ -14,10 +14,10 @@ from quotegen.quantity import Length
 from quotegen.reading.files.site_parts import Flight, PouredWith
 from quotegen.reading.records import PlacementSpec
 
-PX_PER_FT, UNSAID_FT = 110.0, 1.0
-"""How large a flight is drawn, at most; how deep a step is drawn whose depth nobody said."""
+PX_PER_FT, MOST_HIGH_PX, UNSAID_FT = 72.0, 60.0, 1.0
+"""How large and high a flight is drawn, at most; how deep a step whose depth nobody said."""
 
-LEFT_PX, TOP_PX, FOOT_PX, LANDING_PX, RIGHT_PX = 66.0, 34.0, 30.0, 76.0, 70.0
+LEFT_PX, TOP_PX, FOOT_PX, LANDING_PX, RIGHT_PX = 66.0, 24.0, 16.0, 70.0, 64.0
 SIZE_PX, LINE_PX = 12.5, 16.0
 
 
@@ -37,7 +37,9 @@ def steps_drawing(
         return None
     run = flight.tread.ft if flight.tread else UNSAID_FT
     free = width - LEFT_PX - LANDING_PX - RIGHT_PX
-    per_ft = min(PX_PER_FT, free / (run * max(1, len(flight.risers) - 1)))
+    high_ft = sum(riser.ft for riser in flight.risers)
+    long_ft = run * max(1, len(flight.risers) - 1)
+    per_ft = min(PX_PER_FT, MOST_HIGH_PX / high_ft, free / long_ft)
     corners = _corners(flight, run * per_ft, per_ft)
     ink, foot = Ink(), corners[0][1]
     _concrete(ink, corners, foot)

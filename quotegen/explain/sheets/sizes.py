@@ -14,4 +14,4 @@ DOOR = Viewport(
 JOINTS = Viewport(
     width_px=330, height_px=215, left_px=8, right_px=8, top_px=8, bottom_px=40, to_scale=False
 )
-WIDE_PX, NARROW_PX, STEPS_PX = 680.0, 328.0, 210.0
+WIDE_PX, NARROW_PX, STEPS_PX = 680.0, 328.0, 328.0

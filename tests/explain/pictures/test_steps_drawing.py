@@ -5,8 +5,11 @@ from typing import Any
 
 import pytest
 
+from quotegen.explain.drawing.pens import Pen
+from quotegen.explain.drawing.svg import INK
 from quotegen.explain.pictures.steps_drawing import steps_drawing
-from tests.explain.drawn import lettering, parsed, texts
+from quotegen.explain.sheets.sizes import STEPS_PX
+from tests.explain.drawn import lettering, parsed, pen_lines, texts
 from tests.pricing import shop
 
 
@@ -18,9 +21,20 @@ def _drawn(tmp_path, width_px: float = 328, **steps: Any):
 
 def test_every_rise_and_all_together(tmp_path):
     """Steps of 6, 6-1/4 and 6 in rise 18-1/4 in together."""
-    said = texts(parsed(_drawn(tmp_path, 680, risers=["6 in", "6-1/4 in", "6 in"])))
-    assert [word for word in said if word.endswith(" in")] == [
-        "6 in", "6-1/4 in", "6 in", "18-1/4 in"]  # fmt: skip
+    said = texts(parsed(_drawn(tmp_path, risers=["6 in", "6-1/4 in", "6 in"])))
+    assert "18-1/4 in" in said
+    assert "Heights from the bottom up: 6 in, 6-1/4 in, and 6 in." in " ".join(said)
+
+
+@pytest.mark.parametrize("count", [1, 2, 3, 4])
+def test_the_steps_can_be_seen(tmp_path, count: int):
+    """At the size of the sheet the heavy line climbs step by step, each as high as it was typed."""
+    svg = parsed(_drawn(tmp_path, STEPS_PX, risers=["7 in"] * count, width="4 ft", tread="11 in"))
+    (line,) = pen_lines(svg, INK, round(Pen.HEAVY.px, 1))
+    heights = [y for _, y in line.coords]
+    assert heights[0] - heights[-1] >= 40
+    rises = [before - after for before, after in zip(heights[::2], heights[1::2], strict=False)]
+    assert rises == pytest.approx([rises[0]] * count, abs=0.2)
 
 
 def test_heights_without_room_are_said_below(tmp_path):
