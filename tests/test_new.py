@@ -11,6 +11,7 @@ from quotegen import cli, pipeline
 from quotegen.resources import example_folder
 from quotegen.starting.answers import FILE, filled_up
 from quotegen.starting.files import TEMPLATES, in_the_way, quoted, start, started_files
+from quotegen.starting.questions import load_questions, read_answer
 from quotegen.trade.contract_law import load_laws
 from quotegen.trade.rules import load_rules
 from tests.pricing.shop import shared
@@ -212,3 +213,10 @@ def test_a_name_stays_a_name(tmp_path, name: str):
     }
     assert _said(tmp_path, company=name) == []
     assert _read(tmp_path, "company.yaml")["name"] == name
+
+
+@pytest.mark.parametrize("typed", ["all in", "All-in", "all_in", "1"])
+def test_a_choice_is_taken_as_it_is_said(typed: str):
+    """A blank, a dash or a number in place of the word that is offered is no nonsense."""
+    (pricing,) = (one for one in load_questions() if one.choices and "all_in" in one.choices)
+    assert read_answer(pricing, typed, {}) == "all_in"

@@ -182,7 +182,8 @@ def _price(text: str, _: Question) -> str:
 
 
 def _choice(text: str, question: Question) -> str:
-    words = [word for word in question.choices if word.startswith(text.lower())]
+    typed = "_".join(text.lower().replace("-", " ").split())
+    words = [word for word in question.choices if word.startswith(typed)]
     numbered = dict(enumerate(question.choices, start=1))
     if len(words) != 1:
         words = [word for number, word in numbered.items() if text == str(number)]
