@@ -90,11 +90,6 @@ class Results:
             placement.edges_ft[edge] for placement in self.takeoff.placements for edge in edges
         )
 
-    def paid_for(self, line: Line) -> tuple[str, ...]:
-        """The scope items that a line pays for beside the one it is named for."""
-        shown = self.scope_items()
-        return tuple(item for item in line.scope[1:] if item in shown)
-
     def lines_for(self, scope_item: str) -> tuple[Line, ...]:
         """The lines of the chosen price that pay for a scope item."""
         return tuple(line for line in self.quote.chosen.lines if scope_item in line.scope)

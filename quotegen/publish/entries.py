@@ -1,6 +1,5 @@
 """The files of an entry of the ledger: what was sent, what it was made of, and the list of both."""
 
-import hashlib
 from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
@@ -9,7 +8,7 @@ from quotegen import __version__
 from quotegen.explain.results import Results
 from quotegen.publish.write import Files
 from quotegen.reading.files.ledger_entry import Facts, FrozenChange, Kind
-from quotegen.reading.ledger.entries import FACTS, INPUTS, SUMS, sums_text
+from quotegen.reading.ledger.entries import FACTS, INPUTS, SUMS, sha256, sums_text
 from quotegen.resources import content_folder
 from quotegen.trade.rules import rule_files
 
@@ -75,4 +74,4 @@ def _content() -> Mapping[str, bytes]:
 
 
 def _digest(files: Mapping[str, bytes]) -> str:
-    return hashlib.sha256(sums_text(files)).hexdigest()
+    return sha256(sums_text(files))

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from quotegen import __version__
 from quotegen.reading.files.job import JobFile
-from quotegen.reading.ledger.entries import LEDGER
+from quotegen.reading.ledger.entries import LEDGER, sha256
 from quotegen.reading.ledger.inputs import inputs_of
 from quotegen.reading.yaml.typed_file import Typed, beside, load, says_outcome
 from quotegen.resources import content_folder, program_folder, themes_folder
@@ -27,7 +27,7 @@ def inputs_digest(job: Path) -> str:
     digest = hashlib.sha256(_program().encode())
     digest.update(os.environ.get("SOURCE_DATE_EPOCH", "").encode())
     for name, data in (*inputs_of(job).items(), *_finished(job), *_issued(job)):
-        digest.update(f"\n{name}\n{hashlib.sha256(data).hexdigest()}".encode())
+        digest.update(f"\n{name}\n{sha256(data)}".encode())
     return digest.hexdigest()
 
 
@@ -57,7 +57,7 @@ def _program() -> str:
         *_below(content_folder(), "*"), *_below(themes_folder(), "*"),
     )  # fmt: skip
     for name, data in ours:
-        digest.update(f"\n{name}\n{hashlib.sha256(data).hexdigest()}".encode())
+        digest.update(f"\n{name}\n{sha256(data)}".encode())
     return digest.hexdigest()
 
 

@@ -1,6 +1,5 @@
 """What we wrote into a folder, and for whom: the list that tells our files from anybody's."""
 
-import hashlib
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -9,6 +8,7 @@ from pathlib import Path, PurePosixPath
 from pydantic import TypeAdapter, ValidationError
 
 from quotegen.problem import Source
+from quotegen.reading.ledger.entries import sha256
 
 MANIFEST = ".written.json"
 """Its name, in the folder that it is about."""
@@ -98,11 +98,6 @@ def read_manifest(folder: Path) -> Manifest | None:
     except (FileNotFoundError, IsADirectoryError, ValidationError):
         return None
     return found if all(map(_inside, found.files)) else None
-
-
-def sha256(data: bytes) -> str:
-    """Return the SHA-256 of a file, as hex."""
-    return hashlib.sha256(data).hexdigest()
 
 
 def _inside(name: str) -> bool:

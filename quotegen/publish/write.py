@@ -24,8 +24,8 @@ from quotegen.publish.manifest import (
     Whose,
     manifest_of,
     read_manifest,
-    sha256,
 )
+from quotegen.reading.ledger.entries import sha256
 
 try:
     import fcntl

@@ -48,7 +48,7 @@ def placement_takeoff(
     outer = tuple(drawn_ring(ring) for ring in slab.boundary.outer)
     inner = tuple(drawn_ring(ring) for ring in slab.boundary.inner)
     drawn_pools = tuple(drawn_ring(loop) for loop in pools)
-    label_ft, label_room_ft = label_point(outer, inner)
+    label_ft, _ = label_point(outer, inner)
     takeoff = PlacementTakeoff(
         id=spec.id,
         area_sqft=area_sqft(slab.area_sqft),
@@ -69,7 +69,6 @@ def placement_takeoff(
         edges=runs,
         spans=spans_of(outer, inner, drawn_pools),
         label_ft=label_ft,
-        label_room_ft=label_room_ft,
         joints=joints,
         working=(
             *areas, *_edge_steps(lengths, runs, units), *joints.working,

@@ -148,7 +148,7 @@ class PlacementTakeoff:
         pools_ft: the ring of each pool that was taken away, for the drawing.
         edges: every run of edge, outer ones first.
         spans: straight distances that a tape can check.
-        label_ft, label_room_ft: the roomiest place on the slab, and its distance from any edge.
+        label_ft: the roomiest place on the slab.
         joints: where the contraction joints lie, and the panels between them.
         working: how the area, the volume and the order were worked out.
     """
@@ -167,9 +167,13 @@ class PlacementTakeoff:
     edges: tuple[EdgeRun, ...]
     spans: tuple[Span, ...]
     label_ft: Point
-    label_room_ft: float
     joints: JointPlan
     working: tuple[Step, ...]
+
+    @property
+    def rings_ft(self) -> tuple[Ring, ...]:
+        """Every ring: around each part, and around what is cut out of it."""
+        return (*self.outer_ft, *self.inner_ft)
 
     def area(self, units: Units) -> Decimal:
         """Return the area that is priced, in the area unit of a job."""

@@ -43,9 +43,9 @@ def core_amounts(results: Results) -> set[str]:
     return amounts("\n".join((*_money(results), *_typed(results))))
 
 
-def value_of(text: str) -> Decimal:
-    """Return the dollars of an amount as it is printed."""
-    return Decimal(re.sub(r"[$,+−]", "", text))
+def dollars(amount: str) -> Decimal:
+    """Return the value of an amount as it is printed, its sign kept."""
+    return Decimal(re.sub(r"[+$,]", "", amount).replace("−", "-"))
 
 
 def about(sums: Iterable[Decimal]) -> set[Decimal]:
@@ -55,7 +55,7 @@ def about(sums: Iterable[Decimal]) -> set[Decimal]:
 
 def of_groups(view: CustomerView) -> set[Decimal]:
     """What the lines of each group come to; `test_the_groups_and_the_lines_add_up` holds."""
-    return {value_of(group.together) for group in view.money.groups if group.together}
+    return {dollars(group.together) for group in view.money.groups if group.together}
 
 
 def core_quantities(results: Results) -> set[str]:

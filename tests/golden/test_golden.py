@@ -16,9 +16,9 @@ from tests.golden.numbers import (
     amounts,
     core_amounts,
     core_quantities,
+    dollars,
     of_groups,
     quantities,
-    value_of,
 )
 from tests.golden.rebaseline import EXPECTED, FIGURES, PAPERS, golden
 from tests.pricing import shop
@@ -104,9 +104,9 @@ class TestEveryNumberComesFromTheCore:
 
     def test_money_on_the_page(self, job_file: Path):
         """Each sum of money on the page was worked out by pricing or typed by the owner."""
-        printed = {value_of(text) for text in amounts(_page(job_file))}
+        printed = {dollars(text) for text in amounts(_page(job_file))}
         assert len(printed) > 12
-        core = {value_of(text) for text in core_amounts(shop.example_results(job_file))}
+        core = {dollars(text) for text in core_amounts(shop.example_results(job_file))}
         assert printed - core - about(core) - of_groups(example_view(job_file)) == set()
 
     def test_money_is_in_the_figures(self, job_file: Path):
@@ -116,7 +116,7 @@ class TestEveryNumberComesFromTheCore:
         known = {abs(Decimal(number)) for number in _decimals(json.dumps(figures))}
         insurance = shop.example_results(job_file).job.company.insurance
         typed = amounts(insurance.covers) if insurance else set()
-        printed = {value_of(text) for text in amounts(_page(job_file)) - typed}
+        printed = {dollars(text) for text in amounts(_page(job_file)) - typed}
         assert printed - known - about(known) - of_groups(example_view(job_file)) == set()
 
     def test_quantities_on_the_page(self, job_file: Path):

@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 
 from quotegen.problem import Source
-from quotegen.publish.manifest import MANIFEST, Whose, manifest_of, read_manifest, sha256
+from quotegen.publish.manifest import MANIFEST, Whose, manifest_of, read_manifest
+from quotegen.reading.ledger.entries import sha256
 
 WHOSE = Whose(quote="T-1", customer="Zoë Castellan", place=Source(file="here/jobs/t.yaml"))
 

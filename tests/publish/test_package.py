@@ -13,7 +13,7 @@ from icalendar import Calendar
 
 from quotegen.explain.sheets.past_jobs import shown_references
 from tests.explain.examples import example_view
-from tests.golden.numbers import about, of_groups
+from tests.golden.numbers import about, dollars, of_groups
 from tests.pricing import shop
 from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, build, built, page_text, text_with_ties
 from tests.publish.reading import decoded, pdf_text, read_mail
@@ -235,7 +235,7 @@ class TestAName:
 
 
 def _money(text: str) -> Decimal:
-    return abs(Decimal(re.sub(r"[^\d.]", "", text)))
+    return abs(dollars(text))
 
 
 def _amounts_in(value: object) -> set[Decimal]:

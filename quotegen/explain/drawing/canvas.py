@@ -13,7 +13,7 @@ from quotegen.explain.drawing.svg import Drawing
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.reading.records import JobSpec
-from quotegen.takeoff.plan_geometry import Against, EdgeRun, Point, Ring
+from quotegen.takeoff.plan_geometry import Against, EdgeRun, Point
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 
 WALL_PX = 12.0
@@ -86,7 +86,7 @@ class Canvas:
 
     def outline(self, measured: PlacementTakeoff) -> str:
         """Draw the edges of a placement, and mark them as taken."""
-        drawn = [self.scale.ring(ring) for ring in rings_of(measured)]
+        drawn = [self.scale.ring(ring) for ring in measured.rings_ft]
         for ring in drawn:
             for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
                 self.space.take_line(start, end)
@@ -169,7 +169,7 @@ class Canvas:
 
     def away(self, marked: MarkedEdge) -> Point:
         """The direction from an edge away from its slab, of length 1."""
-        rings = rings_of(self.takeoff.placement(marked.placement))
+        rings = self.takeoff.placement(marked.placement).rings_ft
         return outward(marked.edge.points_ft, rings)
 
     def on(self, box: Box, measured: PlacementTakeoff) -> bool:
@@ -187,12 +187,7 @@ class Canvas:
     def covered(self, pixel: Pixel, placements: Iterable[PlacementTakeoff]) -> bool:
         """Whether a pixel lies on one of these slabs."""
         point = self.scale.ground(pixel)
-        return any(inside(point, rings_of(p)) for p in placements)
-
-
-def rings_of(measured: PlacementTakeoff) -> tuple[Ring, ...]:
-    """Every ring of a placement: around it, and around what is taken away."""
-    return (*measured.outer_ft, *measured.inner_ft)
+        return any(inside(point, p.rings_ft) for p in placements)
 
 
 def moved(at: Pixel, away: Point, distance: float) -> Pixel:

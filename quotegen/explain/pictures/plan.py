@@ -12,7 +12,6 @@ from quotegen.explain.drawing.canvas import (
     MarkedEdge,
     marked_edges,
     moved,
-    rings_of,
 )
 from quotegen.explain.drawing.curves import Pixel, along, length
 from quotegen.explain.drawing.dimension import Dimension, draw_dimensions
@@ -189,7 +188,7 @@ def _hatches(canvas: Canvas) -> Iterator[str]:
 
 
 def _surface(spec: PlacementSpec, measured: PlacementTakeoff, canvas: Canvas) -> str:
-    rings = [canvas.scale.ring(ring) for ring in rings_of(measured)]
+    rings = [canvas.scale.ring(ring) for ring in measured.rings_ft]
     fill = f"url(#{canvas.ident}-{spec.id})"
     return svg.element("path", d=svg.rings_path(rings), fill=fill, fill_rule="evenodd")
 

@@ -11,7 +11,6 @@ from quotegen.explain.drawing.canvas import (
     Canvas,
     MarkedEdge,
     moved,
-    rings_of,
 )
 from quotegen.explain.drawing.curves import Pixel, along
 from quotegen.explain.drawing.free_space import Box
@@ -156,7 +155,7 @@ def _ways(
         inward = edge.against in _BUILDING and FallsFrom.HOUSE in away
         outward_to = edge.against is Against.OPEN and FallsFrom.POOL in away
         if not edge.inner and (inward or outward_to):
-            x, y = outward(edge.points_ft, rings_of(measured))
+            x, y = outward(edge.points_ft, measured.rings_ft)
             run = [canvas.scale.px(point) for point in edge.points_ft]
             shares = _AT_HOUSE if inward else _ON_A_CURVE if edge.is_curved else _BESIDE_A_POOL
             places = (moved(along(run, share), (x, y), -ARROW_OFF_PX) for share in shares)
@@ -218,7 +217,7 @@ def _drained(measured: PlacementTakeoff, canvas: Canvas) -> Iterator[EdgeRun]:
 def _inward(edge: EdgeRun, measured: PlacementTakeoff, canvas: Canvas) -> list[Pixel]:
     """An edge, moved onto the slab by the distance of a drain."""
     run = [canvas.scale.px(point) for point in edge.points_ft]
-    away = outward(edge.points_ft, rings_of(measured))
+    away = outward(edge.points_ft, measured.rings_ft)
     middle = len(run) // 2
     (ax, ay), (bx, by) = run[middle - 1], run[middle]
     left = (by - ay) * away[0] + (bx - ax) * away[1]  # which side of the run lies off the slab

@@ -55,7 +55,7 @@ def name_of(kind: Kind, number: int) -> str:
 
 def sums_text(files: Mapping[str, bytes]) -> bytes:
     """Return the list of files that makes an entry whole."""
-    return _text({name: _sha256(data) for name, data in files.items()})
+    return _text({name: sha256(data) for name, data in files.items()})
 
 
 def read_entries(room: Path) -> tuple[tuple[Entry, ...], tuple[Problem, ...]]:
@@ -92,7 +92,7 @@ def changed_files(entry: Entry, *, to_read: bool) -> Iterator[Problem]:
             continue
         if path.is_symlink() or not path.is_file():
             yield _problem("issued-missing", path, "this file was issued and is gone", _PUT_BACK)
-        elif _sha256(path.read_bytes()) != sha:
+        elif sha256(path.read_bytes()) != sha:
             yield _problem("issued-changed", path, "this is not as it was issued", _PUT_BACK)
     if to_read:
         return
@@ -113,9 +113,9 @@ def _entry(folder: Path) -> Entry | Problem:
     sums, facts = _sums(listed), facts_of(told)
     if sums is None:
         return _problem("issued-changed", folder / SUMS, "this is not as it was issued", _PUT_BACK)
-    if facts is None or sums.get(FACTS) != _sha256(told):
+    if facts is None or sums.get(FACTS) != sha256(told):
         return _problem("issued-changed", folder / FACTS, "this is not as it was issued", _PUT_BACK)
-    return Entry(path=folder, facts=facts, sums=sums, seal=_sha256(listed))
+    return Entry(path=folder, facts=facts, sums=sums, seal=sha256(listed))
 
 
 def _sums(data: bytes) -> Mapping[str, str] | None:
@@ -131,7 +131,8 @@ def _text(sums: Mapping[str, str]) -> bytes:
     return "".join(f"{sums[name]}  {name}\n" for name in sorted(sums)).encode()
 
 
-def _sha256(data: bytes) -> str:
+def sha256(data: bytes) -> str:
+    """Return the SHA-256 of a file, as hex."""
     return hashlib.sha256(data).hexdigest()
 
 

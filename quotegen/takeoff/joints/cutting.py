@@ -159,3 +159,11 @@ def _unbroken(stretches: list[Point]) -> tuple[Point, ...]:
         else:
             joined.append((low, high))
     return tuple(joined)
+
+
+def is_same_line(one: Segment, other: Segment, within_ft: float) -> bool:
+    """Whether two lines have the same ends, whichever comes first."""
+    return any(
+        math.dist(one[0], ends[0]) < within_ft and math.dist(one[1], ends[1]) < within_ft
+        for ends in (other, other[::-1])
+    )

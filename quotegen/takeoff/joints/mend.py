@@ -7,7 +7,7 @@ from typing import Protocol, TypeAlias
 from shapely import LineString, MultiLineString, Polygon
 from shapely import Point as Place
 
-from quotegen.takeoff.joints.cutting import Segment
+from quotegen.takeoff.joints.cutting import Segment, is_same_line
 from quotegen.takeoff.joints.judge import passes
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Part, Spot, split, spot_at
@@ -86,17 +86,10 @@ def _moves(
                     continue
                 for image in images:
                     twin = (image(start), image(end))
-                    kept = tuple(one for one in rest if not _is_same(one, twin))
+                    kept = tuple(one for one in rest if not is_same_line(one, twin, _SAME_FT))
                     yield (*kept, *line, *((image(a), image(b)) for a, b in line))
                 if not images:
                     yield (*rest, *line)
-
-
-def _is_same(one: Segment, other: Segment) -> bool:
-    return any(
-        math.dist(one[0], ends[0]) < _SAME_FT and math.dist(one[1], ends[1]) < _SAME_FT
-        for ends in (other, other[::-1])
-    )
 
 
 def _instead(

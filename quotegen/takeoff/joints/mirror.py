@@ -1,13 +1,12 @@
 """A slab that is its own mirror image: one half is laid out and mirrored."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from shapely import Polygon, box
 from shapely.affinity import affine_transform
 
-from quotegen.takeoff.joints.cutting import Segment
+from quotegen.takeoff.joints.cutting import Segment, is_same_line
 from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.plan_geometry import Point
@@ -56,7 +55,10 @@ class Axis:
     def mirrors(self, joints: Sequence[Segment]) -> bool:
         """Whether a layout is its own mirror image."""
         return all(
-            any(_same((self.image(start), self.image(end)), other) for other in joints)
+            any(
+                is_same_line((self.image(start), self.image(end)), other, _SAME_FT)
+                for other in joints
+            )
             for start, end in joints
         )
 
@@ -73,11 +75,4 @@ def axes_of(level: Polygon) -> tuple[Axis, ...]:
         for axis, turned in found
         if level.symmetric_difference(affine_transform(level, turned)).area
         < _SAME_SHARE * level.area
-    )
-
-
-def _same(one: Segment, other: Segment) -> bool:
-    return any(
-        math.dist(one[0], ends[0]) < _SAME_FT and math.dist(one[1], ends[1]) < _SAME_FT
-        for ends in (other, other[::-1])
     )

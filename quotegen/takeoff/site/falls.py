@@ -12,7 +12,7 @@ from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import EdgeKind, Side
 from quotegen.reading.files.site_parts import FallsFrom
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.plan_geometry import EdgeRun, Point, Ring
+from quotegen.takeoff.plan_geometry import EdgeRun, Point
 from quotegen.takeoff.records import CornerHeight, EdgeDrop, PlacementFalls, PlacementTakeoff
 from quotegen.takeoff.shapes.segments import point_ft
 from quotegen.takeoff.slab.edges import runs_along
@@ -134,7 +134,7 @@ def _lift(spec: PlacementSpec, measured: PlacementTakeoff, bare: Surface) -> flo
         return stated.height.ft - bare.height_ft(point_ft(stated.at))
     if any(slope.ridge_ft is not None for slope in bare.slopes):
         return 0.0
-    return -max(bare.height_ft(at) for ring in _rings(measured) for at in ring)
+    return -max(bare.height_ft(at) for ring in measured.rings_ft for at in ring)
 
 
 def falls_of(spec: PlacementSpec, measured: PlacementTakeoff, surface: Surface) -> PlacementFalls:
@@ -202,7 +202,3 @@ def inches_per_foot(fall: float) -> Fraction:
 
 def _near(at: Point) -> tuple[int, int]:
     return math.floor(at[0] * 100 + 0.5), math.floor(at[1] * 100 + 0.5)
-
-
-def _rings(measured: PlacementTakeoff) -> tuple[Ring, ...]:
-    return (*measured.outer_ft, *measured.inner_ft)

@@ -1,6 +1,5 @@
 """Sheet 4: what each line says beside its figures, and how much of a price is shown."""
 
-import re
 from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
@@ -17,6 +16,7 @@ from quotegen.explain.sheets.views import CustomerView, MoneySheet, PricedRow
 from quotegen.pricing.quoted.no_work import NO_WORK
 from quotegen.reading.files.company import Show
 from tests.explain.examples import EVERY_EXAMPLE, example_view
+from tests.golden.numbers import dollars
 from tests.pricing import shop
 
 PATIO = next(path for path in shop.JOBS if path.stem == "tanager-lane-patio")
@@ -27,10 +27,6 @@ LARCH = shop.ALL_IN / "larch-row-patio.yaml"
 def _rows(sheet: MoneySheet) -> Iterator[PricedRow]:
     for group in sheet.groups:
         yield from group.lines
-
-
-def _dollars(amount: str) -> Decimal:
-    return Decimal(re.sub(r"[+$,]", "", amount).replace("−", "-"))
 
 
 def _shown(job_file: Path, show: Show) -> Results:
@@ -57,15 +53,15 @@ class TestEveryExample:
             key = (line.rate_id + line.name + line.unit.value, line.rate)
             by_name[key] = by_name.get(key, Decimal(0)) + line.amount
         rows = list(_rows(example_view(job_file).money))
-        assert sorted(_dollars(row.amount) for row in rows) == sorted(by_name.values())
+        assert sorted(dollars(row.amount) for row in rows) == sorted(by_name.values())
 
     def test_the_groups_and_the_lines_add_up(self, job_file: Path):
         """The lines of a group are its sum, and all lines are the total."""
         sheet = example_view(job_file).money
         for group in sheet.groups:
-            together = sum(_dollars(row.amount) for row in group.lines)
-            assert group.together == "" or _dollars(group.together) == together
-        assert sum(_dollars(row.amount) for row in _rows(sheet)) == _dollars(sheet.total)
+            together = sum(dollars(row.amount) for row in group.lines)
+            assert group.together == "" or dollars(group.together) == together
+        assert sum(dollars(row.amount) for row in _rows(sheet)) == dollars(sheet.total)
 
     def test_each_line_says_what_it_pays_for(self, job_file: Path):
         """What a homeowner pays for stands in words, beside the first line of each scope item."""
@@ -80,9 +76,9 @@ class TestEveryExample:
         less, quoted, more = sheet.worked
         assert (quoted.is_quote, quoted.difference, quoted.total) == (True, "", sheet.total)
         for row in (less, more):
-            moved = _dollars(sheet.total) + _dollars(row.difference)
-            assert abs(moved - _dollars(row.total)) <= 10
-        assert _dollars(less.difference) <= 0 <= _dollars(more.difference)
+            moved = dollars(sheet.total) + dollars(row.difference)
+            assert abs(moved - dollars(row.total)) <= 10
+        assert dollars(less.difference) <= 0 <= dollars(more.difference)
 
     def test_each_item_of_a_line_has_its_page(self, job_file: Path):
         """What a line unfolds to is a page of the guide."""
@@ -137,8 +133,8 @@ def test_what_follows_other_lines_says_of_what(followed_view: CustomerView):
 
 def test_lines_that_follow_add_up_too(followed_view: CustomerView):
     """Tax, discount and rounding included, the lines are the total."""
-    amounts = [_dollars(row.amount) for row in _rows(followed_view.money)]
-    assert sum(amounts) == _dollars(followed_view.money.total)
+    amounts = [dollars(row.amount) for row in _rows(followed_view.money)]
+    assert sum(amounts) == dollars(followed_view.money.total)
 
 
 def test_how_it_is_rounded_is_said(tmp_path):
@@ -183,7 +179,7 @@ def test_groups_add_up_to_the_total():
     assert [row.name for row in group.lines] == [
         "The ground", "The concrete", "The surface", "The site",
     ]  # fmt: skip
-    amounts = sum(_dollars(row.amount) for row in group.lines)
+    amounts = sum(dollars(row.amount) for row in group.lines)
     assert amounts == shop.example_results(PATIO).quote.chosen.total
 
 

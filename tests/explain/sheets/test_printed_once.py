@@ -14,6 +14,7 @@ from quotegen.publish.web.html import render
 from quotegen.quantity import Unit
 from quotegen.resources import themes_folder
 from tests.explain.examples import EVERY_EXAMPLE, example_view
+from tests.golden.numbers import dollars
 from tests.pricing import shop
 from tests.publish.page_tree import page_tree, seen
 
@@ -103,18 +104,18 @@ def test_the_total_stands_where_it_is_listed(job_file: Path):
 def test_every_list_of_sums_adds_up(job_file: Path):
     """Lines to their group, groups to the total, payments to it, differences of finishes."""
     view = example_view(job_file)
-    total = _dollars(view.price.total)
+    total = dollars(view.price.total)
     groups = view.money.groups
     for group in groups:
-        lines = sum(_dollars(line.amount) for line in group.lines)
-        assert lines == _dollars(group.together or view.money.total), group.name
-    assert sum(_dollars(group.together or view.money.total) for group in groups) == total
+        lines = sum(dollars(line.amount) for line in group.lines)
+        assert lines == dollars(group.together or view.money.total), group.name
+    assert sum(dollars(group.together or view.money.total) for group in groups) == total
     paid = [part for row in view.days.rows for part in row.amount.split(" + ") if part]
-    assert sum(map(_dollars, paid)) == _dollars(view.days.total) == total
+    assert sum(map(dollars, paid)) == dollars(view.days.total) == total
     for column in view.finishes.columns:
-        assert _dollars(column.total) - _dollars(column.difference or "$0") == total, column.name
+        assert dollars(column.total) - dollars(column.difference or "$0") == total, column.name
     for row in view.money.worked:
-        off = total + _dollars(row.difference or "$0") - _dollars(row.total)
+        off = total + dollars(row.difference or "$0") - dollars(row.total)
         assert abs(off) <= 10, row.change  # both are to the ten dollars
 
 
@@ -127,7 +128,3 @@ def test_a_sum_that_is_printed_twice_is_noticed(once_more: str):
     wanted = Counter(AMOUNT.findall(" ".join(_facts(results, view))))
     wanted[view.price.total] += sum(TOTAL_STANDS.values())
     assert Counter(AMOUNT.findall(" ".join(texts))) - wanted == Counter({once_more: 1})
-
-
-def _dollars(amount: str) -> Decimal:
-    return Decimal(re.sub(r"[+$,]", "", amount).replace("−", "-"))

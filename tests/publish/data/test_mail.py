@@ -1,15 +1,14 @@
 """Every letter: read back with Python's own mail library."""
 
-import email
 from dataclasses import replace
 from datetime import UTC, date, datetime
 from email.message import EmailMessage
-from email.policy import default
 from typing import Any
 
 import pytest
 
 from quotegen.publish.data.mail import Draft, to_eml
+from tests.publish.reading import decoded, read_mail
 
 PDF = bytes(range(256)) * 40
 DRAFT = Draft(
@@ -26,21 +25,12 @@ DRAFT = Draft(
 
 
 def _read(draft: Draft) -> EmailMessage:
-    message = email.message_from_bytes(to_eml(draft), policy=default)
-    assert isinstance(message, EmailMessage)
-    assert [part.defects for part in message.walk() if part.defects] == []
-    return message
+    return read_mail(to_eml(draft))
 
 
 def _with(field: str, text: str) -> Draft:
     changed: dict[str, Any] = {field: text}
     return replace(DRAFT, **changed)
-
-
-def _content(message: EmailMessage, kind: str) -> str:
-    part = message.get_body((kind,))
-    assert part is not None
-    return str(part.get_content()).replace("\r\n", "\n")
 
 
 def test_what_was_written_is_read_back():
@@ -49,8 +39,8 @@ def test_what_was_written_is_read_back():
     assert str(message["From"]) == "Pennywort Flatwork <office@pennywort.example>"
     assert str(message["To"]) == "Wren Abernathy <wren@post.example>"
     assert message["Subject"] == DRAFT.subject
-    assert _content(message, "plain") == DRAFT.plain
-    assert _content(message, "html") == DRAFT.html
+    assert decoded(message, "plain") == DRAFT.plain
+    assert decoded(message, "html") == DRAFT.html
     attached = list(message.iter_attachments())
     assert [one.get_content_type() for one in attached] == ["application/pdf", "text/html"]
     assert {one.get_filename(): one.get_payload(decode=True) for one in attached} == DRAFT.attached
@@ -60,7 +50,7 @@ def test_a_mail_may_go_without_files():
     """A reminder has both texts and nothing else."""
     message = _read(replace(DRAFT, attached={}))
     assert list(message.iter_attachments()) == []
-    assert _content(message, "plain") == DRAFT.plain
+    assert decoded(message, "plain") == DRAFT.plain
 
 
 def test_it_opens_as_a_draft():
@@ -86,7 +76,7 @@ def test_a_line_break_begins_no_header(field: str, end: str):
     assert "Bcc" not in message
     assert set(message.keys()) == set(_read(DRAFT).keys())
     assert [a.addr_spec for a in message["To"].addresses] == ["wren@post.example"]
-    assert _content(message, "plain") == DRAFT.plain
+    assert decoded(message, "plain") == DRAFT.plain
 
 
 @pytest.mark.parametrize(
@@ -112,7 +102,7 @@ def test_a_text_that_holds_a_boundary():
     other = [part.get_boundary() for part in _read(DRAFT).walk() if part.is_multipart()]
     text = "Before\n" + "".join(f"--{boundary}--\n\n--{boundary}\n" for boundary in other)
     message = _read(replace(DRAFT, plain=text, html=f"<pre>{text}</pre>\n"))
-    assert _content(message, "plain") == text
+    assert decoded(message, "plain") == text
     pdf, page = message.iter_attachments()
     assert pdf.get_payload(decode=True) == PDF
     assert page.get_payload(decode=True) == b"<p>The quote</p>"
