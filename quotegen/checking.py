@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import BinaryIO
 
+from quotegen.explain.results import Results
 from quotegen.pipeline import Shared, figure
 from quotegen.problem import Problem, has_error
-from quotegen.publish.terminal.tables import covered_text
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.past_jobs import PastJobs
@@ -70,9 +70,24 @@ def _checked(path: Path, shared: Shared, typed: bytes | None) -> tuple[str, tupl
     said, kind = f"{path}: no errors\n", kind_of(text)
     if kind is JobFile or kind is None:
         figured = figure(path, shared, text=typed)
-        covered = "" if figured.results is None else covered_text(figured.results)
+        covered = "" if figured.results is None else _covered(figured.results)
         return said + covered, figured.problems
     return said, tuple(_of_company(path, kind, shared, typed))
+
+
+def _covered(results: Results) -> str:
+    """Say in full what the price of each finish pays for; nothing where it is the finish alone."""
+    book = results.job.rate_book
+    used = {
+        *(results.job.finish_of(p, f.id)[0] for p in results.job.placements for f in
+          results.quote.finishes),
+        *(finish for p in results.job.placements for finish in p.alternates),
+    }  # fmt: skip
+    return "".join(
+        f"  {finish_id} pays for: {', '.join(book.covered_by(finish))}\n"
+        for finish_id, finish in book.finishes.items()
+        if finish_id in used and finish.covers
+    )
 
 
 def _of_company(

@@ -155,18 +155,19 @@ def package(jobs: tuple[Path, ...], out: Path, cores: int, *, strict: bool, fres
     is if nothing has changed that it was made of.
     """
     from quotegen import season
-    from quotegen.publish.pdf import engine_problem
+    from quotegen.publish.pdf import CannotPrintError
     from quotegen.publish.terminal.tables import progress_of
 
-    if missing := engine_problem():
-        exit_for_machine(missing)
     asked, said = season.Asked(out=out, strict=strict, fresh=fresh, cores=cores), list[Problem]()
-    with progress_of(len(jobs)) as announce:
-        for one in season.package_all(jobs, asked, read_shared(), announce):
-            if isinstance(one, Problem):
-                said.append(one)
-            else:
-                _list(one.folder, one.names, unchanged=one.unchanged)
+    try:
+        with progress_of(len(jobs)) as announce:
+            for one in season.package_all(jobs, asked, read_shared(), announce):
+                if isinstance(one, Problem):
+                    said.append(one)
+                else:
+                    _list(one.folder, one.names, unchanged=one.unchanged)
+    except CannotPrintError as error:
+        exit_for_machine(error.problem)
     exit_with(tuple(said))
 
 
@@ -284,7 +285,7 @@ def ballpark(
     sizes: tuple[str, ...], folder: Path, out: Path, page: Path | None, **typed: str | None
 ) -> None:
     """Print and write a ballpark: what a paced slab would cost at each finish, low to high."""
-    from quotegen import pipeline
+    from quotegen.ballpark import ballpark_page
     from quotegen.options import asked
     from quotegen.publish.manifest import Whose
     from quotegen.publish.pdf import engine_problem
@@ -295,7 +296,7 @@ def ballpark(
         raise click.UsageError(message)
     if page is not None and (missing := engine_problem()):
         exit_for_machine(missing)
-    made = pipeline.ballpark(asked(folder, sizes, typed), read_shared())
+    made = ballpark_page(asked(folder, sizes, typed), read_shared())
     if isinstance(made, tuple):
         exit_with(made)
     text = made.text()

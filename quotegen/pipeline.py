@@ -2,13 +2,11 @@
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import MappingProxyType
 from typing import TypeAlias
 
-from quotegen.explain.private.ballpark_sheet import ballpark_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.money import ZERO
@@ -34,13 +32,11 @@ from quotegen.pricing.costs.outcome import (
 )
 from quotegen.pricing.costs.owner import OwnersFigures, owners_figures
 from quotegen.pricing.quoted.access import AccessChoice, with_access
-from quotegen.pricing.quoted.ballpark import ballpark_of
 from quotegen.pricing.quoted.finish import accepted_of, price_at
 from quotegen.pricing.quoted.price import price
 from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, Source, has_error, in_file_order
-from quotegen.publish.ballpark import BallparkPage
 from quotegen.publish.printable import unprintable_logo
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.publish.web.own_theme import own_theme_faults
@@ -51,7 +47,6 @@ from quotegen.reading.content.own_pages import with_own_pages
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.standards import looser_standards
 from quotegen.reading.ledger.ledger import Ledger, is_as_sent
-from quotegen.reading.paced_job import Asked, paced_by, paced_job
 from quotegen.reading.read import read_job
 from quotegen.reading.records import JobSpec, ReadJob
 from quotegen.reading.yaml.typed_file import says_outcome
@@ -68,7 +63,6 @@ from quotegen.takeoff.records import Material, Takeoff
 from quotegen.takeoff.remeasure import remeasure
 from quotegen.takeoff.site.size_checks import forms_warnings
 from quotegen.trade.contract_law import ContractLaws, load_laws
-from quotegen.trade.pacing import paced_factors, rough_step
 from quotegen.trade.rules import RuleBook, load_rules
 
 Announce: TypeAlias = Callable[[str], None]
@@ -263,7 +257,7 @@ def _results(
         laws=shared.laws,
         rules=rules,
         content=shared.content,
-        words=_words(job, shared),
+        words=words_of(job, shared),
     )
 
 
@@ -274,7 +268,7 @@ def _rules_of(job: JobSpec, shared: Shared) -> tuple[RuleBook, tuple[Problem, ..
     return shared.rules.with_own(standards.own_inches(), on), looser
 
 
-def _words(job: JobSpec, shared: Shared) -> Words:
+def words_of(job: JobSpec, shared: Shared) -> Words:
     """Return the words of the language, in the units of the job and the font of its theme."""
     return Words(
         labels=shared.content.labels,
@@ -286,35 +280,6 @@ def _words(job: JobSpec, shared: Shared) -> Words:
 
 def _stopped(problems: tuple[Problem, ...]) -> PricedJob:
     return PricedJob(problems=in_file_order(problems))
-
-
-def ballpark(asked: Asked, shared: Shared) -> BallparkPage | tuple[Problem, ...]:
-    """Return the ballpark of a paced slab, or what is wrong with the files."""
-    read = paced_job(asked, frozenset(shared.content.scope))
-    if isinstance(read, tuple):
-        return read
-    if has_error(read.problems):
-        return read.problems
-    paced, jobs, takeoffs = read.job, list[JobSpec](), list[Takeoff]()
-    short, long = paced_factors(shared.rules, paced.quote_date)
-    for factor in (short, Fraction(1), long):
-        job, counts = paced_by(paced, asked, factor)
-        takeoff, problems = (
-            remeasure(job, counts, shared.rules) if counts else measure(job, shared.rules)
-        )
-        if takeoff is None or has_error(problems):
-            return problems
-        jobs.append(job)
-        takeoffs.append(takeoff)
-    rough = ballpark_of(
-        (jobs[0], jobs[1], jobs[2]),
-        (takeoffs[0], takeoffs[1], takeoffs[2]),
-        rough_step(shared.rules, paced.quote_date),
-        asked.on,
-    )
-    words = _words(paced, shared)
-    sheet = ballpark_sheet(paced, asked, rough, shared.rules, words)
-    return BallparkPage(sheet=sheet, words=words, theme=theme_of(paced), dated=paced.quote_date)
 
 
 def page(job_file: Path, shared: Shared) -> tuple[bytes | None, tuple[Problem, ...]]:

@@ -21,6 +21,7 @@ from quotegen.pricing.costs.outcome import Outcome, drift_of
 from quotegen.problem import Problem, Source, has_error
 from quotegen.publish.inputs import inputs_digest
 from quotegen.publish.manifest import read_manifest
+from quotegen.publish.pdf import CannotPrintError, engine_problem
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.yaml.typed_file import Typed, load
 
@@ -52,13 +53,15 @@ class Asked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Figured:
-    """One job after stage 4, as it is handed on to be printed.
+    """One job on its way to be printed.
 
     Attributes:
         quote: its number; empty where the file cannot be read.
         place: where the number stands.
         unchanged: whether its package lies there, whole, and made of the same inputs.
+        silent: whether it is unchanged and nothing was to be said of it.
         inputs: their hash.
+        problems: what stages 1 to 4 say.
         handed_on: the pickled results; empty where there are none, or none are needed.
     """
 
@@ -66,6 +69,7 @@ class Figured:
     quote: str = ""
     place: Source
     unchanged: bool = False
+    silent: bool = False
     inputs: str = ""
     problems: tuple[Problem, ...] = ()
     handed_on: bytes = b""
@@ -81,23 +85,30 @@ class Landed:
     problems: tuple[Problem, ...] = ()
 
 
-def figured(job: Path, asked: Asked) -> Figured:
-    """Run stages 1 to 4 on a job, unless its package is there and nothing was to be said of it."""
+def looked_at(job: Path, asked: Asked) -> Figured:
+    """Say which quote a file is, and whether its package lies there, made of the same."""
     typed = load(job, JobFile)
     if not isinstance(typed, Typed):
-        problems = pipeline.figure(job, _SHARED[0], to_package=True).problems
-        return Figured(job=job, place=Source(file=str(job)), problems=problems)
+        return Figured(job=job, place=Source(file=str(job)))
     digest, number = inputs_digest(job), typed.value.quote
-    now = Figured(job=job, quote=number, place=typed.places.of(("quote",)), inputs=digest)
     before = read_manifest(asked.out / number) if not asked.fresh else None
-    if before and before.inputs == digest and before.is_whole(asked.out / number):
-        now = replace(now, unchanged=True)
-        if before.silent:
-            return now
-    priced = pipeline.figure(job, _SHARED[0], to_package=True)
-    needed = not (now.unchanged or has_error(priced.problems))
+    same = bool(before and before.inputs == digest and before.is_whole(asked.out / number))
+    return Figured(
+        job=job,
+        quote=number,
+        place=typed.places.of(("quote",)),
+        unchanged=same,
+        silent=bool(same and before and before.silent),
+        inputs=digest,
+    )
+
+
+def figured(one: Figured) -> Figured:
+    """Run stages 1 to 4 on a job."""
+    priced = pipeline.figure(one.job, _SHARED[0], to_package=True)
+    needed = not (one.unchanged or has_error(priced.problems))
     handed_on = pickle.dumps(priced) if needed else b""
-    return replace(now, problems=priced.problems, handed_on=handed_on)
+    return replace(one, problems=priced.problems, handed_on=handed_on)
 
 
 def printed(one: Figured, outcomes: tuple[Outcome, ...], asked: Asked) -> Landed:
@@ -125,12 +136,17 @@ def package_all(
     """Package all jobs that have no error: yields every problem, and each folder as it lands.
 
     Nothing is printed before every job is priced. Where two jobs have one number, neither is.
+
+    Raises:
+        CannotPrintError: there is something to print, and this machine lacks what prints.
     """
-    with _crew(min(asked.cores, len(jobs)), shared) as crew:
-        ready: list[Figured] = []
-        for one in _in_order(crew, figured, [(job, asked) for job in jobs]):
+    looked = [looked_at(job, asked) for job in jobs]
+    to_figure = [one for one in looked if not one.silent]
+    with _crew(min(asked.cores, len(to_figure)), shared) as crew:
+        priced, ready = _in_order(crew, figured, [(one,) for one in to_figure]), list[Figured]()
+        for one in looked:
+            ready.append(one if one.silent else next(priced))
             announce("priced")
-            ready.append(one)
         problems = tuple(_said(ready))
         yield from problems
         if asked.strict and has_error(problems):
@@ -145,6 +161,8 @@ def package_all(
         to_print = [one for one in sound if not one.unchanged]
         for _ in range(len(ready) - len(to_print)):
             announce("done")
+        if to_print and (missing := engine_problem()):
+            raise CannotPrintError(missing)
         folders = dict.fromkeys(one.job.parent for one in to_print)
         learnt = {folder: pipeline.outcomes_in(folder, shared) for folder in folders}
         work = [(one, learnt[one.job.parent], asked) for one in to_print]

@@ -25,6 +25,14 @@ class PrintError(Exception):
     """The print engine complained about one of our documents; the message is its own."""
 
 
+class CannotPrintError(Exception):
+    """This machine lacks what prints; `problem` says what."""
+
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem.message)
+        self.problem = problem
+
+
 def to_pdf(document: str, dated: date) -> bytes:
     """Print one HTML document as of a date: the same document on the same date is the same bytes.
 

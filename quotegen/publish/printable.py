@@ -5,8 +5,8 @@ from functools import lru_cache
 
 from quotegen.problem import Problem
 from quotegen.publish.pdf import engine_problem, to_pdf
-from quotegen.publish.web.html import data_address
 from quotegen.reading.images.logos import Logo
+from quotegen.reading.images.photos import data_address
 from quotegen.reading.records import JobSpec
 
 

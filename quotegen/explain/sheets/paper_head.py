@@ -1,11 +1,11 @@
 """The head of every paper: who, for whom, which quote, of which date."""
 
-import base64
 from datetime import date
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.agreement_sheet import company_view, site_line
 from quotegen.explain.sheets.views import PaperHead
+from quotegen.reading.images.photos import data_address
 
 
 def paper_head(results: Results, title: str, on: date) -> PaperHead:
@@ -23,7 +23,7 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         title=title,
         accent=job.company.accent,
         paper_size=job.paper.value,
-        logo=_logo(results),
+        logo=data_address(job.logo.kind, job.logo.data) if job.logo else "",
         company=company_view(job.company, words),
         customer=job.customer.name,
         site=site_line(results),
@@ -33,11 +33,3 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         date=words.day(on),
         holds_until=words.day(job.holds_until) if is_open else "",
     )
-
-
-def _logo(results: Results) -> str:
-    """The data: address that holds the logo (RFC 2397)."""
-    logo = results.job.logo
-    if logo is None:
-        return ""
-    return f"data:{logo.kind};base64,{base64.b64encode(logo.data).decode('ascii')}"

@@ -1,11 +1,11 @@
 """Past jobs that may be shown: what they are, and why each is shown for this job."""
 
-import base64
 from fractions import Fraction
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.views import PhotoView, ReferenceView
 from quotegen.explain.words.prose import sentence
+from quotegen.reading.images.photos import data_address
 from quotegen.reading.records import Reason, Reference, ShownPhoto
 
 MOST_SHOWN = 5
@@ -51,12 +51,10 @@ def why(results: Results, reference: Reference) -> str:
 
 def photo_views(photos: tuple[ShownPhoto, ...]) -> tuple[PhotoView, ...]:
     """Build what is seen of pictures of the site."""
-    return tuple(PhotoView(source=_address(photo), caption=photo.alt) for photo in photos)
-
-
-def _address(photo: ShownPhoto) -> str:
-    """The data: address that holds a photo (RFC 2397)."""
-    return f"data:image/jpeg;base64,{base64.b64encode(photo.jpeg).decode('ascii')}"
+    return tuple(
+        PhotoView(source=data_address("image/jpeg", photo.jpeg), caption=photo.alt)
+        for photo in photos
+    )
 
 
 def reference_view(results: Results, reference: Reference) -> ReferenceView:
@@ -80,6 +78,6 @@ def reference_view(results: Results, reference: Reference) -> ReferenceView:
         contact=words("reference_contact", name=contact.name, phone=contact.phone)
         if contact
         else "",
-        photo=_address(photo) if photo else "",
+        photo=data_address("image/jpeg", photo.jpeg) if photo else "",
         alt=photo.alt if photo else "",
     )

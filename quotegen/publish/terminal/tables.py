@@ -32,21 +32,6 @@ def print_figures(results: Results) -> None:
         console.print(table)
 
 
-def covered_text(results: Results) -> str:
-    """Say in full what the price of each finish pays for; nothing where it is the finish alone."""
-    book = results.job.rate_book
-    used = {
-        *(results.job.finish_of(p, f.id)[0] for p in results.job.placements for f in
-          results.quote.finishes),
-        *(finish for p in results.job.placements for finish in p.alternates),
-    }  # fmt: skip
-    return "".join(
-        f"  {finish_id} pays for: {', '.join(book.covered_by(finish))}\n"
-        for finish_id, finish in book.finishes.items()
-        if finish_id in used and finish.covers
-    )
-
-
 @contextmanager
 def progress() -> Iterator[Callable[[str], None]]:
     """Show on the error stream which stage of a job is running."""

@@ -17,6 +17,7 @@ from quotegen.publish.web import themes
 from quotegen.publish.web.choice_data import choice_json
 from quotegen.publish.web.contrast import accent_ink
 from quotegen.publish.web.page_text import BetweenTags, tied_with
+from quotegen.reading.images.photos import data_address
 
 ACCENT = "--accent: #000000"
 """What a style sheet writes where the company's accent goes."""
@@ -123,11 +124,6 @@ def policy(css: str, script: str = "") -> str:
 def _digest(text: str) -> str:
     digest = base64.b64encode(hashlib.sha256(text.encode()).digest()).decode("ascii")
     return f"'sha256-{digest}'"
-
-
-def data_address(kind: str, data: bytes) -> str:
-    """Return the data: address that holds a file (RFC 2397)."""
-    return f"data:{kind};base64,{base64.b64encode(data).decode('ascii')}"
 
 
 def _is_html(name: str | None) -> bool:

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import yaml
-from jinja2 import Environment, TemplateSyntaxError, nodes
 
 from quotegen.problem import Problem, Source
 from quotegen.publish.web import themes
@@ -92,6 +91,8 @@ def _behind(file: Path, copied: Path) -> Iterator[Problem]:
 
 def _template(file: Path, fields: dict[str, str]) -> Iterator[Problem]:
     """Yield where a template cannot be read, and each part of a view that there is not."""
+    from jinja2 import Environment, TemplateSyntaxError, nodes
+
     hint = "compare the template of ours that it stands in for"
     try:
         tree = Environment(autoescape=True).parse(file.read_text(encoding="utf-8"))

@@ -1,5 +1,6 @@
 """Photos of past jobs: only from the company's own folder, made small, stripped of metadata."""
 
+import base64
 import io
 import warnings
 from collections.abc import Iterator
@@ -104,3 +105,8 @@ def _too_large(source: Source, size: str) -> Problem:
         message=f"the photo is {size} pixels; at most {MOST_PIXELS // 1_000_000} million are read",
         hint="save a smaller copy of it",
     )
+
+
+def data_address(kind: str, data: bytes) -> str:
+    """Return the data: address that holds a file (RFC 2397)."""
+    return f"data:{kind};base64,{base64.b64encode(data).decode('ascii')}"
