@@ -22,6 +22,7 @@ from quotegen.explain.private.phone_sheet import phone_sheet
 from quotegen.explain.private.weather_sheet import weather_sheet
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.customer import customer_view
+from quotegen.explain.sheets.paper_head import draft_mark
 from quotegen.explain.sheets.views import Paper
 from quotegen.explain.wording import Words
 from quotegen.pricing.costs.outcome import Drift
@@ -188,8 +189,8 @@ def _file_line(words: Words, name: str, data: bytes) -> str:
 
 def _marked(results: Results, text: str) -> str:
     """Return a subject or a name with the mark of a draft before it, where this is one."""
-    words = results.words
-    return text if results.issued else words("draft_of", draft=words("draft"), text=text)
+    mark = draft_mark(results)
+    return results.words("draft_of", draft=mark, text=text) if mark else text
 
 
 def _calendar(results: Results) -> bytes:

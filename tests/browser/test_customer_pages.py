@@ -10,15 +10,20 @@ from tests.browser.conftest import opened
 from tests.pricing.shop import JOBS
 from tests.publish.built import built
 
+KINDS = {
+    "customer": {"quote", "compare-bids", "past-jobs", "final-measurement", "changes"},
+    "private": {"cost-sheet", "phone-sheet", "order-list", "law-checklist"},
+}
 
-def longest_of_each_kind(packages: Path) -> list[Path]:
-    """Of each kind of page that a homeowner gets the longest."""
+
+def longest_of_each_kind(packages: Path, room: str = "customer") -> list[Path]:
+    """Of each kind of page in a room of a package the longest."""
     kinds: dict[str, Path] = {}
-    for path in sorted(packages.glob("*/customer/*.html")):
+    for path in sorted(packages.glob(f"*/{room}/*.html")):
         kind = path.stem.rstrip("-0123456789")
         longest = kinds.setdefault(kind, path)
         kinds[kind] = max(longest, path, key=lambda page: page.stat().st_size)
-    assert {"quote", "compare-bids", "past-jobs", "final-measurement", "changes"} <= {*kinds}
+    assert KINDS[room] <= {*kinds}
     return list(kinds.values())
 
 
@@ -93,6 +98,40 @@ def test_a_page_fits_every_screen(packages: Path, browser: Browser):
                 wide = seen.page.evaluate("document.documentElement.scrollWidth")
                 assert wide <= width, (path.name, width)
                 assert seen.page.evaluate(HANGING_LEFT) == [], (path.name, width)
+
+
+LYING_ON_OTHERS = r"""() => {
+  const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT), lines = [];
+  while (texts.nextNode()) {
+    const text = texts.currentNode, within = text.parentElement, range = document.createRange();
+    const apart = (one) =>
+      one && (getComputedStyle(one).clipPath !== "none" || apart(one.parentElement));
+    if (!text.data.trim() || !within.checkVisibility() || within.closest(".bar, svg")) continue;
+    if (apart(within)) continue;
+    range.selectNodeContents(text);
+    for (const box of range.getClientRects()) lines.push([box, text.data.trim().slice(0, 40)]);
+  }
+  lines.sort(([one], [other]) => one.top - other.top);
+  const found = [];
+  lines.forEach(([one, said], n) => {
+    for (let next = n + 1; next < lines.length && lines[next][0].top < one.bottom; next++) {
+      const [other, also] = lines[next];
+      const across = Math.min(one.right, other.right) - Math.max(one.left, other.left);
+      const down = Math.min(one.bottom, other.bottom) - other.top;
+      if (across > 2 && down > 0.4 * Math.min(one.height, other.height)) found.push([said, also]);
+    }
+  });
+  return found;
+}"""
+"""Two texts in one place; what only a screen reader gets and the bar that floats are no fault."""
+
+
+def test_no_words_lie_on_others(packages: Path, browser: Browser):
+    """On no page, the owner's own too, does a line of words cover another."""
+    for path in [*longest_of_each_kind(packages), *longest_of_each_kind(packages, "private")]:
+        for width in (360, 1280):
+            with opened(browser, path, width=width) as seen:
+                assert seen.page.evaluate(LYING_ON_OTHERS) == [], (path.name, width)
 
 
 MOST_PX, SCREEN_PX, CALENDAR_SCREENS = 12_000, 800, 10

@@ -54,7 +54,7 @@ def seen(element: ET.Element, *, without: frozenset[str] = frozenset()) -> str:
     return " ".join(" ".join(_texts(element, without)).split())
 
 
-def running_words(page: str, sheets: Iterable[str], statutory: str) -> tuple[str, ...]:
+def running_words(page: str, sheets: Iterable[str], *statutory: str) -> tuple[str, ...]:
     """Return the running text of sheets on paper, each paragraph, cell or name apart.
 
     Left out are title blocks, drawings, labels and heads of columns, and what a law words.
@@ -62,12 +62,13 @@ def running_words(page: str, sheets: Iterable[str], statutory: str) -> tuple[str
     Args:
         page: a paper's HTML.
         sheets: the ids of its sections.
-        statutory: the paragraph that a law words.
+        statutory: paragraphs about what a law words.
     """
     tree = page_tree(page)
     sections = {one.get("id"): one for one in tree.iter("section")}
     texts = (text for name in sheets for text in _running(sections[name]))
-    return tuple(text for text in texts if text != " ".join(statutory.split()))
+    legal = {" ".join(one.split()) for one in statutory}
+    return tuple(text for text in texts if text not in legal)
 
 
 def _running(element: ET.Element) -> Iterator[str]:

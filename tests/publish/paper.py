@@ -23,12 +23,17 @@ Pages: TypeAlias = dict[str, list[Any]]
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A line of text on a page: its words, where it ends, and the boxes that it is in."""
+    """A line of text on a page: its words, its own box, and the boxes that it is in."""
 
     page: int
     words: str
-    right_px: float
+    box: Any
     inside: tuple[Any, ...]
+
+    @property
+    def right_px(self) -> float:
+        """Where it ends."""
+        return float(self.box.position_x + self.box.width)
 
     @property
     def tags(self) -> frozenset[str]:
@@ -83,7 +88,7 @@ def _texts(box: Any, page: int, above: tuple[Any, ...]) -> Iterator[Placed]:
         return
     if kind == "TextBox":
         if box.text.strip():
-            yield Placed(page, box.text.strip(), box.position_x + box.width, above)
+            yield Placed(page, box.text.strip(), box, above)
         return
     for child in getattr(box, "children", ()):
         yield from _texts(child, page, (*above, box))
@@ -100,6 +105,20 @@ def past_the_edge(pages: list[Any]) -> list[str]:
         if line.right_px > min(limits) + SLACK_PX:
             out.append(f"page {line.page}: {line.words}")
     return out
+
+
+def words_on_others(pages: list[Any]) -> list[str]:
+    """Return each two texts that lie on one another."""
+    placed, found = sorted(lines(pages), key=lambda line: (line.page, line.box.position_y)), []
+    for n, one in enumerate(placed):
+        for other in placed[n + 1 :]:
+            down = one.box.position_y + one.box.height - other.box.position_y
+            if other.page != one.page or down < 0.4 * other.box.height:
+                break
+            starts = max(one.box.position_x, other.box.position_x)
+            if min(one.right_px, other.right_px) > starts + SLACK_PX:
+                found.append(f"page {one.page}: {one.words} | {other.words}")
+    return found
 
 
 def title_blocks_off_the_paper(pages: list[Any]) -> list[str]:

@@ -19,7 +19,6 @@ from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, build, built, page_t
 from tests.publish.reading import decoded, pdf_text, read_mail
 from tests.world import PATIO, write_world
 
-MARK = "Draft, not yet an offer"
 AMOUNT = re.compile(r"[+−]?\$[\d,]+(?:\.\d\d)?")
 MONTH = "|".join((*month_abbr[1:], *month_name[1:]))
 DAY = re.compile(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun), \w{3} \d+|\w+ \d+, \d{4}")
@@ -63,23 +62,28 @@ def test_the_files_of_a_package(job_file: Path):
 
 @EVERY_PRINTED
 def test_a_package_is_a_draft(job_file: Path):
-    """Every page of every customer paper, each web page, the mail and the calendar say so."""
+    """Every page of every customer paper, each web page, the mail and the calendar say so.
+
+    Once the quote is accepted nothing says that it is no offer: there is a contract.
+    """
+    accepted = shop.example_results(job_file).contract.accepted_on is not None
+    mark = "Copy, not yet sent" if accepted else "Draft, not yet an offer"
     for path, data in built(job_file).items():
         if path.startswith("private/"):
             continue
         if path.endswith(".pdf"):
             pages = pdf_text(data).removesuffix("\f").split("\f")
-            assert [n for n, page in enumerate(pages, start=1) if MARK not in page] == [], path
+            assert [n for n, page in enumerate(pages, start=1) if mark not in page] == [], path
         elif path.endswith(".html"):
             shown = re.sub(r'(?s)<div class="title-block">.*?</p>', "", data.decode())
-            assert MARK in page_text(shown), path
+            assert mark in page_text(shown), path
         elif path.endswith(".eml"):
             mail = read_mail(data)
-            assert mail["Subject"].strip().startswith(MARK)
-            assert decoded(mail, "plain").startswith(MARK)
-            assert MARK in decoded(mail, "html")
+            assert mail["Subject"].strip().startswith(mark)
+            assert decoded(mail, "plain").startswith(mark)
+            assert mark in decoded(mail, "html")
         else:
-            assert MARK in str(Calendar.from_ical(data)["NAME"]), path
+            assert mark in str(Calendar.from_ical(data)["NAME"]), path
 
 
 @EVERY_PRINTED

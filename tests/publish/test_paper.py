@@ -21,7 +21,7 @@ from quotegen.publish.web.html import render
 from quotegen.resources import themes_folder
 from tests.browser.conftest import need
 from tests.explain.examples import example_view
-from tests.pricing.shop import example_results, shared
+from tests.pricing.shop import JOBS, example_results, shared
 from tests.publish.built import EVERY_BUILT, EVERY_PRINTED, build, built
 from tests.publish.page_tree import page_tree, running_words, seen
 from tests.publish.paper import (
@@ -32,6 +32,7 @@ from tests.publish.paper import (
     past_the_edge,
     rows_over_two_pages,
     title_blocks_off_the_paper,
+    words_on_others,
 )
 from tests.world import EXAMPLES
 
@@ -41,7 +42,8 @@ SIX = ("price", "slab", "finishes", "money", "days", "agreement")
 SHEETS, MOST_WORDS = len(SIX), 2000
 ABOVE = {"orchard-bend-pool-deck": 2250}
 """What is still too long, and how long it may be until it is shortened."""
-NINE_POINTS, THIRTY_MM = 12.0, 113.3  # in px of 1/96 in, as the print engine counts
+# In px of 1/96 in, as the print engine counts.
+NINE_POINTS, TEN_POINTS, THIRTY_MM = 12.0, 13.33, 113.3
 FLOWING = ("quote", "guide", "compare-bids", "measuring-sheet", "past-jobs", "final-measurement",
            "changes", "care")  # fmt: skip
 
@@ -139,6 +141,12 @@ def test_nothing_runs_off_the_paper(papers: Papers):
         assert past_the_edge(papers.pages[name]) == [], name
 
 
+def test_no_words_lie_on_others(papers: Papers):
+    """No text of a paper covers another."""
+    for name, pages in papers.pages.items():
+        assert words_on_others(pages) == [], name
+
+
 def test_a_title_block_is_whole(papers: Papers):
     """No word of it falls off the side or the foot of the sheet, on no page of any paper."""
     for name, pages in papers.pages.items():
@@ -159,6 +167,8 @@ def test_these_eyes_see_a_fault():
         page.replace("BODY", "<p style='white-space: nowrap'>" + "too wide " * 20 + "</p>")
     )
     assert past_the_edge(wide)
+    over = "<p>under</p><p style='margin-top: -30px'>over</p>"
+    assert words_on_others(laid_out(page.replace("BODY", over))) == ["page 1: under | over"]
     lone = laid_out(
         page.replace("BODY", f"{tall}<h2>Alone</h2><p style='break-before: page'>Overleaf</p>")
     )
@@ -238,9 +248,31 @@ def test_the_six_sheets_are_read_in_a_quarter_of_an_hour(job_file: Path):
     """At most 2,000 running words stand on the six, which `running_words` counts."""
     view, words = example_view(job_file), example_results(job_file).words
     page = render("quote.html.j2", view, words, themes_folder() / "shop", on_paper=True)
-    said = running_words(page, SIX, view.agreement.cancel)
+    said = running_words(page, SIX, view.agreement.cancel, view.agreement.cancel_statement)
     most = ABOVE.get(job_file.stem, MOST_WORDS)
     assert 1000 < sum(len(text.split()) for text in said) <= most
+
+
+def test_the_right_to_cancel_stands_in_bold_by_the_signatures():
+    """It is bold, 10 points or more, and the next that is read is what both sign.
+
+    16 CFR 429.1(a), as posted by the eCFR and read in copies.
+    """
+    job = next(path for path in JOBS if path.stem == "larch-row-patio")
+    view, words = example_view(job), example_results(job).words
+    page = render("quote.html.j2", view, words, themes_folder() / "shop", on_paper=True)
+    placed = list(lines(laid_out(page)))
+    said = words("cancel_statement").split()
+    at = next(n for n, line in enumerate(placed) if line.words.startswith(" ".join(said[:4])))
+    statement: list[str] = []
+    while len(statement) < len(said):
+        style = placed[at].box.style
+        assert (style["font_weight"], style["font_size"] >= TEN_POINTS) == (700, True)
+        statement += placed[at].words.split()
+        at += 1
+    assert statement == said
+    agreed = words("sign_sentence", quote=view.head.quote, revision=view.head.revision)
+    assert agreed.startswith(placed[at].words)
 
 
 def test_the_door_sheet_is_one_sheet(papers: Papers):

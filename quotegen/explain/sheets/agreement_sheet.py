@@ -53,6 +53,7 @@ def agreement_sheet(results: Results) -> AgreementSheet:
         ),
         how=how_to_accept(results),
         cancel=cancel_sentence(results),
+        cancel_statement="" if results.contract.accepted_on else results.words("cancel_statement"),
         yes=reply(results, "yes"),
         ask=reply(results, "ask"),
     )

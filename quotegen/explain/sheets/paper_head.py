@@ -29,7 +29,15 @@ def paper_head(results: Results, title: str, on: date) -> PaperHead:
         site=site_line(results),
         quote=job.quote,
         revision=str(job.revision),
-        draft="" if results.issued else words("draft"),
+        draft=draft_mark(results),
         date=words.day(on),
         holds_until=words.day(job.holds_until) if is_open else "",
     )
+
+
+def draft_mark(results: Results) -> str:
+    """Return what marks a paper that was not issued; after the yes it says nothing of an offer."""
+    if results.issued:
+        return ""
+    accepted = results.contract.accepted_on is not None
+    return results.words("draft_accepted" if accepted else "draft")

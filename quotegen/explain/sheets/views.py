@@ -289,7 +289,12 @@ class Reply:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AgreementSheet:
-    """Sheet 6: what is signed, whom to call, how to say yes and how to cancel."""
+    """Sheet 6: what is signed, whom to call, how to say yes and how to cancel.
+
+    Attributes:
+        cancel_statement: what must stand beside the signatures in bold type of at least ten
+            points (16 CFR 429.1(a)); empty once the quote is accepted.
+    """
 
     parties: tuple[Row, ...]
     warranty: Prose
@@ -297,6 +302,7 @@ class AgreementSheet:
     past_jobs: tuple[ReferenceView, ...]
     how: str
     cancel: str
+    cancel_statement: str
     yes: Reply
     ask: Reply
 
