@@ -15,6 +15,7 @@ from quotegen.explain.sheets.customer import customer_view
 from quotegen.explain.sheets.sizes import DOOR, NARROW, PLAN
 from quotegen.explain.sheets.views import CustomerView
 from tests.explain.drawn import parsed
+from tests.once_per_run import once_per_run
 from tests.pricing import shop
 
 VIEWPORTS = {"wide": PLAN, "narrow": NARROW, "door": DOOR}
@@ -50,4 +51,6 @@ def example_crew_sheet(job_file: Path) -> CrewSheet:
 @cache
 def example_view(job_file: Path) -> CustomerView:
     """All that the customer of an example reads."""
-    return customer_view(shop.example_results(job_file))
+    return once_per_run(
+        f"view {job_file.stem}", lambda: customer_view(shop.example_results(job_file))
+    )

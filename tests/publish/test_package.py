@@ -218,6 +218,7 @@ def test_a_number_and_its_unit_never_part(job_file: Path):
 class TestAName:
     """A customer's name may be anything, and stays a name."""
 
+    @pytest.mark.usefixtures("unprinted")
     def test_it_passes_through_every_file(self, tmp_path):
         """The package is built, one recipient gets it, and the page shows the name as text."""
         name = (

@@ -78,7 +78,8 @@ def test_what_the_quoted_finish_does_not_take_has_no_total(tmp_path):
 AMOUNT = re.compile(r"[+−]?\$[\d,]+(?:\.\d+)?")
 OFFERED = frozenset({"choose", "compare"})
 """The controls and the finishes side by side: there each option has its own price."""
-CHOICES = [path for path in shop.JOBS if example_view(path).choice.combinations]
+TYPED = re.compile(r"^(compare|extras|colors):", re.MULTILINE)
+CHOICES = [path for path in shop.JOBS if TYPED.search(path.read_text(encoding="utf-8"))]
 EVERY_CHOICE = pytest.mark.parametrize("job_file", CHOICES, ids=lambda path: path.stem)
 
 
@@ -88,6 +89,12 @@ def _figures(view: CustomerView, one: CombinationTexts) -> set[str]:
     said = [text for name, text in texts.items() if not name.startswith("adds.")]
     said += [cell for rows in one.rows for row in rows for cell in row]
     return set(AMOUNT.findall(" ".join(said)))
+
+
+@pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
+def test_a_choice_is_there_where_one_is_typed(job_file: Path):
+    """Finishes to compare, extras or colors give combinations; nothing else does."""
+    assert (len(example_view(job_file).choice.combinations) > 1) == (job_file in CHOICES)
 
 
 @EVERY_CHOICE

@@ -116,6 +116,7 @@ def test_a_change_that_was_signed_before_measuring(tmp_path: Path):
     assert problem.path == "measured.total"
 
 
+@pytest.mark.usefixtures("unprinted")
 def test_a_rate_book_that_is_edited_after_signing(tmp_path: Path):
     """The edit is refused with both figures; a second book beside the first gives the same papers.
 
