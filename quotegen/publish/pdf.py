@@ -3,6 +3,7 @@
 The print engine is imported when something is printed: it is slow to load.
 """
 
+import atexit
 import gc
 import logging
 import os
@@ -73,6 +74,9 @@ def _fonts(_faces: tuple[str, ...]) -> "FontConfiguration":
     from weasyprint.text.fonts import FontConfiguration
 
     return FontConfiguration()
+
+
+atexit.register(_fonts.cache_clear)  # later Python is half gone, and their folder stays on the disk
 
 
 @contextmanager

@@ -83,9 +83,15 @@ class FreeSpace:
             and box.top >= self.paper.top
             and box.bottom <= self.paper.bottom
         )
-        return on_paper and not any(
-            box.meets(other) for field in _fields(box) for other in self._taken.get(field, ())
-        )
+        if not on_paper:
+            return False
+        for field in _fields(
+            box
+        ):  # asked a million times for a package: a plain loop is twice as fast
+            for other in self._taken.get(field, ()):
+                if box.meets(other):
+                    return False
+        return True
 
     def rightmost(self, box: Box) -> float:
         """Take a box as far right on the paper as it is free, and return its left side."""
