@@ -173,14 +173,13 @@ def _draft(results: Results, letter: Letter, theme: Path, attached: Mapping[str,
         plain=render("email.txt.j2", letter, words, theme),
         html=render("email.html.j2", letter, words, theme),
         attached={f"{job.quote}-{name}": data for name, data in attached.items()},
-        dated=job.quote_date,
+        dated=letter.on,
     ))  # fmt: skip
 
 
 def _file_line(words: Words, name: str, data: bytes) -> str:
     """A file that goes along: its name, how long it is, and what it is."""
-    key = f"letter_file_{name.replace('.', '_').replace('-', '_')}"
-    about = words.labels.get(key, "")
+    about = words(f"letter_file_{name.replace('.', '_').replace('-', '_')}")
     pages = page_count(data)
     if pages:
         return words.count("letter_file_pages", pages, name=name, about=about)

@@ -52,7 +52,7 @@ def care_card(results: Results, completed: Completed) -> CareCard:
             wait=rule_text(results, "salt_wait"),
             phone=results.job.company.phone,
         ),
-        built=(*cover_rows(results), *_days(results, completed)),
+        built=(*cover_rows(results), *_changes(results), *_days(results, completed)),
         care_dates=care_rows(
             results, tuple(as_built(results.chosen_visits, completed)), completed.date
         ),
@@ -87,6 +87,12 @@ def as_built(visits: tuple[Visit, ...], completed: Completed) -> Iterator[Visit]
         day = days.get(visit.id)
         if day is not None:
             yield replace(visit, first_day=day, last_day=day)
+
+
+def _changes(results: Results) -> Iterator[Row]:
+    """Yield what was signed later: the rows above say what was quoted."""
+    for change in results.contract.changes:
+        yield Row(name=results.words("change_name", number=str(change.number)), text=change.what)
 
 
 def _days(results: Results, completed: Completed) -> Iterator[Row]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.area_price import total_area
@@ -25,6 +26,7 @@ class Letter:
 
     Attributes:
         name: what it is about, as in its file's name; empty for the quote itself.
+        on: the day of what it is about.
         lines: its paragraphs.
         rows: what happens when; empty where it names no days.
         last: its last paragraphs, after the days.
@@ -32,6 +34,7 @@ class Letter:
     """
 
     name: str
+    on: date
     head: PaperHead
     subject: str
     greeting: str
@@ -47,12 +50,12 @@ def letters_of(results: Results) -> tuple[Letter, ...]:
     letters = [_quote(results)]
     if contract.accepted_on is None:
         letters.append(_reminder(results))
-    if contract.remeasure is not None:
-        letters.append(_short(results, "measured", ("final-measurement.pdf",)))
+    if typed.measured is not None:
+        letters.append(_short(results, "measured", typed.measured.date, "final-measurement.pdf"))
     if contract.changes:
-        letters.append(_short(results, "changes", ("changes.pdf",)))
+        letters.append(_short(results, "changes", contract.changes[-1].on, "changes.pdf"))
     if typed.completed is not None:
-        letters.append(_short(results, "care", ("care.pdf",)))
+        letters.append(_short(results, "care", typed.completed.date, "care.pdf"))
     return tuple(letters)
 
 
@@ -104,22 +107,24 @@ def _reminder(results: Results) -> Letter:
     )  # fmt: skip
 
 
-def _short(results: Results, name: str, attached: tuple[str, ...]) -> Letter:
+def _short(results: Results, name: str, on: date, attached: str) -> Letter:
     said = results.words(f"letter_{name}", title=in_a_sentence(results.job.title))
     answer = results.words("letter_answer", phone=results.job.company.phone)
-    return _letter(results, name=name, lines=(said, answer), attached=attached)
+    return _letter(results, name=name, on=on, lines=(said, answer), attached=(attached,))
 
 
 def _letter(
     results: Results,
     *,
     name: str,
+    on: date | None = None,
     lines: tuple[str, ...],
     rows: tuple[Row, ...] = (),
     last: tuple[str, ...] = (),
     attached: tuple[str, ...] = (),
 ) -> Letter:
     job, words = results.job, results.words
+    on = on or job.quote_date
     subject = words(
         f"letter_subject_{name or 'quote'}",
         quote=job.quote, title=in_a_sentence(job.title), site=job.site.address,
@@ -127,7 +132,8 @@ def _letter(
     called = job.customer.first_names or job.customer.name
     return Letter(
         name=name,
-        head=paper_head(results, subject, job.quote_date),
+        on=on,
+        head=paper_head(results, subject, on),
         subject=subject,
         greeting=words("letter_greeting", customer=called),
         lines=lines,

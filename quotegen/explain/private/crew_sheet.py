@@ -15,7 +15,9 @@ from quotegen.explain.results import Results
 from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.past_jobs import photo_views
 from quotegen.explain.sheets.views import PaperHead, PhotoView
+from quotegen.explain.words.numbers import edge_length
 from quotegen.explain.words.prose import sentence
+from quotegen.quantity import Units
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import ShownPhoto
 
@@ -83,7 +85,9 @@ def _loads(results: Results) -> Iterator[str]:
             area=words.area(measured),
             depth=words.depth(placement.thickness),
             volume=words.volume(measured.volume_cuyd),
-            edge=words.feet(measured.edges_ft[EdgeKind.FORMED]),
+            edge=words.feet(measured.edges_ft[EdgeKind.FORMED])
+            if words.units is Units.US
+            else edge_length(results, placement.id, EdgeKind.FORMED),
         )
     yield words("crew_order", order=words.volume(takeoff.order_cuyd))
     mix = job.rate_book.mix

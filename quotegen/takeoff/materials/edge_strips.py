@@ -9,7 +9,7 @@ from quotegen.quantity import rounded
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.materials.job_slabs import JobSlabs, material
-from quotegen.takeoff.plan_geometry import Against
+from quotegen.takeoff.plan_geometry import Against, EdgeRun
 from quotegen.takeoff.records import Material, PlacementTakeoff
 from quotegen.takeoff.slab.edges import runs_along
 from quotegen.working import given
@@ -35,7 +35,7 @@ def _filler(spec: PlacementSpec, measured: PlacementTakeoff) -> Iterator[Materia
             "ft",
             formula="length of the edges at what stands there; as deep as the slab",
             inputs=(
-                *(given(f"Edge {run.mark}", run.length_ft, "ft") for run in runs),
+                *(given(_at(run), run.length_ft, "ft") for run in runs),
                 given("Depth", rounded(spec.thickness.inches, 4), "in"),
             ),
             rules=("isolation_joint_width",),
@@ -54,9 +54,15 @@ def _dowels(slabs: JobSlabs, spec: PlacementSpec, measured: PlacementTakeoff) ->
             Fraction(number),
             "each",
             formula="length of the edge / spacing, rounded up",
-            inputs=(*(given(f"Edge {run.mark}", run.length_ft, "ft") for run in runs), apart),
+            inputs=(*(given(_at(run), run.length_ft, "ft") for run in runs), apart),
             rules=apart.rules,
         )
+
+
+def _at(run: EdgeRun) -> str:
+    """Name an edge by what stands there: its letter is another one on the plan of the whole job."""
+    beside = run.against in {Against.BESIDE, Against.DOWELED}
+    return "At the next slab" if beside else f"At the {run.against.value}"
 
 
 def _at_the_beam(slabs: JobSlabs, spec: PlacementSpec, pool_ft: Decimal) -> Iterator[Material]:
