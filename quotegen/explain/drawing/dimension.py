@@ -54,7 +54,7 @@ class Dimension:
         if self.level:
             wide = font.width(self.words, self.size)
             middle = (x + wide / 2, y - self.size * RISE)
-            yield Box.around(middle, wide + BEYOND_PX, self.size + BEYOND_PX)
+            yield Box.around(middle, wide + BEYOND_PX, self.size + 2)
             return
         middle = (x + self.size * RISE * sin(up), y - self.size * RISE * cos(up))
         wide = font.width(self.words, self.size) - self.size

@@ -37,7 +37,7 @@ def test_the_companys_own_standard_is_printed(strict):
     short = agreement_sheet(strict).promised
     assert "none wider than 1/8 in" in full.html.replace(NO_BREAK, " ")
     assert "more than 1/4 in higher" in full.html.replace(NO_BREAK, " ")
-    assert "at most 1/8 in wide, and 1/4 in in step" in short.html.replace(NO_BREAK, " ")
+    assert "none over 1/8 in wide, or 1/4 in uneven" in short.html.replace(NO_BREAK, " ")
 
 
 def test_the_companys_own_standard_is_a_source_of_its_own(strict):
