@@ -23,7 +23,7 @@ def test_each_part_of_a_question_has_its_answer():
     ours = _ours("orchard-bend-pool-deck")
     assert "no panel longer than 10'-0\"" in ours["Joints"]
     assert "At least 1 in deep" in ours["Joints"]
-    assert "cut with a saw once edges hold, by the day after the pour" in ours["Joints"]
+    assert "cut with a saw on the day after the pour" in ours["Joints"]
     assert "a film that lies on the surface, 2 coats; a coat lasts 1 to 2 years" in ours["Sealing"]
     assert "Cut-stone pattern, stamped, pewter, with a charcoal second tone" in ours["Finish"]
     assert "past job" not in ours["Finish"]  # the owner of the one in cut stone agreed to nothing

@@ -29,7 +29,7 @@ def _made(folder: Path, *visits: shop.Typed, pours: str = "1", use: str = "patio
         (
             (SAW,),
             "sawn",
-            "cut with a saw once edges hold, by the day after the pour",
+            "cut with a saw on the day after the pour",
         ),
         ((), "sawn", "cut with a saw on the day of the pour, often 4 to 12 hours after it"),
         ((), "tooled", "pressed in with a tool while the slab is soft, on the day of the pour"),
