@@ -266,10 +266,6 @@ class Words:
         """Facts of several words each, in a line."""
         return "; ".join(items)
 
-    def either(self, items: tuple[str, ...]) -> str:
-        """A list in a sentence of which one applies: `a, b, or c`."""
-        return format_list(list(items), style="or", locale=self.locale)
-
     def listing(self, items: tuple[str, ...]) -> str:
         """A list in a sentence: `a, b, and c`."""
         return format_list(list(items), locale=self.locale)

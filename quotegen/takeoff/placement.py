@@ -14,6 +14,7 @@ from quotegen.takeoff.shapes.path import drawn_ring
 from quotegen.takeoff.slab.concrete_order import Concrete, concrete_of
 from quotegen.takeoff.slab.deep_edges import deep_edge_step
 from quotegen.takeoff.slab.edges import edge_lengths_ft, edge_runs, runs_along
+from quotegen.takeoff.slab.flight_plan import flight_plan
 from quotegen.takeoff.slab.flight_volume import flight_step
 from quotegen.takeoff.slab.slab import Slab
 from quotegen.takeoff.slab.spans import label_point, spans_of
@@ -68,6 +69,7 @@ def placement_takeoff(
         pools_ft=drawn_pools,
         edges=runs,
         spans=spans_of(outer, inner, drawn_pools),
+        flight=flight_plan(spec.typed.steps, runs, outer),
         label_ft=label_ft,
         joints=joints,
         working=(

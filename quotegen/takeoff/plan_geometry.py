@@ -108,3 +108,18 @@ class AreaRange:
         if units is Units.US:
             return self.low_sqft, self.high_sqft
         return self.low_m2, self.high_m2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlightPlan:
+    """A flight on the plan.
+
+    Attributes:
+        treads_ft: the ring of each step, the first at the edge.
+        at_house: whether it stands on the slab, at a wall.
+        off_edge_ft: how far the edge lies from the place that was typed.
+    """
+
+    treads_ft: tuple[Ring, ...]
+    at_house: bool
+    off_edge_ft: float

@@ -9,7 +9,7 @@ from quotegen.quantity import Units, rounded
 from quotegen.reading.files.order_parts import AccessKind, MaterialId
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.takeoff.joints.records import JointPlan
-from quotegen.takeoff.plan_geometry import AreaRange, EdgeRun, Point, Ring, Span
+from quotegen.takeoff.plan_geometry import AreaRange, EdgeRun, FlightPlan, Point, Ring, Span
 from quotegen.working import Step
 
 
@@ -148,6 +148,7 @@ class PlacementTakeoff:
         pools_ft: the ring of each pool that was taken away, for the drawing.
         edges: every run of edge, outer ones first.
         spans: straight distances that a tape can check.
+        flight: its steps, where the job says at which edge.
         label_ft: the roomiest place on the slab.
         joints: where the contraction joints lie, and the panels between them.
         working: how the area, the volume and the order were worked out.
@@ -166,6 +167,7 @@ class PlacementTakeoff:
     pools_ft: tuple[Ring, ...]
     edges: tuple[EdgeRun, ...]
     spans: tuple[Span, ...]
+    flight: FlightPlan | None
     label_ft: Point
     joints: JointPlan
     working: tuple[Step, ...]

@@ -28,12 +28,18 @@ class Certainty(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reference:
-    """Where a value was published; a link only where it leads to the publisher."""
+    """Where a value was published.
+
+    Attributes:
+        link: only where it leads to the publisher.
+        state: whose own publication it is, by its two letters; empty where it holds in all of them.
+    """
 
     title: str
     edition: str
     clause: str
     link: str = ""
+    state: str = ""
 
     def __str__(self) -> str:
         return f"{self.title} ({self.edition}), {self.clause}"

@@ -39,7 +39,7 @@ _RULE_FIELDS = frozenset({"description", "unit", "values", "checked_on", "sure"}
 _RULE_EXTRAS = frozenset({"note"})
 _VALUE_FIELDS = frozenset({"from", "value", "reference"})
 _REFERENCE_FIELDS = frozenset({"title", "edition", "clause"})
-_REFERENCE_EXTRAS = frozenset({"link"})
+_REFERENCE_EXTRAS = frozenset({"link", "state"})
 
 
 class RuleFileError(ValueError):
@@ -125,6 +125,7 @@ def _rule_value(file: str, where: str, data: object) -> RuleValue:
             edition=_text(file, where, named, "edition"),
             clause=_text(file, where, named, "clause"),
             link=_text(file, where, named, "link") if "link" in named else "",
+            state=_text(file, where, named, "state") if "state" in named else "",
         ),
     )
 

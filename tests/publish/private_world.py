@@ -128,7 +128,7 @@ def _costed(text: str, marks: _Marks) -> str:
 
 
 _PRIVATE = re.compile(
-    r"((?:cost|wage|price|concrete_load|stone_load|day|mile|crew_day|sq_ft): )\$\d[\d.]*"
+    r"((?:cost|wage|price|concrete_load|color_load|stone_load|day|mile|crew_day|sq_ft): )\$\d[\d.]*"
 )
 
 

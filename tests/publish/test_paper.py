@@ -40,8 +40,6 @@ LETTER, A4 = (612, 792), (595.28, 841.89)
 INCLUDED_AT_MOST = 12
 SIX = ("price", "slab", "finishes", "money", "days", "agreement")
 SHEETS, MOST_WORDS = len(SIX), 2000
-ABOVE = {"orchard-bend-pool-deck": 2250}
-"""What is still too long, and how long it may be until it is shortened."""
 # In px of 1/96 in, as the print engine counts.
 NINE_POINTS, TEN_POINTS, THIRTY_MM = 12.0, 13.33, 113.3
 FLOWING = ("quote", "guide", "compare-bids", "measuring-sheet", "past-jobs", "final-measurement",
@@ -249,8 +247,7 @@ def test_the_six_sheets_are_read_in_a_quarter_of_an_hour(job_file: Path):
     view, words = example_view(job_file), example_results(job_file).words
     page = render("quote.html.j2", view, words, themes_folder() / "shop", on_paper=True)
     said = running_words(page, SIX, view.agreement.cancel, view.agreement.cancel_statement)
-    most = ABOVE.get(job_file.stem, MOST_WORDS)
-    assert 1000 < sum(len(text.split()) for text in said) <= most
+    assert 1000 < sum(len(text.split()) for text in said) <= MOST_WORDS
 
 
 def test_the_right_to_cancel_stands_in_bold_by_the_signatures():

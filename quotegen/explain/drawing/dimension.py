@@ -27,6 +27,7 @@ class Dimension:
         measured: the two points on the object that thin projection lines come from, if any.
         text_at: how far along the line the text stands.
         size: of the text.
+        level: whether the text stands level, right of an upright line that is too short for it.
     """
 
     start: Pixel
@@ -35,20 +36,26 @@ class Dimension:
     measured: tuple[Pixel, ...] = ()
     text_at: float = 0.5
     size: float = 12
+    level: bool = False
 
     def lettering_at(self) -> Pixel:
         """Where the text stands: above its line, as it is read."""
         up = self._reading_angle()
         (x, y), (to_x, to_y) = self.start, self.end
-        return (
-            x + (to_x - x) * self.text_at + TEXT_PX * sin(up),
-            y + (to_y - y) * self.text_at - TEXT_PX * cos(up),
-        )
+        x, y = x + (to_x - x) * self.text_at, y + (to_y - y) * self.text_at
+        if self.level:
+            return (x + TEXT_PX, y + self.size * RISE)
+        return (x + TEXT_PX * sin(up), y - TEXT_PX * cos(up))
 
     def lettering_boxes(self, font: Font) -> Iterator[Box]:
         """The room that the text takes, as upright boxes from its beginning to its end."""
         up = self._reading_angle()
         x, y = self.lettering_at()
+        if self.level:
+            wide = font.width(self.words, self.size)
+            middle = (x + wide / 2, y - self.size * RISE)
+            yield Box.around(middle, wide + BEYOND_PX, self.size + 2)
+            return
         middle = (x + self.size * RISE * sin(up), y - self.size * RISE * cos(up))
         wide = font.width(self.words, self.size) - self.size
         side = (self.size + 2) * (abs(cos(up)) + abs(sin(up)))
@@ -77,8 +84,11 @@ class Dimension:
 
     def lettering(self) -> str:
         """Write the text."""
+        at, size = self.lettering_at(), self.size
+        if self.level:
+            return svg.text(at, self.words, size=size, anchor="start", halo=True)
         turn = degrees(self._reading_angle())
-        return svg.text(self.lettering_at(), self.words, size=self.size, turn=turn, halo=True)
+        return svg.text(at, self.words, size=size, turn=turn, halo=True)
 
     def _reading_angle(self) -> float:
         angle = atan2(self.end[1] - self.start[1], self.end[0] - self.start[0])

@@ -5,7 +5,7 @@ import re
 from quotegen.explain.results import Results
 from quotegen.explain.words.rows import Row
 from quotegen.explain.words.rule_words import rule_about, rule_text
-from quotegen.trade.rules import Certainty, Rule
+from quotegen.trade.rules import Certainty, Reference, Rule
 
 BEHIND_THE_DATES = ("walk_wait", "furniture_wait", "sealer_walk_wait", "sealer_load_wait")
 """Rules that a reader meets as dates, not as figures in a text."""
@@ -35,16 +35,25 @@ def source_rows(results: Results, printed: str) -> tuple[Row, ...]:
 def _stated(results: Results, rule: Rule) -> str:
     about = rule_about(results.words, rule)
     value = rule_text(results, rule.rule_id)
-    if rule.sure is not Certainty.PUBLISHED:
+    reference = _published(results, rule)
+    if reference is None:
         return results.words("source_stated", about=about, value=value)
-    clause = rule.at(results.job.quote_date).reference.clause
-    return results.words("source_stated_at", about=about, value=value, clause=clause)
+    return results.words("source_stated_at", about=about, value=value, clause=reference.clause)
 
 
 def _source(results: Results, rule: Rule) -> str:
     """The publication that a rule rests on; what was not read in print is the trade's practice."""
-    words, reference = results.words, rule.at(results.job.quote_date).reference
-    named = f"{reference.title} ({reference.edition})"
     if rule.rule_id in results.job.company.standards.own_inches():
-        return words("source_own", reference=named)
-    return named if rule.sure is Certainty.PUBLISHED else words("source_practice")
+        return results.words("source_own")
+    reference = _published(results, rule)
+    if reference is None:
+        return results.words("source_practice")
+    return f"{reference.title} ({reference.edition})"
+
+
+def _published(results: Results, rule: Rule) -> Reference | None:
+    """What a figure was read in: none for our own, and none where another state published it."""
+    reference = rule.at(results.job.quote_date).reference
+    own = rule.rule_id in results.job.company.standards.own_inches()
+    elsewhere = reference.state not in {"", results.job.site.state}
+    return None if own or elsewhere or rule.sure is not Certainty.PUBLISHED else reference

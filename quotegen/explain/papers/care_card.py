@@ -13,7 +13,6 @@ from quotegen.explain.sheets.paper_head import paper_head
 from quotegen.explain.sheets.views import PaperHead
 from quotegen.explain.words.prose import clause, comma_joined, prose
 from quotegen.explain.words.rows import Prose, Row
-from quotegen.explain.words.rule_words import rule_text
 from quotegen.reading.content.content import CareFront, First, Page
 from quotegen.reading.files.after_signing import Completed
 from quotegen.reading.files.rate_book import POUR, SEAL
@@ -49,7 +48,6 @@ def care_card(results: Results, completed: Completed) -> CareCard:
         verdict=words(
             "care_verdict",
             date=words.day(completed.date),
-            wait=rule_text(results, "salt_wait"),
             phone=results.job.company.phone,
         ),
         built=(*cover_rows(results), *_changes(results), *_days(results, completed)),

@@ -1,7 +1,8 @@
 """The plan: the customer's own slab, dimensioned so that a tape can check it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import chain
 from math import dist
 
 from quotegen.explain.drawing import hatches, svg
@@ -28,7 +29,7 @@ from quotegen.explain.pictures.plan_garden import (
     pool_wall,
     water,
 )
-from quotegen.explain.pictures.plan_symbols import north, prepared_ground, scale_bar
+from quotegen.explain.pictures.plan_symbols import flight, north, prepared_ground, scale_bar
 from quotegen.explain.results import Results
 from quotegen.reading.files.shapes import Side
 from quotegen.reading.records import PlacementSpec
@@ -52,6 +53,7 @@ RING_PX = 21.0
 MARK_SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)
 """How far along its edge a letter may stand, the best place first."""
 
+SPAN_TEXT_AT = (0.5, 0.25, 0.75, 0.3, 0.7)
 ARROW_PX = 32.0
 DRAIN_PX = 5.0
 DOWNHILL = {Side.BOTTOM: (0, 1), Side.TOP: (0, -1), Side.LEFT: (-1, 0), Side.RIGHT: (1, 0)}
@@ -83,7 +85,9 @@ def draw_plan(
 ) -> Drawing:
     """Draw the plan of all placements."""
     job, prepared = results.job, results.takeoff.prepared
-    beside = (point for ring in (prepared.outline_ft if prepared else ()) for point in ring)
+    flights = (one.flight.treads_ft for one in results.takeoff.placements if one.flight)
+    rings = (*(prepared.outline_ft if prepared else ()), *chain.from_iterable(flights))
+    beside = (point for ring in rings for point in ring)
     canvas = Canvas.fitted(results, viewport, ident, beside)
     title = results.words("plan_title", title=job.title, site=job.site.address)
     return canvas.drawing(_framed(canvas, look) if look.patch else _parts(canvas, look), title)
@@ -99,12 +103,15 @@ def _framed(canvas: Canvas, look: PlanLook) -> Iterator[str]:
         yield from pool_wall(measured, canvas)
         yield from drains(measured, canvas)
         yield from _drains(spec, canvas)
+        yield from flight(measured, canvas)
     yield from north(canvas)
     yield from prepared_ground(canvas)
     for one in marked:
         yield canvas.house_wall(one)
     spans = [span for _, measured in pairs for span in _span_dimensions(measured, canvas)]
     yield draw_dimensions((*spans, *_each_once(marked, canvas, look)))
+    for spec, _ in pairs:
+        yield from _drain_names(spec, canvas)
     yield from scale_bar(canvas)
     if look.ring:
         yield _of_the_quote(cut_ring(marked, canvas, look.ring))
@@ -165,9 +172,13 @@ def _parts(canvas: Canvas, look: PlanLook) -> Iterator[str]:
         yield canvas.house_wall(one)
     for spec, _ in pairs:
         yield from _drains(spec, canvas)
+    for _, measured in pairs:
+        yield from flight(measured, canvas)
     spans = [span for _, measured in pairs for span in _span_dimensions(measured, canvas)]
     edges = [(one, _edge_dimension(one, canvas, look)) for one in marked]
     yield draw_dimensions((*spans, *(dimension for _, dimension in edges if dimension)))
+    for spec, _ in pairs:
+        yield from _drain_names(spec, canvas)
     yield from scale_bar(canvas)
     for one in marked:
         yield canvas.house_label(one)
@@ -213,9 +224,19 @@ def _span_dimensions(measured: PlacementTakeoff, canvas: Canvas) -> Iterator[Dim
     """Dimension the spans of a placement that have room for their text."""
     for span in measured.spans:
         wanted = _of_span(span, measured, canvas)
-        placed = _placed(wanted, canvas) if wanted else None
+        tried = _tried(wanted, span) if wanted else ()
+        placed = next(filter(None, (_placed(one, canvas) for one in tried)), None)
         if placed:
             yield placed
+
+
+def _tried(wanted: Dimension, span: Span) -> Iterator[Dimension]:
+    """A span with its text where it may stand, the best first: lines cross at a pool's middle."""
+    upright = span.start_ft[0] == span.end_ft[0]
+    shares = SPAN_TEXT_AT if upright or span.of is not SpanOf.POOL else (0.3, 0.7)
+    yield from (replace(wanted, text_at=share) for share in shares)
+    if upright:
+        yield from (replace(wanted, text_at=share, level=True) for share in shares)
 
 
 def _of_span(span: Span, measured: PlacementTakeoff, canvas: Canvas) -> Dimension | None:
@@ -233,8 +254,7 @@ def _of_span(span: Span, measured: PlacementTakeoff, canvas: Canvas) -> Dimensio
             measured=(start, end),
             size=LABEL_SIZE,
         )
-    text_at = 0.3 if span.of is SpanOf.POOL and not upright else 0.5
-    return Dimension(start=start, end=end, words=words, text_at=text_at, size=LABEL_SIZE)
+    return Dimension(start=start, end=end, words=words, size=LABEL_SIZE)
 
 
 def _needs_depth(measured: PlacementTakeoff, span: Span, canvas: Canvas) -> bool:
@@ -249,7 +269,8 @@ def _placed(wanted: Dimension, canvas: Canvas) -> Dimension | None:
     """Take the room of a dimension; nothing where its text is too long or covers something."""
     font = canvas.words.font
     boxes = tuple(wanted.lettering_boxes(font))
-    long = font.width(wanted.words, wanted.size) + SPARE_PX
+    wide = wanted.size if wanted.level else font.width(wanted.words, wanted.size)
+    long = wide + SPARE_PX
     if dist(wanted.start, wanted.end) < long or not all(map(canvas.space.is_free, boxes)):
         return None
     for box in boxes:
@@ -311,12 +332,17 @@ def _name_and_area(
 
 
 def _drains(spec: PlacementSpec, canvas: Canvas) -> Iterator[str]:
-    """Draw each drain as a double line, and name it."""
+    """Draw each drain as a double line."""
     for drain in spec.typed.drains:
         line = (canvas.scale.px(point_ft(drain.from_)), canvas.scale.px(point_ft(drain.to)))
         for width, ink in ((DRAIN_PX, svg.INK), (DRAIN_PX - 2 * svg.THIN, svg.PAPER)):
             yield svg.polyline(line, width=width, ink=ink)
         canvas.space.take_line(*line)
+
+
+def _drain_names(spec: PlacementSpec, canvas: Canvas) -> Iterator[str]:
+    for drain in spec.typed.drains:
+        line = (canvas.scale.px(point_ft(drain.from_)), canvas.scale.px(point_ft(drain.to)))
         yield canvas.label(moved(along(line, 0.5), (0, -1), 12), canvas.words("plan_drain"))
 
 

@@ -7,6 +7,7 @@ from quotegen.explain.drawing import svg
 from quotegen.explain.drawing.canvas import Canvas
 from quotegen.explain.drawing.curves import Pixel
 from quotegen.explain.drawing.free_space import Box
+from quotegen.takeoff.records import PlacementTakeoff
 
 
 def north(canvas: Canvas) -> Iterator[str]:
@@ -41,6 +42,24 @@ def _bar(at: Pixel, long: float, dark: tuple[float, ...], step: float) -> str:
     line = svg.element("path", d=svg.rings_path([whole]), fill="none", stroke=svg.INK,
                        stroke_width=svg.THIN)  # fmt: skip
     return svg.element("path", d=svg.rings_path(parts), fill=svg.INK) + line
+
+
+def flight(measured: PlacementTakeoff, canvas: Canvas) -> Iterator[str]:
+    """Draw the steps of a placement where the job says at which edge they are, and name them."""
+    if measured.flight is None:
+        return
+    rings = [canvas.scale.ring(ring) for ring in measured.flight.treads_ft]
+    for ring in rings:
+        for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
+            canvas.space.take_line(start, end)
+    yield svg.element("path", d=svg.rings_path(rings), fill=svg.PAPER, stroke=svg.INK,
+                      stroke_width=svg.LINE)  # fmt: skip
+    at_house = measured.flight.at_house
+    yield canvas.label_beside(
+        [[*ring, ring[0]] for ring in rings],
+        canvas.words("plan_flight"),
+        lambda box: canvas.on(box, measured) if at_house else canvas.off_slab(box),
+    )
 
 
 def prepared_ground(canvas: Canvas) -> Iterator[str]:

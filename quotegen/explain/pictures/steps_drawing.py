@@ -1,4 +1,7 @@
-"""A flight of steps from the side: the height of each, its depth, and whether it is one pour."""
+"""A flight of steps from the side: the height of each, its depth, and whether it is one pour.
+
+It climbs to the slab, or where it stands at the house from the slab to the door.
+"""
 
 from collections.abc import Iterator
 from itertools import pairwise
@@ -17,14 +20,14 @@ from quotegen.reading.records import PlacementSpec
 PX_PER_FT, MOST_HIGH_PX, UNSAID_FT = 72.0, 60.0, 1.0
 """How large and high a flight is drawn, at most; how deep a step whose depth nobody said."""
 
-LEFT_PX, TOP_PX, FOOT_PX, LANDING_PX, RIGHT_PX = 66.0, 24.0, 16.0, 70.0, 64.0
+LEFT_PX, TOP_PX, FOOT_PX, LANDING_PX, RIGHT_PX, WALL_PX = 66.0, 24.0, 16.0, 70.0, 64.0, 16.0
 SIZE_PX, LINE_PX = 12.5, 16.0
 
 
 def steps_drawing(
     results: Results, placement: PlacementSpec, width: float, ident: str
 ) -> Drawing | None:
-    """Draw the steps of a placement, the slab at the right; None where it has none.
+    """Draw the steps of a placement, the slab or the house at the right; None where it has none.
 
     Args:
         results: the job and its words.
@@ -35,20 +38,29 @@ def steps_drawing(
     flight, words = placement.typed.steps, results.words
     if flight is None:
         return None
+    on_plan = results.takeoff.placement(placement.id).flight
+    at_house = on_plan is not None and on_plan.at_house
     run = flight.tread.ft if flight.tread else UNSAID_FT
     free = width - LEFT_PX - LANDING_PX - RIGHT_PX
     high_ft = sum(riser.ft for riser in flight.risers)
     long_ft = run * max(1, len(flight.risers) - 1)
     per_ft = min(PX_PER_FT, MOST_HIGH_PX / high_ft, free / long_ft)
-    corners = _corners(flight, run * per_ft, per_ft)
+    last = run * per_ft if at_house else LANDING_PX
+    corners = _corners(flight, run * per_ft, last, per_ft)
     ink, foot = Ink(), corners[0][1]
     _concrete(ink, corners, foot)
     end = corners[-1][0]
-    if flight.poured is PouredWith.APART:
+    if at_house:
+        ink.stroke(((end, TOP_PX - WALL_PX), (end, foot)), Pen.HEAVY)
+    else:
+        _ground(ink, corners[0][0], end, foot)
+    if flight.poured is PouredWith.APART and not at_house:
         ink.stroke(((end - LANDING_PX, corners[-1][1]), (end - LANDING_PX, foot)), Pen.HEAVY)
     ink.put(draw_dimensions(_dimensions(results, flight, corners)))
     bottom = foot + FOOT_PX
-    for line in words.font.wrapped(_said(results, flight, corners), width, SIZE_PX):
+    side = "steps_at_house" if at_house else "steps_from_the_side"
+    said = f"{words(side)} {_said(results, flight, corners)}"
+    for line in words.font.wrapped(said.strip(), width, SIZE_PX):
         bottom += LINE_PX
         ink.put(svg.text((0, bottom), line, size=SIZE_PX, anchor="start"))
     return svg.drawing(
@@ -57,21 +69,21 @@ def steps_drawing(
     )  # fmt: skip
 
 
-def _corners(flight: Flight, run: float, per_ft: float) -> list[Pixel]:
-    """The line of the steps from the ground up to the end of the slab that is drawn."""
+def _corners(flight: Flight, run: float, last: float, per_ft: float) -> list[Pixel]:
+    """The line of the steps from their foot up to the end of what is drawn, `last` deep."""
     heights = [riser.ft * per_ft for riser in flight.risers]
     x, y = LEFT_PX, TOP_PX + sum(heights)
     corners = [(x, y)]
     for index, height in enumerate(heights):
         y -= height
         corners.append((x, y))
-        x += run if index < len(heights) - 1 else LANDING_PX
+        x += run if index < len(heights) - 1 else last
         corners.append((x, y))
     return corners
 
 
 def _concrete(ink: Ink, corners: list[Pixel], foot: float) -> None:
-    """The steps and the slab, cut: dots, a heavy line on top, the ground below."""
+    """The steps, cut: dots, a heavy line on top, and what they stand on."""
     (left, _), (right, top) = corners[0], corners[-1]
     for u, v in spots(int((right - left) * (foot - top) / 90), right - left, foot - top - 4, 6):
         x, y = left + u, top + 3 + v
@@ -79,6 +91,10 @@ def _concrete(ink: Ink, corners: list[Pixel], foot: float) -> None:
             ink.stroke(((x, y), (x + 0.4, y)), Pen.MEDIUM)
     ink.stroke(corners, Pen.HEAVY)
     ink.stroke(((left - 40, foot), (right, foot)), Pen.MEDIUM)
+
+
+def _ground(ink: Ink, left: float, right: float, foot: float) -> None:
+    """The strokes of earth under a flight that stands on the ground."""
     for index in range(int((right - left + 40) / 24)):
         x = left - 38 + 24 * index
         ink.strokes((((x + 6 * n + 7, foot + 2), (x + 6 * n, foot + 9)) for n in range(2)),
@@ -123,7 +139,7 @@ def _heights_fit(results: Results, flight: Flight, corners: list[Pixel]) -> bool
 
 def _said(results: Results, flight: Flight, corners: list[Pixel]) -> str:
     words = results.words
-    said = [words("steps_from_the_side")]
+    said = []
     if not _heights_fit(results, flight, corners):
         heights = tuple(words.depth(riser) for riser in flight.risers)
         said.append(words("steps_heights", heights=words.listing(heights)))

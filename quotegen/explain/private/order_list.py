@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from fractions import Fraction
 
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.paper_head import paper_head
@@ -90,8 +91,9 @@ def order_list_view(results: Results, owner: OwnersFigures) -> OrderList:
 
 def _with_charge(material: Material, order: CostedOrder) -> Material:
     """Add to a short load what the plant charges for it, which the takeoff does not know."""
-    charge = order.short_load.charge if order.short_load else None
-    if material.id != "short_load" or not charge:
+    short = order.short_load if material.id == "short_load" else None
+    charge = short and short.charge_for(Fraction(material.buy))
+    if not charge:
         return material
     inputs = (*material.working.inputs, given("Charge", charge, "$"))
     return replace(material, working=replace(material.working, inputs=inputs))

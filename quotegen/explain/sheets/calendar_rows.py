@@ -32,6 +32,7 @@ class Lane(StrEnum):
     DRIVE = "drive"
 
 
+_YOUR_JOBS = {POUR: "your_job_keep_off", SEAL: "your_job_clear_again"}
 _OPENS = {
     Lane.WALK: (Opening.WALK, Opening.WALK_AFTER_SEALER),
     Lane.FURNISH: (Opening.FURNISH, Opening.LOAD_AFTER_SEALER),
@@ -76,15 +77,7 @@ def calendar_rows(results: Results) -> Iterator[DayRow]:
 
 def _events(results: Results) -> Iterator[_Event]:
     words = results.words
-    for visit in results.chosen_visits:
-        first, last = visit.first_day, visit.last_day
-        yield _Event(first=first, last=last, we=visit_said(words, visit))
-        if visit.visit == FORM:
-            yield _Event(first=last, last=last, you=words("your_job_measure"))
-        elif visit.visit == POUR:
-            yield _Event(first=first, last=first, you=words("your_job_keep_off"))
-    start = results.chosen_visits[0].first_day
-    yield _Event(first=start, last=start, you=words("your_job_clear"))
+    yield from _visits(results)
     inspection = results.day_plans[0].inspection
     if inspection is not None:
         yield _Event(first=inspection, last=inspection, you=words("your_job_bonding"))
@@ -98,6 +91,22 @@ def _events(results: Results) -> Iterator[_Event]:
     if wish is not None:
         yield _Event(first=wish.by, last=wish.by, you=words("calendar_wish", what=wish.what))
     yield from _payments(results)
+
+
+def _visits(results: Results) -> Iterator[_Event]:
+    """Each visit, and what the homeowner does for it."""
+    words, visits = results.words, results.chosen_visits
+    for visit in visits:
+        first, last = visit.first_day, visit.last_day
+        yield _Event(first=first, last=last, we=visit_said(words, visit))
+        if visit.visit == FORM:
+            yield _Event(first=last, last=last, you=words("your_job_measure"))
+        elif visit.visit in _YOUR_JOBS:
+            yield _Event(first=first, last=first, you=words(_YOUR_JOBS[visit.visit]))
+    start = visits[0].first_day
+    yield _Event(first=start, last=start, you=words("your_job_clear"))
+    if results.contract.accepted_on is not None:  # before the yes it stands in the first row
+        yield _Event(first=start, last=start, you=words("your_job_lines"))
 
 
 def _at_signing(results: Results) -> PricedPayment | None:

@@ -19,6 +19,7 @@ def finish_sheet(results: Results) -> FinishSheet:
     """Build sheet 3: the chosen finish first."""
     return FinishSheet(
         columns=tuple(_column(results, finish) for finish in results.quote.finishes),
+        upkeep_name=_upkeep_name(results),
         extras=tuple(extra_rows(results)),
         alternates=alternate_rows(results),
         colors=color_rows(results),
@@ -64,10 +65,15 @@ def _upkeep(results: Results, finish: str) -> str:
         return ""
     return words(
         "upkeep_range",
-        years=str(upkeep.years),
         least=words.tens(upkeep.prices.least),
         most=words.tens(upkeep.prices.most),
     )
+
+
+def _upkeep_name(results: Results) -> str:
+    """Over how many years the sealer is renewed; empty where no finish has one."""
+    years = next((str(one.years) for one in results.upkeep.values()), "")
+    return results.words("upkeep_name", years=years) if years else ""
 
 
 def extra_rows(results: Results) -> Iterator[Row]:

@@ -14,7 +14,7 @@ from quotegen.explain.sheets.since_lines import since_lines
 from quotegen.explain.sheets.sizes import NARROW, PLAN
 from quotegen.explain.sheets.views import DrawingPair, PriceSheet
 from quotegen.explain.words.line_notes import taxes_of
-from quotegen.explain.words.prose import in_a_sentence, sentence
+from quotegen.explain.words.prose import in_a_sentence
 from quotegen.explain.words.rows import Row
 from quotegen.pricing.quoted.no_work import DISCOUNT, TAX
 from quotegen.pricing.quoted.records import PricedPayment
@@ -87,8 +87,9 @@ def say_by(results: Results) -> str:
 
 
 def _not_in(results: Results) -> str:
-    """What company and job leave out, by name; the rest is with them on sheet 4."""
-    typed = dict.fromkeys(in_a_sentence(one.what) for one in results.job.not_included)
+    """What the job leaves out, or else the company, by name; the rest is on sheet 4."""
+    left_out = results.job.typed.not_included or results.job.not_included
+    typed = dict.fromkeys(in_a_sentence(one.what) for one in left_out)
     if not excluded_rows(results):
         return ""
     rest = results.words("not_in_rest")
@@ -133,11 +134,11 @@ def _can_change(results: Results) -> Iterator[str]:
     words = results.words
     yield area_sentence(results)
     if results.quote.unit_prices:
-        names = tuple(in_a_sentence(price.name) for price in results.quote.unit_prices)
-        yield sentence(words("if_found", names=words.either(names)))
+        yield words("if_found")
     if any(line.basis is Basis.ALLOWANCE for line in results.quote.chosen.lines):
         yield words("if_allowance")
     yield words("if_you_ask")
+    yield words("if_lines_or_load")
 
 
 def area_sentence(results: Results) -> str:
@@ -153,12 +154,11 @@ def area_sentence(results: Results) -> str:
 
 
 def payments_line(results: Results) -> str:
-    """Each payment by its share and its event; the sums and days are on sheet 5."""
+    """Each payment by its share, and when the first is due; the rest of it is on sheet 5."""
     words = results.words
-    parts = tuple(
-        words("payment_part", share=payment_share(results, payment), when=payment.when)
-        for payment in results.quote.payments
-    )
+    first, *others = results.quote.payments
+    due = words("payment_part", share=payment_share(results, first), when=first.when)
+    parts = (due, *(payment_share(results, payment) for payment in others))
     return words.count("payments_line", len(parts), parts=words.listing(parts))
 
 

@@ -54,4 +54,5 @@ def _drains(results: Results) -> Iterator[Row]:
         drain.by for spec in results.job.placements for drain in spec.typed.drains if drain.by
     )
     for who in by:
-        yield Row(name=words("excluded_drain"), text=sentence(who))
+        said = f"{sentence(who)} {_by(results, DoneBefore.POUR)}".strip()
+        yield Row(name=words("excluded_drain"), text=said)

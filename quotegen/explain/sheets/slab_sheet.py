@@ -130,7 +130,6 @@ def _water(results: Results) -> Iterator[str]:
     for placement in results.job.placements:
         if placement.typed.fall is not None and placement.typed.water_goes_to is not None:
             yield _water_of(results, placement)
-        yield from _drains_of(results, placement)
 
 
 def _water_of(results: Results, placement: PlacementSpec) -> str:
@@ -141,18 +140,6 @@ def _water_of(results: Results, placement: PlacementSpec) -> str:
         fall=words.slope(placement.typed.fall) if placement.typed.fall else "",
         place=placement.typed.water_goes_to or "",
     )
-
-
-def _drains_of(results: Results, placement: PlacementSpec) -> Iterator[str]:
-    """Who supplies the drains of a placement, said once."""
-    words = results.words
-    suppliers = dict.fromkeys(
-        words("water_drain_by", who=drain.by) if drain.by else words("water_drain_ours")
-        for drain in placement.typed.drains
-    )
-    if suppliers:
-        who = words.listing(tuple(suppliers))
-        yield words("water_drains", placement=placement.name, who=who)
 
 
 def _steps(results: Results) -> Iterator[Drawing]:

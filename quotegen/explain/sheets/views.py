@@ -164,9 +164,14 @@ class FinishColumn:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FinishSheet:
-    """Sheet 3: the finishes side by side, and what else may be chosen."""
+    """Sheet 3: the finishes side by side, and what else may be chosen.
+
+    Attributes:
+        upkeep_name: for how many years the upkeep of the columns is told.
+    """
 
     columns: tuple[FinishColumn, ...]
+    upkeep_name: str
     extras: tuple[Row, ...]
     alternates: tuple[Row, ...]
     colors: tuple[Row, ...]

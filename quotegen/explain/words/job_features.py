@@ -4,12 +4,14 @@ from collections.abc import Iterator
 
 from quotegen.explain.results import Results
 from quotegen.reading.content.content import When
-from quotegen.reading.files.job import DRIVEN_ON
+from quotegen.reading.files.job import DRIVEN_ON, Use
 from quotegen.reading.files.rate_book import FinishKind, Joints, Sealer, SteelKind
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.takeoff.slab.edges import runs_along
 
 STAMPED = frozenset({FinishKind.STAMPED_TEXTURE, FinishKind.STAMPED_PATTERN})
+WAYS = frozenset({Use.DRIVE, Use.APRON, Use.WALK})
+"""What people come and go on, neighbors and mail among them."""
 LAID_STEEL = frozenset({SteelKind.WIRE, SteelKind.BAR})
 
 
@@ -33,6 +35,8 @@ def _about_the_slab(results: Results) -> Iterator[When]:
         yield When.HOUSE
     if any(p.use in DRIVEN_ON for p in job.placements):
         yield When.DRIVE
+    if any(p.use in WAYS for p in job.placements):
+        yield When.WAY
     if "steps" in results.scope_items():
         yield When.STEPS
 

@@ -1,7 +1,7 @@
 """Everything that a job costs, item by item, from the same lines and the same order list."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -19,6 +19,7 @@ from quotegen.reading.fields.road_fields import Road
 from quotegen.reading.fields.text_fields import Rate
 from quotegen.reading.files.costs import CLEAN_UP, DRIVE, SET_UP, Costs
 from quotegen.reading.files.order_parts import SOLD
+from quotegen.reading.files.rate_book import FINISH, ColorHow
 from quotegen.reading.records import JobSpec, OwnersJob
 from quotegen.takeoff.records import Material
 
@@ -207,15 +208,32 @@ def _deliveries(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:
             CostKind.DELIVERY, "concrete_loads", Fraction(loads["truck_loads"].buy),
             fees.concrete_load, unit="load", lines=slab,
         )  # fmt: skip
-    if "short_load" in loads and short is not None and short.charge is not None:
+    if fees.color_load is not None and (colored := _colored(costed, loads)):
+        yield item(
+            CostKind.DELIVERY, "color_loads", Fraction(loads["truck_loads"].buy),
+            fees.color_load, unit="load", lines=colored,
+        )  # fmt: skip
+    charge = short and "short_load" in loads and short.charge_for(Fraction(loads["short_load"].buy))
+    if charge:
         pours = Fraction(costed.job.typed.pours)
-        yield item(CostKind.DELIVERY, "short_load", pours, short.charge, lines=slab)
+        yield item(CostKind.DELIVERY, "short_load", pours, charge, lines=slab)
     if fees.stone_load is not None and fees.stone_load_tons and "base" not in costed.without:
         tons = sum((Fraction(m.buy) for m in costed.materials if m.id == "base_tons"), Fraction(0))
         yield item(
             CostKind.DELIVERY, "stone_loads", Fraction(ceil(tons / fees.stone_load_tons)),
             fees.stone_load, unit="load", lines=base,
         )  # fmt: skip
+
+
+def _colored(costed: CostedJob, bought: Mapping[str, Material]) -> tuple[Line, ...]:
+    """Return the lines that pay for color mixed into the concrete; none where it is gray."""
+    rates = costed.job.rate_book.rates
+    mixed_in = tuple(
+        line
+        for line in costed.priced.lines
+        if line.rate_id in rates and rates[line.rate_id].color is ColorHow.INTEGRAL
+    )
+    return mixed_in or (costed.lines_of(FINISH) if "pigment" in bought else ())
 
 
 def _equipment(costed: CostedJob, costs: Costs) -> Iterator[CostItem]:

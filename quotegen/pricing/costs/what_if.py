@@ -149,7 +149,7 @@ def sensitivity(quoted: QuotedJob) -> Iterator[WhatIf]:
         load = (
             concrete.price.amount if concrete else None,
             costs.deliveries.concrete_load,
-            short.charge if short else None,
+            short.charge_for(Fraction(1)) if short else None,
         )
         yield quoted.dearer(What.MORE_TRUCK, cost=to_cents(sum((c for c in load if c), start=ZERO)))
         crew = sum((i.amount for i in quoted.costs.of_kind(CostKind.TRAVEL)), start=ZERO)

@@ -27,6 +27,7 @@ class When(StrEnum):
     SAW = "saw"
     SEALER = "sealer"
     DRIVE = "drive"
+    WAY = "way"
     DIGGING = "digging"
     STEEL = "steel"
     STAMPED = "stamped"

@@ -78,6 +78,17 @@ def parse_bought(text: str) -> Bought:
     return Bought(amount, match["unit"])
 
 
+def parse_charge(text: str) -> Bought:
+    """Read `$110` for the whole load, or `$40 / cu yd` for each cubic yard that it lacks."""
+    amount = parse_money(text.strip())
+    charge = Bought(amount, "") if amount is not None else None
+    if charge is None and _BOUGHT.fullmatch(" ".join(text.lower().split())):
+        charge = parse_bought(text)
+    if charge is None or charge.unit not in ("", Unit.CU_YD.value):
+        raise _error("not-charge", text, "is no charge; type it like $110 or $40 / cu yd")
+    return charge
+
+
 def per_hour(rate: Rate) -> Rate:
     """Refuse a wage that is not for one hour."""
     return _per(rate, Unit.HOUR)
@@ -104,6 +115,9 @@ HoursForField = Annotated[
     HoursFor, *typed_as(parse_hours_for, "Crew hours for so much", "1.2 hours / 100 sq ft")
 ]
 BoughtField = Annotated[Bought, *typed_as(parse_bought, "What one costs", "$31 / ton")]
+ChargeField = Annotated[
+    Bought, *typed_as(parse_charge, "A charge, or one for each cubic yard that lacks", "$110")
+]
 WageField = Annotated[RateField, AfterValidator(per_hour)]
 MileField = Annotated[RateField, AfterValidator(per_mile)]
 
@@ -164,9 +178,14 @@ class Equipment(Model):
 
 
 class Deliveries(Model):
-    """What the plant and the quarry charge for each load, and what one load of stone brings."""
+    """What the plant and the quarry charge for each load, and what one load of stone brings.
+
+    Attributes:
+        color_load: what the plant adds for a load with color in it, to wash its drum.
+    """
 
     concrete_load: AmountField | None = None
+    color_load: AmountField | None = None
     stone_load: AmountField | None = None
     stone_load_tons: WholeField | None = None
 

@@ -68,6 +68,7 @@ class Responsibility(StrEnum):
     LAWN = "lawn"
     DOWNSPOUTS = "downspouts"
     COVERS = "covers"
+    SHARED_WAY = "shared_way"
 
 
 class Use(StrEnum):

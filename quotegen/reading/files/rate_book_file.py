@@ -1,16 +1,18 @@
 """The whole rate book as it is typed: each price with what it costs, which no customer sees."""
 
 from collections.abc import Mapping
+from decimal import Decimal
 from fractions import Fraction
 from types import MappingProxyType
 from typing import TypeVar
 
 from pydantic import Field
 
-from quotegen.quantity import Length
+from quotegen.money import to_cents
+from quotegen.quantity import Length, decimal_of
 from quotegen.reading.fields.text_fields import Rate
-from quotegen.reading.fields.typed_fields import AmountField, RateField, ShareField, Slug, cut_to
-from quotegen.reading.files.costs import CostFor, Costs
+from quotegen.reading.fields.typed_fields import RateField, ShareField, Slug, cut_to
+from quotegen.reading.files.costs import ChargeField, CostFor, Costs
 from quotegen.reading.files.order_parts import MaterialId, ShortLoad
 from quotegen.reading.files.price import Band, Price, Step
 from quotegen.reading.files.rate_book import ORDER_IS_NEEDED, BookRate, Finish, Order, RateBook
@@ -80,9 +82,16 @@ class CostedFinish(CostedPrice, Finish):
 
 
 class CostedShortLoad(ShortLoad):
-    """A small load, and what the plant charges for it."""
+    """A small load, and what the plant charges for it: in all, or for each yard that it lacks."""
 
-    charge: AmountField | None = None
+    charge: ChargeField | None = None
+
+    def charge_for(self, load_cuyd: Fraction) -> Decimal | None:
+        """Return what the plant charges for one load, None where that is not typed."""
+        if self.charge is None or not self.charge.unit:
+            return self.charge and self.charge.amount
+        lacking = decimal_of(max(self.under - load_cuyd, Fraction(0)))
+        return to_cents(self.charge.amount * lacking)
 
 
 class CostedOrder(Order):

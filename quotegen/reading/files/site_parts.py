@@ -87,18 +87,23 @@ class Flight(Model):
         width, tread: of the flight, and of each step from front to back; with them the order list
             knows its concrete.
         poured: in one pour with the slab, or apart from it with a joint between.
+        at: where the middle of the flight meets the edge of the slab, for the plan.
     """
 
     risers: tuple[LengthField, ...] = Field(min_length=1, max_length=20)
     width: LengthField | None = None
     tread: LengthField | None = None
     poured: PouredWith | None = None
+    at: PointField | None = None
 
     @model_validator(mode="after")
     def _both_sizes(self) -> Self:
         if (self.width is None) != (self.tread is None):
             said = "the concrete of steps goes by `width` and `tread`; type both, or neither"
             raise PydanticCustomError("steps-size", said)
+        if self.at is not None and self.width is None:
+            said = "steps are drawn by their sizes; type `width` and `tread` beside `at`"
+            raise PydanticCustomError("steps-place", said)
         return self
 
 

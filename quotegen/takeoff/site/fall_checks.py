@@ -22,6 +22,7 @@ from quotegen.trade.slopes import drains_from_house, drains_from_pool
 from quotegen.trade.steps import riser_too_high, risers_even
 
 _ON_THE_EDGE_FT = 0.05
+_NEAR_EDGE_FT = 0.5
 _UPHILL = -1e-6  # nearer to level is float noise
 
 
@@ -44,6 +45,7 @@ def fall_warnings(
                 yield from _at_pool(job, spec, measured, surface, rules)
             yield from _over_ground(job, spec, measured, surface)
         yield from _steps(job, spec, rules)
+        yield from _steps_place(job, spec, measured)
 
 
 def _at_house(
@@ -190,6 +192,20 @@ def _steps(job: JobSpec, spec: PlacementSpec, rules: RuleBook) -> Iterator[Probl
                 f" ({rules.rule('riser_height_max').at(on).reference})",
                 "add a step",
             )
+
+
+def _steps_place(
+    job: JobSpec, spec: PlacementSpec, measured: PlacementTakeoff
+) -> Iterator[Problem]:
+    flight = measured.flight
+    if flight and flight.off_edge_ft > _NEAR_EDGE_FT:
+        yield job.places.warning(
+            (*spec.path, "steps", "at"),
+            "steps-off-edge",
+            f"the steps of {spec.name} are drawn at its nearest edge,"
+            f" {tape_of(flight.off_edge_ft)} from the point that was typed",
+            "type where the middle of the flight meets the edge, like `at: [12 ft, 0]`",
+        )
 
 
 def _edges(marks: list[str]) -> str:

@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 
-from shapely import Polygon, maximum_inscribed_circle
+from shapely import LinearRing, Polygon, maximum_inscribed_circle
+from shapely import Point as Pin
 
 from quotegen.quantity import rounded
 from quotegen.takeoff.plan_geometry import Point, Ring, Span, SpanOf
 
 NEAR_NOTHING_FT = 0.05
+AT_THE_EDGE_FT = 0.25
 LABEL_TOLERANCE_FT = 0.25
 
 
@@ -16,7 +18,8 @@ def spans_of(
 ) -> tuple[Span, ...]:
     """Return the overall size of each part, the size of each pool, and the deck beside each.
 
-    The deck is measured straight out from the middle of the pool, to each of four sides.
+    The deck is measured straight out from the middle of the pool, to each of four sides. A pool
+    that draws in at its middle has no size there.
     """
     return tuple(span for span in _all(outer, inner, pools) if span.length_ft > NEAR_NOTHING_FT)
 
@@ -43,8 +46,10 @@ def _all(
     for pool in pools:
         left, bottom, right, top = _box(pool)
         across, up = (left + right) / 2, (bottom + top) / 2
-        yield _span(SpanOf.POOL, (left, up), (right, up))
-        yield _span(SpanOf.POOL, (across, bottom), (across, top))
+        edge = LinearRing(pool)
+        for ends in (((left, up), (right, up)), ((across, bottom), (across, top))):
+            if all(edge.distance(Pin(end)) < AT_THE_EDGE_FT for end in ends):
+                yield _span(SpanOf.POOL, *ends)
         for direction in ((1, 0), (-1, 0), (0, 1), (0, -1)):
             yield from _clear((across, up), direction, pool, (*outer, *inner))
 

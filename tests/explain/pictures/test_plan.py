@@ -8,9 +8,10 @@ from pathlib import Path
 import pytest
 
 from quotegen.explain.drawing.canvas import marked_edges
-from quotegen.explain.pictures.plan import draw_plan
+from quotegen.explain.pictures.plan import FRAMED, MEASURED, draw_plan
 from quotegen.explain.results import Results
 from quotegen.explain.sheets.sizes import PLAN
+from quotegen.takeoff.plan_geometry import SpanOf
 from tests.explain.drawn import (
     SVG,
     arrows,
@@ -196,5 +197,33 @@ def test_a_dimension_line_is_as_long_as_it_says(job_file: Path, viewport: str):
     assert dimensions
     for length, box in dimensions:
         wanted = in_feet(length) * per_ft
-        near = [line for line in lines if line.distance(box.centroid) < 16]
+        near = [line for line in lines if line.distance(box) < 8]
         assert min(abs(line.length - wanted) for line in near) < 0.01 * wanted + 0.3, length
+
+
+@EVERY_VIEWPORT
+@pytest.mark.parametrize("name", ["orchard-bend-pool-deck", "kiln-hill-pool-deck"])
+def test_a_pool_has_its_sizes_and_the_deck_beside_it(name: str, viewport: str):
+    """Length and width of the pool, and the deck above and below its middle."""
+    (job_file,) = [one for one in shop.JOBS if one.stem == name]
+    results = shop.example_results(job_file)
+    said = texts(parsed(draw_plan(results, VIEWPORTS[viewport], "plan", FRAMED)))
+    spans = [span for p in results.takeoff.placements for span in p.spans]
+    upright = [span for span in spans if span.start_ft[0] == span.end_ft[0]]
+    wanted = [span for span in upright if span.of is not SpanOf.OVERALL]
+    wanted += [span for span in spans if span.of is SpanOf.POOL]
+    assert len(wanted) >= 4
+    assert {results.words.feet(span.length_ft) for span in wanted} <= set(said)
+
+
+@EVERY_VIEWPORT
+def test_steps_are_drawn_where_the_job_puts_them(viewport: str):
+    """The patio at Larch Row has its two treads at the door, and their name beside them."""
+    (job_file,) = [one for one in shop.JOBS if one.stem == "larch-row-patio"]
+    results = shop.example_results(job_file)
+    (measured,) = results.takeoff.placements
+    assert measured.flight is not None
+    assert len(measured.flight.treads_ft) == 2
+    for look in (FRAMED, MEASURED):
+        said = texts(parsed(draw_plan(results, VIEWPORTS[viewport], "plan", look)))
+        assert results.words("plan_flight") in said

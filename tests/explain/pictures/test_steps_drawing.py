@@ -57,6 +57,20 @@ def test_what_was_not_typed_is_not_said(tmp_path):
     assert "poured as one piece" in said
 
 
+def test_at_the_house_they_climb_from_the_slab(tmp_path):
+    """They end at the wall, and no slab is drawn beside them."""
+    sizes: dict[str, Any] = {"risers": ["6 in", "6 in"], "width": "4 ft", "tread": "14 in"}
+    patio = {"id": "patio", "use": "patio", "fall": "1/4 in per ft", "falls_toward": "top",
+             "add": [{"rectangle": "20 ft x 10 ft", "against_house": "bottom"}],
+             "steps": {**sizes, "at": ["10 ft", "0"]}}  # fmt: skip
+    results = shop.results(tmp_path, shop.job(patio), rate_book=shop.book())
+    drawn = steps_drawing(results, results.job.placements[0], 400, "steps")
+    assert drawn is not None
+    said = " ".join(texts(parsed(drawn)))
+    assert "on the slab, the house at the right" in said
+    assert "the slab at the right" not in said
+
+
 def test_a_job_without_steps_has_no_drawing(tmp_path):
     """Nothing typed, nothing drawn."""
     assert _drawn(tmp_path) is None

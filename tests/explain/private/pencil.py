@@ -114,6 +114,7 @@ def _tons(deck: Deck) -> Decimal:
 def _loads(deck: Deck) -> Decimal:
     yards = _yards(deck.area)
     loads = [ceil(yards / 10) * D(42), ceil(_tons(deck) / 16) * D(95)]
+    loads += [ceil(yards / 10) * D(65)] if deck.finish == "ashlar" else []  # the drum, washed
     last = yards - (ceil(yards / 10) - 1) * 10
     loads += [D(110)] if last < 4 else []
     return sum(loads, D(0))

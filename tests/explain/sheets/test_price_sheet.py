@@ -65,16 +65,15 @@ def test_each_sentence_on_what_can_change_is_one(winter_view: CustomerView):
 
 
 def test_payments_are_told_in_a_line(tmp_path):
-    """A sum, a share of what it leaves, and the rest, each with its event."""
+    """A sum and its event, a share of what it leaves, and the rest; the events are on sheet 5."""
     company = shop.company(payments=[
         {"id": "deposit", "when": "when you sign", "amount": "$50"},
         {"id": "pour", "when": "at the pour", "share": "60 %"},
         {"id": "last", "when": "at the end"},
     ])  # fmt: skip
     results = shop.results(tmp_path, shop.job(), rate_book=shop.book(), company=company)
-    assert payments_line(results).startswith(
-        "3 payments: $50.00 when you sign, 60% of what then remains at the pour, "
-        "and the rest at the end."
+    assert payments_line(results) == (
+        "3 payments: $50.00 when you sign, 60% of what then remains, and the rest, by sheet 5."
     )
 
 

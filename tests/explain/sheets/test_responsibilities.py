@@ -30,6 +30,18 @@ def test_the_grid_follows_the_job(tmp_path: Path):
     assert "Bonding of the pool deck" not in rows(DECK)
 
 
+def test_a_way_in_has_its_mailbox_and_neighbors(tmp_path: Path):
+    """A walk or a drive may block a neighbor or a mailbox; a patio behind the house does not."""
+
+    def names(use: str) -> set[str]:
+        placed = shop.placement("40 ft x 10 ft") | {"use": use}
+        results = shop.results(tmp_path, shop.job(placed), rate_book=shop.book())
+        return {row.mark for row in excluded_rows(results)}
+
+    assert "shared_way" in names("walk")
+    assert "shared_way" not in names("patio")
+
+
 def test_what_the_price_covers_is_ours(tmp_path: Path):
     """Permits are not left out where a line covers them, unless the company says otherwise."""
     typed = yaml.load((EXAMPLES / "company.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)

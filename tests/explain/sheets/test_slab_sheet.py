@@ -45,7 +45,7 @@ def test_slabs_of_two_depths_are_each_held_to_their_own(tmp_path):
     thick = shop.placement("10 ft x 10 ft", "thick", at="60 ft", thickness="6 in")
     rates = {"base": shop.rate("$1 / sq ft", "base"), "slab": shop.rate("$4 / sq ft", "slab")}
     base, slab = tape_checks(_results(tmp_path, DECK, thick, rates=rates))
-    assert base.how == "Once packed, the depth of its slab from the string down to the stone."
+    assert base.how == "Once packed, from the string only the depth of its slab down to the stone."
     assert slab.how.startswith("700.0 sq ft × the depth of its slab.")
 
 

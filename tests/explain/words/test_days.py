@@ -26,7 +26,11 @@ def _made(folder: Path, *visits: shop.Typed, pours: str = "1", use: str = "patio
 @pytest.mark.parametrize(
     ("visits", "joints", "said"),
     [
-        ((SAW,), "sawn", "cut with a saw on the day after the pour"),
+        (
+            (SAW,),
+            "sawn",
+            "cut with a saw on the day after the pour",
+        ),
         ((), "sawn", "cut with a saw on the day of the pour, often 4 to 12 hours after it"),
         ((), "tooled", "pressed in with a tool while the slab is soft, on the day of the pour"),
     ],

@@ -10,7 +10,7 @@ from quotegen.pricing.costs.records import CostKind, FinishCosts
 from quotegen.quantity import Length
 from quotegen.reading.files.rate_book_file import CostedRate
 from tests.pricing import shop
-from tests.pricing.costed import owner
+from tests.pricing.costed import COSTS, ORDER, RATES, owner
 
 STEPS = CostedRate.model_validate({
     "name": "Concrete", "covers": ["slab"],
@@ -87,3 +87,28 @@ def test_bills_of_the_job(tmp_path):
     bill = {"what": "Permit", "kind": "permit", "amount": "$120"}
     costs = owner(tmp_path, shop.job(private_costs=[bill])).chosen
     assert _sum(costs, CostKind.PERMIT) == "120.00"
+
+
+@pytest.mark.parametrize(
+    ("charge", "amount"), [("$110", "150.00"), ("$40 / cu yd", "100.00"), ("", "40.00")]
+)
+def test_a_short_load_is_charged_whole_or_by_what_it_lacks(tmp_path, charge: str, amount: str):
+    """2.5 of 4 cu yd lack 1.5: at $40 each $60, beside $40 for the truck."""
+    short = {"under": "4 cu yd", **({"charge": charge} if charge else {})}
+    book = shop.book(RATES, order={**ORDER, "short_load": short}, costs=COSTS)
+    made = shop.figured(tmp_path, shop.job(), rate_book=book)
+    assert made.owner is not None
+    assert _sum(made.owner.chosen, CostKind.DELIVERY) == amount
+
+
+@pytest.mark.parametrize(("how", "amount"), [("integral", "215.00"), ("hardener", "150.00")])
+def test_a_colored_load_has_its_drum_washed(tmp_path, how: str, amount: str):
+    """$65 on top for the one truck whose concrete is colored; color on the top costs none."""
+    color = {"name": "Sand", "covers": ["color"], "rate": "$1 / sq ft", "applies": "with color",
+             "color": how}  # fmt: skip
+    costs = {**COSTS, "deliveries": {"concrete_load": "$40", "color_load": "$65"}}
+    plain = {**shop.PLAIN, "colors": ["sand"]}
+    book = shop.book({**RATES, "sand": color}, {"plain": plain}, order=ORDER, costs=costs)
+    made = shop.figured(tmp_path, shop.job(color={"base": "sand"}), rate_book=book)
+    assert made.owner is not None
+    assert _sum(made.owner.chosen, CostKind.DELIVERY) == amount

@@ -22,6 +22,13 @@ def test_a_deck_around_a_pool():
     assert _lengths(SpanOf.CLEAR) == [12, 8, 10, 6]
 
 
+def test_a_pool_is_not_measured_across_its_waist():
+    """20 ft long, and no width at the middle, where it draws in by 3 ft."""
+    waisted: Ring = (*POOL[:2], POOL[2], (18.0, 13.0), POOL[3])
+    spans = spans_of((DECK,), (waisted,), (waisted,))
+    assert [span.length_ft for span in spans if span.of is SpanOf.POOL] == [20]
+
+
 def test_a_pool_at_the_edge_has_no_deck_there():
     """Where the pool opens to the edge of the deck nothing is left to measure."""
     at_edge: Ring = ((20.0, 6.0), (40.0, 6.0), (40.0, 16.0), (20.0, 16.0))
