@@ -15,6 +15,8 @@ from quotegen.takeoff.plan_geometry import Point
 
 _SAME_FT = 0.02
 _LOOKS = 100  # layouts that are tried
+_BEND_RAD = math.radians(31)
+_MORE = (1.0, 1.4)
 _LEGS = 2  # panels that a joint is carried on through, or drawn back by
 _SLIDE_FT = 3.0
 _SHARES = (0.0, 0.2, 0.4, 0.6, 0.8)
@@ -81,6 +83,13 @@ def _moves(
             if math.dist(end, at) > _SAME_FT:
                 continue
             rest = joints[:n] + joints[n + 1 :]
+            for to in _pulls(start, end, rest):
+                found = _pulled(joints, end, to)
+                for image in images:
+                    if found is not None and math.dist(image(end), end) > _SAME_FT:
+                        found = _pulled(found, image(end), image(to))
+                if found is not None:
+                    yield found
             for line in _instead(start, end, rest, layout.panels, region, limits):
                 if any(math.dist(*one) < 2 * _SAME_FT for one in line):
                     continue
@@ -111,6 +120,56 @@ def _instead(
         yield ((start, back),) if math.dist(start, back) > 2 * _SAME_FT else ()
     for stop in _stops(end, onward, rest, region)[:_LEGS]:
         yield ((start, stop),)
+
+
+def _pulls(start: Point, end: Point, rest: Lines) -> Iterator[Point]:
+    """Yield places to which a joint that dies into another could be drawn back, pulling it along.
+
+    The other joint is bent there by enough that all three meet in corners.
+    """
+    through = _through(end, rest)
+    if through is None:
+        return
+    one, other = (_nodes(far, end, [x for x in rest if x != through])[0] for far in through)
+    long = math.dist(start, end)
+    back = ((start[0] - end[0]) / long, (start[1] - end[1]) / long)
+    middle = ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
+    for foot in (end, middle):
+        p, q = math.dist(one, foot), math.dist(other, foot)
+        t = math.tan(_BEND_RAD)
+        # tan of the sum of both bends: d (p + q) / (p q - d d) = t
+        d = (-(p + q) + math.sqrt((p + q) ** 2 + 4 * t * t * p * q)) / (2 * t)
+        for more in _MORE:
+            yield foot[0] + back[0] * d * more, foot[1] + back[1] * d * more
+
+
+def _through(at: Point, joints: Sequence[Segment]) -> Segment | None:
+    place = Place(at)
+    for joint in joints:
+        if min(math.dist(at, end) for end in joint) > 2 * _SAME_FT:
+            if LineString(joint).dwithin(place, _SAME_FT):
+                return joint
+    return None
+
+
+def _pulled(joints: Lines, at: Point, to: Point) -> Lines | None:
+    through = _through(at, joints)
+    if through is None:
+        return None
+    rest = [one for one in joints if one != through]
+    stems = [one for one in rest if min(math.dist(end, at) for end in one) < _SAME_FT]
+    rest = [one for one in rest if one not in stems]
+    nodes = [_nodes(far, at, rest) for far in through]
+    made = [(a, b) for a, b in ((nodes[0][0], to), (to, nodes[1][0])) ]
+    for far, near in zip(through, nodes):
+        if math.dist(far, near[0]) > 2 * _SAME_FT:
+            made.append((far, near[0]))
+    for stem in stems:
+        far = max(stem, key=lambda end: math.dist(end, at))
+        made.append((far, to))
+    if any(math.dist(*one) < 0.1 for one in made):
+        return None
+    return (*rest, *made)
 
 
 def _ways_out(
