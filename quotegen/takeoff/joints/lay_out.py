@@ -74,7 +74,7 @@ def lay_out(
         return tuple(frame.back(line) for line in plain)
     axes = () if middles else axes_of(level)
     best: Layout | None = None
-    for enough, lines in _families(level, middles, limits):
+    for enough, lines in _families(level, middles, limits, axes):
         if best is not None and best.rank <= enough:
             break
         for layout in _layouts(level, lines(), limits, axes):
@@ -112,16 +112,14 @@ def _layouts(
 
 
 def _families(
-    level: Polygon, posts: tuple[Point, ...], limits: Limits
+    level: Polygon, posts: tuple[Point, ...], limits: Limits, axes: tuple[Axis, ...]
 ) -> Iterator[tuple[int, Callable[[], tuple[Segment, ...]]]]:
     """Yield lines to start from, each with a rank: a layout that has it already is good enough."""
     most = limits.most_ft
     yield _NEVER, lambda: grid_lines(level, posts, (most, most), limits)
     yield _NEVER, lambda: grid_lines(level, posts, _by_ratio(level, limits), limits)
     if len(level.interiors) == 1:
-        squared = {corner_panels(level, reach, limits): None for reach in _REACHES}
-        for corners in (*squared, ()) if () not in squared else squared:
-            yield _CLEAN, partial(_round_the_pool, level, corners, limits)
+        yield _CLEAN, partial(spokes_round, level, limits, axes)
     elif not level.interiors and not posts:
         yield _CLEAN, tuple
     for share in _SPACINGS:

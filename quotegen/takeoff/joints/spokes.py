@@ -1,55 +1,316 @@
 """The best set of joints around one cut-out.
 
-A panel lies between two joints that follow each other, so a set of joints is a ring of panels, and
-the cheapest ring is found as a shortest path around. Where the part between two joints is too
-large for one panel its cost is only guessed. Once such a part is chosen it is divided, its true
-cost replaces the guess, and the path is sought again.
+A spoke leads from the cut-out to the outer edge. Between two spokes that follow each other lies one
+panel or, where the slab is wide, two with a line round the cut-out between them. That line goes on
+across a spoke or ends in one that bends there, so that it dies in the side of no panel. In a far
+corner of the slab a spoke forks and squares off a corner panel. So a set of spokes is a ring of
+panels, and the cheapest ring is found as a shortest path around; on a slab that is its own mirror
+image, around one half.
 """
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass
-from functools import lru_cache
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import accumulate, pairwise, product
 
 import shapely
 from shapely.geometry.polygon import orient
 
 from quotegen.takeoff.joints.cutting import Segment
-from quotegen.takeoff.joints.judge import is_sliver, passes
+from quotegen.takeoff.joints.judge import passes
 from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.part import Part, Spot, hit, interior_rad, split, spot_at
-from quotegen.takeoff.joints.refine import Refiner
+from quotegen.takeoff.joints.mirror import Axis
+from quotegen.takeoff.joints.part import Part, Spot, hit, interior_rad, spot_at
 from quotegen.takeoff.plan_geometry import Point, Ring
 
 _SLACK_RAD = math.radians(0.5)
 _PLACES = 48  # along the cut-out where a spoke may start
 _DIRECTIONS: tuple[Point, ...] = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
 _AT_CORNER_FT = 1e-6
+_NEAR_FT = 0.05
 _FAN_RAD = math.radians(14)
-_JOINT, _SKEW = 0.012, 0.6  # cost of a foot of joint, and of a radian off square
-_FULL = 1.02  # a panel has at most this many times the largest square
+_BEND_RAD = math.radians(31)
+_STRAIGHT_RAD = math.radians(150)
+_JOINT, _SKEW, _BENT = 0.012, 0.6, 0.1  # a foot of joint, a radian off square, a bent spoke
 _LARGEST = 2.0  # panels of full size that the space between two spokes may hold
 _STARTS = 3  # spokes that a path is sought through
-_WHOLE, _HALVED, _UNSURE = 1.0, 6.4, 9.0  # cost of one panel, of two, of an unknown number
-_EACH, _FAILING = 1.2, 30.0  # cost of a panel once the part is divided, and of one that fails
-_DIVIDED = 4.0  # cost of joints that die into the spokes on both sides
-_NEARLY = 0.3  # a guess that is off by less is good enough
-_ROUNDS, _LOOKS = 12, 8  # times the path is sought again; parts searched to divide one
+_UNSURE = 6.0  # cost of what must be divided further
+_REACHES = (0.65, 0.8)  # how far a corner panel reaches toward the cut-out
+_CORNER_RAD = (math.radians(60), math.radians(145))
+_EDGE_BEND_RAD = math.radians(30)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Spoke:
-    """One joint from a cut-out to the outer edge; `at_` counts sides along each ring."""
+    """One joint from a cut-out to the outer edge, between the space before it and the one after.
+
+    Attributes:
+        start: at the cut-out.
+        ends: at the edge, on the side of the space before and of the one after; they differ where
+            the spoke forks.
+        node: where it bends, forks or is crossed.
+        tied: whether a line round the cut-out leaves the node into the space before, and after.
+        cost: in panels.
+        is_ghost: whether it is no joint but the axis of a slab, in the middle of a panel.
+    """
 
     start: Spot
-    end: Spot
-    at_hole: float
-    at_edge: float
+    ends: tuple[Spot, Spot]
+    node: Point | None = None
+    tied: tuple[bool, bool] = (False, False)
     cost: float
+    is_ghost: bool = False
+
+    @property
+    def at_hole(self) -> float:
+        return self.start.side + self.start.share
+
+    def at_edge(self, side: int) -> float:
+        return self.ends[side].side + self.ends[side].share
+
+    def lines(self) -> Iterator[Segment]:
+        if self.node is None:
+            yield self.start.point, self.ends[0].point
+            return
+        yield self.start.point, self.node
+        for end in dict.fromkeys(one.point for one in self.ends):
+            yield self.node, end
 
 
-def spokes_of(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
-    """Yield joints that leave the cut-out and meet the outer edge at wide enough angles."""
+def spokes_round(
+    region: shapely.Polygon, limits: Limits, axes: Sequence[Axis] = ()
+) -> tuple[Segment, ...]:
+    """Return the joints around the one cut-out of a region; none where no set closes the ring."""
+    whole = orient(region)
+    edge: Ring = tuple((x, y) for x, y in whole.exterior.coords[:-1])
+    hole: Ring = tuple((x, y) for x, y in whole.interiors[0].coords[-1:0:-1])
+    ring = _RingOfPanels(edge, hole, limits)
+    found = sorted(_spokes(edge, hole, limits), key=lambda one: (one.at_hole, one.at_edge(0)))
+    sets: list[tuple[float, tuple[Segment, ...]]] = [ring.half(found, axis) for axis in axes]
+    if not axes:
+        uncut = [n for n, one in enumerate(found) if one.tied[0] == one.tied[1]]
+        for first in sorted(uncut, key=lambda n: (found[n].cost, n))[:_STARTS]:
+            order = [*found[first:], *found[:first], found[first]]
+            sets.append(ring.cheapest(order, 1, 1))
+    return min(sets, key=lambda one: one[0], default=(math.inf, ()))[1]
+
+
+class _RingOfPanels:
+    """The ring between a cut-out and the outer edge, both of them counter-clockwise."""
+
+    def __init__(self, edge: Ring, hole: Ring, limits: Limits) -> None:
+        self._edge, self._hole, self._limits = edge, hole, limits
+        self._swept = (_swept(hole), _swept(edge))
+        self._known: dict[tuple[int, int], float] = {}
+
+    def half(
+        self, found: Sequence[Spoke], axis: Axis
+    ) -> tuple[float, tuple[Segment, ...]]:
+        """Return the cheapest set that is its own mirror image, and what half of it costs."""
+        first, last = (tuple(self._on_axis(axis, sign)) for sign in (1, -1))
+        if not first or not last:
+            return math.inf, ()
+        begin, around = first[0].at_hole, len(self._hole)
+        beyond = [
+            one
+            for one in found
+            if all(axis.off_ft(spot.point) < -_NEAR_FT for spot in (one.start, *one.ends))
+        ]
+        beyond.sort(key=lambda one: (one.at_hole - begin) % around)
+        return self.cheapest([*first, *beyond, *last], len(first), len(last), axis)
+
+    def _on_axis(self, axis: Axis, sign: int) -> Iterator[Spoke]:
+        """Yield what may lie on an axis where the ring leaves or enters the half beyond it."""
+        spots = [_crossing(ring, axis, sign) for ring in (self._hole, self._edge)]
+        if spots[0] is None or spots[1] is None:
+            return
+        start, end = spots[0], spots[1]
+        long = math.dist(start.point, end.point)
+        for is_ghost in (True, False):
+            one = Spoke(
+                start=start, ends=(end, end), cost=0.0 if is_ghost else _JOINT * long / 2,
+                is_ghost=is_ghost,
+            )  # fmt: skip
+            yield one
+            yield replace(one, node=_middle(start.point, end.point), tied=(True, True))
+
+    def cheapest(
+        self, order: Sequence[Spoke], firsts: int, lasts: int, axis: Axis | None = None
+    ) -> tuple[float, tuple[Segment, ...]]:
+        """Return the cheapest set from one of the first spokes to one of the last, and its cost."""
+        count = len(order)
+        cost = [one.cost for one in order[:firsts]] + [math.inf] * (count - firsts)
+        came = [0] * count
+        for there in range(firsts, count):
+            near = sorted(
+                (cost[here], here) for here in self._near(order, there, firsts, lasts)
+                if cost[here] < math.inf
+            )  # fmt: skip
+            other = order[there]
+            for so_far, here in near:
+                if so_far + self._at_least(order[here], other) + other.cost >= cost[there]:
+                    continue
+                step = self._cost(order[here], other, axis)
+                if so_far + step + other.cost < cost[there]:
+                    cost[there], came[there] = so_far + step + other.cost, here
+        last = min(range(count - lasts, count), key=lambda n: cost[n])
+        if math.isinf(cost[last]):
+            return math.inf, ()
+        path = [last]
+        while path[-1] >= firsts:
+            path.append(came[path[-1]])
+        return cost[last], tuple(self._lines([order[n] for n in path[::-1]], axis))
+
+    def _at_least(self, one: Spoke, other: Spoke) -> float:
+        half = 0.5 if one.is_ghost or other.is_ghost else 1.0
+        return half * (2 if one.tied[1] else 1)
+
+    def _near(
+        self, order: Sequence[Spoke], there: int, firsts: int, lasts: int
+    ) -> Iterator[int]:
+        """Yield the spokes before one from which a space of at most the largest size reaches it."""
+        other = order[there]
+        most = _LARGEST * self._limits.most_ft**2
+        for here in range(min(there, len(order) - lasts) - 1, -1, -1):
+            one = order[here]
+            if one.tied[1] != other.tied[0] or (one.is_ghost and other.is_ghost):
+                continue
+            if (other.at_hole - one.at_hole) % len(self._hole) < _AT_CORNER_FT:
+                continue
+            outer = (other.at_edge(0) - one.at_edge(1)) % len(self._edge)
+            if outer < _AT_CORNER_FT or outer > len(self._edge) / 2:
+                continue
+            area = self._area_sqft(one, other)
+            if area > 2 * most:
+                break
+            if self._limits.least_ft**2 < area <= most:
+                yield here
+
+    def _area_sqft(self, one: Spoke, other: Spoke) -> float:
+        """Return the area between two spokes, as if both were straight."""
+        inner = self._along(0, one.start, other.start)
+        outer = self._along(1, one.ends[1], other.ends[0])
+        sides = _cross(one.start.point, one.ends[1].point)
+        sides += _cross(other.ends[0].point, other.start.point)
+        return (outer - inner + sides) / 2
+
+    def _along(self, which: int, first: Spot, last: Spot) -> float:
+        ring, swept = (self._hole, self._edge)[which], self._swept[which]
+        ahead = swept[last.side] + _cross(ring[last.side], last.point)
+        ahead -= swept[first.side] + _cross(ring[first.side], first.point)
+        is_round = (last.side, last.share) < (first.side, first.share)
+        return ahead + swept[-1] if is_round else ahead
+
+    def _cost(self, one: Spoke, other: Spoke, axis: Axis | None) -> float:
+        key = (id(one), id(other))
+        if key not in self._known:
+            self._known[key] = self._worked_out(one, other, axis)
+        return self._known[key]
+
+    def _worked_out(self, one: Spoke, other: Spoke, axis: Axis | None) -> float:
+        is_half = one.is_ghost or other.is_ghost
+        cost = 0.0
+        for part in self._parts(one, other, axis):
+            if axis is not None and is_half:
+                part = _whole(part, axis)
+            if not _may_pass(part, self._limits) or not passes(part, self._limits):
+                if one.tied[1]:
+                    return math.inf
+                cost += _UNSURE + 2 * part.area_sqft / self._limits.most_ft**2
+            else:
+                cost += 1.0
+        for start, end in self._tie(one, other, axis):
+            cost += _JOINT * math.dist(start, end)
+        return cost / 2 if is_half else cost
+
+    def _tie(self, one: Spoke, other: Spoke, axis: Axis | None) -> Iterator[Segment]:
+        """Yield the line between two spokes; it leaves an axis square."""
+        start, end = one.node, other.node
+        if not one.tied[1] or start is None or end is None:
+            return
+        if axis is not None and one.is_ghost:
+            start = _middle(end, axis.image(end))
+        if axis is not None and other.is_ghost:
+            end = _middle(start, axis.image(start))
+        yield start, end
+
+    def _parts(self, one: Spoke, other: Spoke, axis: Axis | None) -> Iterator[Part]:
+        """Yield the panels between two spokes: one, or an outer and an inner one."""
+        outer = _slice(self._edge, one.ends[1], other.ends[0])
+        inner = _slice(self._hole, one.start, other.start)[::-1]
+        lines = tuple(self._tie(one, other, axis))
+        if lines:
+            ((near, far),) = lines
+            ring = (*outer, far, near)
+            yield Part(ring=ring, cut=(*(False,) * (len(outer) - 1), True, True, True))
+            ring = (near, far, *inner)
+            yield Part(ring=ring, cut=(True, True, *(False,) * (len(inner) - 1), True))
+            return
+        there = () if other.node is None or other.is_ghost else (other.node,)
+        here = () if one.node is None or one.is_ghost else (one.node,)
+        yield Part(
+            ring=(*outer, *there, *inner, *here),
+            cut=(
+                *(False,) * (len(outer) - 1), *(True,) * (len(there) + 1),
+                *(False,) * (len(inner) - 1), *(True,) * (len(here) + 1),
+            ),
+        )  # fmt: skip
+
+    def _lines(self, path: Sequence[Spoke], axis: Axis | None) -> Iterator[Segment]:
+        found = [line for one in path[: None if axis else -1] if not one.is_ghost
+                 for line in one.lines()]  # fmt: skip
+        for one, other in pairwise(path):
+            found += self._tie(one, other, axis)
+        for start, end in found:
+            yield start, end
+            if axis is not None and max(abs(axis.off_ft(p)) for p in (start, end)) > _NEAR_FT:
+                yield axis.image(start), axis.image(end)
+
+
+def _whole(half: Part, axis: Axis) -> Part:
+    """Return a panel that lies astride an axis, from the half beyond the axis."""
+    ring, cut, count = half.ring, half.cut, len(half.ring)
+    on = [abs(axis.off_ft(point)) < _AT_CORNER_FT for point in ring]
+    last = next((n for n in range(count) if on[n] and on[(n + 1) % count]), None)
+    if last is None:
+        return half
+    ring, cut = ring[last + 1 :] + ring[: last + 1], cut[last + 1 :] + cut[: last + 1]
+    return Part(
+        ring=(*ring, *map(axis.image, ring[-2:0:-1])), cut=(*cut[:-1], *cut[-2::-1])
+    )
+
+
+def _may_pass(part: Part, limits: Limits) -> bool:
+    """Whether a part is small enough, by its corners in the order of the ring."""
+    most = math.sqrt(2) * limits.most_ft + 0.05
+    first, middle = part.ring[0], part.ring[len(part.ring) // 2]
+    return part.area_sqft < (limits.most_ft + 0.02) ** 2 and math.dist(first, middle) < most
+
+
+def _spokes(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
+    for one in _plain(edge, hole, limits):
+        yield from _variants(one, limits)
+    yield from _forks(edge, hole, limits)
+
+
+def _variants(plain: Spoke, limits: Limits) -> Iterator[Spoke]:
+    """Yield a spoke as it is, crossed by a line round the cut-out, or bent where one ends."""
+    yield plain
+    start, end = plain.start.point, plain.ends[0].point
+    long = math.dist(start, end)
+    if long < 4 * limits.least_ft:
+        return
+    x, y = node = _middle(start, end)
+    yield replace(plain, node=node, tied=(True, True))
+    off = math.tan(_BEND_RAD / 2) / 2
+    dx, dy = (start[1] - end[1]) * off, (end[0] - start[0]) * off
+    cost = plain.cost + _BENT
+    yield replace(plain, node=(x + dx, y + dy), tied=(False, True), cost=cost)
+    yield replace(plain, node=(x - dx, y - dy), tied=(True, False), cost=cost)
+
+
+def _plain(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
+    """Yield straight joints that leave the cut-out and meet the edge at wide enough angles."""
     for start, directions in (*_starts(hole, limits), *_to_corners(edge, hole, limits)):
         for direction in directions:
             end = hit(edge, start.point, direction)
@@ -63,14 +324,9 @@ def spokes_of(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
             )
             if angle < limits.corner_rad - _SLACK_RAD:
                 continue
-            long = math.dist(start.point, end.point)
-            yield Spoke(
-                start=start,
-                end=end,
-                at_hole=start.side + start.share,
-                at_edge=end.side + end.share,
-                cost=_JOINT * long + _SKEW * max(0.0, math.pi / 2 - angle),
-            )
+            cost = _JOINT * math.dist(start.point, end.point)
+            cost += _SKEW * max(0.0, math.pi / 2 - angle)
+            yield Spoke(start=start, ends=(end, end), cost=cost)
 
 
 def _starts(hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...]]]:
@@ -81,18 +337,21 @@ def _starts(hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...
         length = math.dist(start, end)
         ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
         if math.pi - interior_rad(before, start, end) > limits.turn_rad:
-            yield Spot(n, 0.0, start), _DIRECTIONS
             vx, vy = start[0] - before[0], start[1] - before[1]
             back = math.hypot(vx, vy)
-            yield Spot(n, 0.0, start), ((-ux, -uy), (vx / back, vy / back))
+            yield Spot(n, 0.0, start), (*_DIRECTIONS, (-ux, -uy), (vx / back, vy / back))
         elif max(length, math.dist(before, start)) > 2 * step:
             yield Spot(n, 0.0, start), ((uy, -ux),)
+        if length > 2 * step:
+            least = math.ceil(length / limits.most_ft)
+            shares = {m / count for count in range(least, least + 3) for m in range(1, count)}
+            for share in sorted(shares):
+                yield spot_at(hole, n, share), ((uy, -ux),)
+            left = step / 2
+            continue
         while left < length - _AT_CORNER_FT:  # or rounding would tell whether one starts there
             if left > _AT_CORNER_FT:
-                yield (
-                    spot_at(hole, n, left / length),
-                    ((*_fan(uy, -ux), *_DIRECTIONS) if length < 2 * step else ((uy, -ux),)),
-                )
+                yield spot_at(hole, n, left / length), (*_fan(uy, -ux), *_DIRECTIONS)
             left += step
         left -= length
 
@@ -109,21 +368,86 @@ def _fan(ux: float, uy: float) -> tuple[Point, ...]:
 
 def _to_corners(edge: Ring, hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...]]]:
     """Yield the direction of the shortest joint to each inside corner of the outer edge."""
-    around = shapely.LinearRing(hole)
     for n, corner in enumerate(edge):
         if interior_rad(edge[n - 1], corner, edge[(n + 1) % len(edge)]) - math.pi < limits.turn_rad:
             continue
-        near = around.interpolate(around.project(shapely.Point(corner)))
-        side = min(
-            range(len(hole)),
-            key=lambda m: shapely.LineString((hole[m], hole[(m + 1) % len(hole)])).distance(near),
-        )
-        one, other = hole[side], hole[(side + 1) % len(hole)]
-        spot = spot_at(hole, side, math.dist(one, (near.x, near.y)) / math.dist(one, other))
+        spot = _nearest(hole, corner)
         long = math.dist(spot.point, corner)
         if long > 0:
-            direction = ((corner[0] - spot.point[0]) / long, (corner[1] - spot.point[1]) / long)
-            yield spot, (direction,)
+            yield spot, (((corner[0] - spot.point[0]) / long, (corner[1] - spot.point[1]) / long),)
+
+
+def _nearest(ring: Ring, point: Point) -> Spot:
+    """Return the place on a ring that is nearest to a point."""
+    found = []
+    for n, start in enumerate(ring):
+        end = ring[(n + 1) % len(ring)]
+        dx, dy = end[0] - start[0], end[1] - start[1]
+        share = ((point[0] - start[0]) * dx + (point[1] - start[1]) * dy) / (dx * dx + dy * dy)
+        share = min(1.0, max(0.0, share))
+        at = (start[0] + dx * share, start[1] + dy * share)
+        found.append((math.dist(at, point), n, share))
+    _, side, share = min(found)
+    return spot_at(ring, side, share)
+
+
+def _forks(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
+    """Yield spokes that fork before a far corner of the slab and square off a panel there."""
+    for n, at in enumerate(edge):
+        angle = interior_rad(edge[n - 1], at, edge[(n + 1) % len(edge)])
+        if not _CORNER_RAD[0] < angle < _CORNER_RAD[1]:
+            continue
+        start = _nearest(hole, at)
+        x, y = start.point
+        lean = max(0.0, (angle + limits.corner_rad - math.pi) / 2)
+        for reach in _REACHES:
+            node = (at[0] + (x - at[0]) * reach, at[1] + (y - at[1]) * reach)
+            before, after = (_foot(edge, n, node, step, lean) for step in (-1, 1))
+            if before is None or after is None:
+                continue
+            panel = (before[0].point, *before[1][::-1], at, *after[1], after[0].point, node)
+            part = Part(ring=panel, cut=(*(False,) * (len(panel) - 2), True, True))
+            if not passes(part, limits):
+                continue
+            long = sum(math.dist(node, one) for one in (before[0].point, after[0].point, (x, y)))
+            wide = [interior_rad(*three) for three in
+                    (((x, y), node, before[0].point), (after[0].point, node, (x, y)))]  # fmt: skip
+            for tied in product((False, True), repeat=2):
+                if all(one or gap < _STRAIGHT_RAD for one, gap in zip(tied, wide, strict=True)):
+                    yield Spoke(
+                        start=start, ends=(before[0], after[0]), node=node, tied=tied,
+                        cost=1 + _JOINT * long,
+                    )  # fmt: skip
+
+
+def _foot(
+    ring: Ring, corner: int, middle: Point, step: int, lean_rad: float
+) -> tuple[Spot, Ring] | None:
+    """Return where the edge is nearest to a point, one way from a corner, and the points passed.
+
+    None where the edge turns a corner before that.
+    """
+    passed: list[Point] = []
+    here, count = ring[corner], len(ring)
+    for n in range(1, count // 2):
+        at = (corner + step * n) % count
+        there = ring[at]
+        ux, uy = there[0] - here[0], there[1] - here[1]
+        long = math.hypot(ux, uy)
+        along = ((middle[0] - here[0]) * ux + (middle[1] - here[1]) * uy) / long
+        off = abs((middle[0] - here[0]) * uy - (middle[1] - here[1]) * ux) / long
+        share = (along + off * math.tan(lean_rad)) / long
+        if share <= 1:
+            if share * long < _NEAR_FT:
+                return (Spot((at - step) % count, 0.0, here), tuple(passed[:-1])) if passed else None
+            side, ahead = ((at - 1) % count, share) if step > 0 else (at, 1 - share)
+            return spot_at(ring, side, ahead), tuple(passed)
+        after = ring[(at + step) % count]
+        if abs(interior_rad(here, there, after) - math.pi) > _EDGE_BEND_RAD:
+            return None
+        passed.append(there)
+        here = there
+    return None
 
 
 def _meets(ring: Ring, spot: Spot, direction: Point, *, sign: int) -> float:
@@ -139,118 +463,27 @@ def _meets(ring: Ring, spot: Spot, direction: Point, *, sign: int) -> float:
     return min(angles)
 
 
-def spokes_round(region: shapely.Polygon, limits: Limits) -> tuple[Segment, ...]:
-    """Return the joints around the one cut-out of a region; none where no set closes the ring."""
-    whole = orient(region)
-    edge: Ring = tuple((x, y) for x, y in whole.exterior.coords[:-1])
-    hole: Ring = tuple((x, y) for x, y in whole.interiors[0].coords[-1:0:-1])
-    found = sorted(spokes_of(edge, hole, limits), key=lambda one: (one.at_hole, one.at_edge))
-    ring = _RingOfPanels(edge, hole, limits)
-    starts = sorted(range(len(found)), key=lambda n: (found[n].cost, n))[:_STARTS]
-    path: tuple[int, ...] = ()
-    for _ in range(_ROUNDS):
-        sets = [ring.cheapest(found, first) for first in starts]
-        path = min(sets, key=lambda one: one[0], default=(math.inf, ()))[1]
-        if not path or not ring.dearer(found, path):
-            break
-    return tuple((found[n].start.point, found[n].end.point) for n in path)
+def _crossing(ring: Ring, axis: Axis, sign: int) -> Spot | None:
+    """Return the one place where a ring leaves (1) or enters (-1) the half before an axis."""
+    found = []
+    for n, start in enumerate(ring):
+        one, other = (axis.off_ft(p) * sign for p in (start, ring[(n + 1) % len(ring)]))
+        if one >= 0 > other:
+            found.append(spot_at(ring, n, one / (one - other)))
+    return found[0] if len(found) == 1 else None
 
 
-class _RingOfPanels:
-    """The ring between a cut-out and the outer edge, both of them counter-clockwise."""
-
-    def __init__(self, edge: Ring, hole: Ring, limits: Limits) -> None:
-        self._edge, self._hole, self._limits = edge, hole, limits
-        self._costs: dict[tuple[int, int], float] = {}
-        self._known: set[tuple[int, int]] = set()
-
-    def cheapest(self, found: list[Spoke], first: int) -> tuple[float, tuple[int, ...]]:
-        """Return the cheapest set of spokes that contains a given one, in order around the ring."""
-        order = [(first + n) % len(found) for n in range(len(found))]
-        cost = [math.inf] * (len(found) + 1)
-        came = [0] * (len(found) + 1)
-        cost[0] = 0.0
-        for here in range(len(found)):
-            if math.isinf(cost[here]):
-                continue
-            for there in range(here + 1, len(found) + 1):
-                step = self._cost(found, order[here], order[there % len(found)])
-                if step is None:
-                    break
-                if cost[here] + step < cost[there]:
-                    cost[there], came[there] = cost[here] + step, here
-        if math.isinf(cost[-1]):
-            return math.inf, ()
-        path, at = [], len(found)
-        while at:
-            at = came[at]
-            path.append(order[at])
-        return (cost[-1], tuple(reversed(path))) if len(path) > 1 else (math.inf, ())
-
-    def _cost(self, found: list[Spoke], one: int, other: int) -> float | None:
-        """Return the cost of the panel between two spokes; None where it reaches too far around."""
-        if (one, other) not in self._costs:
-            self._costs[(one, other)] = self._panel_cost(found[one], found[other])
-        cost = self._costs[(one, other)]
-        return None if cost < 0 else cost
-
-    def _panel_cost(self, one: Spoke, other: Spoke) -> float:
-        around = (other.at_hole - one.at_hole) % len(self._hole)
-        outer = (other.at_edge - one.at_edge) % len(self._edge)
-        if around == 0 or outer == 0 or outer > len(self._edge) - 1e-9:
-            return math.inf
-        cost = _guess(self._panel(one, other), self._limits)
-        return cost if cost < 0 else cost + one.cost
-
-    def dearer(self, found: list[Spoke], path: tuple[int, ...]) -> bool:
-        """Divide what is not yet a panel in a set; True if any of it costs more than guessed."""
-        was_wrong = False
-        for one, other in zip(path, (*path[1:], path[0]), strict=True):
-            if (one, other) in self._known:
-                continue
-            self._known.add((one, other))
-            part = self._panel(found[one], found[other])
-            if passes(part, self._limits):
-                continue
-            panels = Refiner(self._limits, _LOOKS).refine(part, ())
-            failing = sum(not passes(panel, self._limits) for panel in panels)
-            cost = found[one].cost + _DIVIDED + _EACH * len(panels) + _FAILING * failing
-            was_wrong = was_wrong or cost > self._costs[(one, other)] + _NEARLY
-            self._costs[(one, other)] = cost
-        return was_wrong
-
-    def _panel(self, one: Spoke, other: Spoke) -> Part:
-        outer = _slice(self._edge, one.end, other.end)
-        inner = _slice(self._hole, one.start, other.start)
-        ring = (*outer, *reversed(inner))
-        cut = [False] * len(ring)
-        cut[len(outer) - 1] = cut[-1] = True
-        return Part(ring=ring, cut=tuple(cut))
+def _swept(ring: Ring) -> tuple[float, ...]:
+    """Return twice the area swept from the origin up to each corner of a ring, and in all."""
+    return tuple(accumulate(map(_cross, ring, (*ring[1:], ring[0])), initial=0.0))
 
 
-@lru_cache(maxsize=4_000)
-def _guess(part: Part, limits: Limits) -> float:
-    """Guess the cost of what lies between two spokes; below zero where it reaches too far."""
-    if part.area_sqft > _LARGEST * limits.most_ft**2:
-        return -1.0
-    if part.area_sqft <= 0 or part.area_sqft < limits.least_ft**2:
-        return math.inf
-    squares = part.area_sqft / limits.most_ft**2
-    if squares <= _FULL and passes(part, limits):
-        return _WHOLE
-    if is_sliver(part, limits):
-        return math.inf
-    if squares > 1 / _LARGEST / 2 and _halves_pass(part, limits):
-        return _HALVED
-    return _UNSURE + 2 * squares
+def _cross(one: Point, other: Point) -> float:
+    return one[0] * other[1] - one[1] * other[0]
 
 
-def _halves_pass(part: Part, limits: Limits) -> bool:
-    """Whether a joint from the middle of one spoke to the middle of the next is enough."""
-    last = len(part.ring) - 1
-    outer = next(n for n in range(last) if part.cut[n])
-    halves = split(part, (spot_at(part.ring, outer, 1 / 2), spot_at(part.ring, last, 1 / 2)))
-    return halves is not None and all(passes(half, limits) for half in halves)
+def _middle(one: Point, other: Point) -> Point:
+    return (one[0] + other[0]) / 2, (one[1] + other[1]) / 2
 
 
 def _slice(ring: Ring, first: Spot, last: Spot) -> Ring:
