@@ -4,8 +4,7 @@ import math
 from collections.abc import Iterator
 from itertools import chain, combinations
 
-from quotegen.takeoff.joints.judge import tiled
-from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.judge import Limits, tiled
 from quotegen.takeoff.joints.part import (
     Chord,
     Part,

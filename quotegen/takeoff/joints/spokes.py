@@ -1,43 +1,28 @@
-"""The best set of joints around one cut-out.
-
-A spoke leads from the cut-out to the outer edge. Between two spokes that follow each other lies one
-panel or, where the slab is wide, two with a line round the cut-out between them. That line goes on
-across a spoke or ends in one that bends there, so that it dies in the side of no panel. In a far
-corner of the slab a spoke forks and squares off a corner panel. So a set of spokes is a ring of
-panels, and the cheapest ring is found as a shortest path around; on a slab that is its own mirror
-image, around one half.
-"""
+"""The joints that may lead from a cut-out to the outer edge: plain, crossed, bent or forked."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from itertools import accumulate, pairwise, product
-
-import shapely
-from shapely.geometry.polygon import orient
+from itertools import product
 
 from quotegen.takeoff.joints.cutting import Segment
-from quotegen.takeoff.joints.judge import passes
-from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.mirror import Axis
+from quotegen.takeoff.joints.judge import Limits, passes
 from quotegen.takeoff.joints.part import Part, Spot, hit, interior_rad, spot_at
 from quotegen.takeoff.plan_geometry import Point, Ring
 
 _SLACK_RAD = math.radians(0.5)
+_BENT_MORE_RAD = math.radians(1)  # so that a spoke that is drawn counts as bent
 _PLACES = 48  # along the cut-out where a spoke may start
 _DIRECTIONS: tuple[Point, ...] = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
 _AT_CORNER_FT = 1e-6
 _NEAR_FT = 0.05
 _FAN_RAD = math.radians(14)
-_BEND_RAD = math.radians(31)
-_STRAIGHT_RAD = math.radians(150)
-_JOINT, _SKEW, _BENT = 0.012, 0.6, 0.1  # a foot of joint, a radian off square, a bent spoke
-_LARGEST = 2.0  # panels of full size that the space between two spokes may hold
-_STARTS = 3  # spokes that a path is sought through
-_UNSURE = 6.0  # cost of what must be divided further
 _REACHES = (0.65, 0.8)  # how far a corner panel reaches toward the cut-out
-_CORNER_RAD = (math.radians(60), math.radians(145))
-_EDGE_BEND_RAD = math.radians(30)
+_NARROW = 4.0  # times the least width: a shorter spoke is not crossed
+JOINT, TANGENT = 0.012, 0.7
+_SKEW, _BENT = 0.6, 0.1
+"""What a foot of joint costs, in panels, a radian off square, and a bent spoke; and what one is
+worth that leaves where a straight side of the pool becomes a curve, or on the axis of the slab."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -77,214 +62,15 @@ class Spoke:
             yield self.node, end
 
 
-def spokes_round(
-    region: shapely.Polygon, limits: Limits, axes: Sequence[Axis] = ()
-) -> tuple[Segment, ...]:
-    """Return the joints around the one cut-out of a region; none where no set closes the ring."""
-    whole = orient(region)
-    edge: Ring = tuple((x, y) for x, y in whole.exterior.coords[:-1])
-    hole: Ring = tuple((x, y) for x, y in whole.interiors[0].coords[-1:0:-1])
-    ring = _RingOfPanels(edge, hole, limits)
-    found = sorted(_spokes(edge, hole, limits), key=lambda one: (one.at_hole, one.at_edge(0)))
-    sets: list[tuple[float, tuple[Segment, ...]]] = [ring.half(found, axis) for axis in axes]
-    if not axes:
-        uncut = [n for n, one in enumerate(found) if one.tied[0] == one.tied[1]]
-        for first in sorted(uncut, key=lambda n: (found[n].cost, n))[:_STARTS]:
-            order = [*found[first:], *found[:first], found[first]]
-            sets.append(ring.cheapest(order, 1, 1))
-    return min(sets, key=lambda one: one[0], default=(math.inf, ()))[1]
+def spokes_of(edge: Ring, hole: Ring, limits: Limits) -> list[Spoke]:
+    """Return the spokes between a cut-out and an edge, in order counter-clockwise.
 
-
-class _RingOfPanels:
-    """The ring between a cut-out and the outer edge, both of them counter-clockwise."""
-
-    def __init__(self, edge: Ring, hole: Ring, limits: Limits) -> None:
-        self._edge, self._hole, self._limits = edge, hole, limits
-        self._swept = (_swept(hole), _swept(edge))
-        self._known: dict[tuple[int, int], float] = {}
-
-    def half(
-        self, found: Sequence[Spoke], axis: Axis
-    ) -> tuple[float, tuple[Segment, ...]]:
-        """Return the cheapest set that is its own mirror image, and what half of it costs."""
-        first, last = (tuple(self._on_axis(axis, sign)) for sign in (1, -1))
-        if not first or not last:
-            return math.inf, ()
-        begin, around = first[0].at_hole, len(self._hole)
-        beyond = [
-            one
-            for one in found
-            if all(axis.off_ft(spot.point) < -_NEAR_FT for spot in (one.start, *one.ends))
-        ]
-        beyond.sort(key=lambda one: (one.at_hole - begin) % around)
-        return self.cheapest([*first, *beyond, *last], len(first), len(last), axis)
-
-    def _on_axis(self, axis: Axis, sign: int) -> Iterator[Spoke]:
-        """Yield what may lie on an axis where the ring leaves or enters the half beyond it."""
-        spots = [_crossing(ring, axis, sign) for ring in (self._hole, self._edge)]
-        if spots[0] is None or spots[1] is None:
-            return
-        start, end = spots[0], spots[1]
-        long = math.dist(start.point, end.point)
-        for is_ghost in (True, False):
-            one = Spoke(
-                start=start, ends=(end, end), cost=0.0 if is_ghost else _JOINT * long / 2,
-                is_ghost=is_ghost,
-            )  # fmt: skip
-            yield one
-            yield replace(one, node=_middle(start.point, end.point), tied=(True, True))
-
-    def cheapest(
-        self, order: Sequence[Spoke], firsts: int, lasts: int, axis: Axis | None = None
-    ) -> tuple[float, tuple[Segment, ...]]:
-        """Return the cheapest set from one of the first spokes to one of the last, and its cost."""
-        count = len(order)
-        cost = [one.cost for one in order[:firsts]] + [math.inf] * (count - firsts)
-        came = [0] * count
-        for there in range(firsts, count):
-            near = sorted(
-                (cost[here], here) for here in self._near(order, there, firsts, lasts)
-                if cost[here] < math.inf
-            )  # fmt: skip
-            other = order[there]
-            for so_far, here in near:
-                if so_far + self._at_least(order[here], other) + other.cost >= cost[there]:
-                    continue
-                step = self._cost(order[here], other, axis)
-                if so_far + step + other.cost < cost[there]:
-                    cost[there], came[there] = so_far + step + other.cost, here
-        last = min(range(count - lasts, count), key=lambda n: cost[n])
-        if math.isinf(cost[last]):
-            return math.inf, ()
-        path = [last]
-        while path[-1] >= firsts:
-            path.append(came[path[-1]])
-        return cost[last], tuple(self._lines([order[n] for n in path[::-1]], axis))
-
-    def _at_least(self, one: Spoke, other: Spoke) -> float:
-        half = 0.5 if one.is_ghost or other.is_ghost else 1.0
-        return half * (2 if one.tied[1] else 1)
-
-    def _near(
-        self, order: Sequence[Spoke], there: int, firsts: int, lasts: int
-    ) -> Iterator[int]:
-        """Yield the spokes before one from which a space of at most the largest size reaches it."""
-        other = order[there]
-        most = _LARGEST * self._limits.most_ft**2
-        for here in range(min(there, len(order) - lasts) - 1, -1, -1):
-            one = order[here]
-            if one.tied[1] != other.tied[0] or (one.is_ghost and other.is_ghost):
-                continue
-            if (other.at_hole - one.at_hole) % len(self._hole) < _AT_CORNER_FT:
-                continue
-            outer = (other.at_edge(0) - one.at_edge(1)) % len(self._edge)
-            if outer < _AT_CORNER_FT or outer > len(self._edge) / 2:
-                continue
-            area = self._area_sqft(one, other)
-            if area > 2 * most:
-                break
-            if self._limits.least_ft**2 < area <= most:
-                yield here
-
-    def _area_sqft(self, one: Spoke, other: Spoke) -> float:
-        """Return the area between two spokes, as if both were straight."""
-        inner = self._along(0, one.start, other.start)
-        outer = self._along(1, one.ends[1], other.ends[0])
-        sides = _cross(one.start.point, one.ends[1].point)
-        sides += _cross(other.ends[0].point, other.start.point)
-        return (outer - inner + sides) / 2
-
-    def _along(self, which: int, first: Spot, last: Spot) -> float:
-        ring, swept = (self._hole, self._edge)[which], self._swept[which]
-        ahead = swept[last.side] + _cross(ring[last.side], last.point)
-        ahead -= swept[first.side] + _cross(ring[first.side], first.point)
-        is_round = (last.side, last.share) < (first.side, first.share)
-        return ahead + swept[-1] if is_round else ahead
-
-    def _cost(self, one: Spoke, other: Spoke, axis: Axis | None) -> float:
-        key = (id(one), id(other))
-        if key not in self._known:
-            self._known[key] = self._worked_out(one, other, axis)
-        return self._known[key]
-
-    def _worked_out(self, one: Spoke, other: Spoke, axis: Axis | None) -> float:
-        is_half = one.is_ghost or other.is_ghost
-        cost = 0.0
-        for part in self._parts(one, other, axis):
-            if axis is not None and is_half:
-                part = _whole(part, axis)
-            if not _may_pass(part, self._limits) or not passes(part, self._limits):
-                if one.tied[1]:
-                    return math.inf
-                cost += _UNSURE + 2 * part.area_sqft / self._limits.most_ft**2
-            else:
-                cost += 1.0
-        for start, end in self._tie(one, other, axis):
-            cost += _JOINT * math.dist(start, end)
-        return cost / 2 if is_half else cost
-
-    def _tie(self, one: Spoke, other: Spoke, axis: Axis | None) -> Iterator[Segment]:
-        """Yield the line between two spokes; it leaves an axis square."""
-        start, end = one.node, other.node
-        if not one.tied[1] or start is None or end is None:
-            return
-        if axis is not None and one.is_ghost:
-            start = _middle(end, axis.image(end))
-        if axis is not None and other.is_ghost:
-            end = _middle(start, axis.image(start))
-        yield start, end
-
-    def _parts(self, one: Spoke, other: Spoke, axis: Axis | None) -> Iterator[Part]:
-        """Yield the panels between two spokes: one, or an outer and an inner one."""
-        outer = _slice(self._edge, one.ends[1], other.ends[0])
-        inner = _slice(self._hole, one.start, other.start)[::-1]
-        lines = tuple(self._tie(one, other, axis))
-        if lines:
-            ((near, far),) = lines
-            ring = (*outer, far, near)
-            yield Part(ring=ring, cut=(*(False,) * (len(outer) - 1), True, True, True))
-            ring = (near, far, *inner)
-            yield Part(ring=ring, cut=(True, True, *(False,) * (len(inner) - 1), True))
-            return
-        there = () if other.node is None or other.is_ghost else (other.node,)
-        here = () if one.node is None or one.is_ghost else (one.node,)
-        yield Part(
-            ring=(*outer, *there, *inner, *here),
-            cut=(
-                *(False,) * (len(outer) - 1), *(True,) * (len(there) + 1),
-                *(False,) * (len(inner) - 1), *(True,) * (len(here) + 1),
-            ),
-        )  # fmt: skip
-
-    def _lines(self, path: Sequence[Spoke], axis: Axis | None) -> Iterator[Segment]:
-        found = [line for one in path[: None if axis else -1] if not one.is_ghost
-                 for line in one.lines()]  # fmt: skip
-        for one, other in pairwise(path):
-            found += self._tie(one, other, axis)
-        for start, end in found:
-            yield start, end
-            if axis is not None and max(abs(axis.off_ft(p)) for p in (start, end)) > _NEAR_FT:
-                yield axis.image(start), axis.image(end)
-
-
-def _whole(half: Part, axis: Axis) -> Part:
-    """Return a panel that lies astride an axis, from the half beyond the axis."""
-    ring, cut, count = half.ring, half.cut, len(half.ring)
-    on = [abs(axis.off_ft(point)) < _AT_CORNER_FT for point in ring]
-    last = next((n for n in range(count) if on[n] and on[(n + 1) % count]), None)
-    if last is None:
-        return half
-    ring, cut = ring[last + 1 :] + ring[: last + 1], cut[last + 1 :] + cut[: last + 1]
-    return Part(
-        ring=(*ring, *map(axis.image, ring[-2:0:-1])), cut=(*cut[:-1], *cut[-2::-1])
-    )
-
-
-def _may_pass(part: Part, limits: Limits) -> bool:
-    """Whether a part is small enough, by its corners in the order of the ring."""
-    most = math.sqrt(2) * limits.most_ft + 0.05
-    first, middle = part.ring[0], part.ring[len(part.ring) // 2]
-    return part.area_sqft < (limits.most_ft + 0.02) ** 2 and math.dist(first, middle) < most
+    Args:
+        edge, hole: both counter-clockwise.
+        limits: of the panels.
+    """
+    found = _spokes(edge, hole, limits)
+    return sorted(found, key=lambda one: (one.at_hole, _lean(one, hole)))
 
 
 def _spokes(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
@@ -298,11 +84,11 @@ def _variants(plain: Spoke, limits: Limits) -> Iterator[Spoke]:
     yield plain
     start, end = plain.start.point, plain.ends[0].point
     long = math.dist(start, end)
-    if long < 4 * limits.least_ft:
+    if long < _NARROW * limits.least_ft:
         return
-    x, y = node = _middle(start, end)
+    x, y = node = middle(start, end)
     yield replace(plain, node=node, tied=(True, True))
-    off = math.tan(_BEND_RAD / 2) / 2
+    off = math.tan((limits.bend_rad + _BENT_MORE_RAD) / 2) / 2
     dx, dy = (start[1] - end[1]) * off, (end[0] - start[0]) * off
     cost = plain.cost + _BENT
     yield replace(plain, node=(x + dx, y + dy), tied=(False, True), cost=cost)
@@ -324,8 +110,9 @@ def _plain(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
             )
             if angle < limits.corner_rad - _SLACK_RAD:
                 continue
-            cost = _JOINT * math.dist(start.point, end.point)
+            cost = JOINT * math.dist(start.point, end.point)
             cost += _SKEW * max(0.0, math.pi / 2 - angle)
+            cost -= TANGENT * (start.share == 0 and len(directions) == 1)
             yield Spoke(start=start, ends=(end, end), cost=cost)
 
 
@@ -395,14 +182,14 @@ def _forks(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
     """Yield spokes that fork before a far corner of the slab and square off a panel there."""
     for n, at in enumerate(edge):
         angle = interior_rad(edge[n - 1], at, edge[(n + 1) % len(edge)])
-        if not _CORNER_RAD[0] < angle < _CORNER_RAD[1]:
+        if not limits.corner_rad <= angle < math.pi - limits.bend_rad:
             continue
         start = _nearest(hole, at)
         x, y = start.point
         lean = max(0.0, (angle + limits.corner_rad - math.pi) / 2)
         for reach in _REACHES:
             node = (at[0] + (x - at[0]) * reach, at[1] + (y - at[1]) * reach)
-            before, after = (_foot(edge, n, node, step, lean) for step in (-1, 1))
+            before, after = (_foot(edge, n, node, step, lean, limits) for step in (-1, 1))
             if before is None or after is None:
                 continue
             panel = (before[0].point, *before[1][::-1], at, *after[1], after[0].point, node)
@@ -413,15 +200,18 @@ def _forks(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
             wide = [interior_rad(*three) for three in
                     (((x, y), node, before[0].point), (after[0].point, node, (x, y)))]  # fmt: skip
             for tied in product((False, True), repeat=2):
-                if all(one or gap < _STRAIGHT_RAD for one, gap in zip(tied, wide, strict=True)):
+                if all(
+                    one or gap < math.pi - limits.bend_rad
+                    for one, gap in zip(tied, wide, strict=True)
+                ):
                     yield Spoke(
                         start=start, ends=(before[0], after[0]), node=node, tied=tied,
-                        cost=1 + _JOINT * long,
+                        cost=1 + JOINT * long,
                     )  # fmt: skip
 
 
 def _foot(
-    ring: Ring, corner: int, middle: Point, step: int, lean_rad: float
+    ring: Ring, corner: int, panel: Point, step: int, lean_rad: float, limits: Limits
 ) -> tuple[Spot, Ring] | None:
     """Return where the edge is nearest to a point, one way from a corner, and the points passed.
 
@@ -434,16 +224,18 @@ def _foot(
         there = ring[at]
         ux, uy = there[0] - here[0], there[1] - here[1]
         long = math.hypot(ux, uy)
-        along = ((middle[0] - here[0]) * ux + (middle[1] - here[1]) * uy) / long
-        off = abs((middle[0] - here[0]) * uy - (middle[1] - here[1]) * ux) / long
+        along = ((panel[0] - here[0]) * ux + (panel[1] - here[1]) * uy) / long
+        off = abs((panel[0] - here[0]) * uy - (panel[1] - here[1]) * ux) / long
         share = (along + off * math.tan(lean_rad)) / long
         if share <= 1:
             if share * long < _NEAR_FT:
-                return (Spot((at - step) % count, 0.0, here), tuple(passed[:-1])) if passed else None
+                return (
+                    (Spot((at - step) % count, 0.0, here), tuple(passed[:-1])) if passed else None
+                )
             side, ahead = ((at - 1) % count, share) if step > 0 else (at, 1 - share)
             return spot_at(ring, side, ahead), tuple(passed)
         after = ring[(at + step) % count]
-        if abs(interior_rad(here, there, after) - math.pi) > _EDGE_BEND_RAD:
+        if abs(interior_rad(here, there, after) - math.pi) > limits.bend_rad:
             return None
         passed.append(there)
         here = there
@@ -463,39 +255,15 @@ def _meets(ring: Ring, spot: Spot, direction: Point, *, sign: int) -> float:
     return min(angles)
 
 
-def _crossing(ring: Ring, axis: Axis, sign: int) -> Spot | None:
-    """Return the one place where a ring leaves (1) or enters (-1) the half before an axis."""
-    found = []
-    for n, start in enumerate(ring):
-        one, other = (axis.off_ft(p) * sign for p in (start, ring[(n + 1) % len(ring)]))
-        if one >= 0 > other:
-            found.append(spot_at(ring, n, one / (one - other)))
-    return found[0] if len(found) == 1 else None
+def _lean(one: Spoke, hole: Ring) -> float:
+    """Return how far a spoke leans counter-clockwise from straight out of the cut-out."""
+    before = hole[one.start.side - 1] if one.start.share == 0 else hole[one.start.side]
+    after = hole[(one.start.side + 1) % len(hole)]
+    (x, y), (end_x, end_y) = one.start.point, one.node or one.ends[0].point
+    ux, uy = after[1] - before[1], before[0] - after[0]
+    dx, dy = end_x - x, end_y - y
+    return math.atan2(ux * dy - uy * dx, ux * dx + uy * dy)
 
 
-def _swept(ring: Ring) -> tuple[float, ...]:
-    """Return twice the area swept from the origin up to each corner of a ring, and in all."""
-    return tuple(accumulate(map(_cross, ring, (*ring[1:], ring[0])), initial=0.0))
-
-
-def _cross(one: Point, other: Point) -> float:
-    return one[0] * other[1] - one[1] * other[0]
-
-
-def _middle(one: Point, other: Point) -> Point:
+def middle(one: Point, other: Point) -> Point:
     return (one[0] + other[0]) / 2, (one[1] + other[1]) / 2
-
-
-def _slice(ring: Ring, first: Spot, last: Spot) -> Ring:
-    """Return the points of a ring from one spot to another."""
-    points = [first.point]
-    side = first.side
-    steps = (last.side - first.side) % len(ring)
-    if steps == 0 and last.share < first.share:
-        steps = len(ring)
-    for _ in range(steps):
-        side = (side + 1) % len(ring)
-        points.append(ring[side])
-    if last.share > 0:
-        points.append(last.point)
-    return tuple(points)
