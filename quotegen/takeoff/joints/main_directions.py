@@ -142,7 +142,7 @@ class Axis:
         return (2 * self.at_ft - x, y) if self.is_upright else (x, 2 * self.at_ft - y)
 
     def off_ft(self, point: Point) -> float:
-        """Return how far a point is from the axis, below zero in the half beyond it, to the right or above."""
+        """Return how far a point is from the axis, below zero to the right of it or above."""
         return self.at_ft - point[0 if self.is_upright else 1]
 
     def mirrors(self, joints: Sequence[Segment]) -> bool:

@@ -81,13 +81,7 @@ def _moves(
             if math.dist(end, at) > _SAME_FT:
                 continue
             rest = joints[:n] + joints[n + 1 :]
-            for to in _pulls(start, end, rest, limits):
-                found = _pulled(joints, end, to)
-                for image in images:
-                    if found is not None and math.dist(image(end), end) > _SAME_FT:
-                        found = _pulled(found, image(end), image(to))
-                if found is not None:
-                    yield found
+            yield from _all_pulled(joints, end, _pulls(start, end, rest, limits), images)
             for line in _instead(start, end, rest, layout.panels, limits):
                 if any(math.dist(*one) < 2 * _SAME_FT for one in line):
                     continue
@@ -136,6 +130,19 @@ def _pulls(start: Point, end: Point, rest: Lines, limits: Limits) -> Iterator[Po
         far = (math.sqrt((p + q) ** 2 + 4 * bend * bend * p * q) - (p + q)) / (2 * bend)
         for times in _FARTHER:
             yield foot[0] + back[0] * far * times, foot[1] + back[1] * far * times
+
+
+def _all_pulled(
+    joints: Lines, at: Point, places: Iterator[Point], images: Sequence[Callable[[Point], Point]]
+) -> Iterator[Lines]:
+    """Yield the joints with what meets at a point, and at its image, led to each of the places."""
+    for to in places:
+        found = _pulled(joints, at, to)
+        for image in images:
+            if found is not None and math.dist(image(at), at) > _SAME_FT:
+                found = _pulled(found, image(at), image(to))
+        if found is not None:
+            yield found
 
 
 def _through(at: Point, joints: Lines) -> Segment | None:

@@ -94,7 +94,7 @@ class _RingOfPanels:
         came = [0] * count
         for there in range(firsts, count):
             near = sorted(
-                (cost[here], here) for here in self._near(order, there, firsts, lasts)
+                (cost[here], here) for here in self._near(order, there, lasts)
                 if cost[here] < math.inf
             )  # fmt: skip
             other = order[there]
@@ -116,7 +116,7 @@ class _RingOfPanels:
         half = 0.5 if one.is_ghost or other.is_ghost else 1.0
         return half * (2 if one.tied[1] else 1)
 
-    def _near(self, order: Sequence[Spoke], there: int, firsts: int, lasts: int) -> Iterator[int]:
+    def _near(self, order: Sequence[Spoke], there: int, lasts: int) -> Iterator[int]:
         """Yield the spokes before one from which a space of at most the largest size reaches it."""
         other = order[there]
         most = _LARGEST * self._limits.most_ft**2
@@ -159,9 +159,8 @@ class _RingOfPanels:
     def _worked_out(self, one: Spoke, other: Spoke, axis: Axis | None) -> float:
         is_half = one.is_ghost or other.is_ghost
         cost = 0.0
-        for part in self._parts(one, other, axis):
-            if axis is not None and is_half:
-                part = _whole(part, axis)
+        for found in self._parts(one, other, axis):
+            part = _whole(found, axis) if axis is not None and is_half else found
             if not _may_pass(part, self._limits) or not passes(part, self._limits):
                 if one.tied[1] or one.start == other.start:
                     return math.inf

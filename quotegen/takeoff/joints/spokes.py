@@ -3,7 +3,6 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from itertools import product
 
 from quotegen.takeoff.joints.cutting import Segment
 from quotegen.takeoff.joints.judge import Limits, passes
@@ -17,6 +16,7 @@ _DIRECTIONS: tuple[Point, ...] = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.
 _AT_CORNER_FT = 1e-6
 _NEAR_FT = 0.05
 _FAN_RAD = math.radians(14)
+_TIED = ((False, False), (False, True), (True, False), (True, True))
 _REACHES = (0.65, 0.8)  # how far a corner panel reaches toward the cut-out
 _NARROW = 4.0  # times the least width: a shorter spoke is not crossed
 JOINT, TANGENT = 0.012, 0.7
@@ -66,7 +66,8 @@ def spokes_of(edge: Ring, hole: Ring, limits: Limits) -> list[Spoke]:
     """Return the spokes between a cut-out and an edge, in order counter-clockwise.
 
     Args:
-        edge, hole: both counter-clockwise.
+        edge: the outer ring, counter-clockwise.
+        hole: the ring of the cut-out, counter-clockwise too.
         limits: of the panels.
     """
     found = _spokes(edge, hole, limits)
@@ -197,13 +198,12 @@ def _forks(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
             if not passes(part, limits):
                 continue
             long = sum(math.dist(node, one) for one in (before[0].point, after[0].point, (x, y)))
-            wide = [interior_rad(*three) for three in
-                    (((x, y), node, before[0].point), (after[0].point, node, (x, y)))]  # fmt: skip
-            for tied in product((False, True), repeat=2):
-                if all(
-                    one or gap < math.pi - limits.bend_rad
-                    for one, gap in zip(tied, wide, strict=True)
-                ):
+            is_flat = [
+                interior_rad(*three) > math.pi - limits.bend_rad
+                for three in ((before[0].point, node, (x, y)), ((x, y), node, after[0].point))
+            ]
+            for tied in _TIED:
+                if tied[0] >= is_flat[0] and tied[1] >= is_flat[1]:
                     yield Spoke(
                         start=start, ends=(before[0], after[0]), node=node, tied=tied,
                         cost=1 + JOINT * long,
@@ -266,4 +266,5 @@ def _lean(one: Spoke, hole: Ring) -> float:
 
 
 def middle(one: Point, other: Point) -> Point:
+    """Return the point halfway between two."""
     return (one[0] + other[0]) / 2, (one[1] + other[1]) / 2
