@@ -10,7 +10,7 @@ image, around one half.
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
 
 import shapely
@@ -26,7 +26,7 @@ from quotegen.takeoff.plan_geometry import Point, Ring
 _AT_CORNER_FT = 1e-6
 _NEAR_FT = 0.05
 _LARGEST = 2.0  # panels of full size that the space between two spokes may hold
-_STARTS = 3  # spokes that a path is sought through
+_STARTS = 2  # spokes that a path is sought through
 _UNSURE = 6.0  # cost, in panels, of what must be divided further
 
 
@@ -39,7 +39,7 @@ def spokes_round(
     hole: Ring = tuple((x, y) for x, y in whole.interiors[0].coords[-1:0:-1])
     ring = _RingOfPanels(edge, hole, limits)
     found = spokes_of(edge, hole, limits)
-    sets: list[tuple[float, tuple[Segment, ...]]] = [ring.half(found, axis) for axis in axes]
+    sets = [ring.half(found, axis) for axis in axes[:1]]
     if not axes:
         uncut = [n for n, one in enumerate(found) if one.tied[0] == one.tied[1]]
         for first in sorted(uncut, key=lambda n: (found[n].cost, n))[:_STARTS]:
@@ -48,12 +48,26 @@ def spokes_round(
     return min(sets, key=lambda one: one[0], default=(math.inf, ()))[1]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Placed:
+    """Where a spoke lies along both rings, before and after it, and the area swept up to it."""
+
+    at_hole: float
+    at_edge_before: float
+    at_edge: float
+    tied_before: bool
+    tied: bool
+    swept_before: float
+    swept: float
+
+
 class _RingOfPanels:
     """The ring between a cut-out and the outer edge, both of them counter-clockwise."""
 
     def __init__(self, edge: Ring, hole: Ring, limits: Limits) -> None:
         self._edge, self._hole, self._limits = edge, hole, limits
         self._swept = (_swept(hole), _swept(edge))
+        self._sizes = (self._swept[1][-1], self._swept[0][-1])
         self._known: dict[tuple[int, int], float] = {}
 
     def half(self, found: Sequence[Spoke], axis: Axis) -> tuple[float, tuple[Segment, ...]]:
@@ -89,12 +103,12 @@ class _RingOfPanels:
         self, order: Sequence[Spoke], firsts: int, lasts: int, axis: Axis | None = None
     ) -> tuple[float, tuple[Segment, ...]]:
         """Return the cheapest set from one of the first spokes to one of the last, and its cost."""
-        count = len(order)
+        count, placed = len(order), [self._placed(one) for one in order]
         cost = [one.cost for one in order[:firsts]] + [math.inf] * (count - firsts)
         came = [0] * count
         for there in range(firsts, count):
             near = sorted(
-                (cost[here], here) for here in self._near(order, there, lasts)
+                (cost[here], here) for here in self._near(placed, there, lasts)
                 if cost[here] < math.inf
             )  # fmt: skip
             other = order[there]
@@ -116,39 +130,41 @@ class _RingOfPanels:
         half = 0.5 if one.is_ghost or other.is_ghost else 1.0
         return half * (2 if one.tied[1] else 1)
 
-    def _near(self, order: Sequence[Spoke], there: int, lasts: int) -> Iterator[int]:
+    def _near(self, order: Sequence[_Placed], there: int, lasts: int) -> Iterator[int]:
         """Yield the spokes before one from which a space of at most the largest size reaches it."""
-        other = order[there]
+        other, around, along = order[there], len(self._hole), len(self._edge)
         most = _LARGEST * self._limits.most_ft**2
+        least = self._limits.least_ft**2
         for here in range(min(there, len(order) - lasts) - 1, -1, -1):
             one = order[here]
-            if one.tied[1] != other.tied[0] or (one.is_ghost and other.is_ghost):
+            if one.tied != other.tied_before:
                 continue
-            if one.tied[1] and (other.at_hole - one.at_hole) % len(self._hole) < _AT_CORNER_FT:
+            if one.tied and (other.at_hole - one.at_hole) % around < _AT_CORNER_FT:
                 continue
-            outer = (other.at_edge(0) - one.at_edge(1)) % len(self._edge)
-            if outer < _AT_CORNER_FT or outer > len(self._edge) / 2:
+            if not _AT_CORNER_FT < (other.at_edge_before - one.at_edge) % along <= along / 2:
                 continue
-            area = self._area_sqft(one, other)
-            if area > 2 * most:
+            twice = other.swept_before - one.swept
+            twice += self._sizes[0] if other.at_edge_before < one.at_edge else 0.0
+            twice -= self._sizes[1] if other.at_hole < one.at_hole else 0.0
+            if twice > 4 * most:
                 break
-            if self._limits.least_ft**2 < area <= most:
+            if 2 * least < twice <= 2 * most:
                 yield here
 
-    def _area_sqft(self, one: Spoke, other: Spoke) -> float:
-        """Return the area between two spokes, as if both were straight."""
-        inner = self._along(0, one.start, other.start)
-        outer = self._along(1, one.ends[1], other.ends[0])
-        sides = _cross(one.start.point, one.ends[1].point)
-        sides += _cross(other.ends[0].point, other.start.point)
-        return (outer - inner + sides) / 2
-
-    def _along(self, which: int, first: Spot, last: Spot) -> float:
-        ring, swept = (self._hole, self._edge)[which], self._swept[which]
-        ahead = swept[last.side] + _cross(ring[last.side], last.point)
-        ahead -= swept[first.side] + _cross(ring[first.side], first.point)
-        is_round = (last.side, last.share) < (first.side, first.share)
-        return ahead + swept[-1] if is_round else ahead
+    def _placed(self, one: Spoke) -> _Placed:
+        """Return where a spoke lies, and twice the area swept up to it."""
+        start, (before, after) = one.start, one.ends
+        inner = _swept_to(self._hole, self._swept[0], start)
+        outer = [_swept_to(self._edge, self._swept[1], end) for end in one.ends]
+        return _Placed(
+            at_hole=start.side + start.share,
+            at_edge_before=before.side + before.share,
+            at_edge=after.side + after.share,
+            tied_before=one.tied[0],
+            tied=one.tied[1],
+            swept_before=outer[0] - inner + _cross(before.point, start.point),
+            swept=outer[1] - inner - _cross(start.point, after.point),
+        )
 
     def _cost(self, one: Spoke, other: Spoke, axis: Axis | None) -> float:
         key = (id(one), id(other))
@@ -246,6 +262,10 @@ def _crossing(ring: Ring, axis: Axis, sign: int) -> Spot | None:
 def _swept(ring: Ring) -> tuple[float, ...]:
     """Return twice the area swept from the origin up to each corner of a ring, and in all."""
     return tuple(accumulate(map(_cross, ring, (*ring[1:], ring[0])), initial=0.0))
+
+
+def _swept_to(ring: Ring, swept: Sequence[float], spot: Spot) -> float:
+    return swept[spot.side] + _cross(ring[spot.side], spot.point)
 
 
 def _cross(one: Point, other: Point) -> float:

@@ -18,7 +18,7 @@ _NEAR_FT = 0.05
 _FAN_RAD = math.radians(14)
 _TIED = ((False, False), (False, True), (True, False), (True, True))
 _REACHES = (0.65, 0.8)  # how far a corner panel reaches toward the cut-out
-_NARROW = 4.0  # times the least width: a shorter spoke is not crossed
+_NARROW = 0.7  # of the longest side of a panel: no line crosses a shorter spoke
 JOINT, TANGENT = 0.012, 0.7
 _SKEW, _BENT = 0.6, 0.1
 """What a foot of joint costs, in panels, a radian off square, and a bent spoke; and what one is
@@ -49,9 +49,6 @@ class Spoke:
     @property
     def at_hole(self) -> float:
         return self.start.side + self.start.share
-
-    def at_edge(self, side: int) -> float:
-        return self.ends[side].side + self.ends[side].share
 
     def lines(self) -> Iterator[Segment]:
         if self.node is None:
@@ -85,7 +82,7 @@ def _variants(plain: Spoke, limits: Limits) -> Iterator[Spoke]:
     yield plain
     start, end = plain.start.point, plain.ends[0].point
     long = math.dist(start, end)
-    if long < _NARROW * limits.least_ft:
+    if long < _NARROW * limits.most_ft:
         return
     x, y = node = middle(start, end)
     yield replace(plain, node=node, tied=(True, True))
