@@ -91,7 +91,7 @@ def _ways(at: Point, joint: Segment) -> Iterator[float]:
     if not (
         min(x0, x1) - _SAME_FT <= at[0] <= max(x0, x1) + _SAME_FT
         and min(y0, y1) - _SAME_FT <= at[1] <= max(y0, y1) + _SAME_FT
-        and _off_line(at, joint) <= _SAME_FT
+        and off_line_ft(at, joint) <= _SAME_FT
     ):
         return
     for end in joint:
@@ -132,10 +132,10 @@ def _unmatched(joints: Sequence[Segment], pool: Ring, limits: Limits) -> Iterato
 
 
 def _side_at(at: Point, sides: Sequence[tuple[int, Segment]]) -> int | None:
-    return next((n for n, side in sides if _off_line(at, side) < _SAME_FT), None)
+    return next((n for n, side in sides if off_line_ft(at, side) < _SAME_FT), None)
 
 
-def _off_line(at: Point, line: Segment) -> float:
+def off_line_ft(at: Point, line: Segment) -> float:
     """Return how far a point is from a stretch of line."""
     (x0, y0), (x1, y1) = line
     dx, dy = x1 - x0, y1 - y0

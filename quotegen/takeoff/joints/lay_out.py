@@ -75,12 +75,16 @@ def lay_out(
             best = layout
     if best is None:
         return ()
-    joints = _mended(best, level, looser, axes)
+    joints = _mended(best, level, middles, looser, axes)
     return tuple(frame.back(line) for line in joints)
 
 
 def _mended(
-    best: Layout, level: Polygon, limits: Limits, axes: tuple[Axis, ...]
+    best: Layout,
+    level: Polygon,
+    posts: tuple[Point, ...],
+    limits: Limits,
+    axes: tuple[Axis, ...],
 ) -> tuple[Segment, ...]:
     failing = _failing(best.panels, limits)
 
@@ -92,7 +96,7 @@ def _mended(
 
     images = [axis.image for axis in axes if axis.mirrors(best.joints)]
     looser = priced(best.joints)
-    return best.joints if looser is None else mended(looser, priced, images, limits)
+    return best.joints if looser is None else mended(looser, priced, images, posts, limits)
 
 
 def _failing(panels: tuple[Part, ...], limits: Limits) -> int:

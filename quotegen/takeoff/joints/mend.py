@@ -8,6 +8,7 @@ from shapely import LineString
 from shapely import Point as Place
 
 from quotegen.takeoff.joints.cutting import Segment, is_same_line
+from quotegen.takeoff.joints.ends import off_line_ft
 from quotegen.takeoff.joints.judge import Limits, passes
 from quotegen.takeoff.joints.part import Part, Spot, split, spot_at
 from quotegen.takeoff.plan_geometry import Point
@@ -41,6 +42,7 @@ def mended(
     layout: Priced,
     priced: Callable[[Lines], Priced | None],
     images: Sequence[Callable[[Point], Point]],
+    posts: tuple[Point, ...],
     limits: Limits,
 ) -> Lines:
     """Return joints of which fewer die into others, as long as that makes the layout better.
@@ -49,12 +51,13 @@ def mended(
         layout: to be mended.
         priced: gives the layout of other joints; none where it has more panels that fail.
         images: from a point to its mirror image, for a region that is its own mirror image.
+        posts: the middles of small openings; a joint through one is not moved.
         limits: of the panels.
     """
     left, looks = list(layout.dying), 0
     while left:
         at = left.pop(0)
-        for other in _moves(layout, at, images, limits):
+        for other in _moves(layout, at, images, posts, limits):
             if looks == _LOOKS:
                 return layout.joints
             looks += 1
@@ -72,6 +75,7 @@ def _moves(
     layout: Priced,
     at: Point,
     images: Sequence[Callable[[Point], Point]],
+    posts: tuple[Point, ...],
     limits: Limits,
 ) -> Iterator[Lines]:
     """Yield the joints with one end carried on, drawn back, or led to where another ends."""
@@ -81,7 +85,7 @@ def _moves(
             if math.dist(end, at) > _SAME_FT:
                 continue
             rest = joints[:n] + joints[n + 1 :]
-            yield from _all_pulled(joints, end, _pulls(start, end, rest, limits), images)
+            yield from _all_pulled(joints, end, _pulls(start, end, rest, posts, limits), images)
             for line in _instead(start, end, rest, layout.panels, limits):
                 if any(math.dist(*one) < 2 * _SAME_FT for one in line):
                     continue
@@ -111,13 +115,15 @@ def _instead(
         yield ((start, back),) if math.dist(start, back) > 2 * _SAME_FT else ()
 
 
-def _pulls(start: Point, end: Point, rest: Lines, limits: Limits) -> Iterator[Point]:
+def _pulls(
+    start: Point, end: Point, rest: Lines, posts: tuple[Point, ...], limits: Limits
+) -> Iterator[Point]:
     """Yield where a joint could end that is drawn back and pulls the one that it dies in along.
 
     That one is bent there by enough that each of the three panels has a corner.
     """
     through = _through(end, rest)
-    if through is None:
+    if through is None or any(off_line_ft(post, through) < _SAME_FT for post in posts):
         return
     others = tuple(one for one in rest if one != through)
     one, other = (_nodes(far, end, others)[0] for far in through)
