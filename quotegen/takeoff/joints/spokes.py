@@ -95,7 +95,7 @@ def _variants(plain: Spoke, limits: Limits) -> Iterator[Spoke]:
 
 def _plain(edge: Ring, hole: Ring, limits: Limits) -> Iterator[Spoke]:
     """Yield straight joints that leave the cut-out and meet the edge at wide enough angles."""
-    for start, directions in (*_starts(hole, limits), *_to_corners(edge, hole, limits)):
+    for start, directions in _starts(hole, limits):
         for direction in directions:
             end = hit(edge, start.point, direction)
             back = hit(hole, start.point, direction)
@@ -149,17 +149,6 @@ def _fan(ux: float, uy: float) -> tuple[Point, ...]:
         (ux * cos - uy * sin, ux * sin + uy * cos),
         (ux * cos + uy * sin, uy * cos - ux * sin),
     )
-
-
-def _to_corners(edge: Ring, hole: Ring, limits: Limits) -> Iterator[tuple[Spot, tuple[Point, ...]]]:
-    """Yield the direction of the shortest joint to each inside corner of the outer edge."""
-    for n, corner in enumerate(edge):
-        if interior_rad(edge[n - 1], corner, edge[(n + 1) % len(edge)]) - math.pi < limits.turn_rad:
-            continue
-        spot = _nearest(hole, corner)
-        long = math.dist(spot.point, corner)
-        if long > 0:
-            yield spot, (((corner[0] - spot.point[0]) / long, (corner[1] - spot.point[1]) / long),)
 
 
 def _nearest(ring: Ring, point: Point) -> Spot:
