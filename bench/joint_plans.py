@@ -21,7 +21,7 @@ from quotegen.reading.files.job import Placement
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.job_units import JobUnits
 from quotegen.takeoff.joints.ends import ends_of
-from quotegen.takeoff.joints.limits import limits_of
+from quotegen.takeoff.joints.judge import limits_of
 from quotegen.takeoff.joints.plan import joint_plan
 from quotegen.takeoff.joints.records import JointPlan
 from quotegen.takeoff.shapes.overlay import polygons

@@ -6,8 +6,7 @@ from typing import TypeAlias
 
 from quotegen.problem import Problem, Severity
 from quotegen.reading.records import JobSpec, PlacementSpec
-from quotegen.takeoff.joints.limits import too_many_panels
-from quotegen.takeoff.joints.typed_joints import line_faults, line_warnings
+from quotegen.takeoff.joints.faults import line_faults, line_warnings, too_many_panels
 from quotegen.takeoff.placement import placement_takeoff
 from quotegen.takeoff.records import PlacementTakeoff, Takeoff
 from quotegen.takeoff.shapes.close_points import close_points

@@ -28,9 +28,6 @@ from tests.takeoff.plans import joints_of
 HAIR_FT, AT_FT, CORNER_FT, SQUARE_DEG, TURN_DEG, STRAIGHT_DEG = 0.05, 0.2, 1.5, 60.0, 30.0, 150.0
 RATIO, CURVE_DEG = Decimal("1.5"), 3.0  # a curve is drawn in short straight lines
 
-KNOWN = {("orchard-bend-pool-deck", 4): 8}
-"""What an example breaks today, by rule, and how often: not yet as a finisher saws."""
-
 
 def _slab(plan: JointPlan) -> Polygon:
     panels = [Polygon(panel.outline_ft).buffer(HAIR_FT / 4) for panel in plan.panels]
@@ -122,11 +119,10 @@ def _inside(ways: list[float]) -> Iterator[int]:
 
 @pytest.mark.parametrize("job_file", shop.JOBS, ids=lambda path: path.stem)
 def test_a_plan_is_as_a_finisher_saws_it(job_file: Path):
-    """No joint of an example breaks the list, but for what stands in `KNOWN`."""
+    """No joint of an example breaks the list."""
     plans = [measured.joints for measured in shop.example_results(job_file).takeoff.placements]
     broken = Counter(rule for plan in plans if plan.joints for rule in _broken(plan))
-    known = {rule: count for (example, rule), count in KNOWN.items() if example == job_file.stem}
-    assert broken == known
+    assert broken == {}
 
 
 def test_the_list_finds_what_it_looks_for():

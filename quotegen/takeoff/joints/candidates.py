@@ -2,10 +2,9 @@
 
 import math
 from collections.abc import Iterator
-from itertools import chain, combinations
+from itertools import chain
 
-from quotegen.takeoff.joints.judge import tiled
-from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.judge import Limits, tiled
 from quotegen.takeoff.joints.part import (
     Chord,
     Part,
@@ -13,7 +12,6 @@ from quotegen.takeoff.joints.part import (
     crossings,
     hit,
     interior_rad,
-    spot_at,
     tight_box,
 )
 from quotegen.takeoff.plan_geometry import Point
@@ -21,7 +19,6 @@ from quotegen.takeoff.plan_geometry import Point
 _UPRIGHT: tuple[Point, Point] = ((0.0, 1.0), (1.0, 0.0))
 _SAMPLE_FT = 1.5
 _MOST_SAMPLES = 36
-_MOST_MIDDLES = 6
 _NEAR_FT = 1e-5
 
 
@@ -36,7 +33,6 @@ def candidates(part: Part, joint_ends: tuple[Point, ...], limits: Limits) -> Ite
     yield from chain(
         _from_inside_corners(part, limits),
         _from_joint_ends(part, joint_ends),
-        _between_joints(part),
         _across(part, limits),
         _square_to_edges(part),
     )
@@ -64,7 +60,7 @@ def _from_inside_corners(part: Part, limits: Limits) -> Iterator[Chord]:
 
 
 def _from_joint_ends(part: Part, joint_ends: tuple[Point, ...]) -> Iterator[Chord]:
-    """Start where a joint from outside ends: straight on, or turned square to the nearest edge."""
+    """Start where a joint from outside ends: straight on, square to it."""
     ring = part.ring
     for n, start in enumerate(ring):
         if not part.cut[n]:
@@ -73,41 +69,12 @@ def _from_joint_ends(part: Part, joint_ends: tuple[Point, ...]) -> Iterator[Chor
         long = math.dist(start, end)
         ux, uy = _unit(start, end)
         if part.cut[n - 1] and abs(interior_rad(ring[n - 1], start, end) - math.pi) < _NEAR_FT:
-            yield from _onward(part, Spot(n, 0.0, start), (-uy, ux))
+            yield from _ray(part, Spot(n, 0.0, start), (-uy, ux))
         for x, y in joint_ends:
             along = (x - start[0]) * ux + (y - start[1]) * uy
             off = (x - start[0]) * uy - (y - start[1]) * ux
             if abs(off) < _NEAR_FT < along < long - _NEAR_FT:
-                yield from _onward(part, Spot(n, along / long, (x, y)), (-uy, ux))
-
-
-def _onward(part: Part, start: Spot, direction: Point) -> Iterator[Chord]:
-    yield from _ray(part, start, direction)
-    ring, feet = part.ring, []
-    for n, one in enumerate(ring):
-        if part.cut[n]:
-            continue
-        other = ring[(n + 1) % len(ring)]
-        ux, uy = _unit(one, other)
-        along = (start.point[0] - one[0]) * ux + (start.point[1] - one[1]) * uy
-        share = min(1.0, max(0.0, along / math.dist(one, other)))
-        foot = spot_at(ring, n, share)
-        feet.append((math.dist(foot.point, start.point), foot))
-    if feet:
-        away, foot = min(feet, key=lambda one: one[0])
-        if away > _NEAR_FT:
-            yield from _ray(part, start, _unit(start.point, foot.point))
-
-
-def _between_joints(part: Part) -> Iterator[Chord]:
-    """Lead from the middle of one joint to the middle of another."""
-    ring = part.ring
-    middles = [
-        spot_at(ring, n, 1 / 2)
-        for n in range(len(ring))
-        if part.cut[n] and math.dist(ring[n], ring[(n + 1) % len(ring)]) > _SAMPLE_FT
-    ]
-    yield from combinations(middles[:_MOST_MIDDLES], 2)
+                yield from _ray(part, Spot(n, along / long, (x, y)), (-uy, ux))
 
 
 def _across(part: Part, limits: Limits) -> Iterator[Chord]:

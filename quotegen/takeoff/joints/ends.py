@@ -13,14 +13,11 @@ from dataclasses import dataclass
 from shapely import Polygon, dwithin, points, prepare
 
 from quotegen.takeoff.joints.cutting import Segment
-from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.judge import Limits
 from quotegen.takeoff.joints.part import hit, interior_rad
 from quotegen.takeoff.plan_geometry import Point, Ring
 
 _SAME_FT = 0.02
-_STRAIGHT_RAD = math.radians(150)  # a panel whose side turns less than 30 degrees has no corner
-_STRAIGHT_SIDE_FT = 2.5
-_IN_LINE_FT = 0.06
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,9 +45,9 @@ def ends_of(joints: Sequence[Segment], region: Polygon, limits: Limits) -> Ends:
     rings = tuple(_ring(ring.coords) for ring in (region.exterior, *region.interiors))
     corners = [corner for ring in rings for corner in _corners(ring, limits)]
     return Ends(
-        dying=tuple(end for end in inside if _dies(end, joints)),
+        dying=tuple(end for end in inside if _dies(end, joints, limits)),
         near_corner=tuple(end for end in outside if _is_near(end, corners, limits)),
-        unmatched=tuple(end for pool in rings[1:] for end in _unmatched(joints, pool)),
+        unmatched=tuple(end for pool in rings[1:] for end in _unmatched(joints, pool, limits)),
     )
 
 
@@ -80,23 +77,29 @@ def _is_near(end: Point, corners: Sequence[Point], limits: Limits) -> bool:
     return _SAME_FT < away < limits.least_ft - _SAME_FT
 
 
-def _dies(end: Point, joints: Sequence[Segment]) -> bool:
+def _dies(end: Point, joints: Sequence[Segment], limits: Limits) -> bool:
     """Whether some panel has a side where a joint ends, and no corner."""
     ways = sorted(way for joint in joints for way in _ways(end, joint))
-    turns = (*ways[1:], ways[0] + 2 * math.pi)
-    return max(b - a for a, b in zip(ways, turns, strict=True)) > _STRAIGHT_RAD
+    turns = (*ways[1:], *(way + 2 * math.pi for way in ways[:1]))
+    gaps = (b - a for a, b in zip(ways, turns, strict=True))
+    return max(gaps, default=2 * math.pi) > math.pi - limits.bend_rad
 
 
 def _ways(at: Point, joint: Segment) -> Iterator[float]:
     """Yield the directions in which a joint leads away from a point that lies on it."""
-    if _off_line(at, joint) > _SAME_FT:
+    (x0, y0), (x1, y1) = joint
+    if not (
+        min(x0, x1) - _SAME_FT <= at[0] <= max(x0, x1) + _SAME_FT
+        and min(y0, y1) - _SAME_FT <= at[1] <= max(y0, y1) + _SAME_FT
+        and off_line_ft(at, joint) <= _SAME_FT
+    ):
         return
     for end in joint:
         if math.dist(at, end) > 2 * _SAME_FT:
             yield math.atan2(end[1] - at[1], end[0] - at[0])
 
 
-def _unmatched(joints: Sequence[Segment], pool: Ring) -> Iterator[Point]:
+def _unmatched(joints: Sequence[Segment], pool: Ring, limits: Limits) -> Iterator[Point]:
     """Yield the ends at a straight side of a pool whose line meets no joint beyond the pool.
 
     Where one of two sides needs more joints than the other, those of the other are looked at.
@@ -104,7 +107,7 @@ def _unmatched(joints: Sequence[Segment], pool: Ring) -> Iterator[Point]:
     sides = [
         (n, (start, end))
         for n, (start, end) in enumerate(zip(pool, (*pool[1:], pool[0]), strict=True))
-        if math.dist(start, end) > _STRAIGHT_SIDE_FT
+        if math.dist(start, end) > limits.side_ft
     ]
     if len(sides) < 2:
         return
@@ -121,7 +124,7 @@ def _unmatched(joints: Sequence[Segment], pool: Ring) -> Iterator[Point]:
             over = _side_at(beyond.point, sides) if beyond else None
             if beyond is None or over is None or over == side:
                 continue
-            if all(math.dist(beyond.point, end) > _IN_LINE_FT for end in ends):
+            if all(math.dist(beyond.point, end) > limits.in_line_ft for end in ends):
                 missing[side, over].append(start)
     for (side, over), here in missing.items():
         if (len(here), side) <= (len(missing.get((over, side), ())), over):
@@ -129,10 +132,10 @@ def _unmatched(joints: Sequence[Segment], pool: Ring) -> Iterator[Point]:
 
 
 def _side_at(at: Point, sides: Sequence[tuple[int, Segment]]) -> int | None:
-    return next((n for n, side in sides if _off_line(at, side) < _SAME_FT), None)
+    return next((n for n, side in sides if off_line_ft(at, side) < _SAME_FT), None)
 
 
-def _off_line(at: Point, line: Segment) -> float:
+def off_line_ft(at: Point, line: Segment) -> float:
     """Return how far a point is from a stretch of line."""
     (x0, y0), (x1, y1) = line
     dx, dy = x1 - x0, y1 - y0

@@ -9,7 +9,7 @@ from shapely import Polygon
 from shapely.geometry.polygon import orient
 
 from quotegen.takeoff.joints.cutting import Segment
-from quotegen.takeoff.joints.limits import Limits
+from quotegen.takeoff.joints.judge import Limits
 from quotegen.takeoff.joints.part import interior_rad
 from quotegen.takeoff.plan_geometry import Point, Ring
 

@@ -2,22 +2,83 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date
+from fractions import Fraction
 from functools import lru_cache
 
 from numpy import asarray
 from shapely import buffer, is_empty, linearrings, polygons
 
-from quotegen.takeoff.joints.limits import Limits
+from quotegen.quantity import Length
 from quotegen.takeoff.joints.part import Part, interior_angles_rad, interior_rad, tight_box
 from quotegen.takeoff.joints.records import PanelRule
 from quotegen.takeoff.plan_geometry import Ring
+from quotegen.trade.joints import governing_spacing
+from quotegen.trade.rules import RuleBook
 
 SLACK_FT = 0.02  # a quarter of an inch: nobody lays out a joint closer
 _SLACK_TIMES = 0.005
 _SLACK_RAD = math.radians(0.5)
 _NO_TURN_RAD = 1e-5
 _MOST_TILES = 4_000
+_MARGIN_RAD = math.radians(3)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """What a panel may be.
+
+    Attributes:
+        most_ft: longest side.
+        least_ft: least width.
+        times: how many times the short side the long side may be.
+        corner_rad: least angle that a joint may make.
+        turn_rad: how far an edge may turn inward at one place without a joint.
+        wrap_rad: how far one panel may follow the curve of a cut-out.
+        place_ft: the length of edge that counts as one place.
+        bend_rad: how far a joint may bend where another ends, and still go straight on there.
+        side_ft: least length of a straight side of a pool that joints on both sides are seen from.
+        in_line_ft: how far joints on both sides of a pool may be out of line.
+    """
+
+    most_ft: float
+    least_ft: float
+    times: float
+    corner_rad: float
+    turn_rad: float
+    wrap_rad: float
+    place_ft: float
+    bend_rad: float
+    side_ft: float
+    in_line_ft: float
+
+    def stricter(self, share: float = 1) -> "Limits":
+        """Return slightly stricter limits to lay out by, since curves are drawn as few sides.
+
+        Args:
+            share: of the margin; half of it once a layout is only mended.
+        """
+        return replace(self, corner_rad=self.corner_rad + share * _MARGIN_RAD)
+
+
+def limits_of(thickness: Length, rules: RuleBook, on: date) -> Limits:
+    """Return the limits for a slab of some thickness on the quote date."""
+    spacing_ft, _ = governing_spacing(thickness.inches, rules, on)
+    ratio = rules.exact("panel_ratio_max", on)
+    narrowest = Length.of_inches(Fraction(rules.range("panel_narrowest", on).least))
+    return Limits(
+        most_ft=Length(spacing_ft).ft,
+        least_ft=narrowest.ft,
+        times=ratio.numerator / ratio.denominator,
+        corner_rad=math.radians(rules.exact("panel_corner_min", on)),
+        turn_rad=math.radians(rules.exact("inside_corner_turn", on)),
+        wrap_rad=math.radians(rules.exact("panel_wrap_max", on)),
+        place_ft=Length(rules.exact("inside_corner_length", on)).ft,
+        bend_rad=math.radians(rules.exact("joint_end_bend", on)),
+        side_ft=Length(rules.exact("pool_side_straight", on)).ft,
+        in_line_ft=Length.of_inches(rules.exact("joint_in_line", on)).ft,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,22 +4,18 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
-from itertools import product
 
-from shapely import Polygon, union_all
+from shapely import Polygon
 
-from quotegen.takeoff.joints.corners import corner_panels
 from quotegen.takeoff.joints.cutting import Segment, cut_along, joints_of, parts_of
 from quotegen.takeoff.joints.ends import ends_of
 from quotegen.takeoff.joints.grid import grid_lines
-from quotegen.takeoff.joints.judge import passes, tiled
-from quotegen.takeoff.joints.limits import Limits
-from quotegen.takeoff.joints.main_directions import Frame
+from quotegen.takeoff.joints.judge import Limits, passes, tiled
+from quotegen.takeoff.joints.main_directions import Axis, Frame, axes_of
 from quotegen.takeoff.joints.mend import mended
-from quotegen.takeoff.joints.mirror import Axis, axes_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.refine import Refiner
-from quotegen.takeoff.joints.spokes import spokes_round
+from quotegen.takeoff.joints.ring_of_panels import spokes_round
 from quotegen.takeoff.plan_geometry import Point
 from quotegen.takeoff.shapes.path import Loop
 
@@ -28,8 +24,6 @@ _FAILING, _JOINT_FT, _END, _UNMATCHED, _LOPSIDED = 40.0, 0.02, 4.0, 0.5, 0.4
 """What a layout costs, in panels: a failing panel, a foot of joint, a joint that dies into another
 or ends near a corner, one that is not in line with those beyond a pool, and, for each panel, joints
 that are no mirror image though the slab is one."""
-_SPACINGS = (0.85, 0.7, 0.55)  # of the widest, for grids that are tried last
-_REACHES = (0.65, 0.8)  # how far corner panels reach toward the pool
 _LARGEST = 250  # panels of full size: a larger slab gets a plain grid
 _SAME_COST = 1e-6
 _NEVER, _CLEAN, _KEEPS_RULES, _FAILS = -1, 0, 1, 2
@@ -45,7 +39,6 @@ class Layout:
 
     cost: float
     rank: int
-    is_lopsided: bool
     joints: tuple[Segment, ...]
     dying: tuple[Point, ...]
     panels: tuple[Part, ...]
@@ -74,69 +67,55 @@ def lay_out(
         return tuple(frame.back(line) for line in plain)
     axes = () if middles else axes_of(level)
     best: Layout | None = None
-    for enough, lines in _families(level, middles, limits):
+    for enough, lines in _families(level, middles, limits, axes):
         if best is not None and best.rank <= enough:
             break
-        for layout in _layouts(level, lines(), limits, axes):
-            if best is None or layout.cost < best.cost - _SAME_COST:
-                best = layout
+        layout = _layout(_panels(cut_along(level, lines()), level, limits), level, limits, axes)
+        if best is None or layout.cost < best.cost - _SAME_COST:
+            best = layout
     if best is None:
         return ()
-    joints = _mended(best, level, looser, axes)
+    joints = _mended(best, level, middles, looser, axes)
     return tuple(frame.back(line) for line in joints)
 
 
 def _mended(
-    best: Layout, level: Polygon, limits: Limits, axes: tuple[Axis, ...]
+    best: Layout,
+    level: Polygon,
+    posts: tuple[Point, ...],
+    limits: Limits,
+    axes: tuple[Axis, ...],
 ) -> tuple[Segment, ...]:
-    def priced(joints: tuple[Segment, ...]) -> Layout:
-        return _layout(parts_of(cut_along(level, joints), level), level, limits, axes)
+    failing = _failing(best.panels, limits)
+
+    def priced(joints: tuple[Segment, ...]) -> Layout | None:
+        panels = parts_of(cut_along(level, joints), level)
+        if _failing(panels, limits) > failing:
+            return None
+        return _layout(panels, level, limits, axes)
 
     images = [axis.image for axis in axes if axis.mirrors(best.joints)]
-    return mended(priced(best.joints), level, priced, images, limits)
+    looser = priced(best.joints)
+    return best.joints if looser is None else mended(looser, priced, images, posts, limits)
 
 
-def _layouts(
-    level: Polygon, lines: tuple[Segment, ...], limits: Limits, axes: tuple[Axis, ...]
-) -> Iterator[Layout]:
-    """Yield the layout that starts from some lines and, if it is lopsided, symmetric variants."""
-    panels = _panels(cut_along(level, lines), level, limits)
-    layout = _layout(panels, level, limits, axes)
-    yield layout
-    for axis, is_turned in product(axes, (False, True)) if layout.is_lopsided else ():
-        turned = [(axis.image(a), axis.image(b)) for a, b in lines] if is_turned else lines
-        half_lines = tuple(axis.lines_of_half(turned, limits))
-        pieces = [piece for half in axis.half(level) for piece in cut_along(half, half_lines)]
-        half = _panels(tuple(pieces), level, limits)
-        yield _layout((*half, *map(axis.image_of, half)), level, limits, axes)
+def _failing(panels: tuple[Part, ...], limits: Limits) -> int:
+    return sum(not passes(panel, limits) for panel in panels)
 
 
 def _families(
-    level: Polygon, posts: tuple[Point, ...], limits: Limits
+    level: Polygon, posts: tuple[Point, ...], limits: Limits, axes: tuple[Axis, ...]
 ) -> Iterator[tuple[int, Callable[[], tuple[Segment, ...]]]]:
     """Yield lines to start from, each with a rank: a layout that has it already is good enough."""
     most = limits.most_ft
-    yield _NEVER, lambda: grid_lines(level, posts, (most, most), limits)
-    yield _NEVER, lambda: grid_lines(level, posts, _by_ratio(level, limits), limits)
+    enough = _NEVER
     if len(level.interiors) == 1:
-        squared = {corner_panels(level, reach, limits): None for reach in _REACHES}
-        for corners in (*squared, ()) if () not in squared else squared:
-            yield _CLEAN, partial(_round_the_pool, level, corners, limits)
-    elif not level.interiors and not posts:
+        yield _NEVER, partial(spokes_round, level, limits, axes)
+        enough = _CLEAN
+    yield enough, partial(grid_lines, level, posts, (most, most), limits)
+    yield enough, lambda: grid_lines(level, posts, _by_ratio(level, limits), limits)
+    if not level.interiors and not posts:
         yield _CLEAN, tuple
-    for share in _SPACINGS:
-        spacing_ft = (most * share, most * share)
-        yield _KEEPS_RULES, partial(grid_lines, level, posts, spacing_ft, limits)
-
-
-def _round_the_pool(
-    level: Polygon, corners: tuple[Polygon, ...], limits: Limits
-) -> tuple[Segment, ...]:
-    """Return joints around the one cut-out, after some far corners of the slab are squared off."""
-    rest = level.difference(union_all(list(corners)))
-    if not isinstance(rest, Polygon):
-        return ()
-    return (*spokes_round(rest, limits), *joints_of(parts_of(corners, level)))
 
 
 def _is_ribbon(level: Polygon, limits: Limits) -> bool:
@@ -168,7 +147,7 @@ def _layout(
     panels: tuple[Part, ...], level: Polygon, limits: Limits, axes: tuple[Axis, ...]
 ) -> Layout:
     joints = joints_of(panels)
-    failing = sum(not passes(panel, limits) for panel in panels)
+    failing = _failing(panels, limits)
     long = math.fsum(math.dist(*joint) for joint in joints)
     ends = ends_of(joints, level, limits)
     loose = len(ends.dying) + len(ends.near_corner)
@@ -180,8 +159,7 @@ def _layout(
         + _JOINT_FT * long
         + _END * loose
         + _UNMATCHED * len(ends.unmatched),
-        rank=_FAILS if failing else _KEEPS_RULES if loose or lopsided else _CLEAN,
-        is_lopsided=lopsided,
+        rank=_FAILS if failing else _KEEPS_RULES if loose or lopsided or ends.unmatched else _CLEAN,
         joints=joints,
         dying=ends.dying,
         panels=panels,

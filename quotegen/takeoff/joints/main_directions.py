@@ -1,4 +1,7 @@
-"""The main directions of a slab: joints are laid out on it level, and then turned back."""
+"""How a slab lies: its main directions, level and upright, and the axes of its mirror image.
+
+Joints are laid out on it level, and then turned back.
+"""
 
 import math
 from collections.abc import Sequence
@@ -6,7 +9,9 @@ from dataclasses import dataclass
 from typing import Self
 
 import shapely
+from shapely.affinity import affine_transform
 
+from quotegen.takeoff.joints.cutting import Segment, is_same_line
 from quotegen.takeoff.joints.part import tight_box
 from quotegen.takeoff.plan_geometry import Against, Point
 from quotegen.takeoff.shapes.overlay import polygons
@@ -16,6 +21,8 @@ from quotegen.takeoff.shapes.segments import Line, Placing
 _STEPS = 10**6  # corners are held to a millionth of a foot, free of float noise
 _QUARTER_RAD = math.pi / 2
 _SAME_RAD = 1e-6
+_SAME_SHARE = 1e-3  # of the area; what a curve drawn as few sides may be off its image
+_SAME_IMAGE_FT = 0.01
 _HOUSE = 2.0  # a side along the house counts for more
 
 
@@ -120,3 +127,45 @@ def _apart(one: float, other: float) -> float:
 
 def _clean(value: float) -> float:
     return math.floor(value * _STEPS + 1 / 2) / _STEPS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Axis:
+    """A line that divides a slab into two mirror images, upright or level."""
+
+    is_upright: bool
+    at_ft: float
+
+    def image(self, point: Point) -> Point:
+        """Return the mirror image of a point."""
+        x, y = point
+        return (2 * self.at_ft - x, y) if self.is_upright else (x, 2 * self.at_ft - y)
+
+    def off_ft(self, point: Point) -> float:
+        """Return how far a point is from the axis, below zero to the right of it or above."""
+        return self.at_ft - point[0 if self.is_upright else 1]
+
+    def mirrors(self, joints: Sequence[Segment]) -> bool:
+        """Whether a layout is its own mirror image."""
+        return all(
+            any(
+                is_same_line((self.image(start), self.image(end)), other, _SAME_IMAGE_FT)
+                for other in joints
+            )
+            for start, end in joints
+        )
+
+
+def axes_of(level: shapely.Polygon) -> tuple[Axis, ...]:
+    """Return the axes of a level slab, the upright one first."""
+    left, bottom, right, top = level.bounds
+    found = (
+        (Axis(is_upright=True, at_ft=(left + right) / 2), (-1, 0, 0, 1, left + right, 0)),
+        (Axis(is_upright=False, at_ft=(bottom + top) / 2), (1, 0, 0, -1, 0, bottom + top)),
+    )
+    return tuple(
+        axis
+        for axis, turned in found
+        if level.symmetric_difference(affine_transform(level, turned)).area
+        < _SAME_SHARE * level.area
+    )

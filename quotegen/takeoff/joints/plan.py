@@ -9,17 +9,17 @@ from fractions import Fraction
 from shapely import LineString, Polygon, maximum_inscribed_circle
 
 from quotegen.quantity import decimal_of, rounded
+from quotegen.reading.files.job import JointLine
 from quotegen.reading.files.shapes import EdgeKind
 from quotegen.reading.records import PlacementSpec
 from quotegen.takeoff.job_units import JobUnits, length_ft, length_m
 from quotegen.takeoff.joints.cutting import Segment, cut_along, joints_of, parts_of
-from quotegen.takeoff.joints.judge import Breach, breaches, sides_ft
+from quotegen.takeoff.joints.judge import Breach, Limits, breaches, limits_of, sides_ft
 from quotegen.takeoff.joints.lay_out import lay_out
-from quotegen.takeoff.joints.limits import Limits, limits_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.records import BrokenRule, Joint, JointPlan, Panel, PanelRule
-from quotegen.takeoff.joints.typed_joints import owners_lines
 from quotegen.takeoff.shapes.overlay import polygons
+from quotegen.takeoff.shapes.segments import point_ft
 from quotegen.takeoff.slab.edges import edge_lengths_ft
 from quotegen.takeoff.slab.slab import Slab
 from quotegen.trade.joints import governing_spacing, saw_depth_in
@@ -27,6 +27,7 @@ from quotegen.trade.rules import RuleBook
 from quotegen.working import Step, given
 
 _SIZE_PLACES, _AREA_PLACES, _DEGREE_PLACES, _EXACT_PLACES = 2, 1, 0, 4
+TAPE_FT = 0.25  # a line that ends this near to an edge or a joint is meant to end there
 _LABEL_FT = 0.5
 _DRAWN_FT = 0.02
 _ROW_FT = 2.0  # panels whose middles lie within this of each other are numbered as one row
@@ -90,10 +91,23 @@ def _regions(slab: Slab, limits: Limits) -> Iterator[_Region]:
 
 def _lines(spec: PlacementSpec, slab: Slab, one: _Region, limits: Limits) -> tuple[Segment, ...]:
     if spec.typed.joints is not None:
-        return owners_lines(spec.typed.joints)
+        return _owners_lines(spec.typed.joints)
     loops = (*slab.boundary.outer, *slab.boundary.inner)
     posts = tuple((post.centroid.x, post.centroid.y) for post in one.posts)
     return lay_out(one.whole, posts, loops, limits)
+
+
+def _owners_lines(typed: tuple[JointLine, ...]) -> tuple[Segment, ...]:
+    """Return the owner's lines, each 3 in longer at both ends so that it meets what it nears."""
+    lines = (tuple(point_ft(end) for end in (line.from_, line.to)) for line in typed)
+    return tuple(_extended((start, end)) for start, end in lines if math.dist(start, end) > 0)
+
+
+def _extended(line: Segment) -> Segment:
+    (x0, y0), (x1, y1) = line
+    long = math.dist(*line)
+    dx, dy = (x1 - x0) / long * TAPE_FT, (y1 - y0) / long * TAPE_FT
+    return (x0 - dx, y0 - dy), (x1 + dx, y1 + dy)
 
 
 def _less_posts(joints: tuple[Segment, ...], posts: list[Polygon]) -> tuple[Segment, ...]:

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 
 from quotegen.takeoff.joints.candidates import candidates
 from quotegen.takeoff.joints.judge import (
+    Limits,
     panels_wanted,
     passes,
     slivers,
 )
-from quotegen.takeoff.joints.limits import Limits
 from quotegen.takeoff.joints.part import Chord, Part, Spot, interior_rad, split
 from quotegen.takeoff.plan_geometry import Point
 

@@ -6,7 +6,7 @@ import pytest
 
 from quotegen.quantity import Length
 from quotegen.takeoff.joints.candidates import candidates
-from quotegen.takeoff.joints.limits import limits_of
+from quotegen.takeoff.joints.judge import limits_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.plan_geometry import Ring
 from quotegen.trade.rules import load_rules

@@ -7,7 +7,7 @@ from shapely import Polygon
 from quotegen.quantity import Length
 from quotegen.takeoff.joints.cutting import Segment
 from quotegen.takeoff.joints.ends import ends_of
-from quotegen.takeoff.joints.limits import limits_of
+from quotegen.takeoff.joints.judge import limits_of
 from quotegen.trade.rules import load_rules
 from tests.takeoff.plans import DAY
 
@@ -46,3 +46,16 @@ def test_joints_on_both_sides_of_a_pool_are_in_line():
     near: Segment = ((10, 0), (10, 5))
     assert ends_of((near, ((10, 11), (10, 16))), deck, LIMITS).unmatched == ()
     assert ends_of((near, ((8, 11), (8, 16))), deck, LIMITS).unmatched == ((10, 5),)
+
+
+def test_a_joint_that_bends_by_over_30_degrees_is_ended_in():
+    """Common practice: bent by less it goes straight on, and the joint that ends there dies."""
+    for off_ft, dies in ((1.0, True), (2.0, True), (2.9, False)):
+        bent: tuple[Segment, ...] = (((0, 8), (10, 8 + off_ft)), ((10, 8 + off_ft), (20, 8)))
+        stem: Segment = ((10, 8 + off_ft), (10, 16))
+        assert bool(ends_of((*bent, stem), SLAB, LIMITS).dying) == dies
+
+
+def test_a_joint_that_touches_nothing_dies():
+    """A loose end inside the slab is one, and no fault of the program."""
+    assert len(ends_of((((5, 8), (15, 8)),), SLAB, LIMITS).dying) == 2

@@ -6,7 +6,7 @@ from shapely import Polygon
 
 from quotegen.quantity import Length
 from quotegen.takeoff.joints.grid import grid_lines
-from quotegen.takeoff.joints.limits import limits_of
+from quotegen.takeoff.joints.judge import limits_of
 from quotegen.trade.rules import load_rules
 from tests.takeoff.plans import DAY
 

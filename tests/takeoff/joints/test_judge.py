@@ -9,12 +9,12 @@ from quotegen.quantity import Length
 from quotegen.takeoff.joints.judge import (
     breaches,
     inward_rad,
+    limits_of,
     panels_wanted,
     passes,
     slivers,
     tiled,
 )
-from quotegen.takeoff.joints.limits import limits_of
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.records import PanelRule
 from quotegen.takeoff.plan_geometry import Ring
@@ -83,3 +83,20 @@ def test_how_many_panels_a_rectangle_takes(size: tuple[float, float], tiles: tup
     """Along and across, none over 10 ft and none over 1.5 to 1."""
     assert tiled(*size, LIMITS) == tiles
     assert panels_wanted(_part(_box(*size)), LIMITS) == tiles[0] * tiles[1]
+
+
+@pytest.mark.parametrize(("inches", "most_ft"), [("3", 7.5), ("4", 10.0), ("6", 12.0)])
+def test_the_thickness_decides_the_longest_side(inches: str, most_ft: float):
+    """Joints are as far apart as the governing rule for that thickness allows."""
+    limits = limits_of(Length.of_inches(Fraction(inches)), load_rules(), DAY)
+    assert limits.most_ft == most_ft
+    assert limits.times == 1.5
+    assert limits.least_ft == 1.5
+
+
+def test_stricter_limits_ask_for_wider_corners():
+    """A layout keeps three degrees more than the rule, and all else as it is."""
+    limits = limits_of(Length.of_inches(Fraction(4)), load_rules(), DAY)
+    stricter = limits.stricter()
+    assert math.degrees(stricter.corner_rad - limits.corner_rad) == pytest.approx(3)
+    assert stricter.most_ft == limits.most_ft

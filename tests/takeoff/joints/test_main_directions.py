@@ -5,7 +5,7 @@ import math
 import pytest
 from shapely import Polygon
 
-from quotegen.takeoff.joints.main_directions import Frame
+from quotegen.takeoff.joints.main_directions import Frame, axes_of
 from quotegen.takeoff.shapes.overlay import polygons
 from quotegen.takeoff.shapes.path import Loop
 from tests.takeoff.plans import Typed, outline, slab
@@ -41,3 +41,25 @@ def test_a_side_at_the_house_counts_double(against_house: str, degrees: int):
     frame = Frame.of(*_measured(outline((0, 0), (9, 0), slanted)))
     angle = math.degrees(math.atan2(frame.sin, frame.cos)) % 90
     assert angle == pytest.approx(degrees, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("corners", "upright", "level"),
+    [
+        ([(0, 0), (8, 0), (8, 4), (0, 4)], 4, 2),
+        ([(0, 0), (8, 0), (6, 4), (2, 4)], 4, None),
+        ([(0, 0), (8, 0), (8, 4)], None, None),
+    ],
+    ids=["rectangle", "trapezoid", "triangle"],
+)
+def test_axes(corners, upright, level):
+    """A rectangle has two axes, an even trapezoid one, a right triangle none."""
+    found = {axis.is_upright: axis.at_ft for axis in axes_of(Polygon(corners))}
+    assert (found.get(True), found.get(False)) == (upright, level)
+
+
+def test_the_image_of_the_image_is_the_part():
+    """Turned over twice, a point is back where it was."""
+    axis, *_ = axes_of(Polygon([(0, 0), (8, 0), (6, 4), (2, 4)]))
+    point = (1.25, 3.5)
+    assert math.dist(axis.image(axis.image(point)), point) == 0

@@ -5,8 +5,7 @@ from fractions import Fraction
 import pytest
 
 from quotegen.quantity import Length
-from quotegen.takeoff.joints.judge import passes
-from quotegen.takeoff.joints.limits import limits_of
+from quotegen.takeoff.joints.judge import limits_of, passes
 from quotegen.takeoff.joints.part import Part
 from quotegen.takeoff.joints.refine import Refiner
 from quotegen.takeoff.plan_geometry import Ring

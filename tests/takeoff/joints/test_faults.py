@@ -1,10 +1,13 @@
-"""Joints that the owner types, and what is said of them."""
+"""What is said of the owner's own joints, and of slabs with too many."""
 
 from decimal import Decimal
 
+import pytest
+
+from quotegen.takeoff.joints.faults import line_faults, too_many_panels
 from quotegen.takeoff.joints.records import PanelRule
-from quotegen.takeoff.joints.typed_joints import line_faults
-from tests.takeoff.plans import joints_of, line, placement, slab, warnings_of
+from quotegen.trade.rules import load_rules
+from tests.takeoff.plans import DAY, joints_of, line, placement, slab, warnings_of
 
 
 def test_the_owners_lines_are_the_joints():
@@ -49,3 +52,24 @@ def test_a_line_that_stops_inside_a_panel_is_told():
     (problem,) = warnings_of({"rectangle": "9 ft x 9 ft"}, lines=(line((4, 0), (4, 5)),))
     assert problem.code == "joint-stops-short"
     assert "5'-0\" of it divides nothing" in problem.message
+
+
+@pytest.mark.parametrize(
+    ("sizes", "at"),
+    [
+        (["600 ft x 500 ft"], None),  # 60 by 50 panels of 10 ft
+        (["600 ft x 501 ft"], 0),
+        (["1490 ft x 2 ft"], None),  # panels of about 2 ft by 3 ft: half way round are 500
+        (["1510 ft x 2 ft"], 0),
+        (["600 ft x 250 ft"] * 2, None),
+        (["600 ft x 250 ft", "600 ft x 250 ft", "10 ft x 10 ft"], 2),
+    ],
+)
+def test_more_panels_than_can_be_laid_out(sizes: list[str], at: int | None):
+    """At 4 in a joint stands each 10 ft, and a panel is 1.5 times as long as wide at most."""
+    slabs = [
+        (placement({"rectangle": size}, number=number), slab({"rectangle": size}))
+        for number, size in enumerate(sizes)
+    ]
+    faults = too_many_panels(slabs, load_rules(), DAY)
+    assert [fault.path for fault in faults] == ([] if at is None else [("placements", at, "add")])

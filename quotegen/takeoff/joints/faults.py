@@ -1,27 +1,25 @@
-"""Joints that the owner types in the job: their lines, and what is wrong with them."""
+"""What is wrong with joints: with the owner's own lines, or with a slab too large to lay out."""
 
-import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from datetime import date
 
 from shapely import LineString, union_all
 
-from quotegen.quantity import tape
+from quotegen.quantity import decimal_of, tape
 from quotegen.reading.files.job import JointLine
-from quotegen.takeoff.joints.cutting import Segment
+from quotegen.reading.records import PlacementSpec
+from quotegen.takeoff.joints.judge import limits_of
+from quotegen.takeoff.joints.plan import TAPE_FT
 from quotegen.takeoff.joints.records import BrokenRule, JointPlan, Panel, PanelRule
-from quotegen.takeoff.shapes.faults import Fault, spot, tape_of
+from quotegen.takeoff.shapes.faults import Fault, spot, sqft_text, tape_of
 from quotegen.takeoff.shapes.segments import point_ft
 from quotegen.takeoff.slab.slab import Slab
+from quotegen.trade.rules import RuleBook
 
-_TAPE_FT = 0.25  # a line that ends this near to an edge or a joint is meant to end there
 _SHORTEST_FT = 0.1
 _HAIR_FT = 0.01
-
-
-def owners_lines(typed: tuple[JointLine, ...]) -> tuple[Segment, ...]:
-    """Return the owner's lines, each 3 in longer at both ends so that it meets what it nears."""
-    lines = (tuple(point_ft(end) for end in (line.from_, line.to)) for line in typed)
-    return tuple(_extended((start, end)) for start, end in lines if math.dist(start, end) > 0)
+MOST_PANELS, MOST_IN_A_ROW = 3_000, 500
+"""More would take minutes to lay out: feet were typed for inches, or next to no thickness."""
 
 
 def line_faults(typed: tuple[JointLine, ...], slab: Slab) -> Iterator[Fault]:
@@ -43,7 +41,7 @@ def line_warnings(typed: tuple[JointLine, ...], slab: Slab, plan: JointPlan) -> 
     for index, line in enumerate(typed):
         start, end = point_ft(line.from_), point_ft(line.to)
         loose = LineString((start, end)).intersection(slab.region).difference(cuts.buffer(_HAIR_FT))
-        if loose.length > _TAPE_FT:
+        if loose.length > TAPE_FT:
             yield Fault(
                 code="joint-stops-short",
                 path=("joints", index),
@@ -75,8 +73,29 @@ def _in_words(broken: BrokenRule, panel: Panel) -> str:
     return f"it follows a curve by {broken.found} degrees, at most {broken.allowed}"
 
 
-def _extended(line: Segment) -> Segment:
-    (x0, y0), (x1, y1) = line
-    long = math.dist(*line)
-    dx, dy = (x1 - x0) / long * _TAPE_FT, (y1 - y0) / long * _TAPE_FT
-    return (x0 - dx, y0 - dy), (x1 + dx, y1 + dy)
+def too_many_panels(
+    slabs: Iterable[tuple[PlacementSpec, Slab]], rules: RuleBook, on: date
+) -> tuple[Fault, ...]:
+    """Return a fault at the placement with which there are more panels than we lay out.
+
+    They are counted as the largest that fit: as long as the rules let a slab of its mean width be.
+    """
+    in_all, in_a_row = 0.0, 0.0
+    for spec, slab in slabs:
+        limits, perimeter_ft = limits_of(spec.thickness, rules, on), slab.region.length
+        mean_ft = max(limits.least_ft, 2 * slab.area_sqft / perimeter_ft)
+        wide_ft = min(limits.most_ft, mean_ft)
+        long_ft = min(limits.most_ft, limits.times * wide_ft)
+        in_all += slab.area_sqft / (wide_ft * long_ft)
+        in_a_row += perimeter_ft / 2 / long_ft
+        if in_all > MOST_PANELS or in_a_row > MOST_IN_A_ROW:
+            inches = f"{decimal_of(spec.thickness.inches):.4g}"
+            said = (
+                f"`{spec.id}` measures {sqft_text(slab.area_sqft)} and is {inches} in thick; at"
+                f" most {MOST_PANELS:,} panels between joints are laid out in a job, and"
+                f" {MOST_IN_A_ROW} in a row"
+            )
+            hint = "check feet and inches of its sides, and its thickness; or make two jobs of it"
+            fault = Fault(code="slab-too-large", path=("add",), message=said, hint=hint)
+            return (fault.under(*spec.path),)
+    return ()
