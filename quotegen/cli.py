@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 import click
 
 from quotegen import __version__
-from quotegen.arguments import JobArgument, day, examples, read_shared
+from quotegen.arguments import JobArgument, day, examples, how_much, read_shared
 from quotegen.leaving import FINE, INPUT_AT_FAULT, exit_for_machine, exit_with, no_traceback
 from quotegen.ledger_commands import accept, issue, verify
 from quotegen.problem import Problem, Source, has_error
@@ -85,15 +85,18 @@ def _answers(folder: Path, on: date, *, ask: bool) -> "Answers":
 @commands.command(epilog=examples("check my_jobs/jobs/first.yaml", "check my_jobs"))
 @click.argument("files", nargs=-1, required=True, metavar="FILE...",
                 type=click.Path(path_type=Path, allow_dash=True))  # fmt: skip
-def check(files: tuple[Path, ...]) -> None:
+@how_much
+def check(files: tuple[Path, ...], *, quiet: bool, verbose: bool) -> None:
     """Say all that is wrong with each FILE: a job, a company's file, a folder, or - to type one.
 
     A job is read, measured and priced. What a file is, its keys tell.
     """
     from quotegen.checking import check_all
+    from quotegen.publish.terminal.stages import Stages
 
-    lines, problems = check_all(files, read_shared(), sys.stdin.buffer)
-    click.echo("".join(lines), nl=False)
+    stages = Stages.SECONDS if verbose else Stages.UNSAID
+    lines, problems = check_all(files, read_shared(), sys.stdin.buffer, stages)
+    click.echo("" if quiet else "".join(lines), nl=False)
     exit_with(problems)
 
 
@@ -148,24 +151,31 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
 @click.option("--fresh", is_flag=True, help="Build what has not changed too.")
 @click.option("--cores", type=click.IntRange(min=1), default=os.cpu_count, show_default="all",
               help="How many jobs are worked on at once.")  # fmt: skip
-def package(jobs: tuple[Path, ...], out: Path, cores: int, *, strict: bool, fresh: bool) -> None:
+@how_much
+def package(
+    jobs: tuple[Path, ...], out: Path, cores: int, *,
+    strict: bool, fresh: bool, quiet: bool, verbose: bool,
+) -> None:  # fmt: skip
     """Build the package of each JOB that has no error.
 
     All are read and priced before the first is built. A package that lies there is left as it
-    is if nothing has changed that it was made of.
+    is if nothing has changed that it was made of. Where the error stream is no terminal, it gets
+    a line for each stage.
     """
     from quotegen import season
     from quotegen.publish.pdf import engine_problem
-    from quotegen.publish.terminal.tables import progress_of
+    from quotegen.publish.terminal.stages import Stages, progress_of
 
     if missing := engine_problem():
         exit_for_machine(missing)
-    asked, said = season.Asked(out=out, strict=strict, fresh=fresh, cores=cores), list[Problem]()
-    with progress_of(len(jobs)) as announce:
+    stages, said = Stages.of_slow_work(quiet=quiet, verbose=verbose), list[Problem]()
+    of_each = Stages.UNSAID if stages is Stages.MOVING else stages  # one bar for all jobs
+    asked = season.Asked(out=out, strict=strict, fresh=fresh, cores=cores, stages=of_each)
+    with progress_of(len(jobs), stages) as announce:
         for one in season.package_all(jobs, asked, read_shared(), announce):
             if isinstance(one, Problem):
                 said.append(one)
-            else:
+            elif not quiet:
                 _list(one.folder, one.names, unchanged=one.unchanged)
     exit_with(tuple(said))
 
@@ -182,7 +192,8 @@ CompanyFolder = click.option(
 ))  # fmt: skip
 @JobArgument
 @click.option("--no-open", is_flag=True, help="Only say the address; open no browser.")
-def preview(job: Path, *, no_open: bool) -> None:
+@how_much
+def preview(job: Path, *, no_open: bool, quiet: bool, verbose: bool) -> None:
     """Show the web page of a JOB in the browser, and show it anew at each save.
 
     What is wrong stands above the page, with its place and what to do. Only this machine is
@@ -192,9 +203,10 @@ def preview(job: Path, *, no_open: bool) -> None:
     from threading import Event
 
     from quotegen import pipeline
-    from quotegen.publish.preview import Preview
+    from quotegen.publish.preview import Preview, QuotePage
+    from quotegen.publish.terminal.stages import Stages
 
-    shared = read_shared()
+    shared, stages = read_shared(), Stages.SECONDS if verbose else Stages.UNSAID
     if not job.is_file():
         exit_with(pipeline.figure(job, shared).problems)
 
@@ -203,8 +215,16 @@ def preview(job: Path, *, no_open: bool) -> None:
         if not no_open:
             webbrowser.open_new_tab(address)
 
+    def built() -> tuple[QuotePage, tuple[Problem, ...]]:
+        stages.say_files(job)
+        with stages.said() as announce:
+            return pipeline.page(job, shared, announce)
+
+    def said(line: str) -> None:
+        click.echo(line, err=True)
+
     try:
-        Preview(job, lambda: pipeline.page(job, shared), click.echo).run(opened, Event())
+        Preview(job, built, said, quiet=quiet).run(opened, Event())
     except KeyboardInterrupt:
         sys.exit(FINE)
 

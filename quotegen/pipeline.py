@@ -317,11 +317,14 @@ def ballpark(asked: Asked, shared: Shared) -> BallparkPage | tuple[Problem, ...]
     return BallparkPage(sheet=sheet, words=words, theme=theme_of(paced), dated=paced.quote_date)
 
 
-def page(job_file: Path, shared: Shared) -> tuple[bytes | None, tuple[Problem, ...]]:
+def page(
+    job_file: Path, shared: Shared, announce: Announce = silent
+) -> tuple[bytes | None, tuple[Problem, ...]]:
     """Return the web page of a quote alone, None where it has an error, and what is to be said."""
     from quotegen.publish.package import quote_page  # noqa: PLC0415
 
-    priced = figure(job_file, shared)
+    priced = figure(job_file, shared, announce)
+    announce("5 explain and 6 publish quote.html")
     made = None if priced.results is None else quote_page(priced.results)
     return made, priced.problems
 

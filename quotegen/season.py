@@ -21,6 +21,7 @@ from quotegen.pricing.costs.outcome import Outcome, drift_of
 from quotegen.problem import Problem, Source, has_error
 from quotegen.publish.inputs import inputs_digest
 from quotegen.publish.manifest import read_manifest
+from quotegen.publish.terminal.stages import Stages
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.yaml.typed_file import Typed, load
 
@@ -42,12 +43,14 @@ class Asked:
         strict: whether an error in one job keeps all from being written.
         fresh: whether what has not changed is made again.
         cores: how many jobs are worked on at once.
+        stages: how the stages of each job are said.
     """
 
     out: Path
     strict: bool = False
     fresh: bool = False
     cores: int = 1
+    stages: Stages = Stages.UNSAID
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,7 +88,7 @@ def figured(job: Path, asked: Asked) -> Figured:
     """Run stages 1 to 4 on a job, unless its package is there and nothing was to be said of it."""
     typed = load(job, JobFile)
     if not isinstance(typed, Typed):
-        problems = pipeline.figure(job, _SHARED[0], to_package=True).problems
+        problems = _priced(job, asked).problems
         return Figured(job=job, place=Source(file=str(job)), problems=problems)
     digest, number = inputs_digest(job), typed.value.quote
     now = Figured(job=job, quote=number, place=typed.places.of(("quote",)), inputs=digest)
@@ -94,10 +97,16 @@ def figured(job: Path, asked: Asked) -> Figured:
         now = replace(now, unchanged=True)
         if before.silent:
             return now
-    priced = pipeline.figure(job, _SHARED[0], to_package=True)
+    priced = _priced(job, asked)
     needed = not (now.unchanged or has_error(priced.problems))
     handed_on = pickle.dumps(priced) if needed else b""
     return replace(now, problems=priced.problems, handed_on=handed_on)
+
+
+def _priced(job: Path, asked: Asked) -> pipeline.PricedJob:
+    asked.stages.say_files(job)
+    with asked.stages.said() as announce:
+        return pipeline.figure(job, _SHARED[0], announce, to_package=True)
 
 
 def printed(one: Figured, outcomes: tuple[Outcome, ...], asked: Asked) -> Landed:
@@ -109,7 +118,9 @@ def printed(one: Figured, outcomes: tuple[Outcome, ...], asked: Asked) -> Landed
     folder = asked.out / one.quote
     if priced.results is None or priced.owner is None:
         return Landed(folder=folder)
-    made = package(priced.results, priced.owner, drift_of(outcomes, priced.owner.job.costs))
+    with asked.stages.said() as announce:
+        announce(f"5 explain and 6 publish {one.quote}")
+        made = package(priced.results, priced.owner, drift_of(outcomes, priced.owner.job.costs))
     whose = replace(made.whose, inputs=one.inputs, silent=not one.problems)
     problems = write((Folder(path=folder, whose=whose, files=made.files),))
     names = () if has_error(problems) else tuple(sorted(made.files))

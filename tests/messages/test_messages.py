@@ -167,10 +167,10 @@ def test_a_price_under_a_floor_refuses_the_package(folder: Path):
 
 @pytest.mark.parametrize("case", ONE_OF_EACH_STAGE)
 def test_a_fault_is_printed_and_nothing_is_written(command: Command, case: str):
-    """`package` prints what the table says and no more, leaves with 1, and touches no file."""
+    """`package -q` prints what the table says and no more, leaves with 1, and touches no file."""
     lay_out(CASES / f"{case}.yaml", Path())
     before = files_in(Path())
-    ran = command("package", "job.yaml")
+    ran = command("package", "-q", "job.yaml")
     assert ran.err == _printed_of(case)
     assert (ran.code, ran.out) == (1, "")
     assert files_in(Path()) == before
@@ -204,7 +204,7 @@ def test_a_file_that_nobody_would_type_is_refused_fast(
     spoil(lay_out(None, Path()))
     before = files_in(Path() / "out")
     began = time.process_time()
-    ran = command("package", "job.yaml")
+    ran = command("package", "-q", "job.yaml")
     assert time.process_time() - began < FAST_S
     assert ran.code == 1
     assert ran.err.startswith(f"{at}: ")

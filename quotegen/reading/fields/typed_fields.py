@@ -88,7 +88,15 @@ Text = Annotated[
     str, StringConstraints(strip_whitespace=True, min_length=1), AfterValidator(text.shown_text)
 ]
 Word = Annotated[Text, AfterValidator(lambda words: " ".join(words.split()))]
-Slug = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$")]
+_SLUG = r"^[a-z][a-z0-9_]*$"
+Slug = Annotated[str, StringConstraints(pattern=_SLUG)]
+PickedId = Annotated[
+    str,
+    StringConstraints(strip_whitespace=True, min_length=1),
+    AfterValidator(text.number_text),
+    WithJsonSchema({"type": "string", "pattern": _SLUG}),
+]
+"""The name of what stands elsewhere: one that is not there is answered with those that are."""
 ONE_OR_MORE = BeforeValidator(lambda typed: (typed,) if isinstance(typed, str) else typed)
 """What reads a single word as a list of one."""
 CoversField = Annotated[tuple[Slug, ...], ONE_OR_MORE]
