@@ -38,7 +38,7 @@ WARNINGS = {
     "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
     "revision-spent", "revision-behind", "handed-out-otherwise", "today-differs",
     "start-moved", "steps-free", "wish-not-kept", "saw-late", "cure-under-sealer",
-    "tooled-and-sawn",
+    "tooled-and-sawn", "no-area-code", "pour-in-winter", "material-unusual",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""

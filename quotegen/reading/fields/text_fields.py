@@ -263,7 +263,9 @@ def parse_slope(text: str) -> Length:
     match = re.fullmatch(r"(?P<drop>.+?)\s*(?:per|/)\s*(?:ft|foot)", plain)
     drop = match["drop"] if match else plain
     if _BARE_NUMBER.fullmatch(drop):
-        raise _error("missing-unit", text, f"has no unit; type `{drop} in per ft`, or a share like 2%")
+        raise _error(
+            "missing-unit", text, f"has no unit; type `{drop} in per ft`, or a share like 2%"
+        )
     if match is None:
         meant = f"{plain} per ft" if _TAPE.fullmatch(plain) else "1/4 in per ft"
         raise _error("not-a-slope", text, f"is not a fall; type it like {meant} or 2%")
