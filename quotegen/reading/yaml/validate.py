@@ -70,7 +70,8 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         place = places.of_key(path[:-1])
     elif kind in _ONE_OF and isinstance(found, str):
         code, message = "unknown-word", f"`{cut_short(found)}` is not known here"
-        hint = renamed_or_near(cut_short(found), _allowed(details))
+        allowed = _allowed(details)
+        hint = renamed_or_near(cut_short(found), allowed) + _SIDES.get(frozenset(allowed), "")
     elif kind in {*_ONE_OF, "string_too_short", "string_type", "no-value", "not-one-value"} or (
         kind == "string_pattern_mismatch" and not str(found).strip()
     ):
@@ -87,6 +88,11 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
 
 
 _COORDINATES = 2
+_SIDES = {
+    frozenset({"bottom", "left", "right", "top"}): "; they are the sides of the drawing: with the"
+    " house at the bottom, `top` is away from it"
+}
+"""What is said beside the sides that are allowed: nobody can know them from their names."""
 _ONE_OF = frozenset({"enum", "literal_error"})
 _STATE, _SLUG = r"^[A-Z]{2}$", r"^[a-z][a-z0-9_]*$"
 _FORMS = {
