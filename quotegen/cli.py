@@ -5,6 +5,7 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 
 import json
 import os
+import re
 import sys
 from datetime import date
 from pathlib import Path
@@ -258,18 +259,23 @@ def specimen(job: Path, out: Path) -> None:
     "copy shop/styles/tokens.css scope/base --company my_jobs",
 ))  # fmt: skip
 @click.argument("names", nargs=-1, required=True, metavar="NAME...")
+@click.option("--language", help="Copy into content/LANGUAGE, such as es, to be translated.")
 @CompanyFolder
-def copy(names: tuple[str, ...], folder: Path) -> None:
+def copy(names: tuple[str, ...], folder: Path, language: str | None) -> None:
     """Copy pages or files of a theme beside your company's file, to make them your own.
 
-    A NAME is that of a page, such as clauses/warranty, or of a file of a theme, such as
-    shop/styles/tokens.css. What lies there already stays as it is. The copy stands in for ours;
-    `check` says when ours has changed since.
+    A NAME is that of a page, such as clauses/warranty; of our fixed words, labels, sentences or
+    glossary; or of a file of a theme, such as shop/styles/tokens.css. What lies there already stays
+    as it is. The copy stands in for ours; `check` says when ours has changed since.
     """
     from quotegen.publish.own_copy import own_copies
     from quotegen.publish.write import write_new
+    from quotegen.reading.fields.typed_fields import LANGUAGE
 
-    copies, problems = own_copies(names)
+    if language and not re.fullmatch(LANGUAGE, language):
+        message = "--language: type two small letters, such as es"
+        raise click.UsageError(message)
+    copies, problems = own_copies(names, language)
     if problems:
         exit_with(problems)
     there = {name for name in copies if (folder / name).exists()}

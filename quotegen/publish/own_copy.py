@@ -10,32 +10,41 @@ from quotegen.reading.yaml.located import Places
 from quotegen.reading.yaml.near import near_miss
 from quotegen.resources import content_folder, themes_folder
 
+_WORDS = ("labels", "sentences", "glossary")
 _SIGNED = {".j2": "{{# of: {} #}}\n", ".css": "/* of: {} */\n"}
 """How a copy of a theme's file begins; a page says it in its front matter."""
 
 
-def own_copies(names: tuple[str, ...]) -> tuple[Files, tuple[Problem, ...]]:
+def own_copies(
+    names: tuple[str, ...], language: str | None = None
+) -> tuple[Files, tuple[Problem, ...]]:
     """Return the copies by their place beside company.yaml, and the names that nothing has.
 
     Args:
         names: of pages, such as `clauses/warranty`, or of files of a theme, such as
-            `shop/styles/tokens.css`. A copy says of which version of ours it was made.
+            `shop/styles/tokens.css`. A copy says of which version of ours it was made. `labels`,
+            `sentences` and `glossary` are our fixed words.
+        language: whose folder in content/ gets the copies of pages and words, to be translated.
     """
     pages, themes = content_folder(), themes_folder()
     ours = {
-        **{one.relative_to(pages).with_suffix("").as_posix(): one for one in pages.glob("*/*.md")},
+        **{one.relative_to(pages).with_suffix("").as_posix(): one
+           for one in (*pages.glob("*/*.md"), *(pages / f"{name}.yaml" for name in _WORDS))},
         **{one.relative_to(themes).as_posix(): one for one in themes.rglob("*")
            if one.suffix in _SIGNED},
     }  # fmt: skip
     problems = tuple(_unknown(name, ours) for name in names if name not in ours)
-    return dict(_copy(name, ours[name]) for name in names if name in ours), problems
+    room = "content" if language is None else f"content/{language}"
+    return dict(_copy(name, ours[name], room) for name in names if name in ours), problems
 
 
-def _copy(name: str, file: Path) -> tuple[str, bytes]:
+def _copy(name: str, file: Path, room: str) -> tuple[str, bytes]:
     data = file.read_bytes()
     if file.suffix == ".md":
         of = f"---\nof: {digest_of(data)}\n".encode()
-        return f"content/{name}.md", of + data.removeprefix(b"---\n")
+        return f"{room}/{name}.md", of + data.removeprefix(b"---\n")
+    if file.suffix == ".yaml":
+        return f"{room}/{name}.yaml", data
     return f"themes/{name}", _SIGNED[file.suffix].format(digest_of(data)).encode() + data
 
 

@@ -184,7 +184,10 @@ def files_of(job: Path) -> Seen:
     """
     company = beside(job, "company.yaml")
     folder = company.parent if company else job.parent
-    found = (job.parent.glob("*"), *(folder.glob(depth) for depth in ("*", "*/*", "content/*/*")))
+    found = (
+        job.parent.glob("*"),
+        *(folder.glob(depth) for depth in ("*", "*/*", "content/*/*", "content/*/*/*")),
+    )
     seen: dict[Path, tuple[int, int]] = {}
     for path in (one for some in found for one in some):
         try:

@@ -42,3 +42,14 @@ def test_a_name_that_nothing_has():
     copies, (found,) = own_copies(("clauses/waranty",))
     assert (copies, found.code) == ({}, "own-page-unknown")
     assert found.hint == "did you mean `clauses/warranty`?"
+
+
+def test_a_copy_for_a_language_lies_in_its_folder(tmp_path: Path):
+    """Pages and words to be translated go into content/es; another name of a language is none."""
+    names = ("labels", "glossary", "safety/silica")
+    typed = ["copy", *names, "--company", str(tmp_path), "--language"]
+    assert CliRunner().invoke(commands, [*typed, "es"]).exit_code == 0
+    there = {path.relative_to(tmp_path / "content/es").as_posix()
+             for path in tmp_path.rglob("*") if path.is_file()}  # fmt: skip
+    assert there == {"labels.yaml", "glossary.yaml", "safety/silica.md"}
+    assert CliRunner().invoke(commands, [*typed, "../x"]).exit_code == 2

@@ -17,6 +17,7 @@ from quotegen.reading.fields.typed_fields import (
     DistanceField,
     DriveTimeField,
     EmailField,
+    LanguageCode,
     LengthField,
     Model,
     PickedId,
@@ -251,6 +252,7 @@ class Job(Model):
     """A job file without what is private in it: this is what goes on to every later stage.
 
     Attributes:
+        language: of its papers, a folder in the company's content/; English if left out.
         pours: in how many parts the slab is poured, each on a day of its own.
     """
 
@@ -260,6 +262,7 @@ class Job(Model):
     holds_days: DaysField | None = None
     start: DateField
     units: Units = Units.US
+    language: LanguageCode | None = None
     customer: Customer
     site: Site
     title: Word

@@ -10,7 +10,7 @@ from pydantic_core import ErrorDetails
 
 from quotegen.problem import Problem
 from quotegen.reading.fields.text_fields import cut_short
-from quotegen.reading.fields.typed_fields import EMAIL
+from quotegen.reading.fields.typed_fields import EMAIL, LANGUAGE
 from quotegen.reading.yaml.located import Document, DocumentPath, path_text
 from quotegen.reading.yaml.near import renamed_or_near
 
@@ -98,6 +98,7 @@ _STATE, _SLUG = r"^[A-Z]{2}$", r"^[a-z][a-z0-9_]*$"
 _FORMS = {
     _STATE: "two capital letters, such as OH",
     _SLUG: "use small letters, digits and _ , beginning with a letter: pool_deck",
+    LANGUAGE: "two small letters that name a folder in content/, such as es",
     EMAIL: "an e-mail address looks like name@place.example",
     r"^#[0-9a-fA-F]{6}$": "a color is # and six digits or letters a-f: #1f4e79",
     r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$": "letters, digits, dot, dash and _ only, such as 2026-041",
