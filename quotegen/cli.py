@@ -258,8 +258,10 @@ def specimen(job: Path, out: Path) -> None:
     "copy clauses/warranty --company my_jobs",
     "copy shop/styles/tokens.css scope/base --company my_jobs",
 ))  # fmt: skip
-@click.argument("names", nargs=-1, required=True, metavar="NAME...")
-@click.option("--language", help="Copy into content/LANGUAGE, such as es, to be translated.")
+@click.argument("names", nargs=-1, metavar="NAME...")
+@click.option(
+    "--language", help="Copy into content/LANGUAGE, such as es, to be translated; all without NAME."
+)
 @CompanyFolder
 def copy(names: tuple[str, ...], folder: Path, language: str | None) -> None:
     """Copy pages or files of a theme beside your company's file, to make them your own.
@@ -274,6 +276,9 @@ def copy(names: tuple[str, ...], folder: Path, language: str | None) -> None:
 
     if language and not re.fullmatch(LANGUAGE, language):
         message = "--language: type two small letters, such as es"
+        raise click.UsageError(message)
+    if not (names or language):
+        message = "type a NAME, such as clauses/warranty"
         raise click.UsageError(message)
     copies, problems = own_copies(names, language)
     if problems:

@@ -1,6 +1,7 @@
 """A language of the owner's: a folder in content/ that stands in for English, file by file."""
 
-from collections.abc import Iterable, Iterator, Mapping
+import re
+from collections.abc import Iterator, Mapping
 from datetime import date
 from pathlib import Path
 
@@ -18,6 +19,7 @@ from quotegen.trade.rules import RuleBook
 _OTHER = "_other"
 _FORMS = ("_zero", "_one", "_two", "_few", "_many")
 _MOST_NAMED = 5
+_VALUE, _WORD = re.compile(r"\{.*?\}"), re.compile(r"[^\W\d_]{2,}")
 
 
 def locale_of(folder: Path) -> str | tuple[Problem, ...]:
@@ -78,9 +80,17 @@ def said_in(language: Mapping[str, str], ours: Mapping[str, str]) -> Mapping[str
 
 
 def still_english(
-    folder: Path, made: Content, english: Content, given: Iterable[str], to_say: Iterable[str]
+    folder: Path,
+    made: Content,
+    english: Content,
+    given: Mapping[str, str],
+    to_say: Mapping[str, str],
 ) -> Iterator[Problem]:
-    """Yield a warning for each kind of page, and for the texts, of which some are still English."""
+    """Yield a warning for each kind of page, and for the texts, of which some are still English.
+
+    A page or a text that is ours to the letter counts as English; not a word alone, which may be
+    the same in both.
+    """
     for room in ROOMS:
         ours, theirs = getattr(english, room), getattr(made, room)
         lacking = [one for one, page in theirs.items() if page.markdown == ours[one].markdown]
@@ -88,7 +98,8 @@ def still_english(
             first = f"{room}/{lacking[0]}"
             hint = f"`quotegen copy {first} --language {folder.name}` copies one, to be translated"
             yield _lacks(folder / room, _counted(len(lacking), "page"), lacking, hint)
-    texts = sorted({key for key in to_say if not key.endswith(_FORMS)} - set(given))
+    said = {key for key, text in given.items() if text != to_say.get(key) or not _is_prose(text)}
+    texts = sorted({key for key in to_say if not key.endswith(_FORMS)} - said)
     if texts:
         hint = (
             f"`quotegen copy labels sentences --language {folder.name}` copies ours with their keys"
@@ -97,6 +108,11 @@ def still_english(
     if made.glossary is english.glossary:
         hint = "write `word: what it means` for the words that your pages use"
         yield _lacks(folder, "the glossary", ["glossary.yaml"], hint)
+
+
+def _is_prose(text: str) -> bool:
+    """Whether a text has words beside the values in braces, and more than one."""
+    return len(_WORD.findall(_VALUE.sub("", text))) > 1
 
 
 def _counted(number: int, what: str) -> str:

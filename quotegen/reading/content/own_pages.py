@@ -19,6 +19,7 @@ from quotegen.reading.content.content import (
 )
 from quotegen.reading.content.languages import locale_of, said_in, still_english, texts_to_say
 from quotegen.reading.content.own_texts import own_texts
+from quotegen.reading.fields.typed_fields import LANGUAGE
 from quotegen.reading.yaml.letters import bundled_letters
 from quotegen.reading.yaml.located import Places
 from quotegen.reading.yaml.typed_file import beside
@@ -89,7 +90,7 @@ def _laid_over(
     terms = _terms(*(page for room in ROOMS for page in getattr(ours, room).values()))
     is_language = (folder / LANGUAGE_FILE).is_file()
     for room in _entries(folder) if folder.is_dir() else ():
-        if room.name == LANGUAGE_FILE or (room / LANGUAGE_FILE).is_file():
+        if room.name == LANGUAGE_FILE or re.fullmatch(LANGUAGE, room.name):
             continue  # a language is read where a job asks for it
         if room.name in TEXT_FILES or (is_language and room.name == RULES_FILE):
             said, faults = own_texts(room, known)
