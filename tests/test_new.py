@@ -248,3 +248,10 @@ def test_a_first_job_is_not_poured_in_winter(on: date, state: str, start: str):
     given = {"address": f"1 Test Lane, Harrow Bend, {state}"}
     files = started_files(filled_up(given, load_laws(), load_rules(), on), on)
     assert f"start: {start}" in files["jobs/first.yaml"].decode()
+
+
+def test_last_months_quote_can_be_figured_again():
+    """The prices of a start hold from New Year, so that an older quote may be held against them."""
+    on = date(2026, 11, 28)
+    files = started_files(filled_up({}, load_laws(), load_rules(), on), on)
+    assert "valid_from: 2026-01-01" in files["rate-book.yaml"].decode()
