@@ -14,21 +14,18 @@ from dataclasses import dataclass, replace
 from multiprocessing import get_context
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any, TypeAlias, TypeVar
+from typing import Any, TypeVar
 
 from quotegen import pipeline
 from quotegen.pricing.costs.outcome import Outcome, drift_of
 from quotegen.problem import Problem, Source, has_error
 from quotegen.publish.inputs import inputs_digest
 from quotegen.publish.manifest import read_manifest
-from quotegen.publish.terminal.stages import Stages
+from quotegen.publish.terminal.stages import Announce, Stages
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.yaml.typed_file import Typed, load
 
 T = TypeVar("T")
-
-Announce: TypeAlias = Callable[[str], None]
-"""Is told each time that a job is `priced`, and that one is `done`."""
 
 _SHARED: list[pipeline.Shared] = []
 """What every job shares, once for each process that works on jobs."""
@@ -135,6 +132,7 @@ def package_all(
 ) -> Iterator[Landed | Problem]:
     """Package all jobs that have no error: yields every problem, and each folder as it lands.
 
+    `announce` is told each time that a job is `priced`, and that one is `done`.
     Nothing is printed before every job is priced. Where two jobs have one number, neither is.
     """
     with _crew(min(asked.cores, len(jobs)), shared) as crew:

@@ -8,11 +8,10 @@ from enum import Enum, auto
 from pathlib import Path
 from typing import TypeAlias
 
-from rich.console import Console
-
 from quotegen.reading.ledger.inputs import input_files
 
 Announce: TypeAlias = Callable[[str], None]
+"""Is told what begins, or is done."""
 
 
 class Stages(Enum):
@@ -39,6 +38,8 @@ class Stages(Enum):
     def said(self) -> Iterator[Announce]:
         """Say each stage as it begins; one with its seconds as it ends."""
         if self is Stages.MOVING:
+            from rich.console import Console  # noqa: PLC0415 - slow to load, and seldom needed
+
             with Console(stderr=True).status("building") as status:
                 yield status.update
         elif self is Stages.SECONDS:
@@ -76,7 +77,8 @@ def _nothing(_stage: str) -> None:
 @contextmanager
 def progress_of(jobs: int, stages: Stages) -> Iterator[Announce]:
     """Show in a terminal how many jobs are priced, how many done, and the time left."""
-    from rich.progress import (  # noqa: PLC0415 - only here: the other commands do without
+    from rich.console import Console  # noqa: PLC0415 - only here: the other commands do without
+    from rich.progress import (  # noqa: PLC0415
         BarColumn,
         MofNCompleteColumn,
         Progress,
