@@ -13,9 +13,22 @@ if TYPE_CHECKING:
     from quotegen.pipeline import Shared
 
 JobArgument = click.argument("job", type=click.Path(path_type=Path))
+HowMuch = (
+    click.option("-q", "--quiet", is_flag=True, help="Say only what is wrong."),
+    click.option("-v", "--verbose", is_flag=True,
+                 help="Say each stage with its seconds, and what each job is made of."),
+)  # fmt: skip
 OnDay = click.option("--on", help="The day of it, such as 2026-06-22.  [default: today]")
 
 T = TypeVar("T")
+C = TypeVar("C", bound=Callable[..., object])
+
+
+def how_much(command: C) -> C:
+    """Give a command -q and -v."""
+    for option in HowMuch:
+        command = option(command)
+    return command
 
 
 def examples(*words: str) -> str:

@@ -7,6 +7,7 @@ from typing import BinaryIO
 from quotegen.explain.results import Results
 from quotegen.pipeline import Shared, figure
 from quotegen.problem import Problem, has_error
+from quotegen.publish.terminal.stages import Stages
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.files.past_jobs import PastJobs
@@ -24,7 +25,7 @@ _NOT_OURS = frozenset({"content", "issued", "out"})
 
 
 def check_all(
-    paths: tuple[Path, ...], shared: Shared, stdin: BinaryIO
+    paths: tuple[Path, ...], shared: Shared, stdin: BinaryIO, stages: Stages = Stages.UNSAID
 ) -> tuple[tuple[str, ...], tuple[Problem, ...]]:
     """Check each path, and everything in a folder.
 
@@ -32,6 +33,7 @@ def check_all(
         paths: jobs, companies' files, folders, or `-`.
         shared: what every job shares.
         stdin: what is read for `-`; the company's files then lie in this folder.
+        stages: how the stages of each job are said.
 
     Returns:
         What is said of the files without an error, and each problem once.
@@ -43,7 +45,7 @@ def check_all(
         if path.is_dir() and not (inside := files_in(path)):
             problems[str(path)] = _empty_folder(path)
         for file in inside if path.is_dir() else (path,):
-            line, found = _checked(file, shared, typed if file == STDIN else None)
+            line, found = _checked(file, shared, typed if file == STDIN else None, stages)
             if not has_error(found):
                 lines.append(line)
             problems |= {str(problem): problem for problem in found}
@@ -61,7 +63,9 @@ def files_in(folder: Path) -> tuple[Path, ...]:
     )
 
 
-def _checked(path: Path, shared: Shared, typed: bytes | None) -> tuple[str, tuple[Problem, ...]]:
+def _checked(
+    path: Path, shared: Shared, typed: bytes | None, stages: Stages
+) -> tuple[str, tuple[Problem, ...]]:
     """Return what is said of a file without an error, and what is wrong with it."""
     try:
         text = text_at(path) if typed is None else typed
@@ -69,7 +73,9 @@ def _checked(path: Path, shared: Shared, typed: bytes | None) -> tuple[str, tupl
         text = b""
     said, kind = f"{path}: no errors\n", kind_of(text)
     if kind is JobFile or kind is None:
-        figured = figure(path, shared, text=typed)
+        stages.say_files(path)
+        with stages.said() as announce:
+            figured = figure(path, shared, announce, text=typed)
         covered = "" if figured.results is None else _covered(figured.results)
         return said + covered, figured.problems
     return said, tuple(_of_company(path, kind, shared, typed))

@@ -5,6 +5,7 @@ Each command imports what it needs when it runs, so that `quotegen --help` answe
 
 import json
 import os
+import re
 import sys
 from datetime import date
 from pathlib import Path
@@ -13,7 +14,7 @@ from typing import TYPE_CHECKING
 import click
 
 from quotegen import __version__
-from quotegen.arguments import JobArgument, day, examples, read_shared
+from quotegen.arguments import JobArgument, day, examples, how_much, read_shared
 from quotegen.leaving import FINE, INPUT_AT_FAULT, exit_for_machine, exit_with, no_traceback
 from quotegen.ledger_commands import accept, issue, verify
 from quotegen.problem import Problem, Source, has_error
@@ -85,15 +86,18 @@ def _answers(folder: Path, on: date, *, ask: bool) -> "Answers":
 @commands.command(epilog=examples("check my_jobs/jobs/first.yaml", "check my_jobs"))
 @click.argument("files", nargs=-1, required=True, metavar="FILE...",
                 type=click.Path(path_type=Path, allow_dash=True))  # fmt: skip
-def check(files: tuple[Path, ...]) -> None:
+@how_much
+def check(files: tuple[Path, ...], *, quiet: bool, verbose: bool) -> None:
     """Say all that is wrong with each FILE: a job, a company's file, a folder, or - to type one.
 
     A job is read, measured and priced. What a file is, its keys tell.
     """
     from quotegen.checking import check_all
+    from quotegen.publish.terminal.stages import Stages
 
-    lines, problems = check_all(files, read_shared(), sys.stdin.buffer)
-    click.echo("".join(lines), nl=False)
+    stages = Stages.SECONDS if verbose else Stages.UNSAID
+    lines, problems = check_all(files, read_shared(), sys.stdin.buffer, stages)
+    click.echo("" if quiet else "".join(lines), nl=False)
     exit_with(problems)
 
 
@@ -148,23 +152,30 @@ def figure(jobs: tuple[Path, ...], *, as_json: bool, working: bool) -> None:
 @click.option("--fresh", is_flag=True, help="Build what has not changed too.")
 @click.option("--cores", type=click.IntRange(min=1), default=os.cpu_count, show_default="all",
               help="How many jobs are worked on at once.")  # fmt: skip
-def package(jobs: tuple[Path, ...], out: Path, cores: int, *, strict: bool, fresh: bool) -> None:
+@how_much
+def package(
+    jobs: tuple[Path, ...], out: Path, cores: int, *,
+    strict: bool, fresh: bool, quiet: bool, verbose: bool,
+) -> None:  # fmt: skip
     """Build the package of each JOB that has no error.
 
     All are read and priced before the first is built. A package that lies there is left as it
-    is if nothing has changed that it was made of.
+    is if nothing has changed that it was made of. Where the error stream is no terminal, it gets
+    a line for each stage.
     """
     from quotegen import season
     from quotegen.publish.pdf import CannotPrintError
-    from quotegen.publish.terminal.tables import progress_of
+    from quotegen.publish.terminal.stages import Stages, progress_of
 
-    asked, said = season.Asked(out=out, strict=strict, fresh=fresh, cores=cores), list[Problem]()
+    stages, said = Stages.of_slow_work(quiet=quiet, verbose=verbose), list[Problem]()
+    of_each = Stages.UNSAID if stages is Stages.MOVING else stages  # one bar for all jobs
+    asked = season.Asked(out=out, strict=strict, fresh=fresh, cores=cores, stages=of_each)
     try:
-        with progress_of(len(jobs)) as announce:
+        with progress_of(len(jobs), stages) as announce:
             for one in season.package_all(jobs, asked, read_shared(), announce):
                 if isinstance(one, Problem):
                     said.append(one)
-                else:
+                elif not quiet:
                     _list(one.folder, one.names, unchanged=one.unchanged)
     except CannotPrintError as error:
         exit_for_machine(error.problem)
@@ -183,7 +194,8 @@ CompanyFolder = click.option(
 ))  # fmt: skip
 @JobArgument
 @click.option("--no-open", is_flag=True, help="Only say the address; open no browser.")
-def preview(job: Path, *, no_open: bool) -> None:
+@how_much
+def preview(job: Path, *, no_open: bool, quiet: bool, verbose: bool) -> None:
     """Show the web page of a JOB in the browser, and show it anew at each save.
 
     What is wrong stands above the page, with its place and what to do. Only this machine is
@@ -193,9 +205,10 @@ def preview(job: Path, *, no_open: bool) -> None:
     from threading import Event
 
     from quotegen import pipeline
-    from quotegen.publish.preview import Preview
+    from quotegen.publish.preview import Preview, QuotePage
+    from quotegen.publish.terminal.stages import Stages
 
-    shared = read_shared()
+    shared, stages = read_shared(), Stages.SECONDS if verbose else Stages.UNSAID
     if not job.is_file():
         exit_with(pipeline.figure(job, shared).problems)
 
@@ -204,8 +217,16 @@ def preview(job: Path, *, no_open: bool) -> None:
         if not no_open:
             webbrowser.open_new_tab(address)
 
+    def built() -> tuple[QuotePage, tuple[Problem, ...]]:
+        stages.say_files(job)
+        with stages.said() as announce:
+            return pipeline.page(job, shared, announce)
+
+    def said(line: str) -> None:
+        click.echo(line, err=True)
+
     try:
-        Preview(job, lambda: pipeline.page(job, shared), click.echo).run(opened, Event())
+        Preview(job, built, said, quiet=quiet).run(opened, Event())
     except KeyboardInterrupt:
         sys.exit(FINE)
 
@@ -238,19 +259,29 @@ def specimen(job: Path, out: Path) -> None:
     "copy clauses/warranty --company my_jobs",
     "copy shop/styles/tokens.css scope/base --company my_jobs",
 ))  # fmt: skip
-@click.argument("names", nargs=-1, required=True, metavar="NAME...")
+@click.argument("names", nargs=-1, metavar="NAME...")
+@click.option(
+    "--language", help="Copy into content/LANGUAGE, such as es, to be translated; all without NAME."
+)
 @CompanyFolder
-def copy(names: tuple[str, ...], folder: Path) -> None:
+def copy(names: tuple[str, ...], folder: Path, language: str | None) -> None:
     """Copy pages or files of a theme beside your company's file, to make them your own.
 
-    A NAME is that of a page, such as clauses/warranty, or of a file of a theme, such as
-    shop/styles/tokens.css. What lies there already stays as it is. The copy stands in for ours;
-    `check` says when ours has changed since.
+    A NAME is that of a page, such as clauses/warranty; of our fixed words, labels, sentences or
+    glossary; or of a file of a theme, such as shop/styles/tokens.css. What lies there already stays
+    as it is. The copy stands in for ours; `check` says when ours has changed since.
     """
     from quotegen.publish.own_copy import own_copies
     from quotegen.publish.write import write_new
+    from quotegen.reading.fields.typed_fields import LANGUAGE
 
-    copies, problems = own_copies(names)
+    if language and not re.fullmatch(LANGUAGE, language):
+        message = "--language: type two small letters, such as es"
+        raise click.UsageError(message)
+    if not (names or language):
+        message = "type a NAME, such as clauses/warranty"
+        raise click.UsageError(message)
+    copies, problems = own_copies(names, language)
     if problems:
         exit_with(problems)
     there = {name for name in copies if (folder / name).exists()}

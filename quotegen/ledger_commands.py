@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
-from quotegen.arguments import JobArgument, OnDay, day, examples, read_shared
+from quotegen.arguments import JobArgument, OnDay, day, examples, how_much, read_shared
 from quotegen.leaving import exit_for_machine, exit_with
 
 if TYPE_CHECKING:
@@ -20,7 +20,8 @@ if TYPE_CHECKING:
 )
 @JobArgument
 @OnDay
-def issue(job: Path, on: str | None) -> None:
+@how_much
+def issue(job: Path, on: str | None, *, quiet: bool, verbose: bool) -> None:
     """Freeze what a JOB calls for, as it is sent: the files without the mark of a draft.
 
     They go into issued/QUOTE/ beside the company's file, and are never written again. Before
@@ -29,14 +30,16 @@ def issue(job: Path, on: str | None) -> None:
     """
     from quotegen import issuing
     from quotegen.publish.pdf import engine_problem
-    from quotegen.publish.terminal.tables import progress
+    from quotegen.publish.terminal.stages import Stages
 
     on_day = day(on)
     if missing := engine_problem():
         exit_for_machine(missing)
-    with progress() as announce:
+    stages = Stages.of_slow_work(quiet=quiet, verbose=verbose)
+    stages.say_files(job)
+    with stages.said() as announce:
         done = issuing.issue(job, read_shared(), on_day, announce)
-    _exit_frozen(done)
+    _exit_frozen(done, quiet=quiet)
 
 
 @click.command(
@@ -88,9 +91,9 @@ def verify(folder: Path) -> None:
     exit_with(problems)
 
 
-def _exit_frozen(done: "Frozen") -> NoReturn:
+def _exit_frozen(done: "Frozen", *, quiet: bool = False) -> NoReturn:
     """Name what was frozen, if anything, and exit with what is to be said."""
-    if done.folder is not None and done.facts is not None:
+    if done.folder is not None and done.facts is not None and not quiet:
         facts = done.facts
         shown = os.path.relpath(done.folder.resolve())
         click.echo(f"{shown}: {facts.kind.value}, revision {facts.revision}, ${facts.total:,}")

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
-from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import MappingProxyType
 from typing import TypeAlias
@@ -42,7 +41,6 @@ from quotegen.publish.web.drawing_font import font_of
 from quotegen.publish.web.own_theme import own_theme_faults
 from quotegen.publish.web.themes import theme_of
 from quotegen.reading.content.content import Content, read_content
-from quotegen.reading.content.languages import missing_texts
 from quotegen.reading.content.own_pages import with_own_pages
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.standards import looser_standards
@@ -75,7 +73,7 @@ def silent(_stage: str) -> None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shared:
-    """What every job shares: the trade's rules, and what we say in one language."""
+    """What every job shares: the trade's rules, and what we say."""
 
     rules: RuleBook
     laws: ContractLaws
@@ -95,22 +93,12 @@ class PricedJob:
     problems: tuple[Problem, ...]
 
 
-def read_shared(folder: Traversable | None = None) -> Shared | tuple[Problem, ...]:
-    """Read what every job shares.
-
-    Args:
-        folder: the content of a language; English where none is given. Another language must
-            say all that English says.
-    """
-    rules, english = load_rules(), read_content(content_folder())
-    content = read_content(folder) if folder else english
-    if isinstance(english, tuple):
-        return english
+def read_shared() -> Shared | tuple[Problem, ...]:
+    """Read what every job shares."""
+    content = read_content(content_folder())
     if isinstance(content, tuple):
         return content
-    if folder and (lacking := missing_texts(content, english, rules)):
-        return lacking
-    return Shared(rules=rules, laws=load_laws(), content=content)
+    return Shared(rules=load_rules(), laws=load_laws(), content=content)
 
 
 def figure(
@@ -135,7 +123,10 @@ def figure(
     announce(f"1 read {job_file}")
     scope = frozenset(shared.content.scope)
     read = read_job(job_file, scope, accepting=accepting, text=text)
-    content, own_faults = with_own_pages(job_file, shared.content, shared.rules)
+    language = read.job.typed.language if isinstance(read, ReadJob) else None
+    content, own_faults = with_own_pages(
+        job_file, shared.content, shared.rules, shared.laws, language
+    )
     if isinstance(read, tuple) or has_error(own_faults):
         return _stopped((*(read if isinstance(read, tuple) else read.problems), *own_faults))
     shared = replace(shared, content=content)
@@ -282,11 +273,14 @@ def _stopped(problems: tuple[Problem, ...]) -> PricedJob:
     return PricedJob(problems=in_file_order(problems))
 
 
-def page(job_file: Path, shared: Shared) -> tuple[bytes | None, tuple[Problem, ...]]:
+def page(
+    job_file: Path, shared: Shared, announce: Announce = silent
+) -> tuple[bytes | None, tuple[Problem, ...]]:
     """Return the web page of a quote alone, None where it has an error, and what is to be said."""
     from quotegen.publish.package import quote_page  # noqa: PLC0415
 
-    priced = figure(job_file, shared)
+    priced = figure(job_file, shared, announce)
+    announce("5 explain and 6 publish quote.html")
     made = None if priced.results is None else quote_page(priced.results)
     return made, priced.problems
 

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from multiprocessing import get_context
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any, TypeAlias, TypeVar
+from typing import Any, TypeVar
 
 from quotegen import pipeline
 from quotegen.pricing.costs.outcome import Outcome, drift_of
@@ -22,13 +22,11 @@ from quotegen.problem import Problem, Source, has_error
 from quotegen.publish.inputs import inputs_digest
 from quotegen.publish.manifest import read_manifest
 from quotegen.publish.pdf import CannotPrintError, engine_problem
+from quotegen.publish.terminal.stages import Announce, Stages
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.yaml.typed_file import Typed, load
 
 T = TypeVar("T")
-
-Announce: TypeAlias = Callable[[str], None]
-"""Is told each time that a job is `priced`, and that one is `done`."""
 
 _SHARED: list[pipeline.Shared] = []
 """What every job shares, once for each process that works on jobs."""
@@ -43,12 +41,14 @@ class Asked:
         strict: whether an error in one job keeps all from being written.
         fresh: whether what has not changed is made again.
         cores: how many jobs are worked on at once.
+        stages: how the stages of each job are said.
     """
 
     out: Path
     strict: bool = False
     fresh: bool = False
     cores: int = 1
+    stages: Stages = Stages.UNSAID
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,9 +103,11 @@ def looked_at(job: Path, asked: Asked) -> Figured:
     )
 
 
-def figured(one: Figured) -> Figured:
+def figured(one: Figured, asked: Asked) -> Figured:
     """Run stages 1 to 4 on a job."""
-    priced = pipeline.figure(one.job, _SHARED[0], to_package=True)
+    asked.stages.say_files(one.job)
+    with asked.stages.said() as announce:
+        priced = pipeline.figure(one.job, _SHARED[0], announce, to_package=True)
     needed = not (one.unchanged or has_error(priced.problems))
     handed_on = pickle.dumps(priced) if needed else b""
     return replace(one, problems=priced.problems, handed_on=handed_on)
@@ -120,7 +122,9 @@ def printed(one: Figured, outcomes: tuple[Outcome, ...], asked: Asked) -> Landed
     folder = asked.out / one.quote
     if priced.results is None or priced.owner is None:
         return Landed(folder=folder)
-    made = package(priced.results, priced.owner, drift_of(outcomes, priced.owner.job.costs))
+    with asked.stages.said() as announce:
+        announce(f"5 explain and 6 publish {one.quote}")
+        made = package(priced.results, priced.owner, drift_of(outcomes, priced.owner.job.costs))
     whose = replace(made.whose, inputs=one.inputs, silent=not one.problems)
     problems = write((Folder(path=folder, whose=whose, files=made.files),))
     names = () if has_error(problems) else tuple(sorted(made.files))
@@ -135,6 +139,7 @@ def package_all(
 ) -> Iterator[Landed | Problem]:
     """Package all jobs that have no error: yields every problem, and each folder as it lands.
 
+    `announce` is told each time that a job is `priced`, and that one is `done`.
     Nothing is printed before every job is priced. Where two jobs have one number, neither is.
 
     Raises:
@@ -143,7 +148,10 @@ def package_all(
     looked = [looked_at(job, asked) for job in jobs]
     to_figure = [one for one in looked if not one.silent]
     with _crew(min(asked.cores, len(to_figure)), shared) as crew:
-        priced, ready = _in_order(crew, figured, [(one,) for one in to_figure]), list[Figured]()
+        priced, ready = (
+            _in_order(crew, figured, [(one, asked) for one in to_figure]),
+            list[Figured](),
+        )
         for one in looked:
             ready.append(one if one.silent else next(priced))
             announce("priced")

@@ -2,6 +2,7 @@
 
 import errno
 import json
+import re
 import sys
 from pathlib import Path
 
@@ -11,6 +12,7 @@ from quotegen import __version__, pipeline
 from quotegen.publish.manifest import MANIFEST
 from quotegen.publish.pdf import engine_problem
 from tests.messages.command import Command, files_in
+from tests.publish.built import STAGE
 from tests.world import EXAMPLES, PATIO
 
 pytestmark = pytest.mark.usefixtures("unprinted")
@@ -28,6 +30,27 @@ def test_check_says_that_nothing_is_wrong(command: Command):
     """A job without a fault leaves with 0 and one line on the screen."""
     ran = command("check", "job.yaml")
     assert (ran.code, ran.out, ran.err) == (0, "job.yaml: no errors\n", "")
+
+
+def test_check_says_as_much_as_is_asked(command: Command):
+    """-q leaves only what is wrong; -v adds each stage with its seconds, and the files read."""
+    assert command("check", "-q", "job.yaml").out == ""
+    ran = command("check", "-v", "job.yaml")
+    assert ran.out == "job.yaml: no errors\n"
+    made_of, *stages = ran.err.splitlines()
+    assert made_of.startswith("job.yaml is made of job.yaml, rate-book.yaml, company.yaml")
+    assert [re.sub(r"[\d.]+ s$", "", line) for line in stages] == [
+        "1 read job.yaml: ", "2 measure T-1: ", "3 price T-1: ", "4 visits T-1: "]  # fmt: skip
+    _second_job("bad.yaml", PATIO.replace("finish: broom", "finish: brom"))
+    assert "bad.yaml:7:9: the rate book has no finish" in command("check", "-q", "bad.yaml").err
+
+
+def test_a_pipe_gets_a_line_for_each_stage(command: Command):
+    """`package` and `issue` say each stage on the error stream, which here is no terminal."""
+    stages = ["1 read job.yaml", "2 measure T-1", "3 price T-1", "4 visits T-1",
+              "5 explain and 6 publish T-1"]  # fmt: skip
+    assert command("package", "job.yaml").err.splitlines() == stages
+    assert command("issue", "job.yaml", "--on", "2026-05-14").err.splitlines() == stages
 
 
 def test_check_goes_on_after_a_faulty_job(command: Command):
@@ -49,10 +72,12 @@ def test_check_writes_nothing(command: Command):
 
 def test_package_writes_one_folder_and_lists_it(command: Command):
     """The package lies under the quote number, and each of its files is named."""
-    ran = command("package", "job.yaml", "--out", "sent")
+    ran = command("package", "job.yaml", "--out", "sent", "--quiet")
+    assert (ran.code, ran.out, ran.err) == (0, "", "")
+    ran = command("package", "job.yaml", "--out", "sent", "--fresh")
     written = [p.relative_to("sent/T-1").as_posix() for p in Path("sent").rglob("*") if p.is_file()]
     written.remove(MANIFEST)
-    assert (ran.code, ran.err) == (0, "")
+    assert (ran.code, [line for line in ran.err.splitlines() if not STAGE.match(line)]) == (0, [])
     assert ran.out.splitlines() == ["sent/T-1/", *(f"  {name}" for name in sorted(written))]
     assert "customer/quote.pdf" in written
 
@@ -75,7 +100,7 @@ def test_a_changed_file_is_kept_and_said(command: Command):
     """A page that the owner wrote into is kept beside the new one, with a warning and 0."""
     command("package", "job.yaml", "--out", "sent")
     Path("sent/T-1/customer/quote.html").write_text("mine", encoding="utf-8")
-    ran = command("package", "job.yaml", "--out", "sent")
+    ran = command("package", "job.yaml", "--out", "sent", "-q")
     assert ran.code == 0
     assert ran.err.startswith("sent/T-1/customer/quote.html:1:1: warning: this is not as quotegen")
     assert Path("sent/T-1/customer/quote.kept-1.html").read_text(encoding="utf-8") == "mine"
@@ -213,7 +238,7 @@ def test_a_full_disk_leaves_the_older_package(command: Command, monkeypatch: pyt
 
     monkeypatch.setattr("os.fsync", full)
     _second_job("job.yaml", PATIO.replace("30 ft", "31 ft"))
-    ran = command("package", "job.yaml")
+    ran = command("package", "-q", "job.yaml")
     assert ran.code == 3
     assert "No space left on device" in ran.err
     assert _one_sentence(ran.err)
@@ -230,7 +255,7 @@ def test_a_fault_of_our_own_is_said_in_one_sentence(
         raise IndexError(message)
 
     monkeypatch.setattr(pipeline, "price", broken)
-    ran = command("package", "job.yaml")
+    ran = command("package", "-q", "job.yaml")
     assert (ran.code, ran.out) == (3, "")
     assert _one_sentence(ran.err)
     assert "quotegen has a fault of its own (IndexError: the seventh corner)" in ran.err
@@ -253,7 +278,7 @@ def test_a_missing_library_is_said_in_one_sentence(
     problem = engine_problem()
     assert problem is not None
     assert problem.code == "no-pango"
-    ran = command("package", "job.yaml")
+    ran = command("package", "-q", "job.yaml")
     assert ran.code == 3
     assert _one_sentence(ran.err)
     assert "apt-get install libpango" in ran.err

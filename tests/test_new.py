@@ -17,7 +17,7 @@ from quotegen.trade.rules import load_rules
 from tests.pricing.shop import shared
 
 ON = date(2026, 6, 3)
-WHO = ("Arden & Sons: Concrete", "Kit Arden", "7 Quarry Road, Elm Reach, MI", "555-0143",
+WHO = ("Arden & Sons: Concrete", "Kit Arden", "7 Quarry Road, Elm Reach, MI", "231-555-0143",
        "kit@arden.example")  # fmt: skip
 STATES = (
     "AL", "AK", "AZ", "AR", "CA", "CO", "CT", "DE", "DC", "FL", "GA", "HI", "ID", "IL", "IN",
@@ -220,3 +220,38 @@ def test_a_choice_is_taken_as_it_is_said(typed: str):
     """A blank, a dash or a number in place of the word that is offered is no nonsense."""
     (pricing,) = (one for one in load_questions() if one.choices and "all_in" in one.choices)
     assert read_answer(pricing, typed, {}) == "all_in"
+
+
+def test_what_the_law_wants_of_the_company_is_asked(tmp_path):
+    """In Illinois the insurer with its amounts; Enter says that there is none."""
+    who = (*WHO[:2], "7 Quarry Road, Elm Reach, IL", *WHO[3:])
+    ran = _new(tmp_path / "a", *who, "Beacon Mutual", "555-0139", "312-555-0139",
+               "general liability, $1,000,000", *[""] * 12)  # fmt: skip
+    assert ran.exit_code == 0, ran.output
+    assert "`555-0139` has no area code" in ran.output
+    assert _read(tmp_path / "a", "company.yaml")["insurance"] == {
+        "carrier": "Beacon Mutual", "phone": "312-555-0139",
+        "covers": "general liability, $1,000,000"}  # fmt: skip
+    ran = _new(tmp_path / "b", *who, *[""] * 13)
+    assert ran.exit_code == 0, ran.output
+    assert "insurance" not in _read(tmp_path / "b", "company.yaml")
+
+
+@pytest.mark.parametrize(
+    ("on", "state", "start"),
+    [(date(2026, 6, 3), "MI", "2026-06-29"), (date(2026, 11, 28), "MI", "2027-03-01"),
+     (date(2026, 10, 26), "MI", "2026-11-23"), (date(2026, 10, 28), "OH", "2026-11-23"),
+     (date(2026, 11, 28), "TX", "2026-12-21")],
+)  # fmt: skip
+def test_a_first_job_is_not_poured_in_winter(on: date, state: str, start: str):
+    """Four weeks on, on a Monday; where frost is counted on, with the next of spring."""
+    given = {"address": f"1 Test Lane, Harrow Bend, {state}"}
+    files = started_files(filled_up(given, load_laws(), load_rules(), on), on)
+    assert f"start: {start}" in files["jobs/first.yaml"].decode()
+
+
+def test_last_months_quote_can_be_figured_again():
+    """The prices of a start hold from New Year, so that an older quote may be held against them."""
+    on = date(2026, 11, 28)
+    files = started_files(filled_up({}, load_laws(), load_rules(), on), on)
+    assert "valid_from: 2026-01-01" in files["rate-book.yaml"].decode()

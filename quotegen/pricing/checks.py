@@ -1,6 +1,5 @@
 """What a priced job is asked: requests that came to nothing, deposit, contract law, mix."""
 
-import re
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -12,7 +11,7 @@ from quotegen.pricing.quoted.quantities import typed_quantity
 from quotegen.pricing.quoted.rates import AS_TAKEN_OFF, shown_rate
 from quotegen.pricing.quoted.records import Line, PricedFinish, PricedQuote
 from quotegen.problem import Problem, Severity
-from quotegen.quantity import decimal_from_text, decimal_of
+from quotegen.quantity import decimal_of
 from quotegen.reading.files.rate_book import ALWAYS_ASKED_ABOUT, SteelKind
 from quotegen.reading.records import JobSpec
 from quotegen.reading.yaml.located import DocumentPath, path_text
@@ -288,7 +287,7 @@ def _little_air(job: JobSpec, rules: RuleBook) -> Iterator[Problem]:
     """
     on, air, state = job.quote_date, job.rate_book.mix.air, job.site.state or ""
     weathering = weathering_of_state(state, rules, on)
-    typed = [decimal_from_text(number) for number in re.findall(r"\d+(?:\.\d+)?", air)]
+    typed = job.rate_book.mix.air_percents
     if weathering is None or not typed:
         return
     asked = least_air(weathering, rules, on)

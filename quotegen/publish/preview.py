@@ -81,11 +81,14 @@ class Preview:
     Args:
         job: the job file.
         build: makes the page of the quote, or says what is wrong.
-        say: is told a line about each build.
+        say: is told a line about each build, and each problem.
+        quiet: whether only of problems.
     """
 
-    def __init__(self, job: Path, build: Build, say: Callable[[str], None]) -> None:
-        self._job, self._build, self._say = job, build, say
+    def __init__(
+        self, job: Path, build: Build, say: Callable[[str], None], *, quiet: bool = False
+    ) -> None:
+        self._job, self._build, self._say, self._quiet = job, build, say, quiet
         self.shown, self.port = Shown(), 0
 
     def run(self, opened: Callable[[str], None], ended: Event) -> None:
@@ -122,7 +125,8 @@ class Preview:
             problems=problems,
             took_s=time.monotonic() - began,
         )
-        self._say(self.shown.said)
+        if not self._quiet:
+            self._say(self.shown.said)
         for problem in problems:
             self._say(str(problem))
         return seen
@@ -180,7 +184,10 @@ def files_of(job: Path) -> Seen:
     """
     company = beside(job, "company.yaml")
     folder = company.parent if company else job.parent
-    found = (job.parent.glob("*"), *(folder.glob(depth) for depth in ("*", "*/*", "content/*/*")))
+    found = (
+        job.parent.glob("*"),
+        *(folder.glob(depth) for depth in ("*", "*/*", "content/*/*", "content/*/*/*")),
+    )
     seen: dict[Path, tuple[int, int]] = {}
     for path in (one for some in found for one in some):
         try:

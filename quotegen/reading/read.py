@@ -16,13 +16,13 @@ from quotegen.reading.checks.asked import FIRST_DAY, asked_faults
 from quotegen.reading.checks.company import company_faults, payment_faults
 from quotegen.reading.checks.covers import cover_faults
 from quotegen.reading.checks.options import option_faults
-from quotegen.reading.checks.past_jobs import past_job_sense
+from quotegen.reading.checks.past_jobs import past_job_phones, past_job_sense
 from quotegen.reading.checks.placements import placement_faults
 from quotegen.reading.checks.private import bid_faults, cost_faults, outcome_faults
 from quotegen.reading.checks.rate_book import rate_book_faults
 from quotegen.reading.checks.rates import rate_faults
 from quotegen.reading.checks.same_number import same_number_beside
-from quotegen.reading.checks.sense import book_sense, job_sense
+from quotegen.reading.checks.sense import book_sense, company_sense, job_sense
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import Job, JobFile, holds_until
@@ -138,9 +138,12 @@ def read_company(
         problems += book_sense(book)
     if company is not None:
         problems += company_faults(company, scope_items)
+        problems += company_sense(company)
         logo = _logo(company, problems)
     if book is not None and company is not None:
         problems += payment_faults(company, book.value)
+    if past is not None:
+        problems += past_job_phones(past)
     if past is not None and company is not None:
         problems += past_job_sense(past, company.value)
     return CompanyFiles(company=company, book=book, past=past, logo=logo, problems=tuple(problems))

@@ -15,6 +15,8 @@ from quotegen.publish.write import write_new
 from quotegen.reading.fields.text_fields import parse_share
 from quotegen.resources import example_folder
 from quotegen.starting.questions import FINISHES, NONE, Answers, load_questions
+from quotegen.trade.rules import load_rules
+from quotegen.trade.weather import frost_counted_on
 
 FIRST_JOB = "jobs/first.yaml"
 TEMPLATES: Mapping[str, str] = MappingProxyType({
@@ -24,6 +26,8 @@ TEMPLATES: Mapping[str, str] = MappingProxyType({
     FIRST_JOB: "first.yaml.j2",
 })  # fmt: skip
 _WEEKS_AHEAD = 4
+_FIRST_WEEKS = (timedelta(), timedelta(weeks=1))
+"""In which a first job is poured; not in winter."""
 _OF_THE_REST = Fraction(3, 4)
 """What is due at the pour, of all that is left after a deposit that is a share."""
 _PLAIN = re.compile(r"[A-Za-z0-9](?:[\w .&/'()@+-]*[\w.)])?")
@@ -35,7 +39,7 @@ def started_files(answers: Answers, on: date) -> Mapping[str, bytes]:
     Args:
         answers: one to each question that is asked.
         on: the day from which the rate book holds and of the first quote, whose work begins on
-            a Monday some weeks later.
+            a Monday some weeks later, and not in winter.
     """
     environment = Environment(
         loader=FunctionLoader(_template),
@@ -113,6 +117,8 @@ def _values(answers: Answers, on: date) -> Mapping[str, object]:
         if question.stand_in and given[question.id] == question.stand_in
     ]
     monday = on + timedelta(weeks=_WEEKS_AHEAD, days=-on.weekday())
+    while any(frost_counted_on(monday + week, state, load_rules(), on) for week in _FIRST_WEEKS):
+        monday += timedelta(weeks=1)
     return {
         **given,
         "street": street,

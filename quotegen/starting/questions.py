@@ -15,6 +15,7 @@ from pydantic_core import PydanticCustomError
 
 from quotegen.money import parse_money, to_cents
 from quotegen.quantity import decimal_from_text
+from quotegen.reading.checks.asked import FIRST_DAY
 from quotegen.reading.fields.text_fields import (
     cut_short,
     number_text,
@@ -25,12 +26,17 @@ from quotegen.reading.fields.text_fields import (
 from quotegen.reading.fields.typed_fields import EMAIL
 from quotegen.trade.contract_law import ContractLaws, Element
 from quotegen.trade.deposits import deposit_cap
-from quotegen.trade.rules import RuleBook
+from quotegen.trade.rules import RuleBook, load_rules
+from quotegen.trade.sense import lacks_area_code
 
 NONE = "none"
 """What is answered where there is no price, or no number."""
 FINISHES = ("broom", "exposed", "stamped")
 """The questions of which one at least needs a price."""
+
+
+ABOUT_INSURANCE = ("insurer_phone", "insured")
+"""What is asked of an insurer, where there is one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,7 +102,7 @@ def is_asked(question: Question, answers: Answers, laws: ContractLaws) -> bool:
         return answers.get(earlier) == wanted
     if question.law is None:
         return True
-    if question.id == "insurer_phone" and answers.get("insurer") == NONE:
+    if question.id in ABOUT_INSURANCE and answers.get("insurer") == NONE:
         return False
     state = state_of(answers)
     return any(
@@ -140,6 +146,8 @@ def read_answer(question: Question, typed: str, answers: Answers) -> str:
         ValueError: it is none; the message says what is.
     """
     text = " ".join(typed.split())
+    if not text and question.kind == "text_or_none":
+        return NONE
     if not text:
         message = "type an answer"
         raise ValueError(message)
@@ -165,6 +173,12 @@ def _address(text: str, _: Question) -> str:
         said = "needs street, town and the two letters of the state, parted by commas"
         raise ValueError(f"`{cut_short(text)}` {said}")
     return ", ".join((*parts[:-1], state))
+
+
+def _phone(text: str, _: Question) -> str:
+    if lacks_area_code(text, load_rules(), FIRST_DAY):
+        raise ValueError(f"`{cut_short(text)}` has no area code; type it like 231-555-0100")
+    return text
 
 
 def _email(text: str, _: Question) -> str:
@@ -223,6 +237,7 @@ READ: Mapping[str, Callable[[str, Question], str]] = MappingProxyType({
     "text": _text,
     "text_or_none": _or_none(_text),
     "address": _address,
+    "phone": _phone,
     "email": _email,
     "price": _price,
     "price_or_none": _or_none(_price),

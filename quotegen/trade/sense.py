@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from quotegen.quantity import NO_QUANTITY, Unit, decimal_of
 from quotegen.trade.book import PER_CENT, Range, RuleBook
+from quotegen.trade.wording import number_text, with_unit
 
 _PRICES: Mapping[Unit, str] = {
     Unit.SQ_FT: "rate_usual_sqft",
@@ -65,6 +66,32 @@ def usual_thickness_in(rules: RuleBook, on: date) -> Range:
 def usual_base_in(rules: RuleBook, on: date) -> Range:
     """Return the inches that a base under it commonly is deep. Common practice."""
     return rules.range("base_usual_range", on)
+
+
+def usual_material(rule: str, rules: RuleBook, on: date) -> Range:
+    """Return what a dose of the rate book commonly is, by its rule. Common practice."""
+    return rules.range(rule, on)
+
+
+def in_words(rule: str, value: Decimal, rules: RuleBook, on: date) -> tuple[str, str]:
+    """Return a value of a material and what is usual, each with the unit."""
+    unit = rules.rule(rule).unit
+    said = with_unit(number_text(value, unit), unit, one=value == 1)
+    return said, rules.text(rule, on)
+
+
+def digits_with_area_code(rules: RuleBook, on: date) -> Decimal:
+    """Return how many digits a telephone number has with its area code. Common practice."""
+    return rules.number("phone_digits", on)
+
+
+def lacks_area_code(phone: str, rules: RuleBook, on: date) -> bool:
+    """Say whether a telephone number is too short to have one.
+
+    One of another country begins with +, and words alone are no number.
+    """
+    digits = sum(letter.isdigit() for letter in phone)
+    return 0 < digits < digits_with_area_code(rules, on) and not phone.startswith("+")
 
 
 def is_usual(value: Fraction | Decimal, usual: Range) -> bool:

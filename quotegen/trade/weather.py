@@ -8,6 +8,7 @@ from math import ceil
 
 from quotegen.quantity import decimal_of
 from quotegen.trade.book import RuleBook, Step
+from quotegen.trade.mix import Weathering, weathering_of_state
 
 
 def float_wait_hours(air_f: Decimal, rules: RuleBook, on: date) -> Decimal | None:
@@ -70,6 +71,16 @@ def protection_days(*, exposed: bool, accelerated: bool, rules: RuleBook, on: da
     """Return the days of protection in cold weather, no load (ACI 306R Table 5.1, from memory)."""
     row = ("exposed" if exposed else "not exposed") + (" accelerated" if accelerated else "")
     return int(rules.table("cold_protection", on)[row])
+
+
+def frost_counted_on(day: date, state: str, rules: RuleBook, on: date) -> bool:
+    """Whether frost is counted on: December to February where weathering is severe.
+
+    Common practice, and no climate record. Nothing is counted on in a state that is not known.
+    """
+    months = rules.table("winter_months", on)
+    winter = day.month >= months["first"] or day.month <= months["last"]
+    return winter and weathering_of_state(state, rules, on) is Weathering.SEVERE
 
 
 def heat_risk(heat_index_f: Decimal, rules: RuleBook, on: date) -> str:

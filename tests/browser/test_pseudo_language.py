@@ -1,4 +1,4 @@
-"""Another language is a folder beside English: no fixed text of ours stands anywhere else."""
+"""Another language is a folder of the owner's: no fixed text of ours stands anywhere else."""
 
 import email
 import email.policy
@@ -6,14 +6,15 @@ import re
 from collections.abc import Mapping
 from html import unescape
 from pathlib import Path
+from shutil import copytree
 
 import icalendar
 import pytest
 from playwright.sync_api import Browser
 
-from quotegen.pipeline import Shared, read_shared
 from quotegen.publish.package import Package
 from tests.browser.conftest import REPO, opened
+from tests.pricing.shop import shared
 from tests.publish.built import build, page_text, unprinted
 from tests.publish.paper import laid_out, past_the_edge
 from tests.publish.pseudo import named_texts, pseudo_content, strangers, typed_texts
@@ -32,10 +33,15 @@ WORKING = re.compile(r"<span class=.*?</span>", re.DOTALL)
 @pytest.fixture(scope="module")
 def packages(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, Package]:
     """Return two examples in the made-up language; their papers are laid out where one is read."""
-    shared = read_shared(pseudo_content(tmp_path_factory.mktemp("content")))
-    assert isinstance(shared, Shared), shared
+    company = Path(copytree(EXAMPLES, tmp_path_factory.mktemp("company") / "itemized"))
+    language = pseudo_content(company / "content").name
+    jobs = tuple(company / "jobs" / f"{name}.yaml" for name in CHOSEN)
+    for job in jobs:
+        with job.open("a", encoding="utf-8") as typed:
+            typed.write(f"language: {language}\n")
     with unprinted():
-        made = build(tuple(EXAMPLES / "jobs" / f"{name}.yaml" for name in CHOSEN), shared)
+        made = build(jobs, shared())
+    assert made.problems == ()
     return dict(zip(CHOSEN, made.packages.values(), strict=True))
 
 

@@ -38,7 +38,7 @@ WARNINGS = {
     "fall-unusual", "paid-early", "measured-far-off", "thicker-than-book",
     "revision-spent", "revision-behind", "handed-out-otherwise", "today-differs",
     "start-moved", "steps-free", "wish-not-kept", "saw-late", "cure-under-sealer",
-    "tooled-and-sawn", "steps-off-edge",
+    "tooled-and-sawn", "steps-off-edge", "no-area-code", "pour-in-winter", "material-unusual",
 }  # fmt: skip
 AT_THE_PACKAGE = "under-floor"
 """The one fault that only a package has: a price under the owner's floor."""
@@ -84,9 +84,8 @@ TESTED_ELSEWHERE = {
     "logo-not-printed": "tests/publish/test_printable.py::test_what_the_engine_does_not_take",
     "logo-acts": f"{LOGOS}::test_what_could_act_or_reach_out_is_refused",
     "logo-too-large": f"{LOGOS}::test_a_huge_file_is_refused",
-    "missing-text": f"{LANGUAGES}::test_a_missing_text_is_an_error",
-    "lost-value": f"{LANGUAGES}::test_a_value_must_keep_its_place",
-    "missing-page": f"{LANGUAGES}::test_a_missing_page_is_an_error",
+    "language-lacks": f"{LANGUAGES}::test_what_is_missing_stays_english_and_is_said",
+    "no-language": f"{LANGUAGES}::test_a_language_begins_with_its_locale",
     "no-locale": f"{LANGUAGES}::test_the_locale_must_be_known",
     "own-page-unknown": f"{OWN_PAGES}::test_a_page_that_we_do_not_have_is_refused",
     "own-page-behind": f"{OWN_PAGES}::test_a_page_says_when_ours_has_changed_since",
@@ -167,10 +166,10 @@ def test_a_price_under_a_floor_refuses_the_package(folder: Path):
 
 @pytest.mark.parametrize("case", ONE_OF_EACH_STAGE)
 def test_a_fault_is_printed_and_nothing_is_written(command: Command, case: str):
-    """`package` prints what the table says and no more, leaves with 1, and touches no file."""
+    """`package -q` prints what the table says and no more, leaves with 1, and touches no file."""
     lay_out(CASES / f"{case}.yaml", Path())
     before = files_in(Path())
-    ran = command("package", "job.yaml")
+    ran = command("package", "-q", "job.yaml")
     assert ran.err == _printed_of(case)
     assert (ran.code, ran.out) == (1, "")
     assert files_in(Path()) == before
@@ -204,7 +203,7 @@ def test_a_file_that_nobody_would_type_is_refused_fast(
     spoil(lay_out(None, Path()))
     before = files_in(Path() / "out")
     began = time.process_time()
-    ran = command("package", "job.yaml")
+    ran = command("package", "-q", "job.yaml")
     assert time.process_time() - began < FAST_S
     assert ran.code == 1
     assert ran.err.startswith(f"{at}: ")

@@ -159,7 +159,7 @@ def _past_jobs(home: Path, marks: _Marks) -> dict[str, dict[str, Any]]:
 
     def contact(whose: str) -> dict[str, str]:
         name, phone = marks(f"contact of {whose}"), marks(f"phone of {whose}")
-        return {"name": f"Marta {name}", "phone": f"555-0131 {phone}"}
+        return {"name": f"Marta {name}", "phone": f"740-555-0131 {phone}"}
 
     def photo(whose: str, ending: str = "jpg") -> dict[str, str]:
         name = f"{marks(f'photo file of {whose}')}.{ending}"

@@ -7,6 +7,7 @@ from click.testing import CliRunner
 from quotegen.cli import commands
 from quotegen.pipeline import figure
 from quotegen.publish.own_copy import own_copies
+from quotegen.reading.content.content import ROOMS
 from tests.pricing import shop
 from tests.world import write_world
 
@@ -42,3 +43,27 @@ def test_a_name_that_nothing_has():
     copies, (found,) = own_copies(("clauses/waranty",))
     assert (copies, found.code) == ({}, "own-page-unknown")
     assert found.hint == "did you mean `clauses/warranty`?"
+
+
+def test_a_copy_for_a_language_lies_in_its_folder(tmp_path: Path):
+    """Pages and words to be translated go into content/es; another name of a language is none."""
+    names = ("labels", "glossary", "safety/silica")
+    typed = ["copy", *names, "--company", str(tmp_path), "--language"]
+    assert CliRunner().invoke(commands, [*typed, "es"]).exit_code == 0
+    there = {path.relative_to(tmp_path / "content/es").as_posix()
+             for path in tmp_path.rglob("*") if path.is_file()}  # fmt: skip
+    assert there == {"labels.yaml", "glossary.yaml", "safety/silica.md", "language.yaml"}
+    locale = (tmp_path / "content/es/language.yaml").read_text(encoding="utf-8")
+    assert locale == "locale: es_US\n"
+    assert CliRunner().invoke(commands, [*typed, "../x"]).exit_code == 2
+
+
+def test_a_whole_language_is_begun(tmp_path: Path):
+    """Without a name all of English is copied, and all of it counts as still English."""
+    job = write_world(tmp_path, shop.job(language="es"), rate_book=shop.book())
+    typed = ["copy", "--company", str(tmp_path)]
+    assert CliRunner().invoke(commands, typed).exit_code == 2
+    assert CliRunner().invoke(commands, [*typed, "--language", "es"]).exit_code == 0
+    lacking = [one for one in shop.faults(job) if one.code == "language-lacks"]
+    assert len(lacking) == len(shop.faults(job)) == 1 + len(ROOMS)
+    assert (tmp_path / "content/es/care/first-day.md").is_file()

@@ -20,7 +20,7 @@ OPEN = """\
     area_sqft: 100
     shows: what {name} shows
     private_notes: secret of {name}
-    contact: {{name: Contact of {name}, phone: 555-0100}}
+    contact: {{name: Contact of {name}, phone: 740-555-0100}}
     photo: {{file: wall.jpg, alt: Photo of {name}}}
 """
 

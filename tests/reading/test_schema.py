@@ -3,64 +3,65 @@
 import json
 import re
 from collections.abc import Iterator
+from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
 import yaml
+from jsonschema import Draft202012Validator
 
 from quotegen.reading.kinds import KINDS
 from quotegen.reading.schema import _models, schema_of, sentences
+from quotegen.starting.answers import filled_up
+from quotegen.starting.files import started_files
+from quotegen.trade.contract_law import load_laws
+from quotegen.trade.rules import load_rules
 from tests.world import EXAMPLES
 
-TYPED = [
-    *(("job", path) for path in sorted((EXAMPLES / "jobs").iterdir())),
-    ("company", EXAMPLES / "company.yaml"),
-    ("rate-book", EXAMPLES / "rate-book.yaml"),
-    ("past-jobs", EXAMPLES / "past-jobs.yaml"),
-]
+TYPED = sorted(EXAMPLES.parent.rglob("*.yaml"))
 
 
-def _strangers(typed: Any, schema: Any, root: Any, path: str = "") -> list[str]:
-    """Return where a file has a key that its schema lacks, or lacks one that is required."""
-    while "$ref" in schema:
-        schema = root["$defs"][schema["$ref"].rpartition("/")[2]]
-    if "anyOf" in schema:
-        tried = [_strangers(typed, choice, root, path) for choice in schema["anyOf"]]
-        return min(tried, key=len)
-    if isinstance(typed, dict):
-        known = schema.get("properties", {})
-        rest = schema.get("additionalProperties", {})
-        if isinstance(rest, dict) and not known:
-            return [s for k, v in typed.items() for s in _strangers(v, rest, root, f"{path}.{k}")]
-        lost = [f"{path}: lacks {key}" for key in schema.get("required", ()) if key not in typed]
-        odd = [f"{path}: has {key}" for key in typed if key not in known]
-        return lost + odd + [
-            s for k, v in typed.items() if k in known
-            for s in _strangers(v, known[k], root, f"{path}.{k}")
-        ]  # fmt: skip
-    if isinstance(typed, list):
-        items = schema.get("items", {})
-        return [s for i, v in enumerate(typed) for s in _strangers(v, items, root, f"{path}[{i}]")]
-    return []
-
-
-@pytest.mark.parametrize(("kind", "path"), TYPED, ids=lambda value: getattr(value, "stem", value))
-def test_the_examples_fit_their_schema(kind: str, path: Path):
-    """Each key of an example is in the schema, and each that is required is in the example."""
+def _faults(kind: str, text: str) -> list[str]:
+    """Return what an editor would mark in a file: its place, and the rule of the schema."""
     schema = schema_of(kind)
-    typed = yaml.safe_load(path.read_text(encoding="utf-8"))
-    assert _strangers(typed, schema, schema) == []
+    Draft202012Validator.check_schema(schema)
+    read = yaml.load(text, yaml.BaseLoader)
+    found = Draft202012Validator(schema).iter_errors(read)
+    return [f"{one.json_path} {one.validator}" for one in found]
 
 
-def test_the_check_finds_strangers():
-    """The small checker above does see a key too many and one too few."""
-    schema = schema_of("job")
-    typed = {"quote": "T-1", "site": {"address": "1 Test Lane", "twon": "Ashwick"}}
-    found = _strangers(typed, schema, schema)
-    assert ".site: has twon" in found
-    assert ".site: lacks town" in found
-    assert ": lacks finish" in found
+@pytest.mark.parametrize("path", TYPED, ids=lambda path: f"{path.parent.name}/{path.stem}")
+def test_the_examples_fit_their_schema(path: Path):
+    """jsonschema, a validator of JSON Schema draft 2020-12, finds nothing to mark in an example."""
+    kind = "job" if path.parent.name == "jobs" else path.stem
+    assert _faults(kind, path.read_text(encoding="utf-8")) == []
+
+
+def test_what_new_writes_fits_its_schema():
+    """An editor marks nothing in the files of a start."""
+    on = date(2026, 6, 3)
+    written = started_files(filled_up({}, load_laws(), load_rules(), on), on)
+    for name, data in written.items():
+        kind = "job" if name.startswith("jobs/") else name.removesuffix(".yaml")
+        assert _faults(kind, data.decode()) == [], name
+
+
+@pytest.mark.parametrize(
+    ("good", "typed", "fault"),
+    [
+        ("town: Harrow Bend", "twon: Harrow Bend", "$.site additionalProperties"),
+        ("finish: ", "finsh: ", "$ required"),
+        ("use: patio", "use: patoi", "$.placements[0].use enum"),
+        ("title: ", "title: [a, b]\nnote: ", "$.title type"),
+    ],
+)
+def test_an_editor_marks_a_slip(good: str, typed: str, fault: str):
+    """A key that is none, one that lacks, a word and a kind of value that are none there."""
+    text = Path("tests/messages/good/job.yaml").read_text(encoding="utf-8")
+    assert _faults("job", text) == []
+    assert good in text
+    assert fault in _faults("job", text.replace(good, typed, 1))
 
 
 @pytest.mark.parametrize("kind", KINDS)

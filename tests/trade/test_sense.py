@@ -7,7 +7,13 @@ import pytest
 
 from quotegen.quantity import Unit
 from quotegen.trade.rules import load_rules
-from quotegen.trade.sense import is_usual, more_than_due, usual_price
+from quotegen.trade.sense import (
+    is_usual,
+    lacks_area_code,
+    more_than_due,
+    usual_material,
+    usual_price,
+)
 
 ON = date(2026, 5, 14)
 
@@ -35,3 +41,25 @@ def test_a_check_rounded_up_is_no_mistake():
     assert not more_than_due(Decimal(1500), Decimal(1467), rules, ON)
     assert not more_than_due(Decimal("1050.00"), due, rules, ON)
     assert more_than_due(Decimal("1050.01"), due, rules, ON)
+
+
+@pytest.mark.parametrize(
+    ("phone", "lacks"),
+    [("555-0142", True), ("231-555-0142", False), ("(231) 555-0142 x 7", False),
+     ("+47 55 50 14", False), ("on the yard sign", False)],
+)  # fmt: skip
+def test_seven_digits_lack_an_area_code(phone: str, lacks: bool):
+    """Ten digits are a number of the North American plan, and + begins one of another country."""
+    assert lacks_area_code(phone, load_rules(), ON) is lacks
+
+
+@pytest.mark.parametrize(
+    ("what", "honest"),
+    [("strength", "4500"), ("air", "6"), ("cement", "564"), ("fiber", "1.5"), ("hardener", "60"),
+     ("release", "3.5"), ("coverage", "200"), ("coats", "2"), ("load", "10"), ("allowance", "7")],
+)  # fmt: skip
+def test_a_material_that_is_ordered_every_day_is_usual(what: str, honest: str):
+    """What examples and handbooks have passes, and twenty times as much does not."""
+    usual = usual_material(f"{what}_usual", load_rules(), ON)
+    assert is_usual(Decimal(honest), usual)
+    assert not is_usual(20 * Decimal(honest), usual) or what == "fiber"  # of steel

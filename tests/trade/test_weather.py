@@ -29,3 +29,12 @@ def test_a_slab_is_placed_in_as_many_parts_as_the_window_asks(area: str, parts: 
     """A crew that finishes 200 sq ft an hour has 600 sq ft in a window of 3 h."""
     assert weather.finished_sqft(Fraction(200), Decimal(3)) == 600
     assert weather.parts_needed(Decimal(area), Fraction(200), Decimal(3)) == parts
+
+
+def test_winter_is_three_months():
+    """From the first of December to the end of February, and only where weathering is severe."""
+    days = [date(2026, 11, 30), date(2026, 12, 1), date(2027, 2, 28), date(2027, 3, 1)]
+    said = [weather.frost_counted_on(day, "MI", RULES, ON) for day in days]
+    assert said == [False, True, True, False]
+    assert not any(weather.frost_counted_on(day, state, RULES, ON) for day in days
+                   for state in ("TX", ""))  # fmt: skip

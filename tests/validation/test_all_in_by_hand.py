@@ -93,7 +93,7 @@ def test_a_job_through_measuring_change_and_payment(tmp_path):
 COMPANY = shop.as_yaml({
     "name": "Test Concrete", "owner": "Wren Abernathy", "address": "1 Test Lane",
     "town": "Harrow Bend",
-    "phone": "555-0100", "email": "wren@test.example", "holds_days": "30",
+    "phone": "740-555-0100", "email": "wren@test.example", "holds_days": "30",
     "working_days": ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday"],
     "payments": [
         {"id": "deposit", "when": "when you sign", "share": "20 %"},

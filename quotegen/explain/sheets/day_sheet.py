@@ -12,6 +12,7 @@ def day_sheet(results: Results) -> DaysSheet:
     words = results.words
     return DaysSheet(
         lanes=tuple(words(f"calendar_{lane.value}") for lane in lanes_of(results)),
+        key=tuple(words(f"calendar_bar_{lane.value}") for lane in lanes_of(results)),
         rows=tuple(calendar_rows(results)),
         total=words.money(results.quote.chosen.total),
         weather=short_clause("weather", results),

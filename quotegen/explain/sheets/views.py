@@ -252,9 +252,15 @@ class DayRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DaysSheet:
-    """Sheet 5: when we come, what the homeowner does, what is paid, what to mind."""
+    """Sheet 5: when we come, what the homeowner does, what is paid, what to mind.
+
+    Attributes:
+        lanes: the name of each bar, as it stands over its column.
+        key: what each of them means.
+    """
 
     lanes: tuple[str, ...]
+    key: tuple[str, ...]
     rows: tuple[DayRow, ...]
     total: str
     weather: Prose

@@ -93,8 +93,12 @@ def comma_joined(*parts: str | None) -> str:
 
 
 def in_a_sentence(name: str) -> str:
-    """Begin a name with a small letter, for its place inside a sentence."""
-    return name[:1].lower() + name[1:]
+    """Begin a name with a small letter, for its place inside a sentence.
+
+    Not where its capital is its own: in `L-shaped`, `PVC pipe`, `Back Patio`.
+    """
+    plain = re.match(r"(?:[^\W\d_][^\WA-Z\d_]+|A)(?:$|\W+(?![A-Z]))", name)
+    return name[:1].lower() + name[1:] if plain else name
 
 
 def sentence(text: str) -> str:

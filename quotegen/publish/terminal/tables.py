@@ -1,7 +1,4 @@
-"""The figures of a job as tables in the terminal, and the progress of a package."""
-
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+"""The figures of a job as tables in the terminal."""
 
 from rich.console import Console
 from rich.table import Table
@@ -30,34 +27,6 @@ def print_figures(results: Results) -> None:
         _visits(results),
     ):
         console.print(table)
-
-
-@contextmanager
-def progress() -> Iterator[Callable[[str], None]]:
-    """Show on the error stream which stage of a job is running."""
-    with Console(stderr=True).status("building") as status:
-        yield status.update
-
-
-@contextmanager
-def progress_of(jobs: int) -> Iterator[Callable[[str], None]]:
-    """Show on the error stream how many jobs are priced, how many done, and the time left."""
-    from rich.progress import (  # noqa: PLC0415 - only here: the other commands do without
-        BarColumn,
-        MofNCompleteColumn,
-        Progress,
-        TextColumn,
-        TimeRemainingColumn,
-    )
-
-    console = Console(stderr=True)
-    columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn(),
-               TimeRemainingColumn())  # fmt: skip
-    with Progress(
-        *columns, console=console, transient=True, disable=not console.is_terminal
-    ) as shown:
-        tasks = {what: shown.add_task(what, total=jobs) for what in ("priced", "done")}
-        yield lambda what: shown.advance(tasks[what])
 
 
 def _table(title: str, *columns: str, right: int = 1) -> Table:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from quotegen.problem import Problem
+from quotegen.reading.checks.sense import phone_sense
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.past_jobs import PastJob, PastJobs
 from quotegen.reading.yaml.typed_file import Typed
@@ -19,8 +20,17 @@ EXAMPLE_TITLES = frozenset({
     ("Patio round a fire bowl", "2023-06-23"),
 })  # fmt: skip
 """Title and day of each past job in example_jobs/; a test holds that they are all."""
-EXAMPLE_CONTACTS = frozenset({"555-0131", "555-0154", "555-0166"})
+EXAMPLE_CONTACTS = frozenset({"740-555-0131", "231-555-0154", "740-555-0166"})
 """The phone number of each contact there."""
+
+
+def past_job_phones(past: Typed[PastJobs]) -> Iterator[Problem]:
+    """Yield each contact's number without an area code."""
+    yield from phone_sense(
+        past,
+        ((("past_jobs", name, "contact", "phone"), job.contact.phone)
+         for name, job in past.value.past_jobs.items() if job.contact),
+    )  # fmt: skip
 
 
 def past_job_sense(past: Typed[PastJobs], company: Company) -> Iterator[Problem]:

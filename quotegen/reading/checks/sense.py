@@ -1,26 +1,33 @@
-"""Sense: warnings of prices, depths and dates far outside the usual."""
+"""Sense: warnings of prices, depths, materials and dates far outside the usual."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
+from decimal import Decimal
+from fractions import Fraction
 
 from quotegen.problem import Problem
 from quotegen.quantity import Length, decimal_of
 from quotegen.reading.checks.asked import FIRST_DAY
-from quotegen.reading.fields.text_fields import Rate
+from quotegen.reading.fields.text_fields import Rate, cut_short
 from quotegen.reading.files.company import Company
 from quotegen.reading.files.job import JobFile, holds_until
+from quotegen.reading.files.past_jobs import PastJobs
 from quotegen.reading.files.rate_book import FINISH, SEALING, RateBook
 from quotegen.reading.files.rate_book_file import RateBookFile
 from quotegen.reading.yaml.located import DocumentPath
 from quotegen.reading.yaml.typed_file import Typed
-from quotegen.trade.book import RuleBook
+from quotegen.trade.book import PER_CENT, RuleBook
 from quotegen.trade.rules import load_rules
 from quotegen.trade.sense import (
     days_of_a_book,
     days_to_start,
+    digits_with_area_code,
+    in_words,
     is_usual,
+    lacks_area_code,
     steepest_usual_in,
     usual_base_in,
+    usual_material,
     usual_price,
     usual_thickness_in,
 )
@@ -45,6 +52,73 @@ def book_sense(book: Typed[RateBookFile]) -> Iterator[Problem]:
         yield from _price(book, ("rates", rate_id), rate.rates, rate.covers, rules, on)
     for use, usual in value.usual.items():
         yield from _depths(book, ("usual", use.value), usual.thickness, usual.base, rules, on)
+    for path, rule, amount in _materials(value):
+        yield from _material(book, path, rule, amount, rules, on)
+
+
+def _materials(book: RateBookFile) -> Iterator[tuple[DocumentPath, str, Decimal]]:
+    """Yield each amount of a material that is typed, with its place and its rule."""
+    mix, order = book.mix, book.order
+    typed: list[tuple[DocumentPath, str, Decimal | Fraction | int | None]] = [
+        (("mix", "strength_psi"), "strength_usual", mix.strength_psi),
+        *((("mix", "air"), "air_usual", percent) for percent in mix.air_percents),
+        (("mix", "cement"), "cement_usual", mix.cement),
+        (("order", "allowance"), "allowance_usual", order.allowance / PER_CENT),
+        (("order", "truck_load"), "load_usual", order.truck_load),
+        (("order", "curing_coverage"), "coverage_usual", order.curing_coverage),
+    ]
+    for name, steel in book.reinforcement.items():
+        typed.append((("reinforcement", name, "fiber"), "fiber_usual", steel.fiber))
+    for name, finish in book.finishes.items():
+        here: DocumentPath = ("finishes", name)
+        typed += [
+            ((*here, "hardener"), "hardener_usual", finish.hardener),
+            ((*here, "release"), "release_usual", finish.release),
+            ((*here, "sealer_coats"), "coats_usual", finish.sealer_coats),
+            ((*here, "sealer_coverage"), "coverage_usual", finish.sealer_coverage),
+        ]
+    for path, rule, amount in typed:
+        if amount is not None:
+            yield path, rule, decimal_of(Fraction(amount))
+
+
+def _material(
+    book: Typed[RateBookFile],
+    path: DocumentPath,
+    rule: str,
+    amount: Decimal,
+    rules: RuleBook,
+    on: date,
+) -> Iterator[Problem]:
+    if not is_usual(amount, usual_material(rule, rules, on)):
+        typed, usual = in_words(rule, amount, rules, on)
+        said = f"`{path[-1]}` is {typed}; {usual} is usual"
+        hint = "check the point and the unit; if it is right, leave it"
+        yield book.places.warning(path, "material-unusual", said, hint)
+
+
+def phone_sense(
+    file: Typed[JobFile] | Typed[Company] | Typed[PastJobs],
+    phones: Iterable[tuple[DocumentPath, str | None]],
+) -> Iterator[Problem]:
+    """Yield each telephone number without an area code."""
+    rules = load_rules()
+    for path, phone in phones:
+        if phone and lacks_area_code(phone, rules, FIRST_DAY):
+            digits = digits_with_area_code(rules, FIRST_DAY)
+            said = f"`{cut_short(phone)}` has no area code; with it a number has {digits} digits"
+            hint = "put the area code before it; a number of another country begins with +"
+            yield file.places.warning(path, "no-area-code", said, hint)
+
+
+def company_sense(company: Typed[Company]) -> Iterator[Problem]:
+    """Yield what is odd in a company's file."""
+    insurance = company.value.insurance
+    yield from phone_sense(
+        company,
+        ((("phone",), company.value.phone),
+         (("insurance", "phone"), insurance.phone if insurance else None)),
+    )  # fmt: skip
 
 
 def _price(
@@ -79,6 +153,7 @@ def job_sense(job: Typed[JobFile], company: Company, book: RateBook) -> Iterator
     if job.value.date >= max(book.valid_from, FIRST_DAY):  # else the date itself is at fault
         yield from _start(job, rules, on)
         yield from _old_book(job, book, rules, on)
+    yield from phone_sense(job, [(("customer", "phone"), job.value.customer.phone)])
     yield from _accepted_late(job, company)
     yield from _paid_early(job)
 

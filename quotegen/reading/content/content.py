@@ -168,6 +168,9 @@ ROOMS: Mapping[str, type[FrontMatter]] = MappingProxyType({
 })  # fmt: skip
 """The folders of pages, each with what its pages begin with."""
 
+LANGUAGE_FILE = "language.yaml"
+TEXT_FILES = ("labels.yaml", "sentences.yaml")
+
 F = TypeVar("F", bound=FrontMatter)
 
 
@@ -190,7 +193,7 @@ class Content:
             questions: the pages by id, in their order.
         glossary: words of the trade and what they mean.
         labels: every fixed word, by key: those of the templates from labels.yaml, and those that
-            take values from sentences.yaml; rules and laws from rules.yaml, where not English.
+            take values from sentences.yaml; in another language rules and laws too.
     """
 
     locale: str
@@ -214,7 +217,7 @@ def read_content(folder: Traversable) -> Content | tuple[Problem, ...]:
     """
     problems: list[Problem] = []
     content = Content(
-        locale=_locale(folder, problems),
+        locale=_locale(folder / LANGUAGE_FILE, problems),
         scope=_pages(folder, "scope", ScopeFront, problems),
         finishes=_pages(folder, "finishes", FinishFront, problems),
         care=_pages(folder, "care", CareFront, problems),
@@ -272,24 +275,27 @@ def digest_of(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()[:8]
 
 
-def _locale(folder: Traversable, problems: list[Problem]) -> str:
-    file = "content/language.yaml"
-    document = parse((folder / "language.yaml").read_bytes(), file, ours=True)
+def _locale(file: Traversable, problems: list[Problem]) -> str:
+    read = read_locale(file.read_bytes(), f"content/{LANGUAGE_FILE}")
+    problems.extend(() if isinstance(read, str) else read)
+    return read if isinstance(read, str) else ""
+
+
+def read_locale(data: bytes, file: str) -> str | tuple[Problem, ...]:
+    """Return the locale that a language is written by, or what is wrong with its file."""
+    document = parse(data, file)
     read = validate(document, Language) if isinstance(document, Document) else document
     if isinstance(read, tuple):
-        problems.extend(read)
-        return ""
+        return read
     if not localedata.exists(read.locale):
         said = f"`{read.locale}` is no locale that is known here"
         hint = "a language and a country, such as en_US or es_US"
-        problems.append(Places(file).fault(("locale",), "no-locale", said, hint))
+        return (Places(file).fault(("locale",), "no-locale", said, hint),)
     return read.locale
 
 
 def _label_files(folder: Traversable) -> tuple[Traversable, ...]:
-    files = tuple(folder / name for name in ("labels.yaml", "sentences.yaml"))
-    rules = folder / "rules.yaml"
-    return (*files, rules) if rules.is_file() else files
+    return tuple(folder / name for name in TEXT_FILES)
 
 
 def _labels(entries: tuple[Traversable, ...], problems: list[Problem]) -> Mapping[str, str]:

@@ -1,4 +1,4 @@
-"""The owner's own pages and words: a folder `content/` beside company.yaml stands in for ours."""
+"""The owner's own pages, words and languages: `content/` beside company.yaml stands in for ours."""
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
@@ -8,59 +8,119 @@ from types import MappingProxyType
 from typing import Any
 
 from quotegen.problem import Problem
-from quotegen.reading.content.content import ROOMS, Content, FrontMatter, Page, read_page
-from quotegen.reading.content.own_texts import TEXT_FILES, own_texts
+from quotegen.reading.content.content import (
+    LANGUAGE_FILE,
+    ROOMS,
+    TEXT_FILES,
+    Content,
+    FrontMatter,
+    Page,
+    read_page,
+)
+from quotegen.reading.content.languages import locale_of, said_in, still_english, texts_to_say
+from quotegen.reading.content.own_texts import own_texts
+from quotegen.reading.fields.typed_fields import LANGUAGE
 from quotegen.reading.yaml.letters import bundled_letters
 from quotegen.reading.yaml.located import Places
 from quotegen.reading.yaml.typed_file import beside
 from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES, decode
+from quotegen.trade.contract_law import ContractLaws
 from quotegen.trade.rules import RuleBook
 
 FOLDER = "content"
+RULES_FILE, GLOSSARY_FILE = "rules.yaml", "glossary.yaml"
+"""Words of rules and laws, which a language alone has, and of the trade."""
 _MARK = re.compile(r"\{\{ (rule|terms)\.(\w+) \}\}")
 _NO_TEXT = re.compile(r"<[A-Za-z!/?]|\]\(|\]:|\{\{|\{%|\{#")
 """HTML, links and pictures, and marks that nobody fills: a page is text, which we set."""
 
 
 def with_own_pages(
-    job: Path, ours: Content, rules: RuleBook
+    job: Path, ours: Content, rules: RuleBook, laws: ContractLaws, language: str | None
 ) -> tuple[Content, tuple[Problem, ...]]:
     """Return the content with the owner's pages and texts in place of ours, and their faults.
 
     A page stands in for the one of ours that has its id. It has as many headings as ours, and each
     `terms` mark of ours: a figure of company.yaml that the price goes by. One that says of which
     page of ours it was made (`of`) is warned of once ours is another.
+
+    Args:
+        job: the job file; content/ lies beside its company's file.
+        ours: what we say in English.
+        rules: what pages may name, and a language may say in its own words.
+        laws: of which it may say what they ask for.
+        language: that of the job: the name of a folder in content/, which stands in for both.
     """
     company = beside(job, "company.yaml")
-    folder = company.parent / FOLDER if company else None
-    if folder is None or not folder.is_dir():
+    folder = (company or job).parent / FOLDER
+    if company is None or not (folder.is_dir() or language):
         return ours, ()
     problems: list[Problem] = []
+    under, _ = _laid_over(ours, folder, ours.labels, rules, problems)
+    if language is None:
+        return under, tuple(problems)
+    locale = locale_of(folder / language)
+    if isinstance(locale, tuple):
+        return under, (*problems, *locale)
+    to_say = texts_to_say(under.labels, rules, laws)
+    over, texts = _laid_over(under, folder / language, to_say, rules, problems)
+    labels = MappingProxyType(said_in(texts, under.labels))
+    problems += still_english(folder / language, over, under, texts, to_say)
+    return replace(over, locale=locale, labels=labels), tuple(problems)
+
+
+def _laid_over(
+    ours: Content,
+    folder: Path,
+    known: Mapping[str, str],
+    rules: RuleBook,
+    problems: list[Problem],
+) -> tuple[Content, Mapping[str, str]]:
+    """Return content with the files of a folder over it, and the texts that stood there.
+
+    Args:
+        ours: what they are laid over.
+        folder: the owner's, or that of a language in it.
+        known: the texts that may stand there.
+        rules: what pages may name.
+        problems: gets what is wrong with the files.
+    """
+    texts: dict[str, str] = {}
     changed: dict[str, Any] = {}
     terms = _terms(*(page for room in ROOMS for page in getattr(ours, room).values()))
-    for room in _entries(folder):
-        if room.name in TEXT_FILES:
-            texts, faults = own_texts(room, ours.labels)
-            changed["labels"] = MappingProxyType({**changed.get("labels", ours.labels), **texts})
+    is_language = (folder / LANGUAGE_FILE).is_file()
+    for room in _entries(folder) if folder.is_dir() else ():
+        if room.name == LANGUAGE_FILE or re.fullmatch(LANGUAGE, room.name):
+            continue  # a language is read where a job asks for it
+        if room.name in TEXT_FILES or (is_language and room.name == RULES_FILE):
+            said, faults = own_texts(room, known)
+            texts |= said
             problems += faults
-            continue
-        if room.name not in ROOMS or not room.is_dir():
-            said = f"`{room.name}` is no folder of pages and no file of texts"
-            problems.append(_unknown(room, said, (*ROOMS, *TEXT_FILES)))
-            continue
-        pages = dict(getattr(ours, room.name))
-        for file in _entries(room):
-            own = _read(file, ROOMS[room.name])
-            if isinstance(own, tuple):
-                problems += own
-            elif own.front.id not in pages:
-                problems.append(_unknown(file, f"there is no page `{own.front.id}` here", pages))
-            else:
-                problems += _faults(file, own, pages[own.front.id], rules, terms)
-                pages[own.front.id] = own
-        in_order = sorted(pages.values(), key=lambda page: getattr(page.front, "order", 0))
-        changed[room.name] = MappingProxyType({page.front.id: page for page in in_order})
-    return replace(ours, **changed), tuple(problems)
+        elif room.name == GLOSSARY_FILE:
+            said, faults = own_texts(room, None)
+            kept = {} if is_language else ours.glossary
+            changed["glossary"] = MappingProxyType({**kept, **said})
+            problems += faults
+        elif room.name not in ROOMS or not room.is_dir():
+            said_of = f"`{room.name}` is no folder of pages and no file of texts"
+            problems.append(_unknown(room, said_of, (*ROOMS, *TEXT_FILES)))
+        else:
+            pages = dict(getattr(ours, room.name))
+            for file in _entries(room):
+                own = _read(file, ROOMS[room.name])
+                if isinstance(own, tuple):
+                    problems += own
+                elif own.front.id not in pages:
+                    problems.append(
+                        _unknown(file, f"there is no page `{own.front.id}` here", pages)
+                    )
+                else:
+                    problems += _faults(file, own, pages[own.front.id], rules, terms)
+                    pages[own.front.id] = own
+            in_order = sorted(pages.values(), key=lambda page: getattr(page.front, "order", 0))
+            changed[room.name] = MappingProxyType({page.front.id: page for page in in_order})
+    changed.setdefault("labels", MappingProxyType({**ours.labels, **texts}))
+    return replace(ours, **changed), texts
 
 
 def _entries(folder: Path) -> list[Path]:

@@ -14,16 +14,17 @@ from quotegen.reading.yaml.located import Document, Places, parse
 from quotegen.reading.yaml.near import near_miss
 from quotegen.reading.yaml.unreadable import LARGEST_FILE_BYTES
 
-TEXT_FILES = ("labels.yaml", "sentences.yaml")
 _MARKUP = re.compile(r"<[A-Za-z!/?]")
 
 
-def own_texts(file: Path, ours: Mapping[str, str]) -> tuple[Mapping[str, str], tuple[Problem, ...]]:
+def own_texts(
+    file: Path, ours: Mapping[str, str] | None
+) -> tuple[Mapping[str, str], tuple[Problem, ...]]:
     """Read one file of the owner's words.
 
     Args:
-        file: one of `TEXT_FILES` in the owner's content/.
-        ours: every fixed word of ours by key.
+        file: one of the files of texts in the owner's content/.
+        ours: every text that may stand there, by key, as we say it; None where any may.
 
     Returns:
         The texts by key, and what is wrong with them: a key that we do not have, a value in
@@ -48,13 +49,15 @@ def own_texts(file: Path, ours: Mapping[str, str]) -> tuple[Mapping[str, str], t
     return texts, tuple(problems)
 
 
-def _faults(places: Places, key: str, text: str, ours: Mapping[str, str]) -> Iterator[Problem]:
-    if key not in ours:
+def _faults(
+    places: Places, key: str, text: str, ours: Mapping[str, str] | None
+) -> Iterator[Problem]:
+    if ours is not None and key not in ours:
         said = f"there is no text `{key}`"
         alike = near_miss(key, (one for one in ours if one[0] == key[:1]))
         yield places.fault((key,), "own-page-unknown", said, alike)
         return
-    wanted, found = _values(ours[key]), _values(text)
+    wanted, found = _values(ours[key] if ours else ""), _values(text)
     if found is None:
         said, hint = "a brace stands alone here", "braces hold the name of a value, such as {name}"
         yield places.fault((key,), "own-page-mark", said, hint)
@@ -63,7 +66,7 @@ def _faults(places: Places, key: str, text: str, ours: Mapping[str, str]) -> Ite
         yield places.fault((key,), "own-page-lacks", said, "keep every name in braces")
     elif odd := sorted(found - (wanted or frozenset())):
         said = f"`{key}` is not given {', '.join(odd)}"
-        hint = f"ours says: {ours[key]}"
+        hint = f"ours says: {ours[key]}" if ours else "leave the braces out"
         yield places.fault((key,), "own-page-mark", said, hint)
     if markup := _MARKUP.search(text):
         said = f"`{markup[0]}` begins HTML; a text is plain"

@@ -261,9 +261,15 @@ def parse_slope(text: str) -> Length:
     if plain.endswith("%"):
         return Length(parse_share(plain))
     match = re.fullmatch(r"(?P<drop>.+?)\s*(?:per|/)\s*(?:ft|foot)", plain)
+    drop = match["drop"] if match else plain
+    if _BARE_NUMBER.fullmatch(drop):
+        raise _error(
+            "missing-unit", text, f"has no unit; type `{drop} in per ft`, or a share like 2%"
+        )
     if match is None:
-        raise _error("not-a-slope", text, "is not a fall; type it like 1/4 in per ft or 2%")
-    return parse_positive_length(match["drop"])
+        meant = f"{plain} per ft" if _TAPE.fullmatch(plain) else "1/4 in per ft"
+        raise _error("not-a-slope", text, f"is not a fall; type it like {meant} or 2%")
+    return parse_positive_length(drop)
 
 
 def parse_date(text: str) -> date:

@@ -88,13 +88,31 @@ Text = Annotated[
     str, StringConstraints(strip_whitespace=True, min_length=1), AfterValidator(text.shown_text)
 ]
 Word = Annotated[Text, AfterValidator(lambda words: " ".join(words.split()))]
-Slug = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$")]
-ONE_OR_MORE = BeforeValidator(lambda typed: (typed,) if isinstance(typed, str) else typed)
-"""What reads a single word as a list of one."""
-CoversField = Annotated[tuple[Slug, ...], ONE_OR_MORE]
+_SLUG = r"^[a-z][a-z0-9_]*$"
+Slug = Annotated[str, StringConstraints(pattern=_SLUG)]
+PickedId = Annotated[
+    str,
+    StringConstraints(strip_whitespace=True, min_length=1),
+    AfterValidator(text.number_text),
+    WithJsonSchema({"type": "string", "pattern": _SLUG}),
+]
+"""The name of what stands elsewhere: one that is not there is answered with those that are."""
+
+
+def one_or_more(item: Any) -> BeforeValidator:
+    """Return what reads a single word as a list of one, and tells an editor so."""
+    return BeforeValidator(
+        lambda typed: (typed,) if isinstance(typed, str) else typed,
+        json_schema_input_type=item | tuple[item, ...],
+    )
+
+
+CoversField = Annotated[tuple[Slug, ...], one_or_more(Slug)]
 """A list of scope items, or a single word."""
 EmailField = Annotated[str, StringConstraints(pattern=EMAIL)]
 ColorField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]
+LANGUAGE = r"^[a-z]{2}$"
+LanguageCode = Annotated[str, StringConstraints(pattern=LANGUAGE)]
 StateCode = Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")]
 QuoteNumber = Annotated[
     str,

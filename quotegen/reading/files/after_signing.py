@@ -11,6 +11,7 @@ from quotegen.reading.fields.typed_fields import (
     DaysField,
     LengthField,
     Model,
+    PickedId,
     SignedAmountField,
     Slug,
     Text,
@@ -50,15 +51,15 @@ class Accepted(Model):
 
     date: DateField
     revision: WholeField | None = None
-    finish: Slug | None = None
-    extras: tuple[Slug, ...] = ()
+    finish: PickedId | None = None
+    extras: tuple[PickedId, ...] = ()
     total: AmountField | None = None
 
 
 class Paid(Model):
     """One payment that has come in: for which payment of the company's list, how much, when."""
 
-    payment: Slug
+    payment: PickedId
     date: DateField
     amount: AmountField
 
@@ -95,7 +96,7 @@ class Measured(Model):
     """
 
     date: DateField
-    placements: dict[Slug, MeasuredPlacement] = Field(min_length=1)
+    placements: dict[PickedId, MeasuredPlacement] = Field(min_length=1)
     total: AmountField | None = None
 
 
@@ -111,7 +112,7 @@ class Change(Model):
     what: Word
     asked_by: Word
     amount: SignedAmountField | None = None
-    rate: Slug | None = None
+    rate: PickedId | None = None
     quantity: CountField | None = None
     days: DaysField = 0
     total: AmountField | None = None

@@ -17,8 +17,10 @@ from quotegen.reading.fields.typed_fields import (
     DistanceField,
     DriveTimeField,
     EmailField,
+    LanguageCode,
     LengthField,
     Model,
+    PickedId,
     PointField,
     QuoteNumber,
     ShareField,
@@ -133,7 +135,7 @@ class Access(Model):
     truck_stands: tuple[PointField, ...] = Field(default=(), max_length=10)
     obstacles: tuple[Obstacle, ...] = Field(default=(), max_length=40)
     chute: LengthField | None = None
-    method: Slug | None = None
+    method: PickedId | None = None
 
     @property
     def stands(self) -> tuple[tuple[Length, Length], ...]:
@@ -166,9 +168,9 @@ class Placement(Model):
     take_away: tuple[Shape, ...] = Field(default=(), max_length=MOST_SHAPES)
     thickness: LengthField | None = None
     base: LengthField | None = None
-    reinforcement: Slug | None = None
-    finish: Slug | None = None
-    alternates: tuple[Slug, ...] = ()
+    reinforcement: PickedId | None = None
+    finish: PickedId | None = None
+    alternates: tuple[PickedId, ...] = ()
     between: Between = Between.FILLER
     fall: SlopeField | None = None
     falls_toward: Toward = Field(default=(), max_length=2)
@@ -183,7 +185,7 @@ class Placement(Model):
     thickened_edge: DeepEdge | None = None
     turned_down_edge: DeepEdge | None = None
     steps: Flight | None = None
-    include: dict[Slug, CountField] = Field(default_factory=dict)
+    include: dict[PickedId, CountField] = Field(default_factory=dict)
     joints: tuple[JointLine, ...] | None = None
 
 
@@ -210,8 +212,8 @@ class Excluded(Model):
 class Look(Model):
     """A color for the slab, a second tone for it, or both together."""
 
-    base: Slug | None = None
-    second: Slug | None = None
+    base: PickedId | None = None
+    second: PickedId | None = None
 
     @property
     def colors(self) -> tuple[str, ...]:
@@ -251,6 +253,7 @@ class Job(Model):
     """A job file without what is private in it: this is what goes on to every later stage.
 
     Attributes:
+        language: of its papers, a folder in the company's content/; English if left out.
         pours: in how many parts the slab is poured, each on a day of its own.
     """
 
@@ -260,14 +263,15 @@ class Job(Model):
     holds_days: DaysField | None = None
     start: DateField
     units: Units = Units.US
+    language: LanguageCode | None = None
     customer: Customer
     site: Site
     title: Word
-    finish: Slug
-    compare: tuple[Slug, ...] = ()
+    finish: PickedId
+    compare: tuple[PickedId, ...] = ()
     placements: tuple[Placement, ...] = Field(min_length=1, max_length=MOST_PLACEMENTS)
-    include: dict[Slug, CountField] = Field(default_factory=dict)
-    extras: dict[Slug, CountField] = Field(default_factory=dict)
+    include: dict[PickedId, CountField] = Field(default_factory=dict)
+    extras: dict[PickedId, CountField] = Field(default_factory=dict)
     color: Look | None = None
     colors: tuple[Look, ...] = ()
     discount: Discount | None = None
@@ -278,7 +282,7 @@ class Job(Model):
     north: AngleField | None = None
     not_included: tuple[Excluded, ...] = ()
     subcontractors: tuple[Subcontractor, ...] = ()
-    references: tuple[Slug, ...] | None = None
+    references: tuple[PickedId, ...] | None = None
     accepted: Accepted | None = None
     paid: tuple[Paid, ...] = ()
     measured: Measured | None = None

@@ -1,12 +1,15 @@
 """The rate book without its costs: prices, finishes, and what is usual for each use."""
 
+import re
 from collections.abc import Collection, Mapping
+from decimal import Decimal
 from enum import StrEnum
 from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
+from quotegen.quantity import decimal_from_text
 from quotegen.reading.fields.typed_fields import (
     AmountField,
     AreaField,
@@ -268,6 +271,11 @@ class Mix(Model):
     air: Word
     description: Word
     cement: DosePerCuyd | None = None
+
+    @property
+    def air_percents(self) -> tuple[Decimal, ...]:
+        """Each number in the words of the air: both ends of `5 to 7 %`."""
+        return tuple(map(decimal_from_text, re.findall(r"\d+(?:\.\d+)?", self.air)))
 
 
 class Order(Model):

@@ -7,12 +7,12 @@ from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from quotegen.reading.fields.typed_fields import (
-    ONE_OR_MORE,
     AnyLength,
     LengthField,
     Model,
     PointField,
     Word,
+    one_or_more,
 )
 from quotegen.reading.files.shapes import EdgeKind, Shape, Side
 
@@ -29,10 +29,10 @@ class FallsFrom(StrEnum):
     HOUSE = "house"
 
 
-Toward: TypeAlias = Annotated[tuple[Side, ...], ONE_OR_MORE]
+Toward: TypeAlias = Annotated[tuple[Side, ...], one_or_more(Side)]
 """One side, two that meet (a plane that falls both ways), or two opposite (a ridge between)."""
 
-AwayFrom: TypeAlias = Annotated[tuple[FallsFrom, ...], ONE_OR_MORE]
+AwayFrom: TypeAlias = Annotated[tuple[FallsFrom, ...], one_or_more(FallsFrom)]
 """The pool, the house, or both: then water meets on a low line between them."""
 
 

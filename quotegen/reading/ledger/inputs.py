@@ -28,6 +28,11 @@ def inputs_of(job: Path) -> dict[str, bytes]:
     }
 
 
+def input_files(job: Path) -> tuple[Path, ...]:
+    """Return the path of each of these files."""
+    return tuple(folder / name for folder, name in _files(job))
+
+
 def frozen_name(job: Path) -> str:
     """Return where a job file lies among the frozen files."""
     return f"{JOB_FOLDER}/{job.name}"

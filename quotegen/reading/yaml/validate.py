@@ -10,7 +10,7 @@ from pydantic_core import ErrorDetails
 
 from quotegen.problem import Problem
 from quotegen.reading.fields.text_fields import cut_short
-from quotegen.reading.fields.typed_fields import EMAIL
+from quotegen.reading.fields.typed_fields import EMAIL, LANGUAGE
 from quotegen.reading.yaml.located import Document, DocumentPath, path_text
 from quotegen.reading.yaml.near import renamed_or_near
 
@@ -70,7 +70,8 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         place = places.of_key(path[:-1])
     elif kind in _ONE_OF and isinstance(found, str):
         code, message = "unknown-word", f"`{cut_short(found)}` is not known here"
-        hint = renamed_or_near(cut_short(found), _allowed(details))
+        allowed = _allowed(details)
+        hint = renamed_or_near(cut_short(found), allowed) + _SIDES.get(frozenset(allowed), "")
     elif kind in {*_ONE_OF, "string_too_short", "string_type", "no-value", "not-one-value"} or (
         kind == "string_pattern_mismatch" and not str(found).strip()
     ):
@@ -87,11 +88,17 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
 
 
 _COORDINATES = 2
+_SIDES = {
+    frozenset({"bottom", "left", "right", "top"}): "; they are the sides of the drawing: with the"
+    " house at the bottom, `top` is away from it"
+}
+"""What is said beside the sides that are allowed: nobody can know them from their names."""
 _ONE_OF = frozenset({"enum", "literal_error"})
 _STATE, _SLUG = r"^[A-Z]{2}$", r"^[a-z][a-z0-9_]*$"
 _FORMS = {
     _STATE: "two capital letters, such as OH",
     _SLUG: "use small letters, digits and _ , beginning with a letter: pool_deck",
+    LANGUAGE: "two small letters that name a folder in content/, such as es",
     EMAIL: "an e-mail address looks like name@place.example",
     r"^#[0-9a-fA-F]{6}$": "a color is # and six digits or letters a-f: #1f4e79",
     r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$": "letters, digits, dot, dash and _ only, such as 2026-041",

@@ -20,21 +20,25 @@ _PLACES = 4
 def flight_step(flight: Flight | None, source: Source, rules: RuleBook, on: date) -> Step | None:
     """Return the concrete of a flight in cubic yards; None where its sizes are not typed.
 
-    Each step is solid and stands on all below it, with one tread behind each riser: width x tread x
-    the height of each step over the ground, by plain geometry.
+    A solid block stands on the ground behind each riser, one tread deep; that behind the last
+    carries the edge of the slab, as the steps are drawn. By plain geometry.
     """
     if flight is None or flight.width is None or flight.tread is None:
         return None
-    heights_in = sum(accumulate(riser.inches for riser in flight.risers), Fraction(0))
+    heights_in = tuple(accumulate(riser.inches for riser in flight.risers))
     tread_sqft = flight.width.feet * flight.tread.feet
     return Step(
         name=STEPS,
-        formula="width x tread x the height of each step over the ground, added up",
+        formula="width x tread x height over the ground, a block behind each riser; that behind the"
+        " last carries the edge of the slab",
         inputs=(
             given("Width", rounded(flight.width.feet, _PLACES), "ft", source),
             given("Tread", rounded(flight.tread.inches, _PLACES), "in", source),
-            given("Heights of the steps together", rounded(heights_in, _PLACES), "in", source),
+            *(
+                given(f"Block {number}", rounded(height, _PLACES), "in", source)
+                for number, height in enumerate(heights_in, start=1)
+            ),
         ),
-        value=decimal_of(net_volume_cuyd(tread_sqft, heights_in, rules, on)),
+        value=decimal_of(net_volume_cuyd(tread_sqft, sum(heights_in, Fraction(0)), rules, on)),
         unit="cu yd",
     )

@@ -53,7 +53,7 @@ def test_salt_and_whom_to_call_stand_first(tmp_path: Path):
     """Salt costs the most slabs, and the warranty covers none: it is said before anything else."""
     said = _card(tmp_path, {"date": "2026-07-20", "poured": "2026-07-01"}).verdict
     assert "no deicing salt of any kind in any winter" in said
-    assert "call 555-0117" in said
+    assert "call 740-555-0117" in said
 
 
 def test_it_is_for_the_finish_that_was_accepted(tmp_path: Path):

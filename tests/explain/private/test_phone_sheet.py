@@ -75,7 +75,7 @@ past_jobs:
 ONE = """\
   past{n}:
     {{title: Past {n}, finished: 20{n}-06-01, town: Elm, use: {use}, finish: {finish},
-     area_sqft: 300, shows: wear, contact: {{name: Owner {n}, phone: 555-01{n}}},
+     area_sqft: 300, shows: wear, contact: {{name: Owner {n}, phone: 740-555-01{n}}},
      consent: {{given: 2025-01-01, shows: [{shows}]}}}}
 """
 
@@ -99,7 +99,11 @@ def test_references_to_call(tmp_path):
     assert made.owner is not None
     found = section_of(phone_sheet(made.results, made.owner), "references")
     named = [point.split(".")[0] for point in found.points]
-    assert named[:3] == ["Owner 22, 555-0122", "Owner 21, 555-0121", "Owner 19, 555-0119"]
+    assert named[:3] == [
+        "Owner 22, 740-555-0122",
+        "Owner 21, 740-555-0121",
+        "Owner 19, 740-555-0119",
+    ]
     assert len(named) == 8
     assert found.lines[1].endswith(
         "“How does it look now?” “Did the price hold?” “Did they come on the days that they named?”"

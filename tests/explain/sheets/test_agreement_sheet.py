@@ -85,7 +85,7 @@ def test_the_company_of_one_who_has_little(tmp_path):
     """Without license and insurance nothing is claimed."""
     company = {
         "name": "Sole Trader", "owner": "Ines", "address": "1 Lane", "town": "Harrow Bend",
-        "phone": "555-0117", "email": "ines@sole.example", "holds_days": "30",
+        "phone": "740-555-0117", "email": "ines@sole.example", "holds_days": "30",
         "working_days": ["Monday"], "warranty": "one year",
         "adjustment": {"no_pour_above": "10 %", "reopen_outside": "15 %"},
         "payments": [{"id": "all", "when": "at the end"}],
@@ -95,7 +95,7 @@ def test_the_company_of_one_who_has_little(tmp_path):
     view = company_view(results.job.company, results.words)
     assert (view.license, view.insurance) == ("", "")
     assert view.address == "1 Lane, Harrow Bend"
-    assert view.phone_link == "tel:5550117"
+    assert view.phone_link == "tel:7405550117"
     assert results.job.holds_until == date(2026, 6, 13)
 
 

@@ -9,9 +9,9 @@ from tests.pricing import shop
 
 @EVERY_EXAMPLE
 def test_each_row_has_a_cell_for_each_lane(job_file: Path):
-    """The bars of a row stand under the names of the lanes, and every lane has a bar."""
+    """The bars of a row stand under the names of the lanes, each lane has a bar, and a key."""
     sheet = example_view(job_file).days
-    assert {len(row.lanes) for row in sheet.rows} == {len(sheet.lanes)}
+    assert {len(row.lanes) for row in sheet.rows} == {len(sheet.lanes)} == {len(sheet.key)}
     for number, lane in enumerate(sheet.lanes):
         assert any(row.lanes[number] for row in sheet.rows), lane
 

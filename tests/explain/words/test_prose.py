@@ -11,7 +11,14 @@ import yaml
 
 from quotegen.explain.results import Results
 from quotegen.explain.words.no_break import NO_BREAK
-from quotegen.explain.words.prose import as_typed, filled, html, sections, sentence
+from quotegen.explain.words.prose import (
+    as_typed,
+    filled,
+    html,
+    in_a_sentence,
+    sections,
+    sentence,
+)
 from tests.pricing import shop
 from tests.world import EXAMPLES
 
@@ -131,3 +138,14 @@ def test_all_clauses_fit_one_page(job_file: Path):
     texts = (filled(page.markdown, results) for page in results.content.clauses.values())
     words = [word for text in texts for word in text.split() if word != "-"]
     assert len(words) <= MOST_WORDS_OF_TERMS
+
+
+@pytest.mark.parametrize(
+    ("name", "inside"),
+    [("Patio", "patio"), ("Pool deck at Kestrel Court", "pool deck at Kestrel Court"),
+     ("A permit", "a permit"), ("L-shaped patio", "L-shaped patio"), ("PVC pipe", "PVC pipe"),
+     ("U", "U"), ("Back Patio", "Back Patio"), ("Écluse", "écluse"), ("4 ft walk", "4 ft walk")],
+)  # fmt: skip
+def test_a_name_inside_a_sentence(name: str, inside: str):
+    """Only the capital that begins a plain word becomes small: "your L-shaped patio"."""
+    assert in_a_sentence(name) == inside

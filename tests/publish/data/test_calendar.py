@@ -1,4 +1,4 @@
-"""visits.ics: read back with the library for RFC 5545, and line by line as the RFC says."""
+"""visits.ics: read back with two libraries for RFC 5545, and line by line as the RFC says."""
 
 import re
 from dataclasses import replace
@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 import pytest
+import vobject
 from icalendar import Calendar, Event
 
 from quotegen.publish.data.calendar import CalendarEvent, Status, to_ics
@@ -14,7 +15,7 @@ POUR = CalendarEvent(
     uid="T-1-pour@pennywort.example",
     status=Status.TENTATIVE,
     summary="Pennywort Flatwork: Pour and finish",
-    description="Quote T-1. Questions: 555-0117",
+    description="Quote T-1. Questions: 740-555-0117",
     location="1 Test Lane, Harrow Bend",
     first_day=date(2026, 6, 10),
     last_day=date(2026, 6, 11),
@@ -38,6 +39,19 @@ def test_what_was_written_is_read_back():
     assert (event["description"], event["uid"]) == (POUR.description, POUR.uid)
     assert (event["status"], calendar["version"]) == ("TENTATIVE", "2.0")
     assert calendar["name"] == calendar["x-wr-calname"] == "Patio, Pennywort"
+
+
+@pytest.mark.parametrize("text", ["Pour, and finish; then cure", "é" * 120, "back\\slash\nline"])
+def test_another_reader_finds_the_same(text: str):
+    """vobject, a library of other authors, reads the same events from the file."""
+    data = to_ics((POUR, replace(POUR, uid="T-1-seal@x.example", summary=text)), "n", DATED, 2)
+    calendar = vobject.readOne(data.decode("utf-8"))
+    calendar.validate(raiseException=True)
+    first, second = calendar.vevent_list
+    assert (first.summary.value, second.summary.value) == (POUR.summary, text)
+    assert (first.dtstart.value, first.dtend.value) == (POUR.first_day, date(2026, 6, 12))
+    assert (first.uid.value, first.status.value) == (POUR.uid, "TENTATIVE")
+    assert second.location.value == POUR.location
 
 
 def test_it_is_no_message():

@@ -229,6 +229,7 @@ def test_slopes(typed: str, drop_ft: Fraction):
     ("typed", "code"),
     [
         ("1/4 in", "not-a-slope"),
+        ("1/4", "missing-unit"),
         ("1:50", "not-a-slope"),
         ("gentle", "not-a-slope"),
         ("per ft", "not-a-slope"),

@@ -107,7 +107,7 @@ def _pasted(model: type[BaseModel], indent: str = "") -> str:
     [
         (
             Company,
-            "name: N\nowner: O\naddress: A\ntown: T\nphone: 555-0100\nemail: a@b.example\n",
+            "name: N\nowner: O\naddress: A\ntown: T\nphone: 740-555-0100\nemail: a@b.example\n",
         ),
         (
             RateBookFile,

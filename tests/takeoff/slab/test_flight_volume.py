@@ -23,6 +23,8 @@ def test_two_steps_stand_on_each_other(with_steps):
     """5 ft x 1 ft x (6-1/2 + 13) in are 8.125 cu ft, and 27 of them a yard: 0.30 cu yd."""
     part = by_id(with_steps)["steps_concrete"]
     assert (part.needed, part.buy_unit) == (Decimal("0.30"), "")
+    blocks = [one.value for one in part.working.inputs if one.name.startswith("Block")]
+    assert blocks == [Decimal("6.5"), Decimal(13)]  # the second carries the edge of the slab
     assert abs(part.working.value - Decimal("8.125") / 27) < Decimal("1e-12")
 
 
