@@ -33,14 +33,20 @@ _UNSURE = 6.0  # cost, in panels, of what must be divided further
 def spokes_round(
     region: shapely.Polygon, limits: Limits, axes: Sequence[Axis] = ()
 ) -> tuple[Segment, ...]:
-    """Return the joints around the one cut-out of a region; none where no set closes the ring."""
+    """Return the joints around the one cut-out of a region; none where no set closes the ring.
+
+    Args:
+        region: the slab.
+        limits: of the panels.
+        axes: of its mirror image; the set is its own image about the first, if there is such a set.
+    """
     whole = orient(region)
     edge: Ring = tuple((x, y) for x, y in whole.exterior.coords[:-1])
     hole: Ring = tuple((x, y) for x, y in whole.interiors[0].coords[-1:0:-1])
     ring = _RingOfPanels(edge, hole, limits)
     found = spokes_of(edge, hole, limits)
     sets = [ring.half(found, axis) for axis in axes[:1]]
-    if not axes:
+    if all(math.isinf(cost) for cost, _ in sets):
         uncut = [n for n, one in enumerate(found) if one.tied[0] == one.tied[1]]
         for first in sorted(uncut, key=lambda n: (found[n].cost, n))[:_STARTS]:
             order = [*found[first:], *found[:first], found[first]]
