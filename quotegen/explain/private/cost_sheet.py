@@ -261,5 +261,10 @@ def _missing_lines(results: Results, costs: FinishCosts) -> tuple[str, ...]:
             else tuple(mine)
         )
         if mine:
-            lines.append(words(f"cost_missing_{kind.value}", names=words.listing(tuple(f"“{name}”" for name in names))))
+            lines.append(
+                words(
+                    f"cost_missing_{kind.value}",
+                    names=words.listing(tuple(f"“{name}”" for name in names)),
+                )
+            )
     return tuple(lines)
