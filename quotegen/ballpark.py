@@ -13,7 +13,7 @@ from quotegen.reading.records import JobSpec
 from quotegen.takeoff.measure import measure
 from quotegen.takeoff.records import Takeoff
 from quotegen.takeoff.remeasure import remeasure
-from quotegen.trade.pacing import paced_factors, rough_step
+from quotegen.trade.measuring import paced_factors, rough_step
 
 
 def ballpark_page(asked: Asked, shared: Shared) -> BallparkPage | tuple[Problem, ...]:

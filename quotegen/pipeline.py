@@ -10,16 +10,16 @@ from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
 from quotegen.money import ZERO
 from quotegen.pricing.checks import price_problems
-from quotegen.pricing.contract.change_checks import change_faults
 from quotegen.pricing.contract.contract import contract_of
-from quotegen.pricing.contract.issued_checks import (
+from quotegen.pricing.contract.records import Contract
+from quotegen.pricing.contract.signed_checks import (
+    change_faults,
     drift_warnings,
+    paid_warnings,
     revision_problems,
+    signed_problems,
     today_warning,
 )
-from quotegen.pricing.contract.paid_checks import paid_warnings
-from quotegen.pricing.contract.records import Contract
-from quotegen.pricing.contract.signed_totals import signed_problems
 from quotegen.pricing.contract.since_issued import SinceIssued, since_issued
 from quotegen.pricing.costs.crew_hours import crew_warnings
 from quotegen.pricing.costs.floors import floor_problems

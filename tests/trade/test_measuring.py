@@ -4,6 +4,7 @@ from datetime import date
 from fractions import Fraction
 
 from quotegen.trade import measuring
+from quotegen.trade.measuring import paced_factors
 from quotegen.trade.rules import load_rules
 
 RULES = load_rules()
@@ -22,3 +23,9 @@ def test_accuracy_is_in_feet():
 def test_two_sides_of_a_deviation():
     """The range reaches 1.96 deviations to each side (normal distribution, 95 %)."""
     assert measuring.half_range(Fraction(10), RULES, ON) == Fraction("19.6")
+
+
+def test_a_paced_side_may_be_too_short_or_too_long():
+    """The factors lie evenly around the side as paced."""
+    short, long = paced_factors(load_rules(), date(2026, 11, 25))
+    assert (short, long) == (Fraction(95, 100), Fraction(105, 100))

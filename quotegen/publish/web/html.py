@@ -2,21 +2,22 @@
 
 import base64
 import hashlib
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
+from jinja2.ext import Extension
+from jinja2.lexer import Token, TokenStream
 from markupsafe import Markup
 
 from quotegen.explain.sheets.views import CustomerView, Paper
 from quotegen.explain.wording import Words
-from quotegen.explain.words.no_break import ties
+from quotegen.explain.words.no_break import on_page, ties
 from quotegen.publish.web import themes
 from quotegen.publish.web.choice_data import choice_json
 from quotegen.publish.web.contrast import accent_ink
-from quotegen.publish.web.page_text import BetweenTags, tied_with
 from quotegen.reading.images.photos import data_address
 
 ACCENT = "--accent: #000000"
@@ -128,3 +129,32 @@ def _digest(text: str) -> str:
 
 def _is_html(name: str | None) -> bool:
     return name is None or not name.endswith(".txt.j2")
+
+
+class BetweenTags(Extension):
+    """Passes each value that a template sets between two tags through the filter `tied`.
+
+    A value within a tag, such as a link or the name of a drawing, is left alone, and so is what
+    arrives as markup.
+    """
+
+    def filter_stream(self, stream: TokenStream) -> Iterator[Token]:
+        """Read `{{ value }}` as `{{ (value) | tied }}`."""
+        within = False
+        for token in stream:
+            if token.type == "data":
+                opened, closed = token.value.rfind("<"), token.value.rfind(">")
+                within = opened > closed if opened != closed else within
+            if token.type == "variable_end" and not within:
+                for kind, value in (("rparen", ")"), ("pipe", "|"), ("name", "tied")):
+                    yield Token(token.lineno, kind, value)
+            yield token
+            if token.type == "variable_begin" and not within:
+                yield Token(token.lineno, "lparen", "(")
+
+
+def tied_with(ties: Callable[[str], str]) -> Callable[[object], object]:
+    """Return the filter `tied` for a language."""
+    return lambda value: (
+        on_page(value, ties) if isinstance(value, str) and not isinstance(value, Markup) else value
+    )

@@ -140,3 +140,60 @@ def test_a_rate_book_that_is_edited_after_signing(tmp_path: Path):
     (tmp_path / "rate-book-2026-07.yaml").write_text(july, encoding="utf-8")
     assert shop.faults(job) == ()
     assert build((job,), shop.shared()).packages["T-1"].files == before
+
+
+BARE = shop.book({"slab": shop.rate("$10 / sq ft", "slab")})
+
+
+@pytest.mark.parametrize(("second", "places"), [("0.00", []), ("0.01", ["changes[1]"])])
+def test_a_price_under_nothing(tmp_path, second: str, places: list[str]):
+    """The first change takes off the whole price; a cent more is an error at that change."""
+    slab = shop.placement("20 ft x 10 ft")
+    priced = shop.quote(tmp_path, shop.job(slab), rate_book=BARE).chosen.total
+    changes = [
+        {"number": n, "date": "2026-06-01", "what": "less", "asked_by": "us", "amount": f"-${off}"}
+        for n, off in ((1, priced), (2, second))
+    ]
+    typed = shop.job(slab, accepted={"date": "2026-05-20"}, changes=changes)
+    job = write_world(tmp_path, typed, rate_book=BARE)
+    found = figure(job, shop.shared()).problems
+    assert [one.path for one in found if one.code == "price-under-nothing"] == places
+
+
+ACCEPTED = {"date": "2026-05-20"}
+
+
+def _paid(folder: Path, *payments: tuple[str, str], **more: Any) -> list[str]:
+    paid = [{"payment": p, "date": "2026-05-20", "amount": amount} for p, amount in payments]
+    job = write_world(folder, shop.job(paid=paid, accepted=ACCEPTED, **more), rate_book=BOOK)
+    problems = figure(job, shop.shared()).problems
+    return [one.message for one in problems if one.code.startswith("paid-")]
+
+
+def test_more_than_the_deposit(tmp_path):
+    """Both sums are said, and the whole price is not said beside it."""
+    assert _paid(tmp_path, ("deposit", "$9467")) == [
+        "$9,467.00 is paid for `deposit`, and $110.00 is due"
+    ]
+
+
+@pytest.mark.parametrize("amount", ["$95", "$110", "$115"])
+def test_a_deposit_as_it_comes(tmp_path, amount: str):
+    """Less, just as much, and a check that is rounded up are nothing to ask about."""
+    assert _paid(tmp_path, ("deposit", amount)) == []
+
+
+def test_a_payment_of_the_raised_price(tmp_path):
+    """300 sq ft are $1,400: $110 stays, and 40 of the other 90 parts of $1,290 are $573.33."""
+    paid = (("deposit", "$110"), ("forms", "$573.33"))
+    assert _paid(tmp_path, *paid, measured=measured("300")) == []
+
+
+def test_more_than_the_price_in_all(tmp_path):
+    """Each payment was right when it came; $600 taken off after all were paid is said once."""
+    paid = (("deposit", "$110"), ("forms", "$440"), ("pour", "$385"), ("final", "$165"))
+    change = {"number": "1", "date": "2026-07-25", "what": "no edge", "asked_by": "you",
+              "amount": "-$600"}  # fmt: skip
+    assert _paid(tmp_path, *paid, changes=[change]) == [
+        "$1,100.00 is paid in all, and the price is $500.00"
+    ]
