@@ -13,7 +13,7 @@
     all("details", copy).forEach((folded) => folded.replaceWith(folded.querySelector("summary").textContent));
     return copy;
   };
-  const lists = all("[data-rows]").map((list) => ({ list, quoted: [...list.children], shown: -1 }));
+  const lists = all("[data-rows]").map((list) => ({ list, quoted: [...list.children], plain: [], shown: -1 }));
   const quoted = Object.keys(data.combinations)[0];
   const letter = document.getElementById("ask-letter");
   let now = quoted;
@@ -44,7 +44,8 @@
     one.shown = rows;
     if (isQuote) return one.list.replaceChildren(...one.quoted);
     one.list.replaceChildren(...data.lists[rows].map((row, number) => {
-      const copy = plain(one.quoted[Math.min(number, one.quoted.length - 1)]);
+      const at = Math.min(number, one.quoted.length - 1);
+      const copy = (one.plain[at] ||= plain(one.quoted[at])).cloneNode(true);
       data.rows[row].forEach((cell, index) => {
         const place = cells(copy)[index];
         if (place.dataset.said === undefined) place.textContent = data.text[cell];
