@@ -81,7 +81,8 @@ def _problem(document: Document, model: type[BaseModel], details: ErrorDetails) 
         code, message = "bad-form", f"`{cut_short(str(found))}` is not in the right form"
         hint = _form_hint(str(details.get("ctx", {}).get("pattern")), str(found))
     elif kind in {"tuple_type", "list_type", "dict_type", "model_type", "model_attributes_type"}:
-        code, message, hint = _structure_fault(kind, found)
+        is_point = any(map(_holds_so_many, _types_at(model, path)))
+        code, message, hint = _point_fault() if is_point else _structure_fault(kind, found)
     elif kind in {"missing", "too_short", "too_long"}:
         code, message, hint = _count_fault(details)
     return Problem(code=code, source=place, path=path_text(path), message=message, hint=hint)
@@ -135,10 +136,14 @@ def _text_fault(found: Any, beside: list[str], comment: str) -> tuple[str, str, 
     return "not-one-value", f"{_named(found)} stands here; one value belongs here", hint
 
 
+def _point_fault() -> tuple[str, str, str]:
+    return "not-a-point", "this is not a point of the plan", "type two lengths: [12 ft, 0]"
+
+
 def _count_fault(details: ErrorDetails) -> tuple[str, str, str]:
     most = details.get("ctx", {}).get("max_length")
     if details["type"] == "missing" or most == _COORDINATES:
-        return "not-a-point", "this is not a point of the plan", "type two lengths: [12 ft, 0]"
+        return _point_fault()
     if most is not None:
         return "too-many", "there are too many here", f"at most {most} belong here"
     return "empty-list", "the list is empty", "at least one is needed here"
@@ -212,10 +217,21 @@ def _keys(model: type[BaseModel] | None) -> list[str]:
 
 def _model_at(model: type[BaseModel], path: DocumentPath) -> type[BaseModel] | None:
     """Follow a path down the annotations to the model whose keys stand there."""
+    at = _types_at(model, path)
+    return next((one for one in at if isinstance(one, type) and issubclass(one, BaseModel)), None)
+
+
+def _types_at(model: type[BaseModel], path: DocumentPath) -> list[Any]:
+    """Follow a path down the annotations to what may stand there."""
     at: list[Any] = [model]
     for part in path:
         at = [inner for one in at for inner in _below(one, part)]
-    return next((one for one in at if isinstance(one, type) and issubclass(one, BaseModel)), None)
+    return at
+
+
+def _holds_so_many(annotation: Any) -> bool:
+    """Whether a type is a list of a fixed number, as a point is."""
+    return get_origin(annotation) is tuple and Ellipsis not in get_args(annotation)
 
 
 def _below(one: Any, part: str | int) -> list[Any]:
