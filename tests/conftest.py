@@ -29,7 +29,10 @@ settings.load_profile("always")
 TESTS = Path(__file__).parent
 
 
-SLOWEST_FIRST = ("browser", "publish", "golden", "property", "validation", "explain", "pricing")
+COMMANDS = "commands"
+"""The tests of whole commands, which lie in no folder."""
+SLOWEST_FIRST = ("browser", "publish", COMMANDS, "golden", "property", "validation", "explain",
+                 "pricing")  # fmt: skip
 """Folders of tests in the order in which workers take them, so that all workers end together."""
 
 
@@ -39,7 +42,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 def _rank(item: pytest.Item) -> int:
-    folder = item.path.relative_to(TESTS).parts[0] if TESTS in item.path.parents else ""
+    below = item.path.relative_to(TESTS).parts if TESTS in item.path.parents else ("", "")
+    folder = below[0] if len(below) > 1 else COMMANDS
     return SLOWEST_FIRST.index(folder) if folder in SLOWEST_FIRST else len(SLOWEST_FIRST)
 
 
