@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
-from quotegen.pipeline import Announce, PricedJob, Shared, figure, outcomes_in, silent
+from quotegen.pipeline import PricedJob, Shared, figure, outcomes_in
 from quotegen.pricing.costs.outcome import drift_of
 from quotegen.problem import Problem, Source, has_error
 from quotegen.publish.entries import entry_files, facts_of, later_files
+from quotegen.publish.terminal.stages import Announce, silent
 from quotegen.publish.write import Files, freeze
 from quotegen.reading.files.after_signing import Accepted
 from quotegen.reading.files.job import JobFile

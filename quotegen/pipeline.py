@@ -1,10 +1,9 @@
 """The stages of one job, in order. Stops before stage 6 if there is any error; writes nothing."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
-from typing import TypeAlias
 
 from quotegen.explain.results import Results
 from quotegen.explain.wording import Words
@@ -37,6 +36,7 @@ from quotegen.pricing.quoted.records import PricedQuote
 from quotegen.pricing.quoted.upkeep import upkeep_of
 from quotegen.problem import Problem, Source, has_error, in_file_order
 from quotegen.publish.printable import unprintable_logo
+from quotegen.publish.terminal.stages import Announce, silent
 from quotegen.publish.web.drawing_font import font_of
 from quotegen.publish.web.own_theme import own_theme_faults
 from quotegen.publish.web.themes import theme_of
@@ -62,13 +62,6 @@ from quotegen.takeoff.remeasure import remeasure
 from quotegen.takeoff.site.size_checks import forms_warnings
 from quotegen.trade.contract_law import ContractLaws, load_laws
 from quotegen.trade.rules import RuleBook, load_rules
-
-Announce: TypeAlias = Callable[[str], None]
-"""Is told which stage begins, by its number."""
-
-
-def silent(_stage: str) -> None:
-    """Tell nobody."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

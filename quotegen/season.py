@@ -22,7 +22,7 @@ from quotegen.problem import Problem, Source, has_error
 from quotegen.publish.inputs import inputs_digest
 from quotegen.publish.manifest import read_manifest
 from quotegen.publish.pdf import CannotPrintError, engine_problem
-from quotegen.publish.terminal.stages import Announce, Stages
+from quotegen.publish.terminal.stages import Announce, Stages, silent
 from quotegen.reading.files.job import JobFile
 from quotegen.reading.yaml.typed_file import Typed, load
 
@@ -135,7 +135,7 @@ def package_all(
     jobs: tuple[Path, ...],
     asked: Asked,
     shared: pipeline.Shared,
-    announce: Announce = lambda _what: None,
+    announce: Announce = silent,
 ) -> Iterator[Landed | Problem]:
     """Package all jobs that have no error: yields every problem, and each folder as it lands.
 
@@ -148,10 +148,8 @@ def package_all(
     looked = [looked_at(job, asked) for job in jobs]
     to_figure = [one for one in looked if not one.silent]
     with _crew(min(asked.cores, len(to_figure)), shared) as crew:
-        priced, ready = (
-            _in_order(crew, figured, [(one, asked) for one in to_figure]),
-            list[Figured](),
-        )
+        priced = _in_order(crew, figured, [(one, asked) for one in to_figure])
+        ready = list[Figured]()
         for one in looked:
             ready.append(one if one.silent else next(priced))
             announce("priced")

@@ -36,6 +36,9 @@ class Against(StrEnum):
     JOINED = "joined"
 
 
+BUILDING = frozenset({Against.HOUSE, Against.GARAGE})
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EdgeRun:
     """One run of edge between two corners, straight or curved, as a tape would follow it.

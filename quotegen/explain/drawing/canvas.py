@@ -88,8 +88,7 @@ class Canvas:
         """Draw the edges of a placement, and mark them as taken."""
         drawn = [self.scale.ring(ring) for ring in measured.rings_ft]
         for ring in drawn:
-            for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
-                self.space.take_line(start, end)
+            self.space.take_ring(ring)
         return svg.element(
             "path",
             d=svg.rings_path(drawn),

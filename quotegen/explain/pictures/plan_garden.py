@@ -21,7 +21,7 @@ from quotegen.explain.drawing.surfaces import surface_strokes
 from quotegen.reading.files.shapes import Side
 from quotegen.reading.files.site_parts import FallsFrom
 from quotegen.reading.records import PlacementSpec
-from quotegen.takeoff.plan_geometry import Against, EdgeRun, Point
+from quotegen.takeoff.plan_geometry import BUILDING, Against, EdgeRun, Point
 from quotegen.takeoff.records import PlacementTakeoff
 from quotegen.takeoff.slab.edges import runs_along
 
@@ -132,7 +132,6 @@ _STANDS = {
     Side.TOP: ((0.3, 0.2), (0.7, 0.2)), Side.BOTTOM: ((0.3, 0.8), (0.7, 0.8)),
 }  # fmt: skip
 """Where on the plan arrows stand, in shares across and down: all over, or at their own side."""
-_BUILDING = {Against.HOUSE, Against.GARAGE}
 _AT_HOUSE, _ON_A_CURVE, _BESIDE_A_POOL = (0.25,), (0.5,), (0.5, 0.75, 0.25)
 """Where along an edge its arrow may stand: a drain is named at the middle of the house, a curve
 runs another way at each point, and a round pool comes nearest at the middle."""
@@ -152,7 +151,7 @@ def _ways(
             yield (near,), DOWNHILL[side]
     away = spec.typed.falls_away_from or ()
     for edge in measured.edges:
-        inward = edge.against in _BUILDING and FallsFrom.HOUSE in away
+        inward = edge.against in BUILDING and FallsFrom.HOUSE in away
         outward_to = edge.against is Against.OPEN and FallsFrom.POOL in away
         if not edge.inner and (inward or outward_to):
             x, y = outward(edge.points_ft, measured.rings_ft)

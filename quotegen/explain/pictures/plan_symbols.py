@@ -50,8 +50,7 @@ def flight(measured: PlacementTakeoff, canvas: Canvas) -> Iterator[str]:
         return
     rings = [canvas.scale.ring(ring) for ring in measured.flight.treads_ft]
     for ring in rings:
-        for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
-            canvas.space.take_line(start, end)
+        canvas.space.take_ring(ring)
     yield svg.element("path", d=svg.rings_path(rings), fill=svg.PAPER, stroke=svg.INK,
                       stroke_width=svg.LINE)  # fmt: skip
     at_house = measured.flight.at_house

@@ -22,6 +22,7 @@ _PRICES_MOVED = (
     "if a price or a size was changed since, put it back as it was quoted (new prices go into a"
     " second rate book beside the first, `rate-book-YYYY-MM.yaml`, with its own `valid_from`)"
 )
+_PAID_AHEAD = "check the sum; if they paid ahead, leave it"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,10 +150,10 @@ def revision_problems(
 
 def drift_warnings(job: JobSpec, contract: Contract, ledger: Ledger) -> tuple[Problem, ...]:
     """Return a warning for each sum that was handed out after acceptance and is another today."""
-    return tuple(_drifts(job, contract, ledger)) if ledger.after else ()
+    return tuple(_handed_out_otherwise(job, contract, ledger)) if ledger.after else ()
 
 
-def _drifts(job: JobSpec, contract: Contract, ledger: Ledger) -> Iterator[Problem]:
+def _handed_out_otherwise(job: JobSpec, contract: Contract, ledger: Ledger) -> Iterator[Problem]:
     last = ledger.after[-1]
     hint = "if they signed it, put it back; if it is agreed anew, `issue` the job again"
     measured = contract.remeasure.revised_total if contract.remeasure else None
@@ -195,23 +196,22 @@ def change_faults(job: JobSpec, contract: Contract) -> tuple[Problem, ...]:
     return ()
 
 
-_HINT = "check the sum; if they paid ahead, leave it"
-
-
 def paid_warnings(job: JobSpec, contract: Contract, rules: RuleBook) -> tuple[Problem, ...]:
     """Return a warning for each payment over what was due, or else for a sum over the price.
 
     A check that is rounded up a little is none.
     """
-    return tuple(_each(job, contract, rules)) or tuple(_all(job, contract, rules))
+    return tuple(_over_the_due(job, contract, rules)) or tuple(
+        _over_the_price(job, contract, rules)
+    )
 
 
-def _each(job: JobSpec, contract: Contract, rules: RuleBook) -> Iterator[Problem]:
+def _over_the_due(job: JobSpec, contract: Contract, rules: RuleBook) -> Iterator[Problem]:
     for index, paid in enumerate(job.typed.paid):
         due = _due(job, contract, paid.payment)
         if more_than_due(paid.amount, due, rules, job.quote_date):
             said = f"${paid.amount:,.2f} is paid for `{paid.payment}`, and ${due:,} is due"
-            yield job.places.warning(("paid", index, "amount"), "paid-over", said, _HINT)
+            yield job.places.warning(("paid", index, "amount"), "paid-over", said, _PAID_AHEAD)
 
 
 def _due(job: JobSpec, contract: Contract, payment: str) -> Money:
@@ -222,7 +222,7 @@ def _due(job: JobSpec, contract: Contract, payment: str) -> Money:
     return next(max(one.before, one.after) for one in plan if one.id == payment)
 
 
-def _all(job: JobSpec, contract: Contract, rules: RuleBook) -> Iterator[Problem]:
+def _over_the_price(job: JobSpec, contract: Contract, rules: RuleBook) -> Iterator[Problem]:
     if more_than_due(contract.paid, contract.total, rules, job.quote_date):
         said = f"${contract.paid:,} is paid in all, and the price is ${contract.total:,}"
-        yield job.places.warning(("paid",), "paid-over-price", said, _HINT)
+        yield job.places.warning(("paid",), "paid-over-price", said, _PAID_AHEAD)

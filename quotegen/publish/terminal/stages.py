@@ -14,6 +14,10 @@ Announce: TypeAlias = Callable[[str], None]
 """Is told what begins, or is done."""
 
 
+def silent(_what: str) -> None:
+    """Tell nobody."""
+
+
 class Stages(Enum):
     """How the stages of a job are said: not at all, on a moving line, each on a line of its own."""
 
@@ -47,7 +51,7 @@ class Stages(Enum):
             yield timed.begin
             timed.end()
         else:
-            yield _line if self is Stages.LINES else _nothing
+            yield _line if self is Stages.LINES else silent
 
 
 class _Timed:
@@ -70,15 +74,11 @@ def _line(text: str) -> None:
     sys.stderr.flush()
 
 
-def _nothing(_stage: str) -> None:
-    """Say nothing."""
-
-
 @contextmanager
 def progress_of(jobs: int, stages: Stages) -> Iterator[Announce]:
     """Show in a terminal how many jobs are priced, how many done, and the time left."""
     if stages is not Stages.MOVING:
-        yield _nothing
+        yield silent
         return
     from rich.console import Console  # noqa: PLC0415 - slow to load, and seldom needed
     from rich.progress import (  # noqa: PLC0415

@@ -105,22 +105,29 @@ def _laid_over(
             said_of = f"`{room.name}` is no folder of pages and no file of texts"
             problems.append(_unknown(room, said_of, (*ROOMS, *TEXT_FILES)))
         else:
-            pages = dict(getattr(ours, room.name))
-            for file in _entries(room):
-                own = _read(file, ROOMS[room.name])
-                if isinstance(own, tuple):
-                    problems += own
-                elif own.front.id not in pages:
-                    problems.append(
-                        _unknown(file, f"there is no page `{own.front.id}` here", pages)
-                    )
-                else:
-                    problems += _faults(file, own, pages[own.front.id], rules, terms)
-                    pages[own.front.id] = own
-            in_order = sorted(pages.values(), key=lambda page: getattr(page.front, "order", 0))
-            changed[room.name] = MappingProxyType({page.front.id: page for page in in_order})
-    changed.setdefault("labels", MappingProxyType({**ours.labels, **texts}))
-    return replace(ours, **changed), texts
+            pages, faults = _pages_over(getattr(ours, room.name), room, rules, terms)
+            changed[room.name] = pages
+            problems += faults
+    labels = MappingProxyType({**ours.labels, **texts})
+    return replace(ours, labels=labels, **changed), texts
+
+
+def _pages_over(
+    ours: Mapping[str, Page[Any]], room: Path, rules: RuleBook, terms: frozenset[str]
+) -> tuple[Mapping[str, Page[Any]], tuple[Problem, ...]]:
+    """Return the pages of a room with an owner's in place of ours, and what is wrong with them."""
+    pages, problems = dict(ours), list[Problem]()
+    for file in _entries(room):
+        own = _read(file, ROOMS[room.name])
+        if isinstance(own, tuple):
+            problems += own
+        elif own.front.id not in pages:
+            problems.append(_unknown(file, f"there is no page `{own.front.id}` here", pages))
+        else:
+            problems += _faults(file, own, pages[own.front.id], rules, terms)
+            pages[own.front.id] = own
+    in_order = sorted(pages.values(), key=lambda page: getattr(page.front, "order", 0))
+    return MappingProxyType({page.front.id: page for page in in_order}), tuple(problems)
 
 
 def _entries(folder: Path) -> list[Path]:

@@ -88,13 +88,13 @@ Text = Annotated[
     str, StringConstraints(strip_whitespace=True, min_length=1), AfterValidator(text.shown_text)
 ]
 Word = Annotated[Text, AfterValidator(lambda words: " ".join(words.split()))]
-_SLUG = r"^[a-z][a-z0-9_]*$"
-Slug = Annotated[str, StringConstraints(pattern=_SLUG)]
+SLUG = r"^[a-z][a-z0-9_]*$"
+Slug = Annotated[str, StringConstraints(pattern=SLUG)]
 PickedId = Annotated[
     str,
     StringConstraints(strip_whitespace=True, min_length=1),
     AfterValidator(text.number_text),
-    WithJsonSchema({"type": "string", "pattern": _SLUG}),
+    WithJsonSchema({"type": "string", "pattern": SLUG}),
 ]
 """The name of what stands elsewhere: one that is not there is answered with those that are."""
 
@@ -111,9 +111,9 @@ CoversField = Annotated[tuple[Slug, ...], one_or_more(Slug)]
 """A list of scope items, or a single word."""
 EmailField = Annotated[str, StringConstraints(pattern=EMAIL)]
 ColorField = Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")]
-LANGUAGE = r"^[a-z]{2}$"
+LANGUAGE, STATE = r"^[a-z]{2}$", r"^[A-Z]{2}$"
 LanguageCode = Annotated[str, StringConstraints(pattern=LANGUAGE)]
-StateCode = Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")]
+StateCode = Annotated[str, StringConstraints(pattern=STATE)]
 QuoteNumber = Annotated[
     str,
     StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,30}$"),

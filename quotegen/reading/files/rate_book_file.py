@@ -88,8 +88,10 @@ class CostedShortLoad(ShortLoad):
 
     def charge_for(self, load_cuyd: Fraction) -> Decimal | None:
         """Return what the plant charges for one load, None where that is not typed."""
-        if self.charge is None or not self.charge.unit:
-            return self.charge and self.charge.amount
+        if self.charge is None:
+            return None
+        if not self.charge.unit:
+            return self.charge.amount
         lacking = decimal_of(max(self.under - load_cuyd, Fraction(0)))
         return to_cents(self.charge.amount * lacking)
 

@@ -10,7 +10,7 @@ from pydantic_core import ErrorDetails
 
 from quotegen.problem import Problem
 from quotegen.reading.fields.text_fields import cut_short
-from quotegen.reading.fields.typed_fields import EMAIL, LANGUAGE
+from quotegen.reading.fields.typed_fields import EMAIL, LANGUAGE, SLUG, STATE
 from quotegen.reading.yaml.located import Document, DocumentPath, path_text
 from quotegen.reading.yaml.near import renamed_or_near
 
@@ -95,10 +95,9 @@ _SIDES = {
 }
 """What is said beside the sides that are allowed: nobody can know them from their names."""
 _ONE_OF = frozenset({"enum", "literal_error"})
-_STATE, _SLUG = r"^[A-Z]{2}$", r"^[a-z][a-z0-9_]*$"
 _FORMS = {
-    _STATE: "two capital letters, such as OH",
-    _SLUG: "use small letters, digits and _ , beginning with a letter: pool_deck",
+    STATE: "two capital letters, such as OH",
+    SLUG: "use small letters, digits and _ , beginning with a letter: pool_deck",
     LANGUAGE: "two small letters that name a folder in content/, such as es",
     EMAIL: "an e-mail address looks like name@place.example",
     r"^#[0-9a-fA-F]{6}$": "a color is # and six digits or letters a-f: #1f4e79",
@@ -109,9 +108,9 @@ _FORMS = {
 def _form_hint(pattern: str, found: str) -> str:
     """Return what is right for a pattern, with the text itself where it is nearly so."""
     meant = ""
-    if pattern == _STATE:
+    if pattern == STATE:
         meant = found.upper()
-    elif pattern == _SLUG:
+    elif pattern == SLUG:
         meant = re.sub("[^a-z0-9]+", "_", found.lower()).strip("_")
     form = _FORMS.get(pattern, "see the example jobs")
     return f"type it as `{meant}`" if meant and re.fullmatch(pattern, meant) else form

@@ -6,10 +6,9 @@ from math import dist, inf
 import shapely
 
 from quotegen.reading.files.site_parts import Flight
-from quotegen.takeoff.plan_geometry import Against, EdgeRun, FlightPlan, Point, Ring
+from quotegen.takeoff.plan_geometry import BUILDING, EdgeRun, FlightPlan, Point, Ring
 from quotegen.takeoff.shapes.segments import point_ft
 
-_BUILDING = frozenset({Against.HOUSE, Against.GARAGE})
 _PROBE_FT = 0.02
 
 
@@ -29,7 +28,7 @@ def flight_plan(
     line = shapely.LineString((start, end))
     foot = line.interpolate(line.project(shapely.Point(at)))
     middle, away = (foot.x, foot.y), _away((foot.x, foot.y), way, outer)
-    at_house = run.against in _BUILDING
+    at_house = run.against in BUILDING
     sign, half, tread = -1 if at_house else 1, flight.width.ft / 2, flight.tread.ft
     out = (sign * away[0], sign * away[1])
 
